@@ -1,0 +1,57 @@
+//! Which number is meant by what somebody typed?
+//!
+//! Point or comma as decimal mark, no exponent, no sign, no grouping: the range checks are made
+//! by whoever knows the quantity.
+
+/// Why a text is not a plain number.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum NumberError {
+    /// Nothing but blanks.
+    #[error("there is no number yet")]
+    Empty,
+    /// Something other than digits and one decimal mark.
+    #[error("\"{0}\" is not a number such as 3.78")]
+    NotANumber(String),
+    /// More than one decimal mark.
+    #[error("\"{0}\" has more than one decimal mark")]
+    TwoMarks(String),
+}
+
+/// The number that `text` spells, finite and not negative.
+///
+/// Blanks around it are ignored; the decimal mark is a point or a comma.
+///
+/// # Errors
+/// When the text is empty, has two decimal marks, or holds anything but digits and a mark.
+///
+/// # Example
+/// ```
+/// assert_eq!(layshaft::gearing::parse_decimal("3,78"), Ok(3.78));
+/// ```
+pub fn parse_decimal(text: &str) -> Result<f64, NumberError> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err(NumberError::Empty);
+    }
+    let is_mark = |c: char| c == '.' || c == ',';
+    let plain = text.chars().all(|c| c.is_ascii_digit() || is_mark(c));
+    if !plain || !text.contains(|c: char| c.is_ascii_digit()) {
+        return Err(NumberError::NotANumber(quoted(text)));
+    }
+    if text.chars().filter(|&c| is_mark(c)).count() > 1 {
+        return Err(NumberError::TwoMarks(quoted(text)));
+    }
+    match text.replace(',', ".").parse::<f64>() {
+        Ok(number) if number.is_finite() => Ok(number),
+        _ => Err(NumberError::NotANumber(quoted(text))),
+    }
+}
+
+/// At most 40 characters of `text`, fit to stand in a sentence: no line breaks, no control characters.
+pub(crate) fn quoted(text: &str) -> String {
+    let clean = |c: char| if c.is_control() { ' ' } else { c };
+    if text.chars().count() <= 40 {
+        return text.chars().map(clean).collect();
+    }
+    text.chars().take(39).map(clean).chain(['…']).collect()
+}

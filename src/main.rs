@@ -1,0 +1,3 @@
+//! Arguments to a command or the window, and to an exit code.
+
+fn main() {}

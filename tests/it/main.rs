@@ -1,0 +1,1 @@
+//! All tests that look at the crate from outside.
