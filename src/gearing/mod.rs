@@ -5,6 +5,11 @@
 
 mod number;
 mod quantity;
+mod tyre;
 
 pub use number::{NumberError, parse_decimal};
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
+pub use tyre::{
+    Construction, RevsPerKm, RevsPerMile, Rim, SizePart, Tolerance, Tyre, TyreDiameter, TyreError,
+    TyreNotice, TyreSize, TyreSizeError, parse_tyre,
+};

@@ -1,1 +1,3 @@
 //! All tests that look at the crate from outside.
+
+mod published;

@@ -1,0 +1,3 @@
+//! Do the laws give the numbers others have published?
+
+mod tyres;
