@@ -3,101 +3,9 @@
 //! A size, or one measured figure together with the word that says what was measured.
 //! A bare length is never guessed to be a diameter or a circumference.
 
-use super::super::number::{NumberError, parse_decimal, quoted};
+use super::super::number::{parse_decimal, quoted};
 use super::super::{OutOfRange, OverallDiameter, RollingCircumference};
-use super::{Construction, RevsPerKm, RevsPerMile, Tyre, TyreDiameter, TyreSize, TyreSizeError};
-
-/// Why a text names no tyre.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum TyreError {
-    /// Nothing but blanks.
-    #[error("there is no tyre yet: write a size like 195/65 R 15, or \"circumference 1935 mm\"")]
-    Empty,
-    /// It was read as a size, and is none.
-    #[error(transparent)]
-    Size(#[from] TyreSizeError),
-    /// A figure that is no number.
-    #[error(transparent)]
-    Number(#[from] NumberError),
-    /// A figure without a word that says what it is.
-    #[error(
-        "\"{text}\" does not say what was measured: write it as \"diameter 632 mm\" or as \
-         \"circumference 1935 mm\""
-    )]
-    Ambiguous {
-        /// What was written, at most 40 characters.
-        text: String,
-    },
-    /// Words without a figure.
-    #[error("\"{text}\" has no figure: write it as \"circumference 1935 mm\"")]
-    NoFigure {
-        /// What was written, at most 40 characters.
-        text: String,
-    },
-    /// More than one figure, or one with blanks between its digits.
-    #[error(
-        "\"{text}\" has more than one figure: write either a tyre size or one measured figure, \
-         without blanks in it"
-    )]
-    SeveralFigures {
-        /// What was written, at most 40 characters.
-        text: String,
-    },
-    /// Words that do not go together.
-    #[error(
-        "\"{text}\" mixes what does not go together: write one of \"diameter 632 mm\", \
-         \"circumference 1935 mm\", \"520 revs per km\" and \"682 revs per mile\""
-    )]
-    Mixed {
-        /// What was written, at most 40 characters.
-        text: String,
-    },
-    /// Turns, or a distance, without the other.
-    #[error(
-        "\"{text}\" does not say how often the tyre turns: write it as \"520 revs per km\" or \
-         \"682 revs per mile\""
-    )]
-    IncompleteRevs {
-        /// What was written, at most 40 characters.
-        text: String,
-    },
-    /// A rolling radius or diameter, which is a circumference divided by 2 π or π.
-    #[error(
-        "a radius or a rolling diameter is not read: write the rolling circumference (6.2832 × a \
-         rolling radius, 3.1416 × a rolling diameter) or the overall diameter"
-    )]
-    RadiusOrRollingDiameter,
-    /// A word or sign that means nothing here.
-    #[error(
-        "\"{word}\" is not understood in a tyre's measure: write it as \"diameter 632 mm\" or as \
-         \"circumference 1935 mm\""
-    )]
-    UnknownWord {
-        /// The word, at most 40 characters.
-        word: String,
-    },
-    /// A decimal mark that was meant to part the thousands.
-    #[error(
-        "\"{figure}\" is read as a decimal number, which is too small in mm: leave the mark out \
-         ({ungrouped} mm), or write m behind it"
-    )]
-    Thousands {
-        /// The figure as it was written.
-        figure: String,
-        /// The figure without its mark.
-        ungrouped: String,
-    },
-    /// A figure that no tyre has.
-    #[error("{what} must be {bounds}, which \"{text}\" is not")]
-    OutOfRange {
-        /// The quantity with its article.
-        what: &'static str,
-        /// The range in words, with its unit.
-        bounds: &'static str,
-        /// What was written, at most 40 characters.
-        text: String,
-    },
-}
+use super::{Construction, RevsPerKm, RevsPerMile, Tyre, TyreDiameter, TyreError, TyreSize};
 
 /// The tyre that `text` names.
 ///
@@ -314,17 +222,20 @@ impl<'a> Words<'a> {
         Ok((number * mm_per_unit * 1000.0).round() / 1000.0)
     }
 
-    /// Says so where a length in mm was written with a mark between its thousands.
+    /// Says so where a length in mm was written with a mark between its thousands, or in metres.
     fn length_out_of_range(&self, figure: &str, error: &OutOfRange) -> TyreError {
         let in_mm = self.length_units().all(|unit| unit == Word::Mm);
-        match figure.split_once(['.', ',']) {
-            Some((thousands, rest)) if in_mm && thousands.len() <= 2 && rest.len() == 3 => {
-                TyreError::Thousands {
-                    figure: figure.to_owned(),
-                    ungrouped: format!("{thousands}{rest}"),
-                }
-            }
-            _ => self.out_of_range(error),
+        let grouped = figure
+            .split_once(['.', ','])
+            .filter(|(_, rest)| in_mm && rest.len() == 3)
+            .and_then(|(thousands, rest)| format!("{thousands}{rest}").parse().ok())
+            .filter(|mm| (300..=13_000).contains(mm));
+        match grouped {
+            Some(ungrouped_mm) => TyreError::Thousands {
+                figure: quoted(figure),
+                ungrouped_mm,
+            },
+            None => self.out_of_range(error),
         }
     }
 
@@ -470,6 +381,8 @@ mod tests {
                 "leave the mark out (1935 mm)",
             ),
             ("circumference 1.935", "leave the mark out (1935 mm)"),
+            ("diameter 0,632", "leave the mark out (632 mm)"),
+            ("circumference 0.000", "between 900 and 13000 mm"),
             ("circumference 899 mm", "between 900 and 13000 mm"),
             ("circumference 14 m", "between 900 and 13000 mm"),
             ("circumference 0", "between 900 and 13000 mm"),

@@ -85,17 +85,19 @@ fn split_suffix(marking: &str) -> (Option<Suffix>, &str) {
     (None, marking)
 }
 
+/// Whether `marking`, also one behind a slash, says nothing about gearing.
 fn is_passed_over(marking: &str) -> bool {
-    PASSED_OVER.contains(&marking)
-        || is_load_range(marking)
+    let marking = marking.strip_prefix('/').unwrap_or(marking);
+    marking.is_empty()
+        || PASSED_OVER.contains(&marking)
+        || is_letter(marking)
         || is_ply_rating(marking)
         || is_service_description(marking)
 }
 
-/// `E`, `/E`, and a speed symbol written apart.
-fn is_load_range(marking: &str) -> bool {
-    let letter = marking.strip_prefix('/').unwrap_or(marking);
-    letter.len() == 1 && letter.starts_with(|c: char| c.is_ascii_uppercase())
+/// A load range such as `E`, and a speed symbol written apart.
+fn is_letter(marking: &str) -> bool {
+    marking.len() == 1 && marking.starts_with(|c: char| c.is_ascii_uppercase())
 }
 
 /// `8PR` and `10PLY`.
@@ -145,6 +147,8 @@ mod tests {
             " REINFORCED",
             " EXTRA LOAD",
             "/E",
+            "/XL",
+            " 94V XL / M+S",
             " 8PR",
             " 8 PR",
             " (6PR) TT",
@@ -176,6 +180,7 @@ mod tests {
         for tail in [
             " CROSS-PLY",
             " / 205/55 R 16",
+            " 205/55R16",
             "/16",
             " 16.5",
             " 999T",

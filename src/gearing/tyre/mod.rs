@@ -2,6 +2,7 @@
 
 mod circumference;
 mod entry;
+mod entry_error;
 mod marking;
 mod notice;
 mod reading;
@@ -13,7 +14,8 @@ mod size_error;
 use std::fmt;
 
 pub use circumference::{Construction, Tolerance, TyreDiameter};
-pub use entry::{TyreError, parse_tyre};
+pub use entry::parse_tyre;
+pub use entry_error::TyreError;
 pub use notice::TyreNotice;
 pub use revs::{RevsPerKm, RevsPerMile};
 pub use rim::Rim;

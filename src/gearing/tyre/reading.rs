@@ -423,7 +423,10 @@ mod tests {
             ("50/20R8", "only 223 mm in diameter"),
             ("50/301D8", "only 301 mm in diameter"),
             ("195/65R15 cross-ply", "\"CROSS-PLY\" behind the tyre size"),
-            ("195/65R15 / 205/55R16", "\"/\" behind the tyre size"),
+            (
+                "195/65R15 / 205/55R16",
+                "\"205/55R16\" behind the tyre size",
+            ),
             ("195/65R15 Ä", "\"Ä\" behind the tyre size"),
         ] {
             let sentence = text.parse::<TyreSize>().unwrap_err().to_string();
