@@ -3,12 +3,34 @@
 //! Nothing here knows a window, a file, a clock or chance; the same input gives the same figures.
 //! Engine speeds are in rev/min, road speeds in km/h, lengths in mm: the units stand in the names.
 
+mod drivetrain;
+mod findings;
+mod gear_set;
 mod number;
 mod quantity;
+mod ratio;
+mod results;
+mod shifting;
+mod speed;
+mod text;
 mod tyre;
 
+pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
+pub use findings::{Finding, FindingKind, engine_findings};
+pub use gear_set::{
+    ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,
+    Reverse, Stage,
+};
+pub(crate) use number::quoted;
 pub use number::{NumberError, parse_decimal};
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
+pub use ratio::{
+    Factor, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain, read_reduction,
+};
+pub use results::{EngineLimits, GearResult, SetResults};
+pub use shifting::{Upshift, spread, steps, upshifts};
+pub use speed::{rpm_from_speed, speed_from_rpm};
+pub use text::{Label, Name, TextError};
 pub use tyre::{
     Construction, RevsPerKm, RevsPerMile, Rim, SizePart, Tolerance, Tyre, TyreDiameter, TyreError,
     TyreNotice, TyreSize, TyreSizeError, parse_tyre,

@@ -6,6 +6,7 @@
 use super::super::number::{parse_decimal, quoted};
 use super::super::{OutOfRange, OverallDiameter, RollingCircumference};
 use super::{Construction, RevsPerKm, RevsPerMile, Tyre, TyreDiameter, TyreError, TyreSize};
+use crate::units::MM_PER_INCH;
 
 /// The tyre that `text` names.
 ///
@@ -215,7 +216,7 @@ impl<'a> Words<'a> {
             (None | Some(Word::Mm), None) => return Ok(number),
             (Some(Word::Cm), None) => 10.0,
             (Some(Word::Metre), None) => 1000.0,
-            (Some(Word::Inch), None) => 25.4,
+            (Some(Word::Inch), None) => MM_PER_INCH,
             _ => return Err(self.mixed()),
         };
         // Without the dust that the multiplication leaves: 24.9 in is 632.46 mm.

@@ -3,10 +3,10 @@
 //! Their ranges are those of the rolling circumference, 900 to 13000 mm, a little inside.
 
 use super::super::OutOfRange;
+use crate::units::KM_PER_MILE;
 
-/// One mile of 1609.344 m, by definition.
-const MM_PER_MILE: f64 = 1_609_344.0;
 const MM_PER_KM: f64 = 1_000_000.0;
+const MM_PER_MILE: f64 = KM_PER_MILE * MM_PER_KM;
 
 /// Turns of a loaded tyre in one kilometre: 76.93 to 1111.1.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]

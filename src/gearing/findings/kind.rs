@@ -1,0 +1,223 @@
+//! Which strange things can a finding be about, and in which words?
+
+use crate::gearing::tyre::TyreNotice;
+use crate::units::{ratio_text, rpm_text, step_text, typed_rpm_text};
+use std::fmt;
+
+/// What is strange, with the figures that show it.
+#[derive(Debug, Clone, PartialEq)]
+pub enum FindingKind {
+    /// The next gear is not taller.
+    NotFalling {
+        /// The two gears' labels.
+        gears: [String; 2],
+        /// Their overall ratios.
+        overall_ratios: [f64; 2],
+    },
+    /// Two gears within 2 %.
+    NearlyTheSame {
+        /// The two gears' labels.
+        gears: [String; 2],
+        /// The step between them.
+        step: f64,
+    },
+    /// A step more than 5 % wider than the one before it.
+    WiderThanBefore {
+        /// The two gears' labels.
+        gears: [String; 2],
+        /// The step between them.
+        step: f64,
+        /// The step before it.
+        before: f64,
+    },
+    /// The last step is more than 5 % wider than the one before it.
+    OverdriveTop {
+        /// The two gears' labels.
+        gears: [String; 2],
+        /// The step between them.
+        step: f64,
+        /// The step before it.
+        before: f64,
+    },
+    /// First to second wider than 2.
+    WideFirstStep {
+        /// The two gears' labels.
+        gears: [String; 2],
+        /// The step between them.
+        step: f64,
+    },
+    /// A shift point above the redline.
+    ShiftAboveRedline {
+        /// The gear's label.
+        gear: String,
+        /// The shift point in rev/min.
+        shift_rpm: f64,
+        /// The redline in rev/min.
+        redline_rpm: f64,
+    },
+    /// A shift point below idle.
+    ShiftBelowIdle {
+        /// The gear's label.
+        gear: String,
+        /// The shift point in rev/min.
+        shift_rpm: f64,
+        /// Idle in rev/min.
+        idle_rpm: f64,
+    },
+    /// An upshift that lands below the lowest useful engine speed.
+    DropTooLow {
+        /// The two gears' labels.
+        gears: [String; 2],
+        /// Engine speed after the shift, in rev/min.
+        rpm_after_shift: f64,
+        /// The lowest useful engine speed, in rev/min.
+        lowest_useful_rpm: f64,
+    },
+    /// Idle is not below the redline.
+    IdleNotBelowRedline {
+        /// Idle in rev/min.
+        idle_rpm: f64,
+        /// The redline in rev/min.
+        redline_rpm: f64,
+    },
+    /// The tyre's size leaves something open.
+    Tyre(TyreNotice),
+}
+
+impl FindingKind {
+    /// The kind's name in machine-readable output.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::NotFalling { .. } => "not_falling",
+            Self::NearlyTheSame { .. } => "nearly_the_same",
+            Self::WiderThanBefore { .. } => "wider_than_before",
+            Self::OverdriveTop { .. } => "overdrive_top",
+            Self::WideFirstStep { .. } => "wide_first_step",
+            Self::ShiftAboveRedline { .. } => "shift_above_redline",
+            Self::ShiftBelowIdle { .. } => "shift_below_idle",
+            Self::DropTooLow { .. } => "drop_too_low",
+            Self::IdleNotBelowRedline { .. } => "idle_not_below_redline",
+            Self::Tyre(_) => "tyre",
+        }
+    }
+}
+
+impl fmt::Display for FindingKind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotFalling { .. }
+            | Self::NearlyTheSame { .. }
+            | Self::WiderThanBefore { .. }
+            | Self::OverdriveTop { .. }
+            | Self::WideFirstStep { .. } => self.step_sentence(f),
+            Self::Tyre(notice) => notice.fmt(f),
+            _ => self.engine_sentence(f),
+        }
+    }
+}
+
+impl FindingKind {
+    /// A sentence about two neighbours of the chain.
+    fn step_sentence(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let wider = |step: &f64, before: &f64| format!("{:.0} %", (step / before - 1.0) * 100.0);
+        match self {
+            Self::NotFalling {
+                gears: [a, b],
+                overall_ratios: [i, j],
+            } => write!(
+                f,
+                "gear {b} is not taller than gear {a}: overall ratio {} after {}",
+                ratio_text(*j),
+                ratio_text(*i)
+            ),
+            Self::NearlyTheSame {
+                gears: [a, b],
+                step,
+            } => write!(
+                f,
+                "gears {a} and {b} are nearly the same, {:.1} % apart",
+                (step - 1.0) * 100.0
+            ),
+            Self::WiderThanBefore {
+                gears: [a, b],
+                step,
+                before,
+            } => write!(
+                f,
+                "the step {a} to {b} of {} is {} wider than the {} before it",
+                step_text(*step),
+                wider(step, before),
+                step_text(*before)
+            ),
+            Self::OverdriveTop {
+                gears: [a, b],
+                step,
+                before,
+            } => write!(
+                f,
+                "the last step {a} to {b} of {} is {} wider than the {} before it: an overdrive top",
+                step_text(*step),
+                wider(step, before),
+                step_text(*before)
+            ),
+            Self::WideFirstStep {
+                gears: [a, b],
+                step,
+            } => {
+                write!(
+                    f,
+                    "the step {a} to {b} of {} is wider than 2",
+                    step_text(*step)
+                )
+            }
+            _ => Ok(()),
+        }
+    }
+
+    /// A sentence about an engine speed.
+    fn engine_sentence(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let rpm = |rpm: &f64| typed_rpm_text(*rpm);
+        match self {
+            Self::ShiftAboveRedline {
+                gear,
+                shift_rpm,
+                redline_rpm,
+            } => write!(
+                f,
+                "the shift point of gear {gear}, {} rpm, is above the redline of {} rpm",
+                rpm(shift_rpm),
+                rpm(redline_rpm)
+            ),
+            Self::ShiftBelowIdle {
+                gear,
+                shift_rpm,
+                idle_rpm,
+            } => write!(
+                f,
+                "the shift point of gear {gear}, {} rpm, is below idle at {} rpm",
+                rpm(shift_rpm),
+                rpm(idle_rpm)
+            ),
+            Self::DropTooLow {
+                gears: [a, b],
+                rpm_after_shift,
+                lowest_useful_rpm,
+            } => write!(
+                f,
+                "changing up {a} to {b} lands at {} rpm, below the lowest useful engine speed of {} rpm",
+                rpm_text(*rpm_after_shift),
+                rpm(lowest_useful_rpm)
+            ),
+            Self::IdleNotBelowRedline {
+                idle_rpm,
+                redline_rpm,
+            } => write!(
+                f,
+                "idle at {} rpm is not below the redline of {} rpm",
+                rpm(idle_rpm),
+                rpm(redline_rpm)
+            ),
+            _ => Ok(()),
+        }
+    }
+}

@@ -1,0 +1,171 @@
+//! Which unit and how many digits does a reader see?
+//!
+//! The only place where display units, conversions and number formatting live. Inside the program
+//! road speeds are km/h, engine speeds rev/min and lengths mm.
+
+/// Kilometres in a statute mile, exactly (international yard, 1959; definition).
+pub const KM_PER_MILE: f64 = 1.609_344;
+
+/// Millimetres in an inch, exactly (definition).
+pub const MM_PER_INCH: f64 = 25.4;
+
+/// The unit in which road speeds are shown and typed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum SpeedUnit {
+    /// Kilometres per hour.
+    #[default]
+    Kmh,
+    /// Statute miles per hour.
+    Mph,
+}
+
+impl SpeedUnit {
+    /// Both units, in the order of the switch.
+    pub const ALL: [Self; 2] = [Self::Kmh, Self::Mph];
+
+    /// The unit's sign, as it stands behind a number.
+    pub fn sign(self) -> &'static str {
+        match self {
+            Self::Kmh => "km/h",
+            Self::Mph => "mph",
+        }
+    }
+
+    /// A road speed in this unit, from km/h.
+    pub fn from_kmh(self, speed_kmh: f64) -> f64 {
+        match self {
+            Self::Kmh => speed_kmh,
+            Self::Mph => speed_kmh / KM_PER_MILE,
+        }
+    }
+
+    /// A road speed in km/h, from this unit.
+    pub fn to_kmh(self, speed: f64) -> f64 {
+        match self {
+            Self::Kmh => speed,
+            Self::Mph => speed * KM_PER_MILE,
+        }
+    }
+}
+
+/// A ratio, step or spread with three decimals: `3.778`.
+pub fn ratio_text(ratio: f64) -> String {
+    format!("{ratio:.3}")
+}
+
+/// A step, progression or spread with two decimals: `1.38`.
+pub fn step_text(step: f64) -> String {
+    format!("{step:.2}")
+}
+
+/// An engine speed as it was typed, to the rev/min: `4200`.
+pub fn typed_rpm_text(engine_rpm: f64) -> String {
+    plain_number(round_to(engine_rpm, 1.0))
+}
+
+/// An engine speed that is a result, to 10 rev/min: a tyre's tolerance hides the rest.
+pub fn rpm_text(engine_rpm: f64) -> String {
+    plain_number(round_to(engine_rpm, 10.0))
+}
+
+/// A difference of engine speeds to 10 rev/min, with its sign: `+240`, `−110`, `0`.
+pub fn rpm_difference_text(difference_rpm: f64) -> String {
+    signed(round_to(difference_rpm, 10.0), 0)
+}
+
+/// A share as a signed percentage with one decimal: `+8.3 %`.
+pub fn percent_difference_text(share: f64) -> String {
+    format!("{} %", signed(share * 100.0, 1))
+}
+
+/// A share as a percentage with one decimal: `27.5 %`.
+pub fn percent_text(share: f64) -> String {
+    format!("{:.1} %", share * 100.0)
+}
+
+/// A road speed in `unit` without its sign: whole numbers, below 20 with one decimal.
+pub fn speed_text(speed_kmh: f64, unit: SpeedUnit) -> String {
+    let speed = unit.from_kmh(speed_kmh);
+    if speed.abs() < 19.95 {
+        format!("{speed:.1}")
+    } else {
+        plain_number(speed.round())
+    }
+}
+
+/// A road speed per 1000 rev/min in `unit`, with one decimal: `38.6`.
+pub fn speed_per_1000_rpm_text(speed_kmh: f64, unit: SpeedUnit) -> String {
+    format!("{:.1}", unit.from_kmh(speed_kmh))
+}
+
+/// A typed road speed in `unit`: as few decimals as give it back, three at most.
+pub fn typed_speed_text(speed_kmh: f64, unit: SpeedUnit) -> String {
+    plain_number(round_to(unit.from_kmh(speed_kmh), 0.001))
+}
+
+/// A length in whole mm: `1937`.
+pub fn mm_text(length_mm: f64) -> String {
+    plain_number(length_mm.round())
+}
+
+/// The shortest decimal spelling that reads back to `number`: `3.78`, `800`.
+pub fn plain_number(number: f64) -> String {
+    // Adding zero turns a negative zero into the one that people write.
+    format!("{}", number + 0.0)
+}
+
+/// `number` with a typographic sign in front and `decimals` behind; zero has no sign.
+fn signed(number: f64, decimals: usize) -> String {
+    let digits = format!("{:.decimals$}", number.abs());
+    let is_zero = digits.chars().all(|c| c == '0' || c == '.');
+    match (is_zero, number < 0.0) {
+        (true, _) => digits,
+        (false, true) => format!("−{digits}"),
+        (false, false) => format!("+{digits}"),
+    }
+}
+
+/// `number` rounded to the nearest whole multiple of `grain`, spelled without binary dust.
+pub fn round_to(number: f64, grain: f64) -> f64 {
+    if grain >= 1.0 {
+        (number / grain).round() * grain
+    } else {
+        // Dividing by the whole inverse gives 112.654, multiplying by 0.001 would give 112.65400000000001.
+        let per_one = (1.0 / grain).round();
+        (number * per_one).round() / per_one
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn differences_carry_a_sign_unless_they_are_nothing() {
+        assert_eq!(rpm_difference_text(244.0), "+240");
+        assert_eq!(rpm_difference_text(-106.0), "−110");
+        assert_eq!(rpm_difference_text(-3.0), "0");
+        assert_eq!(percent_difference_text(-0.0004), "0.0 %");
+    }
+
+    #[test]
+    fn a_marked_speed_typed_in_miles_comes_back_as_typed() {
+        for mph in [20.0, 30.0, 55.0, 70.0, 0.3] {
+            let kmh = SpeedUnit::Mph.to_kmh(mph);
+            assert_eq!(typed_speed_text(kmh, SpeedUnit::Mph), format!("{mph}"));
+        }
+    }
+
+    #[test]
+    fn engine_speeds_that_are_results_are_shown_to_ten() {
+        assert_eq!(rpm_text(2723.9), "2720");
+        assert_eq!(typed_rpm_text(4215.0), "4215");
+    }
+
+    #[test]
+    fn slow_speeds_keep_a_decimal() {
+        assert_eq!(speed_text(7.25, SpeedUnit::Kmh), "7.2");
+        assert_eq!(speed_text(19.97, SpeedUnit::Kmh), "20");
+        assert_eq!(speed_text(160.934_4, SpeedUnit::Mph), "100");
+    }
+}
