@@ -1,0 +1,294 @@
+//! What is a project: everything somebody typed, every field of it valid.
+
+use crate::gearing::{
+    EngineLimits, EngineSpeed, GearSet, Name, RoadSpeed, TextError, Tyre, quoted,
+};
+use crate::units::SpeedUnit;
+
+/// The document: a vehicle and one to three candidate gear sets.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Project {
+    /// What the project is called, where it is called anything.
+    pub title: Option<Name>,
+    /// A date as it was typed, printed in the write-up.
+    pub date: Option<Name>,
+    /// A note of any number of lines.
+    pub note: Note,
+    /// The unit of road speeds.
+    pub units: SpeedUnit,
+    /// The vehicle's tyre, for every set that has none of its own.
+    pub tyre: Tyre,
+    /// Idle, lowest useful engine speed and redline.
+    pub engine: EngineLimits,
+    /// Engine speeds at which road speeds are wanted.
+    pub marked_engine_speeds: Marks<EngineSpeed>,
+    /// Road speeds at which engine speeds are wanted.
+    pub marked_road_speeds: Marks<RoadSpeed>,
+    /// The candidates.
+    pub sets: Candidates,
+}
+
+/// Text of several lines, 4000 characters at most.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Note(String);
+
+impl Note {
+    /// The most characters it can have.
+    pub const MOST_CHARACTERS: usize = 4000;
+
+    /// The note without blank lines at its ends; line breaks are kept.
+    ///
+    /// # Errors
+    /// When it is too long or holds control characters other than line breaks and tabs.
+    pub fn new(text: &str) -> Result<Self, TextError> {
+        let text = text.replace("\r\n", "\n");
+        let length = text.chars().count();
+        if length > Self::MOST_CHARACTERS {
+            return Err(TextError::TooLong {
+                what: "the note",
+                most: Self::MOST_CHARACTERS,
+                length,
+                text: quoted(&text),
+            });
+        }
+        if text
+            .chars()
+            .any(|c| c.is_control() && c != '\n' && c != '\t')
+        {
+            return Err(TextError::Control {
+                what: "a line of the note",
+                text: quoted(&text),
+            });
+        }
+        Ok(Self(text.trim_end().to_owned()))
+    }
+
+    /// The text itself.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+/// Up to eight marked speeds, each once, in rising order.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Marks<T>(Vec<T>);
+
+/// More speeds than can be marked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[error("at most 8 speeds can be marked, not {0}")]
+pub struct TooManyMarks(pub usize);
+
+impl<T: Copy + PartialOrd> Marks<T> {
+    /// The most speeds that can be marked.
+    pub const MOST: usize = 8;
+
+    /// The speeds in rising order, each once.
+    ///
+    /// # Errors
+    /// When there are more than eight.
+    pub fn new(mut speeds: Vec<T>) -> Result<Self, TooManyMarks> {
+        speeds.sort_by(|a, b| a.partial_cmp(b).unwrap_or(std::cmp::Ordering::Equal));
+        speeds.dedup();
+        if speeds.len() > Self::MOST {
+            return Err(TooManyMarks(speeds.len()));
+        }
+        Ok(Self(speeds))
+    }
+
+    /// The speeds in rising order.
+    pub fn as_slice(&self) -> &[T] {
+        &self.0
+    }
+}
+
+/// Names one candidate for as long as the project is open, whatever its place or name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct SetId(pub u32);
+
+/// One candidate gear set of the project.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Candidate {
+    /// Its identity within the project.
+    pub id: SetId,
+    /// The gears.
+    pub set: GearSet,
+    /// Whether diagram and comparison show it.
+    pub visible: bool,
+}
+
+/// One to three candidates, one of which the others are compared with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Candidates {
+    list: Vec<Candidate>,
+    baseline: usize,
+}
+
+impl<'a> IntoIterator for &'a Candidates {
+    type Item = &'a Candidate;
+    type IntoIter = std::slice::Iter<'a, Candidate>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter()
+    }
+}
+
+/// Why something is not a list of candidates.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum CandidatesError {
+    /// None, or too many.
+    #[error("a project has 1 to 3 gear sets, not {0}")]
+    Count(usize),
+    /// The baseline is not among them.
+    #[error("the baseline is set {wanted}, but there are only {present}")]
+    NoSuchBaseline {
+        /// The baseline, counted from 1.
+        wanted: usize,
+        /// How many sets there are.
+        present: usize,
+    },
+    /// The set is not there (any more).
+    #[error("that gear set is not there any more")]
+    NoSuchSet,
+}
+
+impl Candidates {
+    /// The most candidates that are weighed at once.
+    pub const MOST: usize = 3;
+
+    /// Candidates with fresh identities, one of them (counted from 0) the baseline.
+    ///
+    /// # Errors
+    /// When there are none or more than three, or the baseline is not among them.
+    pub fn new(sets: Vec<(GearSet, bool)>, baseline: usize) -> Result<Self, CandidatesError> {
+        let list = (1..).zip(sets).map(|(id, (set, visible))| Candidate {
+            id: SetId(id),
+            set,
+            visible,
+        });
+        Self::checked(list.collect(), baseline)
+    }
+
+    fn checked(list: Vec<Candidate>, baseline: usize) -> Result<Self, CandidatesError> {
+        let present = list.len();
+        if !(1..=Self::MOST).contains(&present) {
+            Err(CandidatesError::Count(present))
+        } else if baseline >= present {
+            Err(CandidatesError::NoSuchBaseline {
+                wanted: baseline + 1,
+                present,
+            })
+        } else {
+            Ok(Self { list, baseline })
+        }
+    }
+
+    /// The candidates in their order.
+    pub fn iter(&self) -> std::slice::Iter<'_, Candidate> {
+        self.list.iter()
+    }
+
+    /// How many candidates there are: 1 to 3.
+    #[expect(clippy::len_without_is_empty, reason = "there is always at least one")]
+    pub fn len(&self) -> usize {
+        self.list.len()
+    }
+
+    /// The set that the others are compared with.
+    pub fn baseline(&self) -> &Candidate {
+        &self.list[self.baseline]
+    }
+
+    /// The place of the baseline, counted from 0.
+    pub fn baseline_place(&self) -> usize {
+        self.baseline
+    }
+
+    /// The candidate of that identity.
+    pub fn get(&self, id: SetId) -> Option<&Candidate> {
+        self.list.iter().find(|c| c.id == id)
+    }
+
+    /// The place of a candidate, counted from 0.
+    pub fn place(&self, id: SetId) -> Option<usize> {
+        self.list.iter().position(|c| c.id == id)
+    }
+
+    /// These candidates with one changed.
+    ///
+    /// # Errors
+    /// When the candidate is not there.
+    pub(super) fn changed(
+        &self,
+        id: SetId,
+        change: impl FnOnce(&mut Candidate),
+    ) -> Result<Self, CandidatesError> {
+        let place = self.place(id).ok_or(CandidatesError::NoSuchSet)?;
+        let mut sets = self.clone();
+        change(&mut sets.list[place]);
+        Ok(sets)
+    }
+
+    /// These candidates with `set` behind the one of that identity, and the new one's identity.
+    ///
+    /// # Errors
+    /// When the candidate is not there or there are three already.
+    pub(super) fn with_after(&self, id: SetId, set: GearSet) -> Result<Self, CandidatesError> {
+        let place = self.place(id).ok_or(CandidatesError::NoSuchSet)?;
+        let fresh = self.list.iter().map(|c| c.id.0).max().unwrap_or(0) + 1;
+        let mut list = self.list.clone();
+        list.insert(
+            place + 1,
+            Candidate {
+                id: SetId(fresh),
+                set,
+                visible: true,
+            },
+        );
+        let baseline = self.baseline + usize::from(self.baseline > place);
+        Self::checked(list, baseline)
+    }
+
+    /// These candidates without one; the first becomes the baseline where the baseline goes.
+    ///
+    /// # Errors
+    /// When the candidate is not there or it is the last.
+    pub(super) fn without(&self, id: SetId) -> Result<Self, CandidatesError> {
+        let place = self.place(id).ok_or(CandidatesError::NoSuchSet)?;
+        let mut list = self.list.clone();
+        list.remove(place);
+        let baseline = match self.baseline {
+            at if at == place => 0,
+            at => at - usize::from(at > place),
+        };
+        Self::checked(list, baseline)
+    }
+
+    /// These candidates with one moved to another place, counted from 0.
+    ///
+    /// # Errors
+    /// When the candidate or the place is not there.
+    pub(super) fn moved(&self, id: SetId, to: usize) -> Result<Self, CandidatesError> {
+        let from = self.place(id).ok_or(CandidatesError::NoSuchSet)?;
+        if to >= self.list.len() {
+            return Err(CandidatesError::NoSuchSet);
+        }
+        let baseline = self.baseline().id;
+        let mut sets = self.clone();
+        let candidate = sets.list.remove(from);
+        sets.list.insert(to, candidate);
+        sets.baseline = sets.place(baseline).unwrap_or(0);
+        Ok(sets)
+    }
+
+    /// These candidates compared with another one.
+    ///
+    /// # Errors
+    /// When the candidate is not there.
+    pub(super) fn compared_with(&self, id: SetId) -> Result<Self, CandidatesError> {
+        let baseline = self.place(id).ok_or(CandidatesError::NoSuchSet)?;
+        Ok(Self {
+            baseline,
+            ..self.clone()
+        })
+    }
+}

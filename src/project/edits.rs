@@ -1,0 +1,126 @@
+//! Which changes can a project undergo, and what is each called in the history?
+//!
+//! The document changes only through these. An edit yields a valid project or a sentence; the
+//! project it is applied to stays as it was.
+
+use super::document::{Candidates, CandidatesError, Marks, Note, Project, SetId};
+use super::set_edits::SetEdit;
+use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RoadSpeed, Tyre};
+use crate::units::SpeedUnit;
+
+/// One change of a project.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Edit {
+    /// Another title, or none.
+    Title(Option<Name>),
+    /// Another date, or none.
+    Date(Option<Name>),
+    /// Another note.
+    Note(Note),
+    /// Road speeds in another unit.
+    Units(SpeedUnit),
+    /// Another tyre on the vehicle.
+    Tyre(Tyre),
+    /// Another idle speed, or none known.
+    Idle(Option<EngineSpeed>),
+    /// Another lowest useful engine speed, or none known.
+    LowestUseful(Option<EngineSpeed>),
+    /// Another redline.
+    Redline(EngineSpeed),
+    /// Other marked engine speeds.
+    MarkedEngineSpeeds(Marks<EngineSpeed>),
+    /// Other marked road speeds.
+    MarkedRoadSpeeds(Marks<RoadSpeed>),
+    /// A new set behind the one named.
+    AddSet(SetId, Box<GearSet>),
+    /// One set fewer.
+    RemoveSet(SetId),
+    /// A set at another place, counted from 0.
+    MoveSet(SetId, usize),
+    /// Another set to compare with.
+    Baseline(SetId),
+    /// A set shown or hidden.
+    Visible(SetId, bool),
+    /// A change within one set.
+    Set(SetId, SetEdit),
+}
+
+/// Why an edit cannot be made.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum EditError {
+    /// The candidates would not be valid.
+    #[error(transparent)]
+    Candidates(#[from] CandidatesError),
+    /// The gear set would not be valid.
+    #[error(transparent)]
+    GearSet(#[from] GearSetError),
+    /// The gear, final drive, stage or position is not there (any more).
+    #[error("that part of the gear set is not there any more")]
+    NoSuchPart,
+    /// A final drive that a gear still uses.
+    #[error("final drive {0} is still used by a gear; move its gears to another one first")]
+    FinalDriveInUse(usize),
+}
+
+impl Edit {
+    /// What the edit does, in the words of the undo menu: "change the tyre".
+    pub fn label(&self) -> &'static str {
+        match self {
+            Self::Title(_) => "change the title",
+            Self::Date(_) => "change the date",
+            Self::Note(_) => "change the note",
+            Self::Units(_) => "change the units",
+            Self::Tyre(_) => "change the tyre",
+            Self::Idle(_) => "change the idle speed",
+            Self::LowestUseful(_) => "change the lowest useful engine speed",
+            Self::Redline(_) => "change the redline",
+            Self::MarkedEngineSpeeds(_) => "change the marked engine speeds",
+            Self::MarkedRoadSpeeds(_) => "change the marked road speeds",
+            Self::AddSet(..) => "add a gear set",
+            Self::RemoveSet(_) => "remove a gear set",
+            Self::MoveSet(..) => "move a gear set",
+            Self::Baseline(_) => "compare with another set",
+            Self::Visible(_, true) => "show a gear set",
+            Self::Visible(_, false) => "hide a gear set",
+            Self::Set(_, edit) => edit.label(),
+        }
+    }
+
+    /// The project after the edit.
+    ///
+    /// # Errors
+    /// When it names something that is not there or would leave something that cannot be.
+    pub fn applied_to(&self, project: &Project) -> Result<Project, EditError> {
+        let mut project = project.clone();
+        match self.clone() {
+            Self::Title(title) => project.title = title,
+            Self::Date(date) => project.date = date,
+            Self::Note(note) => project.note = note,
+            Self::Units(units) => project.units = units,
+            Self::Tyre(tyre) => project.tyre = tyre,
+            Self::Idle(idle) => project.engine.idle = idle,
+            Self::LowestUseful(speed) => project.engine.lowest_useful = speed,
+            Self::Redline(redline) => project.engine.redline = redline,
+            Self::MarkedEngineSpeeds(marks) => project.marked_engine_speeds = marks,
+            Self::MarkedRoadSpeeds(marks) => project.marked_road_speeds = marks,
+            edit => project.sets = edit.applied_to_sets(&project.sets)?,
+        }
+        Ok(project)
+    }
+
+    fn applied_to_sets(self, sets: &Candidates) -> Result<Candidates, EditError> {
+        Ok(match self {
+            Self::AddSet(behind, set) => sets.with_after(behind, *set)?,
+            Self::RemoveSet(id) => sets.without(id)?,
+            Self::MoveSet(id, to) => sets.moved(id, to)?,
+            Self::Baseline(id) => sets.compared_with(id)?,
+            Self::Visible(id, visible) => sets.changed(id, |c| c.visible = visible)?,
+            Self::Set(id, edit) => {
+                let candidate = sets.get(id).ok_or(CandidatesError::NoSuchSet)?;
+                let set = edit.applied_to(&candidate.set)?;
+                sets.changed(id, |c| c.set = set)?
+            }
+            _ => sets.clone(),
+        })
+    }
+}

@@ -1,0 +1,98 @@
+//! How does a project stand in a file, and which files can be read?
+//!
+//! A project file is RON. Its `format` is read first, so that a newer file is answered as such; then
+//! the types of that format read the rest. Each format has its own types, apart from the domain's:
+//! the domain can change, a format never does.
+
+mod v1;
+
+use super::document::Project;
+use ron::error::SpannedError;
+use ron::extensions::Extensions;
+use serde::Deserialize;
+
+/// The format that is written.
+pub const CURRENT_FORMAT: u32 = 1;
+
+/// Why a text is not a project.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum FormatError {
+    /// Nothing in it says that it is a project.
+    #[error("this is not a Layshaft project: {0}")]
+    NotAProject(Place),
+    /// A later program wrote it.
+    #[error(
+        "this project has format {0}, but this program reads up to format {CURRENT_FORMAT}; \
+         a newer Layshaft opens it"
+    )]
+    Newer(u32),
+    /// Format 0 never was.
+    #[error("there is no project format {0}")]
+    Unknown(u32),
+    /// Something in it cannot be.
+    #[error("{0}")]
+    Broken(Place),
+}
+
+/// What is wrong with a text, and where.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("line {line}, column {column}: {reason}")]
+pub struct Place {
+    /// Counted from 1.
+    pub line: usize,
+    /// Counted from 1, in characters.
+    pub column: usize,
+    /// One sentence without an end mark.
+    pub reason: String,
+}
+
+impl From<SpannedError> for Place {
+    fn from(error: SpannedError) -> Self {
+        Self {
+            line: error.span.start.line,
+            column: error.span.start.col,
+            reason: shortened(&error.code.to_string()),
+        }
+    }
+}
+
+/// The only part of a file that every format shares.
+#[derive(Deserialize)]
+struct Header {
+    format: u32,
+}
+
+/// The project that `text` holds.
+///
+/// # Errors
+/// When it is no project, has a newer format, or holds something that cannot be: with its line and
+/// column where there is one.
+pub fn read(text: &str) -> Result<Project, FormatError> {
+    let header: Header = options()
+        .from_str(text)
+        .map_err(|error| FormatError::NotAProject(error.into()))?;
+    match header.format {
+        1 => v1::read(text),
+        0 => Err(FormatError::Unknown(0)),
+        newer => Err(FormatError::Newer(newer)),
+    }
+}
+
+/// The text of a project, the same for equal projects, with one line break at its end.
+pub fn write(project: &Project) -> String {
+    v1::write(project)
+}
+
+/// Absent keys instead of `None`, plain values instead of `Some`: people edit these files.
+fn options() -> ron::Options {
+    ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
+}
+
+/// At most 200 characters of a reason, on one line.
+fn shortened(reason: &str) -> String {
+    let one_line = reason.replace(['\n', '\r'], " ");
+    if one_line.chars().count() <= 200 {
+        return one_line;
+    }
+    one_line.chars().take(199).chain(['…']).collect()
+}

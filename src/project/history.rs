@@ -1,0 +1,170 @@
+//! Which document is on the table, how did it come about, and what would undoing take back?
+//!
+//! Whole documents are kept: a project is small, and what was is then exactly what comes back. A
+//! gesture (a drag, a typing) is one transaction: it previews as often as it likes and leaves one
+//! step or none.
+
+use super::document::Project;
+use super::edits::{Edit, EditError};
+use std::sync::Arc;
+
+/// How many steps can be taken back.
+const MOST_STEPS: usize = 500;
+
+/// The document with its past and its undone future.
+#[derive(Debug, Clone)]
+pub struct History {
+    present: Arc<Project>,
+    saved: Arc<Project>,
+    past: Vec<Step>,
+    future: Vec<Step>,
+    gesture: Option<Step>,
+    revision: u64,
+}
+
+/// A document that was, and what changed it.
+#[derive(Debug, Clone)]
+struct Step {
+    project: Arc<Project>,
+    label: &'static str,
+}
+
+impl History {
+    /// A document without a past, as read from a file or made new: it counts as saved.
+    pub fn new(project: Project) -> Self {
+        let present = Arc::new(project);
+        Self {
+            saved: Arc::clone(&present),
+            present,
+            past: Vec::new(),
+            future: Vec::new(),
+            gesture: None,
+            revision: 0,
+        }
+    }
+
+    /// The document as it stands, previews of a running gesture included.
+    pub fn project(&self) -> &Project {
+        &self.present
+    }
+
+    /// The document to be handed to another thread.
+    pub fn snapshot(&self) -> Arc<Project> {
+        Arc::clone(&self.present)
+    }
+
+    /// A number that changes whenever the document may have.
+    pub fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    /// Whether the document differs from what was last saved.
+    pub fn is_unsaved(&self) -> bool {
+        *self.present != *self.saved
+    }
+
+    /// Notes that `project` is what the file now holds.
+    pub fn mark_saved(&mut self, project: Arc<Project>) {
+        self.saved = project;
+    }
+
+    /// Makes one edit a step of its own, after whatever gesture was running.
+    ///
+    /// # Errors
+    /// When the edit cannot be made; the document then stays as it was.
+    pub fn edit(&mut self, edit: &Edit) -> Result<(), EditError> {
+        self.commit();
+        self.preview(edit)?;
+        self.commit();
+        Ok(())
+    }
+
+    /// Shows what an edit would do: it replaces the previous preview of the running gesture.
+    ///
+    /// # Errors
+    /// When the edit cannot be made; the last good preview then stays.
+    pub fn preview(&mut self, edit: &Edit) -> Result<(), EditError> {
+        let before = match &self.gesture {
+            Some(step) => Arc::clone(&step.project),
+            None => Arc::clone(&self.present),
+        };
+        let after = edit.applied_to(&before)?;
+        self.gesture = Some(Step {
+            project: before,
+            label: edit.label(),
+        });
+        if after != *self.present {
+            self.show(Arc::new(after));
+        }
+        Ok(())
+    }
+
+    /// Whether a gesture is running.
+    pub fn in_gesture(&self) -> bool {
+        self.gesture.is_some()
+    }
+
+    /// Ends the running gesture: one step, or none where nothing changed.
+    pub fn commit(&mut self) {
+        let Some(step) = self.gesture.take() else {
+            return;
+        };
+        if *step.project == *self.present {
+            return;
+        }
+        self.past.push(step);
+        if self.past.len() > MOST_STEPS {
+            self.past.remove(0);
+        }
+        self.future.clear();
+    }
+
+    /// Takes the running gesture back.
+    pub fn cancel(&mut self) {
+        if let Some(step) = self.gesture.take() {
+            self.show(step.project);
+        }
+    }
+
+    /// What undoing would take back.
+    pub fn undo_label(&self) -> Option<&'static str> {
+        let step = self.gesture.as_ref().or_else(|| self.past.last());
+        step.map(|s| s.label)
+    }
+
+    /// What redoing would bring back.
+    pub fn redo_label(&self) -> Option<&'static str> {
+        self.future.last().map(|s| s.label)
+    }
+
+    /// Takes the last step back; a running gesture is ended first.
+    pub fn undo(&mut self) {
+        self.commit();
+        if let Some(step) = self.past.pop() {
+            let undone = Step {
+                project: self.snapshot(),
+                label: step.label,
+            };
+            self.future.push(undone);
+            self.show(step.project);
+        }
+    }
+
+    /// Brings the last undone step back; a running gesture is ended first.
+    pub fn redo(&mut self) {
+        self.commit();
+        if let Some(step) = self.future.pop() {
+            let redone = Step {
+                project: self.snapshot(),
+                label: step.label,
+            };
+            self.past.push(redone);
+            self.show(step.project);
+        }
+    }
+
+    fn show(&mut self, project: Arc<Project>) {
+        self.present = project;
+        self.revision += 1;
+    }
+}

@@ -1,0 +1,256 @@
+//! Which changes can one gear set undergo?
+
+use super::edits::EditError;
+use crate::gearing::{
+    ActsOn, EngineSpeed, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Position,
+    Ratio, Reverse, Stage, Tyre,
+};
+
+/// One change within a gear set. Final drives, stages and positions are counted from 0.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SetEdit {
+    /// Another name.
+    Name(Name),
+    /// A tyre of its own, or the vehicle's.
+    Tyre(Option<Tyre>),
+    /// One shift point for all changes.
+    ShiftAll(EngineSpeed),
+    /// A shift point of its own for one gear.
+    Shift(GearId, EngineSpeed),
+    /// The set's common shift point, and those of single gears, moved together.
+    Shifts(EngineSpeed, Vec<(GearId, EngineSpeed)>),
+    /// A new gear at that place in typed order.
+    AddGear(usize, Gear),
+    /// One gear fewer.
+    RemoveGear(GearId),
+    /// A gear at another place in typed order.
+    MoveGear(GearId, usize),
+    /// Another label on a gear.
+    Label(GearId, Label),
+    /// Another ratio of a gear.
+    Ratio(GearId, Ratio),
+    /// Another final drive for a gear; [`GearId::REVERSE`] is reverse.
+    FinalDriveOf(GearId, usize),
+    /// A gear taken into or out of the shift chain.
+    Role(GearId, GearRole),
+    /// A reverse gear, or none.
+    Reverse(Option<Reverse>),
+    /// Another ratio of a final drive.
+    FinalDrive(usize, Ratio),
+    /// One final drive more.
+    AddFinalDrive(Ratio),
+    /// One final drive fewer; no gear may use it.
+    RemoveFinalDrive(usize),
+    /// One stage more.
+    AddStage(Stage),
+    /// One stage fewer.
+    RemoveStage(usize),
+    /// Another name for a stage.
+    StageName(usize, Name),
+    /// A stage put in another position.
+    StagePresent(usize, usize),
+    /// A stage that acts on other gears.
+    StageActsOn(usize, ActsOn),
+    /// A position of a stage changed.
+    Position(usize, usize, Position),
+    /// One position of a stage more.
+    AddPosition(usize, Position),
+    /// One position of a stage fewer.
+    RemovePosition(usize, usize),
+    /// All parts at once, as pasted.
+    Replace(Box<GearSetSpec>),
+}
+
+impl SetEdit {
+    /// What the edit does, in the words of the undo menu.
+    pub fn label(&self) -> &'static str {
+        match self {
+            Self::Name(_) => "rename a gear set",
+            Self::Tyre(_) => "change a set's tyre",
+            Self::ShiftAll(_) => "set one shift point for all",
+            Self::Shift(..) => "move a shift point",
+            Self::Shifts(..) => "move all shift points",
+            Self::AddGear(..) => "add a gear",
+            Self::RemoveGear(_) => "remove a gear",
+            Self::MoveGear(..) => "move a gear",
+            Self::Label(..) => "rename a gear",
+            Self::Ratio(..) => "change a ratio",
+            Self::FinalDriveOf(..) => "change a gear's output shaft",
+            Self::Role(_, GearRole::Crawler) => "take a gear out of the shift chain",
+            Self::Role(_, GearRole::Shifted) => "take a gear into the shift chain",
+            Self::Reverse(_) => "change the reverse gear",
+            Self::FinalDrive(..) => "change a final drive",
+            Self::AddFinalDrive(_) => "add a final drive",
+            Self::RemoveFinalDrive(_) => "remove a final drive",
+            Self::AddStage(_) => "add a stage",
+            Self::RemoveStage(_) => "remove a stage",
+            Self::StageName(..) => "rename a stage",
+            Self::StagePresent(..) => "put a stage in another position",
+            Self::StageActsOn(..) => "change the gears of a stage",
+            Self::Position(..) => "change a position of a stage",
+            Self::AddPosition(..) => "add a position",
+            Self::RemovePosition(..) => "remove a position",
+            Self::Replace(_) => "paste a gear set",
+        }
+    }
+
+    /// The set after the edit.
+    ///
+    /// # Errors
+    /// When it names a part that is not there or would leave parts that do not fit together.
+    pub fn applied_to(&self, set: &GearSet) -> Result<GearSet, EditError> {
+        let mut spec = set.to_spec();
+        match self.clone() {
+            Self::Name(name) => spec.name = name,
+            Self::Tyre(tyre) => spec.tyre = tyre,
+            Self::Reverse(reverse) => set_reverse(&mut spec, reverse),
+            Self::Replace(parts) => spec = *parts,
+            Self::ShiftAll(_) | Self::Shift(..) | Self::Shifts(..) => {
+                self.change_shifts(&mut spec)?;
+            }
+            Self::AddGear(..)
+            | Self::RemoveGear(_)
+            | Self::MoveGear(..)
+            | Self::Label(..)
+            | Self::Ratio(..)
+            | Self::FinalDriveOf(..)
+            | Self::Role(..) => self.clone().change_gears(&mut spec)?,
+            Self::FinalDrive(..) | Self::AddFinalDrive(_) | Self::RemoveFinalDrive(_) => {
+                self.clone().change_final_drives(&mut spec)?;
+            }
+            _ => self.clone().change_stages(&mut spec)?,
+        }
+        Ok(GearSet::try_from(spec)?)
+    }
+
+    fn change_shifts(&self, spec: &mut GearSetSpec) -> Result<(), EditError> {
+        match self {
+            Self::ShiftAll(shift) => {
+                spec.shift = *shift;
+                spec.gears.iter_mut().for_each(|g| g.shift = None);
+            }
+            Self::Shift(id, shift) => gear_mut(spec, *id)?.shift = Some(*shift),
+            Self::Shifts(common, own) => {
+                spec.shift = *common;
+                for (id, shift) in own {
+                    gear_mut(spec, *id)?.shift = Some(*shift);
+                }
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    fn change_gears(self, spec: &mut GearSetSpec) -> Result<(), EditError> {
+        match self {
+            Self::AddGear(at, gear) => spec.gears.insert(at.min(spec.gears.len()), gear),
+            Self::RemoveGear(id) => {
+                spec.gears.remove(place_of(spec, id)?);
+                forget_in_stages(spec, id);
+            }
+            Self::MoveGear(id, to) => {
+                let gear = spec.gears.remove(place_of(spec, id)?);
+                spec.gears.insert(to.min(spec.gears.len()), gear);
+            }
+            Self::Label(id, label) => gear_mut(spec, id)?.label = label,
+            Self::Ratio(GearId::REVERSE, ratio) => reverse_mut(spec)?.ratio = ratio,
+            Self::Ratio(id, ratio) => gear_mut(spec, id)?.ratio = ratio,
+            Self::FinalDriveOf(GearId::REVERSE, at) => reverse_mut(spec)?.final_drive = at,
+            Self::FinalDriveOf(id, at) => gear_mut(spec, id)?.final_drive = at,
+            Self::Role(id, role) => gear_mut(spec, id)?.role = role,
+            _ => {}
+        }
+        Ok(())
+    }
+
+    fn change_final_drives(self, spec: &mut GearSetSpec) -> Result<(), EditError> {
+        match self {
+            Self::FinalDrive(at, ratio) => {
+                *spec.final_drives.get_mut(at).ok_or(EditError::NoSuchPart)? = ratio;
+            }
+            Self::AddFinalDrive(ratio) => spec.final_drives.push(ratio),
+            Self::RemoveFinalDrive(at) => remove_final_drive(spec, at)?,
+            _ => {}
+        }
+        Ok(())
+    }
+
+    fn change_stages(self, spec: &mut GearSetSpec) -> Result<(), EditError> {
+        let stages = &mut spec.stages;
+        match self {
+            Self::AddStage(stage) => stages.push(stage),
+            Self::RemoveStage(at) if at < stages.len() => drop(stages.remove(at)),
+            Self::StageName(at, name) => stage_mut(stages, at)?.name = name,
+            Self::StagePresent(at, present) => stage_mut(stages, at)?.present = present,
+            Self::StageActsOn(at, acts_on) => stage_mut(stages, at)?.acts_on = acts_on,
+            Self::Position(at, place, position) => {
+                let positions = &mut stage_mut(stages, at)?.positions;
+                *positions.get_mut(place).ok_or(EditError::NoSuchPart)? = position;
+            }
+            Self::AddPosition(at, position) => stage_mut(stages, at)?.positions.push(position),
+            Self::RemovePosition(at, place) => remove_position(stage_mut(stages, at)?, place)?,
+            _ => return Err(EditError::NoSuchPart),
+        }
+        Ok(())
+    }
+}
+
+fn place_of(spec: &GearSetSpec, id: GearId) -> Result<usize, EditError> {
+    let place = spec.gears.iter().position(|g| g.id == id);
+    place.ok_or(EditError::NoSuchPart)
+}
+
+fn gear_mut(spec: &mut GearSetSpec, id: GearId) -> Result<&mut Gear, EditError> {
+    let gear = spec.gears.iter_mut().find(|g| g.id == id);
+    gear.ok_or(EditError::NoSuchPart)
+}
+
+fn reverse_mut(spec: &mut GearSetSpec) -> Result<&mut Reverse, EditError> {
+    spec.reverse.as_mut().ok_or(EditError::NoSuchPart)
+}
+
+fn stage_mut(stages: &mut [Stage], at: usize) -> Result<&mut Stage, EditError> {
+    stages.get_mut(at).ok_or(EditError::NoSuchPart)
+}
+
+fn set_reverse(spec: &mut GearSetSpec, reverse: Option<Reverse>) {
+    spec.reverse = reverse;
+    if spec.reverse.is_none() {
+        forget_in_stages(spec, GearId::REVERSE);
+    }
+}
+
+fn forget_in_stages(spec: &mut GearSetSpec, id: GearId) {
+    for stage in &mut spec.stages {
+        if let ActsOn::Only(gears) = &mut stage.acts_on {
+            gears.remove(&id);
+        }
+    }
+}
+
+fn remove_final_drive(spec: &mut GearSetSpec, at: usize) -> Result<(), EditError> {
+    if at >= spec.final_drives.len() {
+        return Err(EditError::NoSuchPart);
+    }
+    let forward = spec.gears.iter_mut().map(|g| &mut g.final_drive);
+    let reverse = spec.reverse.iter_mut().map(|r| &mut r.final_drive);
+    for names in forward.chain(reverse) {
+        if *names == at {
+            return Err(EditError::FinalDriveInUse(at + 1));
+        }
+        *names -= usize::from(*names > at);
+    }
+    spec.final_drives.remove(at);
+    Ok(())
+}
+
+fn remove_position(stage: &mut Stage, place: usize) -> Result<(), EditError> {
+    if place >= stage.positions.len() {
+        return Err(EditError::NoSuchPart);
+    }
+    stage.positions.remove(place);
+    if stage.present >= place && stage.present > 0 {
+        stage.present -= 1;
+    }
+    Ok(())
+}
