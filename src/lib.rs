@@ -2,6 +2,12 @@
 //!
 //! The way through the crate, lower layers first; a layer uses only those before it:
 //!
+//! * [`units`] is the ground: display units and number formatting.
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
+//! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
+//! * [`chart`] holds diagrams and tables as plain data.
 
+pub mod chart;
 pub mod gearing;
+pub mod project;
+pub mod units;
