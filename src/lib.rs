@@ -6,8 +6,10 @@
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`chart`] holds diagrams and tables as plain data.
+//! * [`draw`] makes shapes and pixels of those.
 
 pub mod chart;
+pub mod draw;
 pub mod gearing;
 pub mod project;
 pub mod units;

@@ -1,3 +1,5 @@
 //! All tests that look at the crate from outside.
 
 mod published;
+mod raster;
+mod support;
