@@ -11,5 +11,6 @@
 pub mod chart;
 pub mod draw;
 pub mod gearing;
+mod platform;
 pub mod project;
 pub mod units;
