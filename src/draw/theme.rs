@@ -12,6 +12,11 @@ pub const SMALL_SIZE: f32 = 12.0;
 /// Gives a context the program's fonts and the looks of both themes.
 pub fn apply(ctx: &Context) {
     super::install(ctx);
+    ctx.options_mut(|options| {
+        // The program's own commands do these, so that menus and keys agree.
+        options.zoom_with_keyboard = false;
+        options.quit_shortcuts.clear();
+    });
     for (theme, of) in [
         (egui::Theme::Light, Theme::Light),
         (egui::Theme::Dark, Theme::Dark),

@@ -2,6 +2,7 @@
 
 mod document;
 mod edits;
+pub mod examples;
 mod file_system;
 pub mod format;
 mod history;
