@@ -1,0 +1,5 @@
+//! What several tests lean on.
+
+pub(crate) mod per_pixel;
+pub(crate) mod screen;
+pub(crate) mod test_renderer;
