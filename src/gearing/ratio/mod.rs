@@ -185,7 +185,8 @@ fn factor_reading(factor: &Factor) -> String {
 }
 
 impl fmt::Display for Ratio {
-    /// The spelling that reads back: `3.78`, `34:9` (driven : driving), `44:29 × 49:12`.
+    /// The spelling that reads back: `3.78`, `34:9` (driven : driving), `40x1` for a worm,
+    /// `44:29 × 49:12`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         for (i, factor) in self.factors.iter().enumerate() {
             if i > 0 {
@@ -193,7 +194,12 @@ impl fmt::Display for Ratio {
             }
             match factor {
                 Factor::Number(number) => f.write_str(&units::plain_number(*number))?,
-                Factor::Teeth(pair) => write!(f, "{}:{}", pair.driven, pair.driving)?,
+                Factor::Teeth(pair) => {
+                    // A 1 beside a colon reads as "to one"; counts around an x are always teeth.
+                    let is_to_one = pair.driven == 1 || pair.driving == 1;
+                    let between = if is_to_one { 'x' } else { ':' };
+                    write!(f, "{}{between}{}", pair.driven, pair.driving)?;
+                }
             }
         }
         Ok(())
@@ -208,6 +214,17 @@ mod tests {
     fn a_tooth_pair_says_what_drives_what() {
         let ratio = Ratio::from_factors(vec![Factor::Teeth(ToothPair::new(34, 9).unwrap())]);
         assert_eq!(ratio.unwrap().reading(), "34 driven by 9 = 3.778");
+    }
+
+    #[test]
+    fn a_pair_with_a_single_tooth_is_spelled_so_that_it_reads_back() {
+        for (driven, driving, spelling) in [(40, 1, "40x1"), (1, 9, "1x9"), (34, 9, "34:9")] {
+            let pair = Factor::Teeth(ToothPair::new(driven, driving).unwrap());
+            let ratio = Ratio::from_factors(vec![pair]).unwrap();
+            assert_eq!(ratio.to_string(), spelling);
+            let again = parse_ratio(spelling).unwrap();
+            assert_eq!(again.driven_first(), &ratio, "{spelling}");
+        }
     }
 
     #[test]
