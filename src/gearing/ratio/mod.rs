@@ -6,6 +6,7 @@ mod reading;
 pub use order::{read_chain, read_reduction};
 pub use reading::{TypedRatio, parse_ratio};
 
+use super::number::quoted_number;
 use crate::units;
 use std::fmt;
 
@@ -132,14 +133,14 @@ impl Ratio {
             _ => return Err(RatioError::TooManyFactors),
         }
         let ratio = Self { factors };
-        let all_fit = ratio
-            .factors
-            .iter()
-            .all(|f| !matches!(f, Factor::Number(n) if !Self::RANGE.contains(n)));
-        if all_fit && Self::RANGE.contains(&ratio.value()) {
-            Ok(ratio)
-        } else {
-            Err(RatioError::OutOfRange(units::plain_number(ratio.value())))
+        let typed_numbers = ratio.factors.iter().filter_map(|f| match f {
+            Factor::Number(number) => Some(*number),
+            Factor::Teeth(_) => None,
+        });
+        let mut numbers = typed_numbers.chain([ratio.value()]);
+        match numbers.find(|number| !Self::RANGE.contains(number)) {
+            Some(number) => Err(RatioError::OutOfRange(quoted_number(number))),
+            None => Ok(ratio),
         }
     }
 
@@ -234,6 +235,23 @@ mod tests {
             Ratio::from_factors(factors),
             Err(RatioError::OutOfRange(_))
         ));
+    }
+
+    #[test]
+    fn the_factor_that_leaves_the_range_is_named_and_not_the_product() {
+        let factors = vec![Factor::Number(500.0), Factor::Number(0.01)];
+        assert_eq!(
+            Ratio::from_factors(factors),
+            Err(RatioError::OutOfRange("500".to_owned()))
+        );
+    }
+
+    #[test]
+    fn a_number_of_hundreds_of_digits_is_quoted_in_part() {
+        for number in [1e300, 5e-324] {
+            let error = Ratio::from_number(number).unwrap_err().to_string();
+            assert!(error.chars().count() < 100, "{error}");
+        }
     }
 
     #[test]
