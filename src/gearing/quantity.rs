@@ -2,9 +2,11 @@
 //!
 //! A value of one of these types is finite and within the range that can be typed.
 
+use super::number::quoted_number;
+
 /// A number outside the range of its quantity.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-#[error("{what} must be {bounds}, not {value}")]
+#[error("{what} must be {bounds}, not {}", quoted_number(*.value))]
 pub struct OutOfRange {
     /// The quantity with its article, as it opens a sentence.
     pub what: &'static str,
@@ -67,4 +69,26 @@ quantity! {
     /// The distance a loaded tyre covers in one turn: 900 to 13000 mm.
     RollingCircumference, from_mm, mm, "a rolling circumference", "between 900 and 13000 mm",
     |mm| (900.0..=13_000.0).contains(&mm)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_of_hundreds_of_digits_is_quoted_in_part() {
+        for number in [1e300, -5e-324] {
+            let error = EngineSpeed::from_rpm(number).unwrap_err().to_string();
+            assert!(error.chars().count() < 100, "{error}");
+        }
+    }
+
+    #[test]
+    fn a_refused_number_is_named() {
+        let error = RoadSpeed::from_kmh(1000.5).unwrap_err().to_string();
+        assert_eq!(
+            error,
+            "a road speed must be above 0 and at most 1000 km/h, not 1000.5"
+        );
+    }
 }
