@@ -1,5 +1,7 @@
 //! All tests that look at the crate from outside.
 
+#[cfg(test)]
 mod published;
 mod raster;
+#[cfg(test)]
 mod support;
