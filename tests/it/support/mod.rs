@@ -3,5 +3,7 @@
 pub(crate) mod close;
 pub(crate) mod gear_sets;
 pub(crate) mod per_pixel;
+pub(crate) mod projects;
 pub(crate) mod screen;
 pub(crate) mod test_renderer;
+pub(crate) mod variants;
