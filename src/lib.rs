@@ -7,9 +7,12 @@
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`chart`] holds diagrams and tables as plain data.
 //! * [`draw`] makes shapes and pixels of those.
+//! * [`app`] is the window.
 
+pub mod app;
 pub mod chart;
 pub mod draw;
 pub mod gearing;
+mod platform;
 pub mod project;
 pub mod units;

@@ -3,6 +3,8 @@
 #[cfg(test)]
 mod edits;
 #[cfg(test)]
+mod files;
+#[cfg(test)]
 mod format;
 #[cfg(test)]
 mod properties;
