@@ -1,7 +1,15 @@
 //! All tests that look at the crate from outside.
 
 #[cfg(test)]
+mod edits;
+#[cfg(test)]
 mod files;
+#[cfg(test)]
+mod format;
+#[cfg(test)]
+mod properties;
+#[cfg(test)]
 mod published;
 mod raster;
+#[cfg(test)]
 mod support;
