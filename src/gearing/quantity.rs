@@ -2,9 +2,12 @@
 //!
 //! A value of one of these types is finite and within the range that can be typed.
 
+use super::number::quoted;
+use crate::units::plain_number;
+
 /// A number outside the range of its quantity.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-#[error("{what} must be {bounds}, not {value}")]
+#[error("{what} must be {bounds}, not {}", quoted(&plain_number(*value)))]
 pub struct OutOfRange {
     /// The quantity with its article, as it opens a sentence.
     pub what: &'static str,
@@ -67,4 +70,21 @@ quantity! {
     /// The distance a loaded tyre covers in one turn: 900 to 13000 mm.
     RollingCircumference, from_mm, mm, "a rolling circumference", "between 900 and 13000 mm",
     |mm| (900.0..=13_000.0).contains(&mm)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_of_300_digits_is_quoted_with_40_characters_at_most() {
+        let sentence = EngineSpeed::from_rpm(1e300).unwrap_err().to_string();
+        assert_eq!(
+            sentence,
+            format!(
+                "an engine speed must be between 1 and 30000 rpm, not 1{}…",
+                "0".repeat(38)
+            )
+        );
+    }
 }
