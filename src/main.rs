@@ -1,8 +1,8 @@
 //! Arguments to a command or the window, and to an exit code.
 
+use layshaft::app;
 use layshaft::cli::{self, Outcome};
 use std::io::{stderr, stdout};
-use std::path::PathBuf;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
@@ -10,12 +10,7 @@ fn main() -> ExitCode {
     let arguments = std::env::args_os().skip(1);
     let code = match cli::run(arguments, &mut stdout(), &mut stderr()) {
         Outcome::Exit(code) => code,
-        Outcome::Window(file) => cli::answer(open_window(file), &mut stderr()),
+        Outcome::Window(file) => cli::answer(app::run(file), &mut stderr()),
     };
     ExitCode::from(code)
-}
-
-/// Opens the window on a file, or on the example. To be replaced by the window itself.
-fn open_window(_file: Option<PathBuf>) -> Result<(), String> {
-    Err("the window is not part of this build yet".to_owned())
 }

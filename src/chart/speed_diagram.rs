@@ -227,6 +227,11 @@ fn next_round(speed: f64) -> f64 {
 }
 
 impl SetTrace {
+    /// The top gear of the shift chain.
+    pub fn top(&self) -> Option<&GearTrace> {
+        self.gears.iter().rev().find(|g| g.driven_rpm.is_some())
+    }
+
     /// Engine speed in rev/min of every forward gear at a road speed of the diagram's unit.
     pub fn rpm_at(&self, speed: f64) -> impl Iterator<Item = (&GearTrace, f64)> {
         self.gears.iter().map(move |g| (g, g.rpm_at(speed)))

@@ -2,8 +2,14 @@
 //!
 //! Knows egui; knows neither files nor the window.
 
+pub mod diagram;
 mod fonts;
+pub mod label_placing;
+pub mod palette;
 mod raster;
+mod stroke;
+pub mod theme;
 
 pub use fonts::{bold, definitions, install};
 pub use raster::{MAX_SIDE_PX, Raster, picture};
+pub use stroke::sample;

@@ -2,15 +2,22 @@
 
 mod document;
 mod edits;
+pub mod examples;
+mod file_system;
 pub mod format;
 mod history;
+mod reading;
 mod results;
+mod saving;
 mod set_edits;
 
 pub use document::{
     Candidate, Candidates, CandidatesError, Marks, Note, Project, SetId, TooManyMarks,
 };
 pub use edits::{Edit, EditError};
+pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
 pub use history::History;
+pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use results::ProjectResults;
+pub use saving::{SaveError, save_new, save_whole, sweep_stale};
 pub use set_edits::SetEdit;

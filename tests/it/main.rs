@@ -1,5 +1,7 @@
 //! All tests that look at the crate from outside.
 
+#[cfg(test)]
+mod files;
 mod published;
 mod raster;
 mod support;

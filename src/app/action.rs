@@ -1,0 +1,37 @@
+//! What can a panel ask for?
+//!
+//! Panels change nothing themselves: they get a small borrowed view and return actions, which the
+//! app performs after the frame.
+
+use super::commands::Command;
+use crate::chart::View;
+use crate::gearing::GearId;
+use crate::project::{Edit, SetId};
+use std::path::PathBuf;
+
+/// Something a panel wants done.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Action {
+    /// One edit as a step of its own.
+    Edit(Edit),
+    /// What a running gesture would do so far.
+    Preview(Edit),
+    /// The running gesture ended well.
+    Commit,
+    /// The running gesture is taken back.
+    Cancel,
+    /// A command from a menu, a button or a key.
+    Run(Command),
+    /// Another set comes forward and shows its handles.
+    Select(SetId),
+    /// The pointer is on a gear, or on none.
+    Point(Option<(SetId, GearId)>),
+    /// The diagram is seen through another view; none is the whole.
+    View(Option<View>),
+    /// A file is opened.
+    Open(PathBuf),
+    /// An example is opened, counted from 0.
+    Example(usize),
+    /// A sentence for the user.
+    Say(String),
+}

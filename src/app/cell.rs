@@ -1,0 +1,180 @@
+//! How does one field take what is typed?
+//!
+//! A text field over a draft. It previews while it reads, commits on Enter and on leaving, takes back
+//! on Esc, and moves through its column with the arrow keys.
+
+use super::action::Action;
+use super::drafts::{CellId, Drafts};
+use crate::draw::palette::Palette;
+use crate::project::Edit;
+use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
+
+/// A field to be shown.
+pub struct Cell<'a> {
+    /// Which field of the document it is.
+    pub id: CellId,
+    /// What it is called, for those who hear it.
+    pub name: &'a str,
+    /// What the document says.
+    pub text: &'a str,
+    /// What stands in it, dim, while it is empty.
+    pub hint: &'a str,
+    /// Its width in points.
+    pub width: f32,
+    /// The edit that a text means, or why it does not read.
+    pub read: &'a dyn Fn(&str) -> Result<Edit, String>,
+}
+
+/// What a field came to in this frame.
+pub struct CellShown {
+    /// The field itself.
+    pub response: Response,
+    /// Why what stands in it does not read; to be shown beside or beneath it.
+    pub problem: Option<String>,
+}
+
+/// Shows a field and adds what it wants done to `actions`.
+pub fn cell_ui(
+    ui: &mut Ui,
+    drafts: &mut Drafts,
+    palette: &Palette,
+    cell: &Cell<'_>,
+    actions: &mut Vec<Action>,
+) -> CellShown {
+    let id = egui::Id::unique(("cell", cell.id));
+    let had_focus = ui.memory(|m| m.has_focus(id));
+    let keys = if had_focus {
+        Keys::taken(ui)
+    } else {
+        Keys::default()
+    };
+    let mut text = match drafts.get(cell.id) {
+        Some(draft) => draft.text.clone(),
+        None => cell.text.to_owned(),
+    };
+    let problem = drafts.get(cell.id).and_then(|d| d.problem.clone());
+    let color = problem.as_ref().map(|_| palette.error);
+    let edit = TextEdit::singleline(&mut text)
+        .id(id)
+        .hint_text(cell.hint)
+        .desired_width(cell.width)
+        .text_color_opt(color)
+        .event_filter(OWN_KEYS)
+        .char_limit(MOST_CHARACTERS);
+    let mut response = ui.add(edit).accessible_name(cell.name);
+    drafts.announce(cell.id, id);
+    if response.gained_focus() {
+        select_all(ui, id, &text);
+    }
+    if keys.escape {
+        give_up(ui, drafts, cell, id, actions);
+    } else {
+        follow(drafts, cell, &response, &text, actions);
+        if keys.enter || keys.step != 0 {
+            let step = if keys.enter { 1 } else { keys.step };
+            leave(ui, drafts, cell, id, step, actions);
+        }
+    }
+    if let Some(problem) = &problem {
+        response = response.on_hover_text(problem);
+    }
+    CellShown { response, problem }
+}
+
+/// More than any figure or name needs, few enough that a pasted book is no trouble.
+const MOST_CHARACTERS: usize = 400;
+
+/// A field decides itself what Esc and the arrows do.
+const OWN_KEYS: EventFilter = EventFilter {
+    tab: false,
+    horizontal_arrows: true,
+    vertical_arrows: true,
+    escape: true,
+};
+
+/// The keys of this frame that a field keeps for itself.
+#[derive(Default)]
+struct Keys {
+    escape: bool,
+    enter: bool,
+    step: isize,
+}
+
+impl Keys {
+    fn taken(ui: &Ui) -> Self {
+        ui.input_mut(|input| Self {
+            escape: input.consume_key(Modifiers::NONE, Key::Escape),
+            enter: input.consume_key(Modifiers::NONE, Key::Enter),
+            step: isize::from(input.consume_key(Modifiers::NONE, Key::ArrowDown))
+                - isize::from(input.consume_key(Modifiers::NONE, Key::ArrowUp)),
+        })
+    }
+}
+
+/// Esc: what was typed is forgotten and what it previewed is taken back.
+fn give_up(ui: &Ui, drafts: &mut Drafts, cell: &Cell<'_>, id: egui::Id, actions: &mut Vec<Action>) {
+    drafts.end(cell.id);
+    actions.push(Action::Cancel);
+    ui.memory_mut(|m| m.surrender_focus(id));
+}
+
+/// Keeps draft and preview in step with the text; leaving the field commits.
+fn follow(
+    drafts: &mut Drafts,
+    cell: &Cell<'_>,
+    response: &Response,
+    text: &str,
+    actions: &mut Vec<Action>,
+) {
+    if response.changed() {
+        let draft = drafts.begin(cell.id, text);
+        text.clone_into(&mut draft.text);
+        match (cell.read)(text) {
+            Ok(edit) => {
+                draft.problem = None;
+                actions.push(Action::Preview(edit));
+            }
+            Err(problem) => draft.problem = Some(problem),
+        }
+    }
+    // Losing focus is told in two frames; in the second there is no readable draft any more.
+    if response.lost_focus() {
+        finish(drafts, cell, actions);
+    }
+}
+
+/// What reads is committed and its draft ends; what does not read stays.
+fn finish(drafts: &mut Drafts, cell: &Cell<'_>, actions: &mut Vec<Action>) {
+    let reads = drafts.get(cell.id).is_some_and(|d| d.problem.is_none());
+    if reads {
+        drafts.end(cell.id);
+    }
+    if drafts.get(cell.id).is_some() || reads {
+        actions.push(Action::Commit);
+    }
+}
+
+/// Enter and the arrow keys: commit, then move on in the column.
+fn leave(
+    ui: &Ui,
+    drafts: &mut Drafts,
+    cell: &Cell<'_>,
+    id: egui::Id,
+    step: isize,
+    actions: &mut Vec<Action>,
+) {
+    finish(drafts, cell, actions);
+    ui.memory_mut(|m| match drafts.neighbour(cell.id, step) {
+        Some(next) => m.request_focus(next),
+        None => m.surrender_focus(id),
+    });
+}
+
+fn select_all(ui: &Ui, id: egui::Id, text: &str) {
+    use egui::text::{CCursor, CCursorRange};
+    if let Some(mut state) = TextEdit::load_state(ui.ctx(), id) {
+        let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+        state.cursor.set_char_range(Some(all));
+        state.store(ui.ctx(), id);
+    }
+}

@@ -1,0 +1,209 @@
+//! Which commands are there, what are they called, and by which key are they reached?
+//!
+//! Each stands once in one table: menus, shortcuts, the help window and the README's list come
+//! from it.
+
+use egui::{Key, KeyboardShortcut, Modifiers};
+
+/// Something a user can invoke by name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Command {
+    /// An empty project.
+    New,
+    /// A project from a file.
+    Open,
+    /// The project into its file.
+    Save,
+    /// The project into another file.
+    SaveAs,
+    /// Ends the program.
+    Quit,
+    /// Takes the last step back.
+    Undo,
+    /// Brings the last undone step back.
+    Redo,
+    /// The selected set once more.
+    CopySet,
+    /// The selected set goes.
+    RemoveSet,
+    /// The whole diagram.
+    Fit,
+    /// The next set comes forward.
+    NextSet,
+    /// Road speeds in the other unit.
+    SwitchUnits,
+    /// Light, dark or as the system.
+    ThemeLight,
+    /// Dark looks.
+    ThemeDark,
+    /// The looks that the system has.
+    ThemeSystem,
+    /// Everything larger.
+    ZoomIn,
+    /// Everything smaller.
+    ZoomOut,
+    /// Ordinary size.
+    ZoomReset,
+    /// The shortcuts and cautions.
+    Help,
+}
+
+/// The menu a command stands in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Menu {
+    /// Documents and files.
+    File,
+    /// Changes.
+    Edit,
+    /// What is seen.
+    View,
+    /// What helps.
+    Help,
+}
+
+impl Menu {
+    /// All menus, from left to right.
+    pub const ALL: [Self; 4] = [Self::File, Self::Edit, Self::View, Self::Help];
+
+    /// The menu's heading.
+    pub fn text(self) -> &'static str {
+        match self {
+            Self::File => "File",
+            Self::Edit => "Edit",
+            Self::View => "View",
+            Self::Help => "Help",
+        }
+    }
+}
+
+/// One row of the table.
+#[derive(Debug, Clone, Copy)]
+pub struct Entry {
+    /// The command.
+    pub command: Command,
+    /// Where it stands.
+    pub menu: Menu,
+    /// What the menu says.
+    pub text: &'static str,
+    /// What it does, in one sentence.
+    pub tooltip: &'static str,
+    /// Its keys, the first of which is shown.
+    pub shortcuts: &'static [KeyboardShortcut],
+}
+
+const fn ctrl(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND, key)
+}
+
+const fn ctrl_shift(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), key)
+}
+
+const fn plain(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::NONE, key)
+}
+
+macro_rules! entries {
+    ($($command:ident, $menu:ident, $text:literal, $tooltip:literal, [$($shortcut:expr),*];)*) => {
+        &[$(Entry {
+            command: Command::$command,
+            menu: Menu::$menu,
+            text: $text,
+            tooltip: $tooltip,
+            shortcuts: &[$($shortcut),*],
+        }),*]
+    };
+}
+
+/// All commands, in the order of their menus.
+pub const TABLE: &[Entry] = entries! {
+    New, File, "New", "Starts an empty project", [ctrl(Key::N)];
+    Open, File, "Open…", "Opens a project from a file", [ctrl(Key::O)];
+    Save, File, "Save", "Saves the project in its file", [ctrl(Key::S)];
+    SaveAs, File, "Save as…", "Saves the project in another file", [ctrl_shift(Key::S)];
+    Quit, File, "Quit", "Ends the program", [ctrl(Key::Q)];
+    Undo, Edit, "Undo", "Takes the last change back", [ctrl(Key::Z)];
+    Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
+    CopySet, Edit, "Copy set", "Adds a copy of the selected set", [ctrl(Key::D)];
+    RemoveSet, Edit, "Remove set", "Removes the selected set", [];
+    Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
+    NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
+    SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];
+    ZoomIn, View, "Larger", "Shows everything larger", [ctrl(Key::Plus), ctrl(Key::Equals)];
+    ZoomOut, View, "Smaller", "Shows everything smaller", [ctrl(Key::Minus)];
+    ZoomReset, View, "Ordinary size", "Shows everything in its ordinary size", [ctrl(Key::Num0)];
+    ThemeLight, View, "Light", "Dark lines on light paper", [];
+    ThemeDark, View, "Dark", "Light lines on dark paper", [];
+    ThemeSystem, View, "Like the system", "Light or dark as the system is", [];
+    Help, Help, "Keys and cautions", "Lists the keys, and what the figures cannot tell", [plain(Key::F1)];
+};
+
+impl Command {
+    /// The command's row in the table.
+    pub fn entry(self) -> Option<&'static Entry> {
+        TABLE.iter().find(|entry| entry.command == self)
+    }
+}
+
+/// The commands whose keys were pressed in this frame; the keys are used up.
+///
+/// Keys with more modifiers are looked for first: a shorter shortcut would take them too.
+pub fn pressed(ctx: &egui::Context) -> Vec<Command> {
+    let mut all: Vec<(KeyboardShortcut, Command)> = TABLE
+        .iter()
+        .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)))
+        .collect();
+    all.sort_by_key(|(s, _)| std::cmp::Reverse(modifier_count(s.modifiers)));
+    let is_typing = ctx.text_edit_focused();
+    ctx.input_mut(|input| {
+        all.into_iter()
+            .filter(|(shortcut, command)| {
+                !(is_typing && belongs_to_text(*shortcut, *command))
+                    && input.consume_shortcut(shortcut)
+            })
+            .map(|(_, command)| command)
+            .collect()
+    })
+}
+
+/// Whether a text field that is being typed in keeps a key for itself.
+fn belongs_to_text(shortcut: KeyboardShortcut, command: Command) -> bool {
+    let has_own = matches!(command, Command::Undo | Command::Redo);
+    has_own || (shortcut.modifiers == Modifiers::NONE && shortcut.logical_key != Key::F1)
+}
+
+fn modifier_count(modifiers: Modifiers) -> u32 {
+    [
+        modifiers.alt,
+        modifiers.shift,
+        modifiers.command || modifiers.ctrl,
+    ]
+    .into_iter()
+    .map(u32::from)
+    .sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_commands_share_a_key() {
+        let mut seen = Vec::new();
+        for entry in TABLE {
+            for shortcut in entry.shortcuts {
+                assert!(!seen.contains(shortcut), "{:?} is taken", entry.command);
+                seen.push(*shortcut);
+            }
+        }
+    }
+
+    #[test]
+    fn every_command_stands_in_the_table_once() {
+        for entry in TABLE {
+            let rows = TABLE.iter().filter(|e| e.command == entry.command);
+            assert_eq!(rows.count(), 1, "{:?}", entry.command);
+            assert!(entry.command.entry().is_some());
+        }
+    }
+}

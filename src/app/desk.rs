@@ -1,0 +1,86 @@
+//! Which document is open, and what follows from it?
+//!
+//! Results, diagram and table are made once for each revision of the document and borrowed by
+//! every panel.
+
+use crate::chart::{SpeedDiagram, Table};
+use crate::project::{History, Project, ProjectResults};
+use std::path::{Path, PathBuf};
+
+/// The open document with all that is computed from it.
+#[derive(Debug)]
+pub struct Desk {
+    /// The document and its past.
+    pub history: History,
+    /// The file it stands in, once it stands in one.
+    pub file: Option<PathBuf>,
+    figures: Figures,
+}
+
+#[derive(Debug)]
+struct Figures {
+    revision: u64,
+    results: ProjectResults,
+    diagram: SpeedDiagram,
+    table: Table,
+}
+
+impl Figures {
+    fn of(project: &Project, revision: u64) -> Self {
+        let results = ProjectResults::of(project);
+        Self {
+            revision,
+            diagram: SpeedDiagram::of(project, &results),
+            table: Table::of(project, &results),
+            results,
+        }
+    }
+}
+
+impl Desk {
+    /// A document on an empty desk.
+    pub fn new(project: Project, file: Option<PathBuf>) -> Self {
+        Self {
+            figures: Figures::of(&project, 0),
+            history: History::new(project),
+            file,
+        }
+    }
+
+    /// Brings the figures up to date; nothing to do where the document is unchanged.
+    pub fn refresh(&mut self) {
+        if self.figures.revision != self.history.revision() {
+            self.figures = Figures::of(self.history.project(), self.history.revision());
+        }
+    }
+
+    /// The document.
+    pub fn project(&self) -> &Project {
+        self.history.project()
+    }
+
+    /// The figures of every set.
+    pub fn results(&self) -> &ProjectResults {
+        &self.figures.results
+    }
+
+    /// The speed diagram of the visible sets.
+    pub fn diagram(&self) -> &SpeedDiagram {
+        &self.figures.diagram
+    }
+
+    /// The comparison of all sets.
+    pub fn table(&self) -> &Table {
+        &self.figures.table
+    }
+
+    /// What the document is called: its file's name, else its title.
+    pub fn name(&self) -> String {
+        let file = self.file.as_deref().and_then(Path::file_name);
+        match (file, &self.project().title) {
+            (Some(name), _) => name.to_string_lossy().into_owned(),
+            (None, Some(title)) => title.to_string(),
+            (None, None) => "Untitled".to_owned(),
+        }
+    }
+}

@@ -1,0 +1,87 @@
+//! How is the diagram lived with: seen, zoomed, pointed at, its shift points dragged?
+
+mod handles;
+mod pointing;
+mod reading;
+
+pub use handles::handle_rect;
+
+use super::action::Action;
+use super::desk::Desk;
+use super::view_state::{ViewState, kept_within};
+use crate::chart::View;
+use crate::draw::diagram::{Drawn, Look, diagram_ui};
+use crate::draw::palette::Palette;
+use egui::{Role, Ui, WidgetInfo};
+
+/// Shows the diagram with its handles and the reading at the pointer.
+pub fn diagram_panel_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    view: &ViewState,
+    palette: &Palette,
+    actions: &mut Vec<Action>,
+) {
+    let diagram = desk.diagram();
+    let range = view.range.unwrap_or(diagram.whole);
+    let is_busy = handles::are_dragged(ui);
+    let look = Look {
+        palette,
+        forward: Some(view.pointed.map_or(view.selected, |(set, _)| set)),
+        others: if is_busy || view.pointed.is_some() {
+            0.35
+        } else {
+            0.65
+        },
+        gear: view.pointed,
+        text_size: 12.5,
+        with_drops: false,
+        interactive: true,
+    };
+    let drawn = diagram_ui(ui, diagram, range, &look);
+    let summary = diagram.summary();
+    drawn
+        .response
+        .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &summary));
+    handles::handles_ui(ui, desk, view, palette, &drawn, actions);
+    if !is_busy {
+        panned_and_zoomed(ui, desk, range, &drawn, actions);
+    }
+    if let Some(pointer) = drawn.response.hover_pos() {
+        if !is_busy {
+            pointing::point(desk, view, &drawn, pointer, actions);
+        }
+        reading::reading_ui(ui, desk, palette, &drawn, pointer);
+    } else if view.pointed.is_some() && drawn.response.contains_pointer() {
+        actions.push(Action::Point(None));
+    }
+}
+
+/// The view that the pointer's dragging, pinching and wheel ask for.
+fn panned_and_zoomed(ui: &Ui, desk: &Desk, range: View, drawn: &Drawn, actions: &mut Vec<Action>) {
+    let mut wanted = drawn.view;
+    if drawn.response.contains_pointer()
+        && let Some(pointer) = ui.input(|i| i.pointer.hover_pos())
+    {
+        let wheel = ui.input(|i| i.smooth_scroll_delta().y);
+        if wheel != 0.0 {
+            let at = drawn.transform.value_from_position(pointer);
+            let factor = f64::from((-wheel / 300.0).exp());
+            wanted = zoomed(wanted, [at.x, at.y], factor);
+        }
+    }
+    if drawn.response.double_clicked() {
+        actions.push(Action::View(None));
+    } else if wanted != range {
+        actions.push(Action::View(kept_within(wanted, desk.diagram())));
+    }
+}
+
+/// A view `factor` times as wide and high around a point of it.
+fn zoomed(view: View, at: [f64; 2], factor: f64) -> View {
+    let around = |range: [f64; 2], at: f64| range.map(|end| at + (end - at) * factor);
+    View {
+        speed: around(view.speed, at[0]),
+        rpm: around(view.rpm, at[1]),
+    }
+}

@@ -1,0 +1,41 @@
+//! Which questions does the window ask, one at a time?
+
+mod help;
+mod path;
+mod question;
+
+pub use help::{CAUTIONS, OTHER_KEYS, help_ui};
+pub use path::{PathAnswer, PathDialog, path_dialog_ui};
+pub use question::{Choice, Question, question_ui};
+
+use std::path::PathBuf;
+
+/// What happens once unsaved work is settled.
+#[derive(Debug, Clone, PartialEq)]
+pub enum After {
+    /// A new project.
+    New,
+    /// A file is chosen and opened.
+    Choose,
+    /// This file is opened.
+    Open(PathBuf),
+    /// An example is opened, counted from 0.
+    Example(usize),
+    /// The program ends.
+    Quit,
+}
+
+/// The dialog that is open.
+#[derive(Debug)]
+pub enum Dialog {
+    /// A path is chosen or typed.
+    Path(PathDialog),
+    /// Unsaved work would be lost.
+    Unsaved(After),
+    /// The file is there already.
+    Replace(PathBuf, Option<After>),
+    /// The file would lose its comments and layout.
+    OtherForm(Option<After>),
+    /// Keys and cautions.
+    Help,
+}

@@ -1,0 +1,83 @@
+//! A path, chosen in the system's dialog or typed here: typing is always possible.
+
+use super::After;
+use crate::app::file_picker::Purpose;
+use crate::draw::palette::Palette;
+use egui::{Key, Modal, Modifiers, RichText, TextEdit};
+
+/// A path that is being asked for.
+#[derive(Debug, Clone)]
+pub struct PathDialog {
+    /// What for.
+    pub purpose: Purpose,
+    /// What was typed.
+    pub text: String,
+    /// The call to the system's dialog, while it has not answered.
+    pub request: Option<u64>,
+    /// Why the last try failed.
+    pub problem: Option<String>,
+    /// What happens after saving.
+    pub then: Option<After>,
+}
+
+/// What came of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PathAnswer {
+    /// Use what was typed.
+    Typed(String),
+    /// Never mind.
+    Cancel,
+}
+
+/// Shows the dialog; the answer once there is one.
+pub fn path_dialog_ui(
+    ctx: &egui::Context,
+    dialog: &mut PathDialog,
+    palette: &Palette,
+) -> Option<PathAnswer> {
+    let (heading, verb) = match dialog.purpose {
+        Purpose::Open => ("Open a project", "Open"),
+        Purpose::Save => ("Save the project", "Save"),
+    };
+    let modal = Modal::new(egui::Id::unique("path")).show(ctx, |ui| {
+        ui.set_width(460.0);
+        ui.heading(heading);
+        if dialog.request.is_some() {
+            ui.label("Choose a file in the system's window, or type a path here instead.");
+        } else {
+            ui.label("Type the path of the file.");
+        }
+        ui.add_space(4.0);
+        let label = ui.label("Path");
+        let field = TextEdit::singleline(&mut dialog.text)
+            .id(egui::Id::unique("typed path"))
+            .desired_width(f32::INFINITY)
+            .hint_text("for example ~/van.ron");
+        let field = ui.add(field).labelled_by(label.id);
+        if !ui.memory(|m| m.focused().is_some()) {
+            field.request_focus();
+        }
+        if let Some(problem) = &dialog.problem {
+            ui.label(RichText::new(problem).color(palette.error));
+        }
+        ui.add_space(8.0);
+        ui.horizontal(|ui| {
+            let go = ui.button(RichText::new(verb).strong()).clicked();
+            let cancel = ui.button("Cancel").clicked();
+            (go, cancel)
+        })
+        .inner
+    });
+    let (go, cancel) = modal.inner;
+    let (enter, escape) = ctx.input_mut(|i| {
+        (
+            i.consume_key(Modifiers::NONE, Key::Enter),
+            i.consume_key(Modifiers::NONE, Key::Escape),
+        )
+    });
+    if cancel || escape {
+        Some(PathAnswer::Cancel)
+    } else {
+        (go || enter).then(|| PathAnswer::Typed(dialog.text.clone()))
+    }
+}

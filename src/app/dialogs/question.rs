@@ -1,0 +1,65 @@
+//! A question with two or three answers.
+
+use egui::{Key, Modal, Modifiers, RichText, Ui};
+
+/// What is asked.
+#[derive(Debug, Clone)]
+pub struct Question<'a> {
+    /// The matter, as a heading.
+    pub heading: &'a str,
+    /// What happens, in a sentence or two.
+    pub text: &'a str,
+    /// What the harmless way on is called.
+    pub yes: &'a str,
+    /// What the way that loses something is called, where there is one.
+    pub no: Option<&'a str>,
+}
+
+/// What was answered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Choice {
+    /// The harmless way on.
+    Yes,
+    /// The way that loses something.
+    No,
+    /// Nothing is to happen.
+    Cancel,
+}
+
+/// Asks; the answer once there is one. Enter is yes, Esc is cancel, a click beside it is nothing.
+pub fn question_ui(ctx: &egui::Context, question: &Question<'_>) -> Option<Choice> {
+    let modal = Modal::new(egui::Id::unique("question")).show(ctx, |ui| {
+        ui.set_max_width(420.0);
+        ui.heading(question.heading);
+        ui.add_space(4.0);
+        ui.label(question.text);
+        ui.add_space(10.0);
+        buttons(ui, question)
+    });
+    let (escape, enter) = ctx.input_mut(|i| {
+        (
+            i.consume_key(Modifiers::NONE, Key::Escape),
+            i.consume_key(Modifiers::NONE, Key::Enter),
+        )
+    });
+    if escape {
+        Some(Choice::Cancel)
+    } else {
+        modal.inner.or(enter.then_some(Choice::Yes))
+    }
+}
+
+fn buttons(ui: &mut Ui, question: &Question<'_>) -> Option<Choice> {
+    ui.horizontal(|ui| {
+        let yes = ui.button(RichText::new(question.yes).strong()).clicked();
+        let no = question.no.is_some_and(|no| ui.button(no).clicked());
+        let cancel = ui.button("Cancel").clicked();
+        match (yes, no, cancel) {
+            (true, _, _) => Some(Choice::Yes),
+            (_, true, _) => Some(Choice::No),
+            (_, _, true) => Some(Choice::Cancel),
+            _ => None,
+        }
+    })
+    .inner
+}

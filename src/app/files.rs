@@ -1,0 +1,83 @@
+//! How does a document come from a file and get into one?
+
+use crate::project::{FileSystem, Project, ReadError, SaveError, format, read_text, save_whole};
+use std::path::{Path, PathBuf};
+
+/// A document as it was read.
+pub struct Opened {
+    /// The document.
+    pub project: Project,
+    /// Whether saving would change the file's form: comments and layout of a hand-edited file go.
+    pub has_other_form: bool,
+}
+
+/// Why a file could not be opened.
+#[derive(Debug, thiserror::Error)]
+pub enum OpenError {
+    /// It could not be read.
+    #[error(transparent)]
+    Read(#[from] ReadError),
+    /// What it holds is no project.
+    #[error("{reason}: {}", name_of(path))]
+    Format {
+        /// What is wrong, and where.
+        reason: format::FormatError,
+        /// The file.
+        path: PathBuf,
+    },
+}
+
+fn name_of(path: &Path) -> String {
+    path.file_name()
+        .map_or_else(String::new, |name| name.to_string_lossy().into_owned())
+}
+
+/// The document in a file.
+///
+/// # Errors
+/// When it cannot be read or is no project; one sentence, the path last.
+pub fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError> {
+    let text = read_text(fs, path)?;
+    let project = format::read(&text).map_err(|reason| OpenError::Format {
+        reason,
+        path: path.to_owned(),
+    })?;
+    Ok(Opened {
+        has_other_form: format::write(&project) != text,
+        project,
+    })
+}
+
+/// Puts a document into a file, whole or not at all.
+///
+/// # Errors
+/// When it cannot be written; the file is then as it was.
+pub fn save(fs: &dyn FileSystem, path: &Path, project: &Project) -> Result<(), SaveError> {
+    save_whole(fs, path, format::write(project).as_bytes())
+}
+
+/// The path that was typed, with `.ron` where it has no ending, `~` for the home folder.
+pub fn typed_path(text: &str) -> Option<PathBuf> {
+    let text = text.trim();
+    if text.is_empty() {
+        return None;
+    }
+    let path = match (text.strip_prefix("~/"), home()) {
+        (Some(rest), Some(home)) => home.join(rest),
+        _ => PathBuf::from(text),
+    };
+    Some(path)
+}
+
+fn home() -> Option<PathBuf> {
+    directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_owned())
+}
+
+/// A path to save at: `.ron` is added where there is no ending.
+pub fn with_ending(path: PathBuf) -> PathBuf {
+    if path.extension().is_some() {
+        path
+    } else {
+        path.with_extension("ron")
+    }
+}

@@ -1,0 +1,30 @@
+//! The window: panels, commands, dialogs and files around one document.
+//!
+//! Panels are free functions over small borrowed views that return actions; [`App`] alone changes
+//! things, after the frame.
+
+mod action;
+mod cell;
+mod commands;
+mod desk;
+mod diagram_panel;
+mod dialogs;
+mod drafts;
+mod file_picker;
+mod files;
+mod menu_bar;
+mod performing;
+mod startup;
+mod status_bar;
+mod view_state;
+mod window;
+
+pub use action::Action;
+pub use commands::{Command, Entry, Menu, TABLE};
+pub use desk::Desk;
+pub use diagram_panel::handle_rect;
+pub use dialogs::{CAUTIONS, OTHER_KEYS};
+pub use drafts::{CellId, SetCell};
+pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker};
+pub use startup::{StartError, run};
+pub use window::{App, Surroundings};

@@ -1,0 +1,299 @@
+//! How is done what panels and commands ask for?
+
+use super::action::Action;
+use super::commands::Command;
+use super::dialogs::{After, Dialog, PathDialog};
+use super::file_picker::Purpose;
+use super::files::{self, typed_path, with_ending};
+use super::view_state::ViewState;
+use super::window::App;
+use crate::project::examples::{BLANK, EXAMPLES};
+use crate::project::{Edit, Project};
+use crate::units::SpeedUnit;
+use egui::{Context, ThemePreference, ViewportCommand};
+use std::path::{Path, PathBuf};
+
+impl App {
+    /// Does one thing that a panel asked for.
+    pub(super) fn perform(&mut self, ctx: &Context, action: Action) {
+        match action {
+            Action::Edit(edit) => self.edit(&edit),
+            Action::Preview(edit) => {
+                if let Err(problem) = self.desk.history.preview(&edit) {
+                    self.say(problem.to_string());
+                }
+            }
+            Action::Commit => self.desk.history.commit(),
+            Action::Cancel => self.desk.history.cancel(),
+            Action::Run(command) => self.run(ctx, command),
+            Action::Select(set) => self.view.selected = set,
+            Action::Point(gear) => self.view.pointed = gear,
+            Action::View(range) => self.view.range = range,
+            Action::Open(path) => self.leave_for(After::Open(path), ctx),
+            Action::Example(at) => self.leave_for(After::Example(at), ctx),
+            Action::Say(words) => self.say(words),
+        }
+    }
+
+    /// One edit as a step of its own; what cannot be done is said.
+    pub(super) fn edit(&mut self, edit: &Edit) {
+        self.drafts.settle();
+        if let Err(problem) = self.desk.history.edit(edit) {
+            self.say(problem.to_string());
+        }
+    }
+
+    pub(super) fn say(&mut self, words: impl Into<String>) {
+        self.message = words.into();
+    }
+
+    fn run(&mut self, ctx: &Context, command: Command) {
+        if !command.is_enabled(&self.desk) {
+            return;
+        }
+        self.drafts.settle();
+        self.desk.history.commit();
+        match command {
+            Command::New => self.leave_for(After::New, ctx),
+            Command::Open => self.leave_for(After::Choose, ctx),
+            Command::Save => self.save(ctx, None),
+            Command::SaveAs => self.ask_for_path(ctx, None),
+            Command::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
+            Command::CopySet => self.copy_set(),
+            Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
+            Command::SwitchUnits => self.switch_units(),
+            Command::Fit => self.view.range = None,
+            Command::NextSet => self.view.selected = self.view.next_set(self.desk.project()),
+            Command::ThemeLight => ctx.set_theme(ThemePreference::Light),
+            Command::ThemeDark => ctx.set_theme(ThemePreference::Dark),
+            Command::ThemeSystem => ctx.set_theme(ThemePreference::System),
+            Command::ZoomIn => egui::gui_zoom::zoom_in(ctx),
+            Command::ZoomOut => egui::gui_zoom::zoom_out(ctx),
+            Command::ZoomReset => ctx.set_zoom_factor(1.0),
+            Command::Help => self.dialog = Some(Dialog::Help),
+        }
+    }
+
+    fn undo(&mut self) {
+        if let Some(label) = self.desk.history.undo_label() {
+            self.desk.history.undo();
+            self.say(format!("Undone: {label}"));
+        }
+    }
+
+    fn redo(&mut self) {
+        if let Some(label) = self.desk.history.redo_label() {
+            self.desk.history.redo();
+            self.say(format!("Redone: {label}"));
+        }
+    }
+
+    fn copy_set(&mut self) {
+        let id = self.view.selected;
+        let Some(candidate) = self.desk.project().sets.get(id) else {
+            return;
+        };
+        let copy = Box::new(candidate.set.clone());
+        let place = self.desk.project().sets.place(id).unwrap_or(0);
+        self.edit(&Edit::AddSet(id, copy));
+        let added = self.desk.project().sets.iter().nth(place + 1);
+        if let Some(added) = added {
+            self.view.selected = added.id;
+        }
+    }
+
+    fn switch_units(&mut self) {
+        let other = match self.desk.project().units {
+            SpeedUnit::Kmh => SpeedUnit::Mph,
+            SpeedUnit::Mph => SpeedUnit::Kmh,
+        };
+        self.view.range = None;
+        self.edit(&Edit::Units(other));
+    }
+
+    /// Leaves the document for something else, but asks first where work would be lost.
+    fn leave_for(&mut self, after: After, ctx: &Context) {
+        self.drafts.settle();
+        self.desk.history.commit();
+        if self.desk.history.is_unsaved() {
+            self.dialog = Some(Dialog::Unsaved(after));
+        } else {
+            self.go_on(ctx, after);
+        }
+    }
+
+    /// What was to happen once unsaved work was settled.
+    pub(super) fn go_on(&mut self, ctx: &Context, after: After) {
+        match after {
+            After::New => self.put_example(&BLANK),
+            After::Example(at) => {
+                if let Some(example) = EXAMPLES.get(at) {
+                    self.put_example(example);
+                }
+            }
+            After::Choose => self.ask_for_file(ctx),
+            After::Open(path) => self.open(&path),
+            After::Quit => {
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+        }
+    }
+
+    fn put_example(&mut self, example: &crate::project::examples::Example) {
+        match example.project() {
+            Ok(project) => self.put(project, None, false),
+            Err(problem) => self.say(problem.to_string()),
+        }
+    }
+
+    /// Puts another document on the desk; it has a history of its own.
+    fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
+        self.view = ViewState::of(&project);
+        self.desk = super::desk::Desk::new(project, file);
+        self.drafts.clear();
+        self.has_other_form = has_other_form;
+        self.message.clear();
+    }
+
+    fn open(&mut self, path: &Path) {
+        match files::open(&*self.surroundings.file_system, path) {
+            Ok(opened) => {
+                let name = path.display().to_string();
+                self.put(opened.project, Some(path.to_owned()), opened.has_other_form);
+                self.say(format!("Opened {name}"));
+            }
+            Err(problem) => self.say(problem.to_string()),
+        }
+    }
+
+    fn ask_for_file(&mut self, ctx: &Context) {
+        let beside = self.desk.file.clone();
+        let request = self
+            .surroundings
+            .picker
+            .start(Purpose::Open, beside, ctx.clone());
+        self.dialog = Some(Dialog::Path(PathDialog {
+            purpose: Purpose::Open,
+            text: String::new(),
+            request: Some(request),
+            problem: None,
+            then: None,
+        }));
+    }
+
+    pub(super) fn ask_for_path(&mut self, ctx: &Context, then: Option<After>) {
+        let suggested = self
+            .desk
+            .file
+            .clone()
+            .unwrap_or_else(|| self.suggested_name());
+        let request =
+            self.surroundings
+                .picker
+                .start(Purpose::Save, Some(suggested.clone()), ctx.clone());
+        self.dialog = Some(Dialog::Path(PathDialog {
+            purpose: Purpose::Save,
+            text: suggested.display().to_string(),
+            request: Some(request),
+            problem: None,
+            then,
+        }));
+    }
+
+    /// A file name made of the title's letters and digits.
+    fn suggested_name(&self) -> PathBuf {
+        let title = self.desk.project().title.as_ref();
+        let title = title.map_or_else(|| "project".to_owned(), ToString::to_string);
+        let words: Vec<String> = title
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|word| !word.is_empty())
+            .take(4)
+            .map(str::to_lowercase)
+            .collect();
+        PathBuf::from(words.join("-")).with_extension("ron")
+    }
+
+    pub(super) fn use_typed_path(&mut self, ctx: &Context, mut dialog: PathDialog, text: &str) {
+        match typed_path(text) {
+            Some(path) => self.use_path(ctx, dialog, path),
+            None => {
+                dialog.problem = Some("Type a path first.".to_owned());
+                self.dialog = Some(Dialog::Path(dialog));
+            }
+        }
+    }
+
+    /// A path was chosen or typed.
+    pub(super) fn use_path(&mut self, ctx: &Context, mut dialog: PathDialog, path: PathBuf) {
+        match dialog.purpose {
+            Purpose::Open => match files::open(&*self.surroundings.file_system, &path) {
+                Ok(_) => self.open(&path),
+                Err(problem) => {
+                    dialog.problem = Some(problem.to_string());
+                    self.dialog = Some(Dialog::Path(dialog));
+                }
+            },
+            Purpose::Save => {
+                let path = with_ending(path);
+                let is_own = self.desk.file.as_ref() == Some(&path);
+                let is_there = self.surroundings.file_system.entry_facts(&path).is_ok();
+                if is_there && !is_own {
+                    self.dialog = Some(Dialog::Replace(path, dialog.then));
+                } else {
+                    self.save_to(ctx, &path, dialog.then);
+                }
+            }
+        }
+    }
+
+    /// Saves where the document stands, or asks where that is to be.
+    pub(super) fn save(&mut self, ctx: &Context, then: Option<After>) {
+        match self.desk.file.clone() {
+            None => self.ask_for_path(ctx, then),
+            Some(_) if self.has_other_form => self.dialog = Some(Dialog::OtherForm(then)),
+            Some(path) => self.save_to(ctx, &path, then),
+        }
+    }
+
+    /// Saves in a file and goes on; a failure is said and offers another place.
+    pub(super) fn save_to(&mut self, ctx: &Context, path: &Path, then: Option<After>) {
+        let unread = self.drafts.settle();
+        self.desk.history.commit();
+        let project = self.desk.history.snapshot();
+        match files::save(&*self.surroundings.file_system, path, &project) {
+            Ok(()) => self.saved(ctx, path, then, unread),
+            Err(problem) if problem.is_saved() => {
+                self.saved(ctx, path, then, unread);
+                self.say(problem.to_string());
+            }
+            Err(problem) => {
+                self.dialog = Some(Dialog::Path(PathDialog {
+                    purpose: Purpose::Save,
+                    text: path.display().to_string(),
+                    request: None,
+                    problem: Some(problem.to_string()),
+                    then,
+                }));
+            }
+        }
+    }
+
+    fn saved(&mut self, ctx: &Context, path: &Path, then: Option<After>, unread: usize) {
+        self.desk.history.mark_saved(self.desk.history.snapshot());
+        self.desk.file = Some(path.to_owned());
+        self.has_other_form = false;
+        let shown = path.display();
+        self.say(match unread {
+            0 => format!("Saved in {shown}"),
+            _ => format!(
+                "Saved in {shown}; a field that cannot be read was saved with its last good value"
+            ),
+        });
+        if let Some(after) = then {
+            self.go_on(ctx, after);
+        }
+    }
+}

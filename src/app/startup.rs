@@ -1,0 +1,75 @@
+//! How does the window come up, and what is said where it cannot?
+
+use super::files;
+use super::window::{App, Surroundings};
+use crate::draw::theme;
+use crate::project::Disk;
+use crate::project::examples::EXAMPLES;
+use eframe::NativeOptions;
+use egui::ViewportBuilder;
+use std::path::PathBuf;
+
+/// The name by which the desktop knows the program; its `.desktop` file has the same.
+const APP_ID: &str = "layshaft";
+
+/// Why there is no window.
+#[derive(Debug, thiserror::Error)]
+pub enum StartError {
+    /// The file that was named cannot be opened.
+    #[error(transparent)]
+    File(#[from] files::OpenError),
+    /// The example that the window opens with is broken.
+    #[error(transparent)]
+    Example(#[from] crate::project::format::FormatError),
+    /// There is no display, or no OpenGL on it.
+    #[error(
+        "no window can be shown here ({0}); \
+         the commands table, chart and check work without one"
+    )]
+    NoWindow(String),
+}
+
+/// Opens the window on a file, or on the first example, until it is closed.
+///
+/// # Errors
+/// When the file cannot be opened or no window can be shown: one sentence.
+pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
+    let (project, has_other_form) = match &file {
+        Some(path) => {
+            let opened = files::open(&Disk, path)?;
+            (opened.project, opened.has_other_form)
+        }
+        None => (EXAMPLES[0].project()?, false),
+    };
+    let mut app = App::new(project, file, Surroundings::default());
+    app.has_other_form = has_other_form;
+    let start = eframe::run_native(
+        "Layshaft",
+        options(),
+        Box::new(move |creation| {
+            theme::apply(&creation.egui_ctx);
+            Ok(Box::new(app))
+        }),
+    );
+    start.map_err(|error| StartError::NoWindow(reason(&error)))
+}
+
+fn options() -> NativeOptions {
+    NativeOptions {
+        viewport: ViewportBuilder::default()
+            .with_app_id(APP_ID)
+            .with_title("Layshaft")
+            .with_inner_size([1280.0, 800.0])
+            .with_min_inner_size([1000.0, 640.0]),
+        // Dithering would make the window differ from an exported picture.
+        dithering: false,
+        ..NativeOptions::default()
+    }
+}
+
+/// The first line of an error, without what only a programmer can use.
+fn reason(error: &eframe::Error) -> String {
+    let text = error.to_string();
+    let line = text.lines().next().unwrap_or_default();
+    line.chars().take(120).collect()
+}

@@ -1,0 +1,103 @@
+//! What is looked at, apart from the document: which set is forward, which part of the diagram?
+//!
+//! Nothing here is saved with the project or undone.
+
+use crate::chart::{SpeedDiagram, View};
+use crate::gearing::GearId;
+use crate::project::{Project, SetId};
+
+/// The state of the view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ViewState {
+    /// The set whose handles are shown.
+    pub selected: SetId,
+    /// The gear that the pointer is on, in diagram or table.
+    pub pointed: Option<(SetId, GearId)>,
+    /// The part of the diagram in view; none is the whole.
+    pub range: Option<View>,
+}
+
+impl ViewState {
+    /// The first look at a project: the whole diagram, the first set that is not the baseline.
+    pub fn of(project: &Project) -> Self {
+        let baseline = project.sets.baseline().id;
+        let other = project.sets.iter().find(|c| c.id != baseline && c.visible);
+        Self {
+            selected: other.map_or(baseline, |c| c.id),
+            pointed: None,
+            range: None,
+        }
+    }
+
+    /// Keeps to what is still there after the document changed.
+    pub fn keep_to(&mut self, project: &Project) {
+        let is_there = |id: SetId| project.sets.get(id).is_some_and(|c| c.visible);
+        if !is_there(self.selected) {
+            let visible = project.sets.iter().find(|c| c.visible);
+            self.selected = visible.unwrap_or_else(|| project.sets.baseline()).id;
+        }
+        let gear_is_there = |(set, gear)| {
+            project
+                .sets
+                .get(set)
+                .is_some_and(|c| c.set.gear(gear).is_some())
+        };
+        self.pointed = self.pointed.filter(|at| gear_is_there(*at));
+    }
+
+    /// The visible set behind the selected one, the first after the last.
+    pub fn next_set(&self, project: &Project) -> SetId {
+        let visible: Vec<SetId> = project
+            .sets
+            .iter()
+            .filter(|c| c.visible)
+            .map(|c| c.id)
+            .collect();
+        let at = visible.iter().position(|id| *id == self.selected);
+        let next = at.map_or(0, |at| at + 1) % visible.len().max(1);
+        visible.get(next).copied().unwrap_or(self.selected)
+    }
+}
+
+/// `wanted` kept within the whole diagram; none where it shows the whole.
+///
+/// Nothing lies outside, so there is no use in going there; a view is never narrower than a
+/// hundredth of the whole.
+pub fn kept_within(wanted: View, diagram: &SpeedDiagram) -> Option<View> {
+    let whole = diagram.whole;
+    let view = View {
+        speed: kept_range(wanted.speed, whole.speed),
+        rpm: kept_range(wanted.rpm, whole.rpm),
+    };
+    let shows_all = |range: [f64; 2], all: [f64; 2]| {
+        let slack = 1e-6 * (all[1] - all[0]);
+        (range[0] - all[0]).abs() < slack && (range[1] - all[1]).abs() < slack
+    };
+    let is_whole = shows_all(view.speed, whole.speed) && shows_all(view.rpm, whole.rpm);
+    (!is_whole).then_some(view)
+}
+
+fn kept_range(wanted: [f64; 2], whole: [f64; 2]) -> [f64; 2] {
+    let all = whole[1] - whole[0];
+    let width = wanted[1] - wanted[0];
+    if !width.is_finite() || !wanted[0].is_finite() || width >= all {
+        return whole;
+    }
+    let width = width.max(all / 100.0);
+    let from = wanted[0].clamp(whole[0], whole[1] - width);
+    [from, from + width]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_range_is_moved_into_the_whole_and_keeps_its_width() {
+        assert_eq!(kept_range([-20.0, 30.0], [0.0, 200.0]), [0.0, 50.0]);
+        assert_eq!(kept_range([180.0, 230.0], [0.0, 200.0]), [150.0, 200.0]);
+        assert_eq!(kept_range([-5.0, 230.0], [0.0, 200.0]), [0.0, 200.0]);
+        assert_eq!(kept_range([f64::NAN, 1.0], [0.0, 200.0]), [0.0, 200.0]);
+        assert_eq!(kept_range([50.0, 50.0], [0.0, 200.0]), [50.0, 52.0]);
+    }
+}

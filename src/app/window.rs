@@ -1,0 +1,286 @@
+//! What does the window hold, and what does it do in each frame?
+//!
+//! `logic` settles what must work while the window is hidden (closing, answers of dialogs); `ui`
+//! shows the panels and collects what they want done; `performing` does it.
+
+use super::action::Action;
+use super::commands::{self, Command};
+use super::desk::Desk;
+use super::diagram_panel::diagram_panel_ui;
+use super::dialogs::{
+    After, Choice, Dialog, PathAnswer, Question, help_ui, path_dialog_ui, question_ui,
+};
+use super::drafts::Drafts;
+use super::file_picker::{Answer, FilePicker, SystemPicker};
+use super::menu_bar::menu_bar_ui;
+use super::status_bar::status_bar_ui;
+use super::view_state::ViewState;
+use crate::draw::palette::{Palette, Theme};
+use crate::project::{Disk, FileSystem, Project};
+use egui::{CentralPanel, Frame, Panel, Ui, ViewportCommand};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// What the window reaches outside itself; tests put their own in place.
+pub struct Surroundings {
+    /// Where files are.
+    pub file_system: Arc<dyn FileSystem>,
+    /// How a file is chosen.
+    pub picker: Box<dyn FilePicker>,
+}
+
+impl Default for Surroundings {
+    fn default() -> Self {
+        Self {
+            file_system: Arc::new(Disk),
+            picker: Box::new(SystemPicker::default()),
+        }
+    }
+}
+
+impl std::fmt::Debug for Surroundings {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Surroundings").finish_non_exhaustive()
+    }
+}
+
+/// The window.
+#[derive(Debug)]
+pub struct App {
+    pub(super) desk: Desk,
+    pub(super) drafts: Drafts,
+    pub(super) view: ViewState,
+    pub(super) dialog: Option<Dialog>,
+    pub(super) message: String,
+    pub(super) surroundings: Surroundings,
+    /// Whether the open file would lose comments or layout when saved.
+    pub(super) has_other_form: bool,
+    /// Whether closing was agreed to.
+    pub(super) may_close: bool,
+    shown_title: String,
+}
+
+impl App {
+    /// A window on a project; `file` is where it stands, if it stands anywhere.
+    pub fn new(project: Project, file: Option<PathBuf>, surroundings: Surroundings) -> Self {
+        Self {
+            view: ViewState::of(&project),
+            desk: Desk::new(project, file),
+            drafts: Drafts::default(),
+            dialog: None,
+            message: String::new(),
+            surroundings,
+            has_other_form: false,
+            may_close: false,
+            shown_title: String::new(),
+        }
+    }
+
+    /// The document, for those who look from outside.
+    pub fn desk(&self) -> &Desk {
+        &self.desk
+    }
+
+    /// The last message.
+    pub fn message(&self) -> &str {
+        &self.message
+    }
+
+    /// What must be settled even while the window is hidden.
+    fn settle(&mut self, ctx: &egui::Context) {
+        while let Some(answer) = self.surroundings.picker.poll() {
+            self.take_answer(ctx, answer);
+        }
+        let wants_to_close = ctx.input(|i| i.viewport().close_requested());
+        if wants_to_close && !self.may_close {
+            self.drafts.settle();
+            self.desk.history.commit();
+            if self.desk.history.is_unsaved() {
+                ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+                ctx.send_viewport_cmd(ViewportCommand::Minimized(false));
+                ctx.send_viewport_cmd(ViewportCommand::Focus);
+                self.dialog = Some(Dialog::Unsaved(After::Quit));
+                ctx.request_repaint();
+            }
+        }
+        self.show_title(ctx);
+    }
+
+    /// The window's title follows the document's name and whether it is saved.
+    fn show_title(&mut self, ctx: &egui::Context) {
+        let mark = if self.desk.history.is_unsaved() {
+            "*"
+        } else {
+            ""
+        };
+        let title = format!("{mark}{} – Layshaft", self.desk.name());
+        if title != self.shown_title {
+            ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.shown_title = title;
+        }
+    }
+
+    /// A whole frame: panels, dialog, and what they want done.
+    pub fn frame_ui(&mut self, ui: &mut Ui) {
+        let ctx = ui.ctx().clone();
+        self.desk.refresh();
+        self.drafts.begin_frame();
+        let mut actions = Vec::new();
+        if self.dialog.is_none() {
+            actions.extend(commands::pressed(&ctx).into_iter().map(Action::Run));
+            actions.extend(dropped_file(&ctx));
+        }
+        self.panels_ui(ui, &mut actions);
+        let before = self.desk.history.revision();
+        let view_before = self.view.clone();
+        self.dialog_ui(&ctx);
+        for action in actions {
+            self.perform(&ctx, action);
+        }
+        if self.desk.history.revision() != before || self.view != view_before {
+            self.view.keep_to(self.desk.project());
+            ctx.request_repaint();
+        }
+    }
+
+    fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
+        let palette = Palette::of(Theme::of(ui.ctx()));
+        Panel::top("menu").show(ui, |ui| menu_bar_ui(ui, &self.desk, actions));
+        Panel::bottom("status").show(ui, |ui| {
+            status_bar_ui(ui, &self.desk, &self.message, &palette);
+        });
+        let paper = Frame::new().fill(palette.page).inner_margin(8.0);
+        CentralPanel::default().frame(paper).show(ui, |ui| {
+            diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+        });
+    }
+
+    fn dialog_ui(&mut self, ctx: &egui::Context) {
+        let palette = Palette::of(Theme::of(ctx));
+        match self.dialog.take() {
+            None => {}
+            Some(Dialog::Help) => {
+                if !help_ui(ctx) {
+                    self.dialog = Some(Dialog::Help);
+                }
+            }
+            Some(Dialog::Path(mut dialog)) => match path_dialog_ui(ctx, &mut dialog, &palette) {
+                None => self.dialog = Some(Dialog::Path(dialog)),
+                Some(PathAnswer::Cancel) => {}
+                Some(PathAnswer::Typed(text)) => self.use_typed_path(ctx, dialog, &text),
+            },
+            Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
+            Some(Dialog::Replace(path, then)) => self.replace_ui(ctx, path, then),
+            Some(Dialog::OtherForm(then)) => self.other_form_ui(ctx, then),
+        }
+    }
+
+    fn unsaved_ui(&mut self, ctx: &egui::Context, after: After) {
+        let text = format!("\"{}\" has changes that are not saved.", self.desk.name());
+        let question = Question {
+            heading: "Save the changes?",
+            text: &text,
+            yes: "Save",
+            no: Some("Do not save"),
+        };
+        match question_ui(ctx, &question) {
+            None => self.dialog = Some(Dialog::Unsaved(after)),
+            Some(Choice::Yes) => self.save(ctx, Some(after)),
+            Some(Choice::No) => self.go_on(ctx, after),
+            Some(Choice::Cancel) => {}
+        }
+    }
+
+    fn replace_ui(&mut self, ctx: &egui::Context, path: PathBuf, then: Option<After>) {
+        let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
+        let text = format!("There is a file \"{}\" already.", name.unwrap_or_default());
+        let question = Question {
+            heading: "Replace the file?",
+            text: &text,
+            yes: "Keep it",
+            no: Some("Replace it"),
+        };
+        match question_ui(ctx, &question) {
+            None => self.dialog = Some(Dialog::Replace(path, then)),
+            Some(Choice::Yes) => self.ask_for_path(ctx, then),
+            Some(Choice::No) => self.save_to(ctx, &path, then),
+            Some(Choice::Cancel) => {}
+        }
+    }
+
+    fn other_form_ui(&mut self, ctx: &egui::Context, then: Option<After>) {
+        let question = Question {
+            heading: "Save in Layshaft's own layout?",
+            text: "This file was written or changed by hand. Saving keeps every value, but not \
+                   its comments and layout. Saving it under another name keeps this file as it is.",
+            yes: "Save under another name",
+            no: Some("Save here"),
+        };
+        match question_ui(ctx, &question) {
+            None => self.dialog = Some(Dialog::OtherForm(then)),
+            Some(Choice::Yes) => self.ask_for_path(ctx, then),
+            Some(Choice::No) => {
+                self.has_other_form = false;
+                self.save(ctx, then);
+            }
+            Some(Choice::Cancel) => {}
+        }
+    }
+
+    fn take_answer(&mut self, ctx: &egui::Context, answer: Answer) {
+        let Some(Dialog::Path(dialog)) = &mut self.dialog else {
+            return;
+        };
+        if dialog.request != Some(answer.request) {
+            return;
+        }
+        dialog.request = None;
+        ctx.request_repaint();
+        match answer.path {
+            Some(path) => {
+                let dialog = dialog.clone();
+                self.dialog = None;
+                // The system's dialog has asked before replacing; after adding an ending, ask again.
+                self.use_path(ctx, dialog, path);
+            }
+            None if answer.was_unseen => {}
+            None => self.dialog = None,
+        }
+    }
+}
+
+impl eframe::App for App {
+    fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
+        self.settle(ctx);
+    }
+
+    fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
+        self.frame_ui(ui);
+    }
+
+    fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {
+        visuals.panel_fill.to_normalized_gamma_f32()
+    }
+}
+
+/// A file that was dropped on the window.
+fn dropped_file(ctx: &egui::Context) -> Option<Action> {
+    let path = ctx.input(|i| {
+        let file = i.raw.dropped_files.first()?;
+        Some(Path::to_owned(file.path()))
+    });
+    path.map(Action::Open)
+}
+
+impl Command {
+    /// Whether the command can be invoked just now.
+    pub fn is_enabled(self, desk: &Desk) -> bool {
+        match self {
+            Self::Undo => desk.history.undo_label().is_some(),
+            Self::Redo => desk.history.redo_label().is_some(),
+            Self::CopySet => desk.project().sets.len() < crate::project::Candidates::MOST,
+            Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
+            _ => true,
+        }
+    }
+}

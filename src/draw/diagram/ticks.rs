@@ -1,0 +1,68 @@
+//! At which round numbers does an axis carry marks?
+
+use egui_plot::GridMark;
+
+/// Marks at 1, 2 or 5 times a power of ten, at most `most` of them between the bounds.
+pub(super) fn marks(bounds: (f64, f64), most: f64) -> Vec<GridMark> {
+    let (low, high) = bounds;
+    let span = high - low;
+    if !span.is_finite() || span <= 0.0 {
+        return Vec::new();
+    }
+    let step = round_step(span / most);
+    let first = (low / step).ceil();
+    let count = ((high - first * step) / step).floor();
+    if !(0.0..=200.0).contains(&count) {
+        return Vec::new();
+    }
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "between 0 and 200"
+    )]
+    let count = count as u32;
+    (0..=count)
+        .map(|i| GridMark {
+            value: (first + f64::from(i)) * step,
+            step_size: step,
+        })
+        .collect()
+}
+
+/// The least of 1, 2, 5 × 10ⁿ that is not below `least`.
+fn round_step(least: f64) -> f64 {
+    let power = 10_f64.powf(least.log10().floor());
+    [1.0, 2.0, 5.0, 10.0]
+        .into_iter()
+        .map(|factor| factor * power)
+        .find(|step| *step >= least)
+        .unwrap_or(10.0 * power)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn values(bounds: (f64, f64), most: f64) -> Vec<f64> {
+        marks(bounds, most).iter().map(|m| m.value).collect()
+    }
+
+    #[test]
+    fn marks_stand_at_round_numbers() {
+        assert_eq!(values((0.0, 4500.0), 10.0).len(), 10);
+        assert_eq!(values((0.0, 100.0), 12.0)[1], 10.0);
+        assert_eq!(values((35.0, 95.0), 12.0)[0], 35.0);
+    }
+
+    #[test]
+    fn impossible_ranges_have_none() {
+        for bounds in [
+            (0.0, 0.0),
+            (1.0, 0.0),
+            (f64::NAN, 1.0),
+            (0.0, f64::INFINITY),
+        ] {
+            assert!(marks(bounds, 10.0).is_empty());
+        }
+    }
+}

@@ -1,0 +1,121 @@
+//! Which colour and which dash does each role have?
+//!
+//! The only place with colours. Sets differ by colour and by dash, so a grey print and a
+//! colour-blind reader still tell them apart.
+
+use egui::Color32;
+
+/// Light or dark.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Theme {
+    /// Dark on light, also for print.
+    Light,
+    /// Light on dark.
+    Dark,
+}
+
+impl Theme {
+    /// The theme that a context shows.
+    pub fn of(ctx: &egui::Context) -> Self {
+        match ctx.theme() {
+            egui::Theme::Dark => Self::Dark,
+            egui::Theme::Light => Self::Light,
+        }
+    }
+}
+
+/// The colours of one theme, by role.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Palette {
+    /// Behind everything.
+    pub page: Color32,
+    /// Behind a diagram or a text field.
+    pub paper: Color32,
+    /// Text that is read first.
+    pub text: Color32,
+    /// Text that steps back.
+    pub dim_text: Color32,
+    /// Grid lines.
+    pub grid: Color32,
+    /// Marked speeds.
+    pub mark: Color32,
+    /// Redline and everything beyond it.
+    pub redline: Color32,
+    /// The band above the redline.
+    pub band: Color32,
+    /// Engine speeds too low to be useful.
+    pub labouring: Color32,
+    /// What cannot be read.
+    pub error: Color32,
+    /// What is valid but strange.
+    pub finding: Color32,
+    sets: [Color32; 3],
+}
+
+impl Palette {
+    /// The colours of a theme.
+    pub fn of(theme: Theme) -> Self {
+        match theme {
+            Theme::Light => LIGHT,
+            Theme::Dark => DARK,
+        }
+    }
+
+    /// The colour of a set by its place among all sets, counted from 0.
+    pub fn set(&self, place: usize) -> Color32 {
+        self.sets[place % self.sets.len()]
+    }
+}
+
+const LIGHT: Palette = Palette {
+    page: Color32::from_rgb(0xF4, 0xF4, 0xF2),
+    paper: Color32::from_rgb(0xFF, 0xFF, 0xFF),
+    text: Color32::from_rgb(0x1B, 0x1D, 0x20),
+    dim_text: Color32::from_rgb(0x64, 0x69, 0x70),
+    grid: Color32::from_rgb(0xE9, 0xEA, 0xEC),
+    mark: Color32::from_rgb(0x8A, 0x8F, 0x96),
+    redline: Color32::from_rgb(0xC6, 0x28, 0x28),
+    band: Color32::from_rgb(0xFB, 0xEE, 0xEC),
+    labouring: Color32::from_black_alpha(11),
+    error: Color32::from_rgb(0xB4, 0x1E, 0x1E),
+    finding: Color32::from_rgb(0x8A, 0x5A, 0x00),
+    sets: [
+        Color32::from_rgb(0x0B, 0x5F, 0xB0),
+        Color32::from_rgb(0xC0, 0x5A, 0x00),
+        Color32::from_rgb(0x00, 0x7A, 0x5E),
+    ],
+};
+
+const DARK: Palette = Palette {
+    page: Color32::from_rgb(0x1B, 0x1D, 0x20),
+    paper: Color32::from_rgb(0x12, 0x14, 0x16),
+    text: Color32::from_rgb(0xE8, 0xEA, 0xEC),
+    dim_text: Color32::from_rgb(0x9A, 0xA1, 0xA9),
+    grid: Color32::from_rgb(0x25, 0x29, 0x2D),
+    mark: Color32::from_rgb(0x79, 0x80, 0x88),
+    redline: Color32::from_rgb(0xFF, 0x6B, 0x60),
+    band: Color32::from_rgb(0x33, 0x1E, 0x1E),
+    labouring: Color32::from_rgba_premultiplied(9, 9, 9, 9),
+    error: Color32::from_rgb(0xFF, 0x8A, 0x80),
+    finding: Color32::from_rgb(0xE8, 0xB9, 0x5A),
+    sets: [
+        Color32::from_rgb(0x6C, 0xB4, 0xF5),
+        Color32::from_rgb(0xF5, 0xA6, 0x4B),
+        Color32::from_rgb(0x4F, 0xD0, 0xA8),
+    ],
+};
+
+/// On and off lengths along a line, in multiples of its width; empty is solid.
+pub type Dash = &'static [f32];
+
+/// Falls of the needle.
+pub const DROP_DASH: Dash = &[1.0, 2.5];
+
+/// The dash of a set by its place among all sets, counted from 0.
+pub fn dash(place: usize) -> Dash {
+    match place % 3 {
+        0 => &[],
+        1 => &[4.0, 1.8],
+        _ => &[5.0, 1.5, 1.2, 1.5],
+    }
+}

@@ -1,0 +1,239 @@
+//! Which single steps can be taken with files?
+//!
+//! Saving and reading are recipes of these steps and touch files in no other way, so that a test
+//! can put a simulated file system here and let any step fail.
+//! A step does what its line says or nothing; only a write may be done in part.
+
+use std::ffi::OsString;
+use std::fs::{self, File, Metadata, OpenOptions};
+use std::io::{self, Read, Write};
+use std::path::{Path, PathBuf};
+use std::time::SystemTime;
+
+use crate::platform;
+
+/// What a name in a folder stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum EntryKind {
+    /// An ordinary file.
+    File,
+    /// A folder.
+    Folder,
+    /// A symbolic link.
+    Link,
+    /// A device, a pipe, a socket.
+    Other,
+}
+
+/// What is known about a file without opening it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Facts {
+    /// What it is.
+    pub kind: EntryKind,
+    /// Its size in bytes, as the file system states it: some state too little.
+    pub size_bytes: u64,
+    /// When its content last changed, where the file system keeps that.
+    pub modified: Option<SystemTime>,
+}
+
+/// A new file being written.
+pub trait NewFile: Write {
+    /// Returns when all that was written is on the disk.
+    ///
+    /// # Errors
+    /// When the disk does not confirm it.
+    fn sync(&mut self) -> io::Result<()>;
+}
+
+/// The single steps; errors are those of the operating system.
+#[expect(
+    clippy::missing_errors_doc,
+    reason = "each passes on the operating system's error"
+)]
+pub trait FileSystem {
+    /// The absolute path with every link on the way followed; what it names must exist.
+    fn canonicalize(&self, path: &Path) -> io::Result<PathBuf>;
+
+    /// The facts about what `path` leads to, links followed.
+    fn facts(&self, path: &Path) -> io::Result<Facts>;
+
+    /// The facts about `path` itself, which may be a link.
+    fn entry_facts(&self, path: &Path) -> io::Result<Facts>;
+
+    /// The names in a folder.
+    fn names(&self, folder: &Path) -> io::Result<Vec<OsString>>;
+
+    /// An ordinary file, opened for reading; never waits for a pipe.
+    fn open(&self, path: &Path) -> io::Result<Box<dyn Read + '_>>;
+
+    /// Whether this user may change the file; changes nothing and never waits for a pipe.
+    fn check_writable(&self, path: &Path) -> io::Result<()>;
+
+    /// A new empty file with the permissions of any new file; fails where the name is taken.
+    fn create_new(&self, path: &Path) -> io::Result<Box<dyn NewFile + '_>>;
+
+    /// Gives the file `to` the permissions of the file `from`.
+    fn copy_permissions(&self, from: &Path, to: &Path) -> io::Result<()>;
+
+    /// Gives a file another name in one indivisible step; a file of that name is replaced.
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()>;
+
+    /// Gives a file a second name in one indivisible step; fails where that name is taken.
+    fn link(&self, from: &Path, to: &Path) -> io::Result<()>;
+
+    /// Takes away a file's name, and the file if that was its last.
+    fn remove(&self, path: &Path) -> io::Result<()>;
+
+    /// Returns when the folder's names are on the disk.
+    fn sync_folder(&self, folder: &Path) -> io::Result<()>;
+
+    /// Whether it is certain that no process has this id.
+    fn process_is_gone(&self, process_id: u32) -> bool;
+}
+
+/// The files of this machine.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Disk;
+
+impl FileSystem for Disk {
+    fn canonicalize(&self, path: &Path) -> io::Result<PathBuf> {
+        fs::canonicalize(path)
+    }
+
+    fn facts(&self, path: &Path) -> io::Result<Facts> {
+        fs::metadata(path).map(|metadata| facts_from(&metadata))
+    }
+
+    fn entry_facts(&self, path: &Path) -> io::Result<Facts> {
+        fs::symlink_metadata(path).map(|metadata| facts_from(&metadata))
+    }
+
+    fn names(&self, folder: &Path) -> io::Result<Vec<OsString>> {
+        fs::read_dir(folder)?
+            .map(|entry| Ok(entry?.file_name()))
+            .collect()
+    }
+
+    fn open(&self, path: &Path) -> io::Result<Box<dyn Read + '_>> {
+        let file = platform::open_without_waiting(path, OpenOptions::new().read(true))?;
+        // Asked once more of the open file: since the path was looked at, it may lead elsewhere.
+        if file.metadata()?.is_file() {
+            Ok(Box::new(file))
+        } else {
+            Err(io::Error::other("it is not an ordinary file"))
+        }
+    }
+
+    fn check_writable(&self, path: &Path) -> io::Result<()> {
+        platform::open_without_waiting(path, OpenOptions::new().write(true)).map(drop)
+    }
+
+    fn create_new(&self, path: &Path) -> io::Result<Box<dyn NewFile + '_>> {
+        let file = OpenOptions::new().write(true).create_new(true).open(path)?;
+        Ok(Box::new(file))
+    }
+
+    fn copy_permissions(&self, from: &Path, to: &Path) -> io::Result<()> {
+        platform::copy_permissions(from, to)
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        platform::rename(from, to)
+    }
+
+    fn link(&self, from: &Path, to: &Path) -> io::Result<()> {
+        fs::hard_link(from, to)
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        fs::remove_file(path)
+    }
+
+    fn sync_folder(&self, folder: &Path) -> io::Result<()> {
+        platform::sync_folder(folder)
+    }
+
+    fn process_is_gone(&self, process_id: u32) -> bool {
+        platform::process_is_gone(process_id)
+    }
+}
+
+impl NewFile for File {
+    fn sync(&mut self) -> io::Result<()> {
+        platform::sync_file(self)
+    }
+}
+
+fn facts_from(metadata: &Metadata) -> Facts {
+    let kind = match metadata.file_type() {
+        t if t.is_file() => EntryKind::File,
+        t if t.is_dir() => EntryKind::Folder,
+        t if t.is_symlink() => EntryKind::Link,
+        _ => EntryKind::Other,
+    };
+    Facts {
+        kind,
+        size_bytes: metadata.len(),
+        modified: metadata.modified().ok(),
+    }
+}
+
+/// The path as it stands at the end of a sentence: on one line, at most 120 characters.
+pub(super) fn shown(path: &Path) -> String {
+    let text = path.to_string_lossy();
+    // The long form that Windows gives to resolved paths says nothing to a reader.
+    shortened(text.strip_prefix(r"\\?\").unwrap_or(&text), 120)
+}
+
+/// The operating system's reason as it stands in a sentence: at most 80 characters.
+pub(super) fn reason(error: &io::Error) -> String {
+    shortened(&platform::reason_in_words(error), 80)
+}
+
+/// `text` on one line, its middle left out where it is longer than `most_chars`.
+fn shortened(text: &str, most_chars: usize) -> String {
+    let clean = |c: char| if c.is_control() { ' ' } else { c };
+    let length = text.chars().count();
+    if length <= most_chars {
+        return text.chars().map(clean).collect();
+    }
+    let head = (most_chars - 1) / 2;
+    let tail = most_chars - 1 - head;
+    let end = text.chars().skip(length - tail);
+    text.chars()
+        .take(head)
+        .chain(['…'])
+        .chain(end)
+        .map(clean)
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_path_of_120_characters_is_shown_whole_and_a_longer_one_without_its_middle() {
+        let whole = format!("/{}", "a".repeat(119));
+        assert_eq!(shown(Path::new(&whole)), whole);
+        let long = format!("/start/{}/end.ron", "ё".repeat(300));
+        let short = shown(Path::new(&long));
+        assert_eq!(short.chars().count(), 120);
+        assert!(
+            short.starts_with("/start/ё") && short.ends_with("ё/end.ron"),
+            "{short}"
+        );
+        assert!(short.contains('…'));
+    }
+
+    #[test]
+    fn a_line_break_in_a_path_does_not_break_the_sentence() {
+        assert_eq!(shown(Path::new("/a\nb\u{1b}c")), "/a b c");
+    }
+
+    #[test]
+    fn a_long_reason_is_cut_to_80_characters() {
+        let error = io::Error::other("x".repeat(500));
+        assert_eq!(reason(&error).chars().count(), 80);
+    }
+}

@@ -1,0 +1,533 @@
+//! How is a file saved whole or not at all?
+//!
+//! A new file is written beside the old one, brought to the disk, and takes the old one's name in
+//! one step; then the folder is brought to the disk too.
+//! Killed at any moment, the name leads to the old content or to the new, never to a mixture; what
+//! may stay behind is the new file under its temporary name, which [`sweep_stale`] takes away.
+//!
+//! What a reader of this recipe should know:
+//! * A link stays a link, the file that it leads to is replaced.
+//! * Other names of the same file (hard links) keep the old content: that is the price of never
+//!   writing into the old file.
+//! * Where no new file can be made in the folder, nothing is saved: there is no writing in place.
+
+use std::ffi::OsStr;
+use std::io::{self, ErrorKind};
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
+use std::time::{Duration, SystemTime};
+
+use super::file_system::{EntryKind, FileSystem, NewFile, reason, shown};
+
+/// The end of every temporary name; see [`temporary_name`].
+const TEMPORARY_SUFFIX: &str = ".layshaft-tmp";
+
+/// How much of the target's name stands in the temporary name, in bytes.
+///
+/// Names may have 255 bytes (143 on some encrypted disks), and the rest needs up to 46.
+const LONGEST_NAME_PART: usize = 90;
+
+/// How many temporary names are tried before giving up.
+///
+/// A name is only taken if a killed process had the same id and left a file behind.
+const NAMES_TRIED: usize = 100;
+
+/// After this time a temporary file is stale, whoever wrote it: no save takes a day.
+const STALE_AFTER: Duration = Duration::from_hours(24);
+
+/// Why a file was not saved, or not surely.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum SaveError {
+    /// The path ends in no name.
+    #[error("this path ends in no file name, add one: {}", shown(path))]
+    NoFileName {
+        /// The path as given.
+        path: PathBuf,
+    },
+    /// The folder to save in does not exist.
+    #[error(
+        "there is no such folder, create it or save somewhere else: {}",
+        shown(folder)
+    )]
+    NoFolder {
+        /// The folder as given.
+        folder: PathBuf,
+    },
+    /// A folder has this name.
+    #[error("a folder has this name, choose another name: {}", shown(path))]
+    IsAFolder {
+        /// The path as given.
+        path: PathBuf,
+    },
+    /// A device, a pipe or a socket has this name.
+    #[error(
+        "a device or a pipe has this name, choose another name: {}",
+        shown(path)
+    )]
+    NotAFile {
+        /// The path as given.
+        path: PathBuf,
+    },
+    /// A link has this name, and leads nowhere.
+    #[error(
+        "a link that leads nowhere has this name, choose another name: {}",
+        shown(path)
+    )]
+    BrokenLink {
+        /// The path as given.
+        path: PathBuf,
+    },
+    /// Only from [`save_new`]: the name is taken.
+    #[error(
+        "there is already a file of this name, choose another name: {}",
+        shown(path)
+    )]
+    NameTaken {
+        /// The path as given.
+        path: PathBuf,
+    },
+    /// The file is there, and this user may not change it.
+    #[error(
+        "the file is write-protected ({reason}), choose another name: {}",
+        shown(path)
+    )]
+    Protected {
+        /// Why, in words.
+        reason: String,
+        /// The path as given.
+        path: PathBuf,
+    },
+    /// No new file can be made in the folder.
+    #[error(
+        "the folder cannot be written ({reason}), save somewhere else: {}",
+        shown(folder)
+    )]
+    FolderNotWritable {
+        /// Why, in words.
+        reason: String,
+        /// The folder, links followed.
+        folder: PathBuf,
+    },
+    /// Any other failure; the file is as it was before.
+    #[error(
+        "saving failed ({reason}), what was there before is untouched: {}",
+        shown(path)
+    )]
+    NotSaved {
+        /// Why, in words.
+        reason: String,
+        /// The path as given.
+        path: PathBuf,
+    },
+    /// The new content is in place, but the disk did not confirm its name.
+    ///
+    /// Saved for every program that looks now; after a power cut the previous version may be back.
+    #[error(
+        "saved, but the disk has not confirmed it ({reason}) and it may not survive a power cut: {}",
+        shown(path)
+    )]
+    NotConfirmed {
+        /// Why, in words.
+        reason: String,
+        /// The path as given.
+        path: PathBuf,
+    },
+}
+
+impl SaveError {
+    /// Whether the new content is in place all the same.
+    pub fn is_saved(&self) -> bool {
+        matches!(self, Self::NotConfirmed { .. })
+    }
+}
+
+/// Saves `bytes` as the file `path`, whole or not at all, replacing a file of that name.
+///
+/// The file keeps its permissions; a new one gets those of any new file.
+/// Up to [`SaveError::NotConfirmed`], every error means that the file is as it was.
+///
+/// # Errors
+/// When `path` names no file that can be replaced, or any step fails.
+pub fn save_whole(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    let target = Target::existing_or_new(fs, path)?;
+    let temporary = write_beside(fs, &target, bytes)?;
+    if let Err(error) = fs.rename(&temporary, &target.real) {
+        return Err(given_up(fs, &temporary, not_saved(target.given, &error)));
+    }
+    confirm(fs, &target)
+}
+
+/// Saves `bytes` as the new file `path`, whole or not at all; nothing is ever replaced.
+///
+/// Where the disk knows no second names for a file (memory sticks), a file that another program
+/// makes under this name in the last instant is not noticed.
+///
+/// # Errors
+/// When anything has this name, or any step fails.
+pub fn save_new(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    let target = Target::new(fs, path)?;
+    if target
+        .is_taken(fs)
+        .map_err(|error| not_saved(path, &error))?
+    {
+        return Err(SaveError::NameTaken {
+            path: path.to_owned(),
+        });
+    }
+    let temporary = write_beside(fs, &target, bytes)?;
+    match fs.link(&temporary, &target.real) {
+        // Should this fail, the file has a second name until a later sweep.
+        Ok(()) => drop(fs.remove(&temporary)),
+        Err(_) => rename_unless_taken(fs, &temporary, &target)?,
+    }
+    confirm(fs, &target)
+}
+
+/// What [`save_new`] does where the name is taken after all, or a file can have only one name.
+fn rename_unless_taken(
+    fs: &dyn FileSystem,
+    temporary: &Path,
+    target: &Target<'_>,
+) -> Result<(), SaveError> {
+    let renamed = match target.is_taken(fs) {
+        Ok(false) => fs.rename(temporary, &target.real),
+        Ok(true) => Err(ErrorKind::AlreadyExists.into()),
+        Err(error) => Err(error),
+    };
+    renamed.map_err(|error| {
+        let path = target.given.to_owned();
+        let told = match error.kind() {
+            ErrorKind::AlreadyExists => SaveError::NameTaken { path },
+            _ => not_saved(target.given, &error),
+        };
+        given_up(fs, temporary, told)
+    })
+}
+
+/// The number of stale temporary files that were removed from `folder`.
+///
+/// Stale is a file that carries our kind of name and whose process is gone, or that is older than a
+/// day. The process is looked for on this machine: on a shared folder, a save that another machine
+/// is making at this very moment may fail, and says so there; its old file stays.
+/// What cannot be listed or removed is left.
+pub fn sweep_stale(fs: &dyn FileSystem, folder: &Path) -> usize {
+    let names = fs.names(folder).unwrap_or_default();
+    let stale = names.iter().filter(|name| is_stale(fs, folder, name));
+    stale
+        .filter(|name| fs.remove(&folder.join(name)).is_ok())
+        .count()
+}
+
+fn is_stale(fs: &dyn FileSystem, folder: &Path, name: &OsStr) -> bool {
+    let Some(process_id) = name.to_str().and_then(process_id_in) else {
+        return false;
+    };
+    let Ok(facts) = fs.entry_facts(&folder.join(name)) else {
+        return false;
+    };
+    let age = facts
+        .modified
+        .and_then(|at| SystemTime::now().duration_since(at).ok());
+    let is_old = age.is_some_and(|age| age > STALE_AFTER);
+    facts.kind == EntryKind::File && (is_old || fs.process_is_gone(process_id))
+}
+
+/// Where a save goes.
+struct Target<'a> {
+    /// The path that the user knows.
+    given: &'a Path,
+    /// The path with links followed.
+    real: PathBuf,
+    /// The folder of `real`.
+    folder: PathBuf,
+    /// Whether there is a file to be replaced.
+    exists: bool,
+}
+
+impl<'a> Target<'a> {
+    /// The file that `given` leads to, or a new one of that name.
+    fn existing_or_new(fs: &dyn FileSystem, given: &'a Path) -> Result<Self, SaveError> {
+        let is_nothing = |error: &io::Error| {
+            matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory)
+        };
+        match fs.canonicalize(given) {
+            Ok(real) => Self::existing(fs, given, real),
+            Err(error) if is_nothing(&error) => match fs.entry_facts(given) {
+                Ok(_) => Err(SaveError::BrokenLink {
+                    path: given.to_owned(),
+                }),
+                Err(error) if is_nothing(&error) => Self::new(fs, given),
+                Err(error) => Err(not_saved(given, &error)),
+            },
+            Err(error) => Err(not_saved(given, &error)),
+        }
+    }
+
+    /// An ordinary file that this user may change.
+    fn existing(fs: &dyn FileSystem, given: &'a Path, real: PathBuf) -> Result<Self, SaveError> {
+        let path = given.to_owned();
+        match fs.facts(&real).map(|facts| facts.kind) {
+            Ok(EntryKind::File) => {}
+            Ok(EntryKind::Folder) => return Err(SaveError::IsAFolder { path }),
+            Ok(_) => return Err(SaveError::NotAFile { path }),
+            Err(error) => return Err(not_saved(given, &error)),
+        }
+        match fs.check_writable(&real) {
+            // A rename needs no permission of the file itself, so that of the user is asked for.
+            Err(error) if error.kind() == ErrorKind::PermissionDenied => {
+                return Err(SaveError::Protected {
+                    reason: reason(&error),
+                    path,
+                });
+            }
+            // Whatever else is wrong, the save itself finds out and words it better.
+            _ => {}
+        }
+        let folder = real.parent().unwrap_or(&real).to_owned();
+        Ok(Self {
+            given,
+            real,
+            folder,
+            exists: true,
+        })
+    }
+
+    /// A name in an existing folder.
+    fn new(fs: &dyn FileSystem, given: &'a Path) -> Result<Self, SaveError> {
+        let Some(name) = given.file_name() else {
+            return Err(SaveError::NoFileName {
+                path: given.to_owned(),
+            });
+        };
+        let parent = given
+            .parent()
+            .filter(|parent| !parent.as_os_str().is_empty());
+        let parent = parent.unwrap_or_else(|| Path::new("."));
+        let is_folder = |path: &Path| fs.facts(path).is_ok_and(|f| f.kind == EntryKind::Folder);
+        match fs.canonicalize(parent) {
+            Ok(folder) if is_folder(&folder) => Ok(Self {
+                given,
+                real: folder.join(name),
+                folder,
+                exists: false,
+            }),
+            Err(error) if error.kind() == ErrorKind::PermissionDenied => {
+                let folder = parent.to_owned();
+                Err(SaveError::FolderNotWritable {
+                    reason: reason(&error),
+                    folder,
+                })
+            }
+            _ => Err(SaveError::NoFolder {
+                folder: parent.to_owned(),
+            }),
+        }
+    }
+
+    /// Whether anything has this name, be it a link that leads nowhere.
+    fn is_taken(&self, fs: &dyn FileSystem) -> io::Result<bool> {
+        match fs.entry_facts(&self.real) {
+            Ok(_) => Ok(true),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(false),
+            Err(error) => Err(error),
+        }
+    }
+}
+
+fn not_saved(path: &Path, error: &io::Error) -> SaveError {
+    SaveError::NotSaved {
+        reason: reason(error),
+        path: path.to_owned(),
+    }
+}
+
+/// The temporary file beside the target that holds `bytes`, on the disk and closed.
+fn write_beside(
+    fs: &dyn FileSystem,
+    target: &Target<'_>,
+    bytes: &[u8],
+) -> Result<PathBuf, SaveError> {
+    let (temporary, mut file) = create_temporary(fs, target)?;
+    // Permissions first: what only the owner may read shall not lie open for a moment.
+    let permitted = if target.exists {
+        fs.copy_permissions(&target.real, &temporary)
+    } else {
+        Ok(())
+    };
+    let written = permitted.and_then(|()| write_through(file.as_mut(), bytes));
+    // Closed before it is renamed or removed: Windows does neither with some open files.
+    drop(file);
+    match written {
+        Ok(()) => Ok(temporary),
+        Err(error) => Err(given_up(fs, &temporary, not_saved(target.given, &error))),
+    }
+}
+
+fn write_through(file: &mut dyn NewFile, bytes: &[u8]) -> io::Result<()> {
+    file.write_all(bytes)?;
+    file.flush()?;
+    file.sync()
+}
+
+/// A new empty file beside the target, and its path.
+fn create_temporary<'f>(
+    fs: &'f dyn FileSystem,
+    target: &Target<'_>,
+) -> Result<(PathBuf, Box<dyn NewFile + 'f>), SaveError> {
+    let name = target.real.file_name().unwrap_or_default();
+    let mut last = io::Error::from(ErrorKind::AlreadyExists);
+    for _ in 0..NAMES_TRIED {
+        let path = target.folder.join(temporary_name(name));
+        match fs.create_new(&path) {
+            Ok(file) => return Ok((path, file)),
+            Err(error) if error.kind() == ErrorKind::AlreadyExists => last = error,
+            Err(error) => {
+                last = error;
+                break;
+            }
+        }
+    }
+    match last.kind() {
+        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
+            Err(SaveError::FolderNotWritable {
+                reason: reason(&last),
+                folder: target.folder.clone(),
+            })
+        }
+        _ => Err(not_saved(target.given, &last)),
+    }
+}
+
+/// Brings the new name to the disk.
+fn confirm(fs: &dyn FileSystem, target: &Target<'_>) -> Result<(), SaveError> {
+    fs.sync_folder(&target.folder)
+        .map_err(|error| SaveError::NotConfirmed {
+            reason: reason(&error),
+            path: target.given.to_owned(),
+        })
+}
+
+/// `error`, after the temporary file was removed; if it cannot be, a later sweep takes it away.
+fn given_up(fs: &dyn FileSystem, temporary: &Path, error: SaveError) -> SaveError {
+    drop(fs.remove(temporary));
+    error
+}
+
+/// A name for a file beside the file `name`, which this process has not used before:
+/// `.{name}-{process id}-{n}.layshaft-tmp`, a long name cut short.
+fn temporary_name(name: &OsStr) -> String {
+    static COUNT: AtomicU64 = AtomicU64::new(0);
+    let n = COUNT.fetch_add(1, Ordering::Relaxed);
+    let name = name.to_string_lossy();
+    let part = &name[..name.floor_char_boundary(LONGEST_NAME_PART)];
+    format!(".{part}-{}-{n}{TEMPORARY_SUFFIX}", std::process::id())
+}
+
+/// The process id in a name of exactly the form of [`temporary_name`].
+fn process_id_in(name: &str) -> Option<u32> {
+    let inner = name.strip_prefix('.')?.strip_suffix(TEMPORARY_SUFFIX)?;
+    let (rest, n) = inner.rsplit_once('-')?;
+    let (part, process_id) = rest.rsplit_once('-')?;
+    // Numbers as we write them: no sign, no leading zero.
+    let n_is_ours = n.parse::<u64>().is_ok_and(|number| number.to_string() == n);
+    let id = process_id
+        .parse::<u32>()
+        .ok()
+        .filter(|id| id.to_string() == process_id)?;
+    (n_is_ours && !part.is_empty()).then_some(id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_temporary_name_tells_its_process_and_is_never_used_twice() {
+        for name in [
+            "van.ron",
+            ".hidden",
+            "a-b-3",
+            "коробка",
+            "🚚.ron",
+            "no extension",
+        ] {
+            let first = temporary_name(OsStr::new(name));
+            assert!(first.starts_with(&format!(".{name}-")), "{first}");
+            assert_eq!(process_id_in(&first), Some(std::process::id()), "{first}");
+            assert_ne!(first, temporary_name(OsStr::new(name)));
+        }
+    }
+
+    #[test]
+    fn the_temporary_name_of_a_name_of_255_bytes_is_shorter_than_143() {
+        for name in ["a".repeat(255), "ё".repeat(127), "🚚".repeat(63)] {
+            let temporary = temporary_name(OsStr::new(&name));
+            assert!(temporary.len() < 143, "{temporary}");
+            assert_eq!(process_id_in(&temporary), Some(std::process::id()));
+        }
+    }
+
+    #[test]
+    fn a_name_of_another_form_is_not_ours() {
+        let others = [
+            "van.ron",
+            ".van.ron-12-0.tmp",
+            "van.ron-12-0.layshaft-tmp",
+            ".van.ron-12.layshaft-tmp",
+            ".van.ron-12-0.layshaft-tmp.ron",
+            ".-12-0.layshaft-tmp",
+            ".van.ron-12-x.layshaft-tmp",
+            ".van.ron-12-.layshaft-tmp",
+            ".van.ron-+12-0.layshaft-tmp",
+            ".van.ron-012-0.layshaft-tmp",
+            ".van.ron-12-00.layshaft-tmp",
+            ".van.ron-4294967296-0.layshaft-tmp",
+            ".layshaft-tmp",
+            "",
+        ];
+        for name in others {
+            assert_eq!(process_id_in(name), None, "{name}");
+        }
+        assert_eq!(process_id_in(".van.ron-12-0.layshaft-tmp"), Some(12));
+    }
+
+    #[test]
+    fn every_error_is_one_short_line_with_the_path_last() {
+        let path = PathBuf::from(format!("/{}/end.ron", "long folder/".repeat(300)));
+        let folder = path.clone();
+        let reason = "r".repeat(80);
+        let errors = [
+            SaveError::NoFileName { path: path.clone() },
+            SaveError::NoFolder {
+                folder: folder.clone(),
+            },
+            SaveError::IsAFolder { path: path.clone() },
+            SaveError::NotAFile { path: path.clone() },
+            SaveError::BrokenLink { path: path.clone() },
+            SaveError::NameTaken { path: path.clone() },
+            SaveError::Protected {
+                reason: reason.clone(),
+                path: path.clone(),
+            },
+            SaveError::FolderNotWritable {
+                reason: reason.clone(),
+                folder,
+            },
+            SaveError::NotSaved {
+                reason: reason.clone(),
+                path: path.clone(),
+            },
+            SaveError::NotConfirmed { reason, path },
+        ];
+        for error in errors {
+            let sentence = error.to_string();
+            assert!(sentence.chars().count() < 300, "{sentence}");
+            assert!(sentence.ends_with("/end.ron"), "{sentence}");
+            assert_eq!(
+                error.is_saved(),
+                sentence.starts_with("saved"),
+                "{sentence}"
+            );
+        }
+    }
+}
