@@ -1,12 +1,14 @@
 //! Why does a command print nothing, in one sentence?
 
 use crate::gearing::quoted;
+use crate::project::format::FormatError;
+use crate::project::{ReadError, SaveError};
 
 /// The most characters of a message, line break not counted.
 const MOST_CHARACTERS: usize = 299;
 
 /// Why a command printed nothing.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum CliError {
     /// A flag that is not there.
     #[error("there is no option {flag}; {}", meant_flag(*nearest))]
@@ -187,25 +189,26 @@ pub enum CliError {
     /// A decimal mark without CSV.
     #[error("--decimal goes with --as csv only")]
     DecimalWithoutCsv,
-    /// A file that cannot be read, or holds no project.
+    /// A file that cannot be read.
+    #[error(transparent)]
+    NotRead(#[from] ReadError),
+    /// A file that holds no project.
     #[error("{file}: {reason}")]
-    Unreadable {
+    NoProject {
         /// Its path.
         file: String,
-        /// One sentence, with line and column where there is one.
-        reason: String,
+        /// What is wrong, with line and column where there is one.
+        reason: FormatError,
     },
     /// Output over the input.
     #[error("-o names the project file itself; give the output another name")]
     OwnInput,
     /// A file that cannot be written.
-    #[error("{file} cannot be written: {reason}")]
-    Unwritable {
-        /// Its path, or "standard output".
-        file: String,
-        /// One sentence.
-        reason: String,
-    },
+    #[error(transparent)]
+    NotWritten(SaveError),
+    /// Standard output that cannot be written.
+    #[error("standard output cannot be written: {0}")]
+    NotPrinted(String),
 }
 
 impl CliError {

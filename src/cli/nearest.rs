@@ -43,14 +43,14 @@ mod tests {
 
     #[test]
     fn exchanged_letters_are_one_slip() {
-        let slips = |a: &str, b: &str| {
+        let counted = |a: &str, b: &str| {
             let letters = |word: &str| word.chars().collect::<Vec<char>>();
-            super::slips(&letters(a), &letters(b))
+            slips(&letters(a), &letters(b))
         };
-        assert_eq!(slips("tabel", "table"), 1);
-        assert_eq!(slips("", "table"), 5);
-        assert_eq!(slips("table", "table"), 0);
-        assert_eq!(slips("gear", "gears"), 1);
+        assert_eq!(counted("tabel", "table"), 1);
+        assert_eq!(counted("", "table"), 5);
+        assert_eq!(counted("table", "table"), 0);
+        assert_eq!(counted("gear", "gears"), 1);
     }
 
     #[test]

@@ -3,9 +3,9 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use crate::gearing::quoted;
-use std::ffi::OsString;
-use std::io::{self, ErrorKind, Write};
+use crate::platform;
+use crate::project::{Disk, save_whole};
+use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
 /// Where a result goes.
@@ -39,15 +39,21 @@ fn is_same_file(file: &Path, out: &Path) -> bool {
 
 impl Output {
     /// Brings the whole text to where it goes.
-    pub(super) fn write(&self, stdout: &mut dyn Write, text: &str) -> Result<(), CliError> {
+    pub(super) fn write(
+        &self,
+        text: &str,
+        stdout: &mut dyn Write,
+        stderr: &mut dyn Write,
+    ) -> Result<(), CliError> {
         match self {
             Self::Standard => print(stdout, text),
-            Self::File(path) => {
-                write_whole(path, text.as_bytes()).map_err(|error| CliError::Unwritable {
-                    file: shown(path),
-                    reason: error.kind().to_string(),
-                })
-            }
+            Self::File(path) => match save_whole(&Disk, path, text.as_bytes()) {
+                Err(error) if error.is_saved() => {
+                    message(stderr, &error.to_string());
+                    Ok(())
+                }
+                saved => saved.map_err(CliError::NotWritten),
+            },
         }
     }
 }
@@ -58,10 +64,9 @@ pub(super) fn print(stdout: &mut dyn Write, text: &str) -> Result<(), CliError> 
         .write_all(text.as_bytes())
         .and_then(|()| stdout.flush());
     match printed {
-        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(CliError::Unwritable {
-            file: "standard output".to_owned(),
-            reason: error.kind().to_string(),
-        }),
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            Err(CliError::NotPrinted(platform::reason_in_words(&error)))
+        }
         _ => Ok(()),
     }
 }
@@ -77,33 +82,4 @@ pub(super) fn notes(stderr: &mut dyn Write, lines: &str) {
         .write_all(lines.as_bytes())
         .and_then(|()| stderr.flush());
     drop(said);
-}
-
-/// A path as it stands in a sentence: at most 40 characters, the end of a long one, where its name is.
-pub(super) fn shown(path: &Path) -> String {
-    let text = path.to_string_lossy();
-    let length = text.chars().count();
-    if length <= 40 {
-        return quoted(&text);
-    }
-    let end: String = text.chars().skip(length - 39).collect();
-    format!("…{}", quoted(&end))
-}
-
-/// Writes a file whole or not at all.
-fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
-    // Nothing but a file is replaced: not a folder, and above all not a device.
-    if path.exists() && !path.is_file() {
-        return Err(ErrorKind::AlreadyExists.into());
-    }
-    let mut name = path.file_name().map_or_else(OsString::new, OsString::from);
-    name.push(format!(".{}.layshaft-tmp", std::process::id()));
-    let temporary = path.with_file_name(name);
-    let written =
-        std::fs::write(&temporary, bytes).and_then(|()| std::fs::rename(&temporary, path));
-    if written.is_err() {
-        // Best effort: it may not even be there.
-        drop(std::fs::remove_file(&temporary));
-    }
-    written
 }

@@ -3,22 +3,16 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::{Flag, Group};
-use super::output::shown;
 use super::sets_by_flags;
 use super::values::{choice, list};
 use crate::chart::MarkedSpeeds;
 use crate::gearing::{EngineSpeed, RoadSpeed};
-use crate::project::{Project, format};
+use crate::project::{Disk, Project, format, read_text, shown};
 use crate::units::SpeedUnit;
-use std::fs::File;
-use std::io::Read;
 use std::path::Path;
 
 /// The most speeds that `--rpm` or `--speed` can hold.
 const MOST_SPEEDS: usize = 40;
-
-/// The largest file that is read.
-const MOST_BYTES: u64 = 16 * 1024 * 1024;
 
 /// The project of the file or of the flags, with the unit that was asked for.
 pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
@@ -78,32 +72,9 @@ fn speeds<T>(
 }
 
 fn read_file(file: &Path) -> Result<Project, CliError> {
-    let unreadable = |reason: String| CliError::Unreadable {
+    let text = read_text(&Disk, file)?;
+    format::read(&text).map_err(|reason| CliError::NoProject {
         file: shown(file),
         reason,
-    };
-    let text = read_text(file).map_err(unreadable)?;
-    format::read(&text).map_err(|error| unreadable(error.to_string()))
-}
-
-/// The text of an ordinary file, without a byte-order mark.
-fn read_text(file: &Path) -> Result<String, String> {
-    let told = |error: std::io::Error| format!("the file cannot be read: {}", error.kind());
-    let facts = std::fs::metadata(file).map_err(told)?;
-    if !facts.is_file() {
-        return Err("this is a folder or a device, not a project file".to_owned());
-    }
-    let mut bytes = Vec::new();
-    let opened = File::open(file).map_err(told)?;
-    opened
-        .take(MOST_BYTES + 1)
-        .read_to_end(&mut bytes)
-        .map_err(told)?;
-    if bytes.len() as u64 > MOST_BYTES {
-        return Err("the file is larger than 16 MB, which no project file is".to_owned());
-    }
-    let text = String::from_utf8(bytes);
-    let text =
-        text.map_err(|error| format!("the file is not UTF-8 text: {}", error.utf8_error()))?;
-    Ok(text.strip_prefix('\u{feff}').unwrap_or(&text).to_owned())
+    })
 }

@@ -49,7 +49,8 @@ pub(super) fn run(
     let project = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
     let results = ProjectResults::of(&project);
-    out.write(stdout, &written(format, mark, &project, &results, &marked))?;
+    let text = written(format, mark, &project, &results, &marked);
+    out.write(&text, stdout, stderr)?;
     output::notes(stderr, &findings::lines(&results));
     Ok(PRINTED)
 }
