@@ -3,6 +3,8 @@
 //! Point or comma as decimal mark, no exponent, no sign, no grouping: the range checks are made
 //! by whoever knows the quantity.
 
+use crate::units::plain_number;
+
 /// Why a text is not a plain number.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum NumberError {
@@ -54,4 +56,9 @@ pub(crate) fn quoted(text: &str) -> String {
         return text.chars().map(clean).collect();
     }
     text.chars().take(39).map(clean).chain(['…']).collect()
+}
+
+/// At most 40 characters of a number that was typed, fit to stand in a sentence.
+pub(crate) fn quoted_number(number: f64) -> String {
+    quoted(&plain_number(number))
 }

@@ -2,12 +2,11 @@
 //!
 //! A value of one of these types is finite and within the range that can be typed.
 
-use super::number::quoted;
-use crate::units::plain_number;
+use super::number::quoted_number;
 
 /// A number outside the range of its quantity.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-#[error("{what} must be {bounds}, not {}", quoted(&plain_number(*value)))]
+#[error("{what} must be {bounds}, not {}", quoted_number(*.value))]
 pub struct OutOfRange {
     /// The quantity with its article, as it opens a sentence.
     pub what: &'static str,
@@ -77,14 +76,19 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_number_of_300_digits_is_quoted_with_40_characters_at_most() {
-        let sentence = EngineSpeed::from_rpm(1e300).unwrap_err().to_string();
+    fn a_number_of_hundreds_of_digits_is_quoted_in_part() {
+        for number in [1e300, -5e-324] {
+            let error = EngineSpeed::from_rpm(number).unwrap_err().to_string();
+            assert!(error.chars().count() < 100, "{error}");
+        }
+    }
+
+    #[test]
+    fn a_refused_number_is_named() {
+        let error = RoadSpeed::from_kmh(1000.5).unwrap_err().to_string();
         assert_eq!(
-            sentence,
-            format!(
-                "an engine speed must be between 1 and 30000 rpm, not 1{}…",
-                "0".repeat(38)
-            )
+            error,
+            "a road speed must be above 0 and at most 1000 km/h, not 1000.5"
         );
     }
 }

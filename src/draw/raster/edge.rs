@@ -3,6 +3,8 @@
 //! In whole numbers throughout: an edge gives the same columns to the shapes on both its sides,
 //! so they neither overlap nor leave a gap.
 
+use std::ops::Range;
+
 /// A place on the canvas in 1/256 of a pixel, from the picture's top left corner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Point {
@@ -61,7 +63,7 @@ pub(super) fn centre(number: i64) -> i64 {
 pub(super) struct Edge {
     /// The first column whose centre is at or right of the edge in the present row.
     column: i64,
-    /// How far the edge is past what `column` says, in units of `1 / whole` of a column.
+    /// What was left when dividing by `whole` gave `column`.
     excess: i64,
     column_step: i64,
     excess_step: i64,
@@ -69,8 +71,9 @@ pub(super) struct Edge {
 }
 
 impl Edge {
-    /// The edge from `upper` to `lower`, which must lie deeper, at `row` between them.
-    pub(super) fn new(upper: Point, lower: Point, row: i64) -> Self {
+    /// The edge from `upper` to `lower`, which must lie deeper, on its way through `rows`
+    /// between them.
+    pub(super) fn new(upper: Point, lower: Point, rows: &Range<i64>) -> Self {
         let right = lower.x - upper.x;
         if right == 0 {
             return Self::upright(upper.x);
@@ -80,20 +83,26 @@ impl Edge {
         // The edge crosses the row at column (from_left · down + from_top · right) / whole, counted
         // in pixel centres; adding (whole - 1) before dividing downwards rounds up.
         let from_left = upper.x - SUBPIXELS / 2;
-        let from_top = centre(row) - upper.y;
+        let from_top = centre(rows.start) - upper.y;
         let (column, excess) = if upper.is_near() && lower.is_near() {
             let crossing = from_left * down + from_top * right + whole - 1;
             (crossing.div_euclid(whole), crossing.rem_euclid(whole))
         } else {
             far_crossing(from_left, down, from_top, right, whole)
         };
-        Self {
+        let mut edge = Self {
             column,
             excess,
-            column_step: right.div_euclid(down),
-            excess_step: right.rem_euclid(down) * SUBPIXELS,
+            column_step: 0,
+            excess_step: 0,
             whole,
+        };
+        // Divisions are what an edge costs most, and the edges of thin lines see but one row.
+        if rows.start + 1 < rows.end {
+            edge.column_step = right.div_euclid(down);
+            edge.excess_step = right.rem_euclid(down) * SUBPIXELS;
         }
+        edge
     }
 
     fn upright(x: i64) -> Self {
@@ -158,7 +167,7 @@ mod tests {
                 y: 51_200,
             },
         );
-        let mut edge = Edge::new(upper, lower, 0);
+        let mut edge = Edge::new(upper, lower, &(0..200));
         let (right, down) = (lower.x - upper.x, lower.y - upper.y);
         for row in 0..200 {
             let from_top = centre(row) - upper.y;

@@ -30,9 +30,6 @@ pub(super) fn paint(
     corners: &[Option<Corner>],
     texture: &Texture,
 ) {
-    if window.clip.is_empty() {
-        return;
-    }
     let mut indices = mesh.indices.as_slice();
     while let Some((&three, rest)) = indices.split_first_chunk::<3>() {
         if let Some(quad) = indices

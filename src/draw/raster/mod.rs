@@ -2,9 +2,9 @@
 //!
 //! Follows the rules of egui's OpenGL painter, so that a picture looks like the window: colours
 //! premultiplied and blended in gamma space, bilinear textures that end at their edge, pixels
-//! covered when their centre is (of two shapes that share an edge, exactly one). Everything that
-//! decides a pixel is whole numbers or plain IEEE arithmetic in a fixed order: the same input
-//! gives the same bytes on every machine of a kind.
+//! covered when their centre is (of two shapes that share an edge, exactly one). What decides a
+//! pixel is whole numbers, or sums and products of `f64` in a fixed order: the same input gives
+//! the same bytes everywhere.
 //!
 //! Left out, as nothing here needs them: nearest and repeating textures, mipmaps, dithering and
 //! paint callbacks, which are skipped.
@@ -90,6 +90,9 @@ impl Raster {
                 continue;
             };
             let clip = Clip::new(*clip_rect, pixels_per_point, &canvas);
+            if clip.is_empty() {
+                continue;
+            }
             mesh::place_corners(mesh, pixels_per_point, &mut corners);
             mesh::paint(&mut canvas.within(clip), mesh, &corners, texture);
         }

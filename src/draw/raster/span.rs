@@ -2,7 +2,7 @@
 //!
 //! Ramps are whole numbers: colours in 1/65536 of a level, places in [`SUBTEXELS`] to a texel.
 
-use super::blend::{Pixel, over};
+use super::blend::{Pixel, fill, over};
 use super::edge::nearest;
 use super::textures::{SUBTEXELS, Texture};
 
@@ -17,10 +17,10 @@ pub(super) struct ColourRamp {
 }
 
 impl ColourRamp {
-    /// Starts at `levels` and changes by `per_column`.
+    /// Starts at `levels` and changes by `per_column`, which [`Self::steps`] returned.
     pub(super) fn new(levels: [f64; 4], per_column: [i32; 4]) -> Self {
         // A pixel centre on the very edge of a triangle may come out a hair beyond its corners.
-        let now = levels.map(|level| whole_steps(level.clamp(0.0, 255.0)));
+        let now = levels.map(|level| whole_steps(between(0.0, level, 255.0)));
         Self {
             now,
             step: per_column,
@@ -38,7 +38,7 @@ impl ColourRamp {
     /// The colour's change per column, in a ramp's steps.
     pub(super) fn steps(per_column: [f64; 4]) -> [i32; 4] {
         // Within a triangle no two pixels differ by more than the whole range.
-        per_column.map(|levels| whole_steps(levels.clamp(-255.0, 255.0)))
+        per_column.map(|levels| whole_steps(between(-255.0, levels, 255.0)))
     }
 
     fn pixel(&self) -> Pixel {
@@ -58,12 +58,24 @@ impl ColourRamp {
     }
 }
 
+/// `value` or the nearer end; the lower one for what is no number.
+///
+/// Written so that it becomes two instructions, which `f64::clamp` does not.
+fn between(low: f64, value: f64, high: f64) -> f64 {
+    let above = if value > low { value } else { low };
+    if above < high { above } else { high }
+}
+
+/// The whole number of steps nearest to `levels`, at most ±255.
+///
+/// Adding 1.5 · 2^52 leaves the number in the lowest bits, without the checks of a cast.
 #[expect(
     clippy::cast_possible_truncation,
-    reason = "callers clamp to ±255 levels"
+    reason = "the number is in the lower 32 bits"
 )]
 fn whole_steps(levels: f64) -> i32 {
-    nearest(levels * STEPS) as i32
+    const SHIFT: f64 = 6_755_399_441_055_744.0;
+    (levels * STEPS + SHIFT).to_bits().cast_signed() as i32
 }
 
 #[expect(clippy::cast_sign_loss, reason = "clamped to a byte")]
@@ -73,6 +85,11 @@ fn byte(level: i32) -> u8 {
 
 /// Paints an untextured run.
 pub(super) fn paint_gradient(run: &mut [Pixel], mut ramp: ColourRamp) {
+    // The soft upper and lower edges of upright rectangles.
+    if ramp.step == [0; 4] {
+        fill(run, ramp.pixel());
+        return;
+    }
     for below in run {
         *below = over(*below, ramp.pixel());
         ramp.advance();

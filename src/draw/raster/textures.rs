@@ -101,6 +101,11 @@ impl Texture {
             .get(start.checked_add(column)?..start.checked_add(end)?)
     }
 
+    /// The colour at the very corner, as [`Self::sample`] would return it.
+    pub(super) fn first(&self) -> [u32; 4] {
+        self.texels[0].map(|level| u32::from(level) << 8)
+    }
+
     /// The colour at a place, mixed from the four nearest texels, with eight fractional bits.
     ///
     /// The place counts [`SUBTEXELS`] to a texel; outside the texture its edge goes on for ever.
@@ -119,7 +124,7 @@ impl Texture {
 }
 
 /// The two texels around a place along one axis, and how far it is towards the second.
-pub(super) fn neighbours(place: i64, size: usize) -> (usize, usize, u32) {
+fn neighbours(place: i64, size: usize) -> (usize, usize, u32) {
     let (first, weight) = first_texel(place);
     let last = i64::try_from(size).unwrap_or(i64::MAX) - 1;
     (

@@ -2,6 +2,8 @@
 
 use std::ops::Range;
 
+use egui::epaint::WHITE_UV;
+
 use super::blend::{CLEAR, Pixel, WHITE, fill};
 use super::canvas::{Clip, Window};
 use super::edge::{Edge, Point, first_centre};
@@ -49,8 +51,13 @@ pub(super) fn one_colour(corners: &[Corner]) -> Option<Pixel> {
 /// Everything but text and small circles is painted so, with the white texel of the font atlas.
 pub(super) fn one_texel(corners: &[Corner], texture: &Texture) -> Option<[u32; 4]> {
     let uv = corners[0].uv;
-    let same = corners.iter().all(|corner| corner.uv == uv);
-    same.then(|| texture.sample(texels(uv, texture).map(subtexels)))
+    if corners.iter().any(|corner| corner.uv != uv) {
+        return None;
+    }
+    if uv == WHITE_UV {
+        return Some(texture.first());
+    }
+    Some(texture.sample(texels(uv, texture).map(subtexels)))
 }
 
 /// `uv` in texels from the texture's top left corner.
@@ -60,34 +67,46 @@ pub(super) fn texels(uv: egui::Pos2, texture: &Texture) -> [f64; 2] {
 }
 
 fn paint_blended(window: &mut Window<'_>, corners: &[Corner; 3]) {
-    let colours = colour_planes(corners);
-    let steps = ColourRamp::steps(colours.per_column());
+    let mut shade = None;
     cover(
         window,
         corners.map(|corner| corner.at),
         |run, row, column| {
-            paint_gradient(run, ColourRamp::new(colours.at(row, column), steps));
+            // Many triangles of a thin line cover no pixel: they should cost no division.
+            let shade = shade.get_or_insert_with(|| Shade::new(corners));
+            paint_gradient(run, shade.ramp(row, column));
         },
     );
 }
 
 fn paint_with_texture(window: &mut Window<'_>, corners: &[Corner; 3], texture: &Texture) {
     let points = corners.map(|corner| corner.at);
-    let colours = colour_planes(corners);
-    let steps = ColourRamp::steps(colours.per_column());
+    let shade = Shade::new(corners);
     let places = Planes::new(points, corners.map(|corner| texels(corner.uv, texture)));
     cover(window, points, |run, row, column| {
-        let colour = ColourRamp::new(colours.at(row, column), steps);
         let place = TexelRamp::new(places.at(row, column), places.per_column());
-        paint_textured(run, colour, place, texture);
+        paint_textured(run, shade.ramp(row, column), place, texture);
     });
 }
 
-fn colour_planes(corners: &[Corner; 3]) -> Planes<4> {
-    Planes::new(
-        corners.map(|corner| corner.at),
-        corners.map(|corner| corner.colour.map(f64::from)),
-    )
+/// The colours between three corners.
+struct Shade {
+    planes: Planes<4>,
+    steps: [i32; 4],
+}
+
+impl Shade {
+    fn new(corners: &[Corner; 3]) -> Self {
+        let colours = corners.map(|corner| corner.colour.map(f64::from));
+        let planes = Planes::new(corners.map(|corner| corner.at), colours);
+        let steps = ColourRamp::steps(planes.per_column());
+        Self { planes, steps }
+    }
+
+    /// The colours along `row` from `column` on.
+    fn ramp(&self, row: i64, column: i64) -> ColourRamp {
+        ColourRamp::new(self.planes.at(row, column), self.steps)
+    }
 }
 
 /// Whether none of the rectangle around the triangle lies inside the clip.
@@ -120,7 +139,7 @@ fn cover(
         return;
     }
     let bend = first_centre(middle.y).clamp(rows.start, rows.end);
-    let mut long = Edge::new(upper, lower, rows.start);
+    let mut long = Edge::new(upper, lower, &rows);
     for (rows, from, to) in [
         (rows.start..bend, upper, middle),
         (bend..rows.end, middle, lower),
@@ -128,7 +147,7 @@ fn cover(
         if rows.is_empty() {
             continue;
         }
-        let mut short = Edge::new(from, to, rows.start);
+        let mut short = Edge::new(from, to, &rows);
         for row in rows {
             let (a, b) = (long.next_column(), short.next_column());
             let columns = window.clip.columns(&(a.min(b)..a.max(b)));

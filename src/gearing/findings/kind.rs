@@ -1,7 +1,7 @@
 //! Which strange things can a finding be about, and in which words?
 
 use crate::gearing::tyre::TyreNotice;
-use crate::units::{ratio_text, rpm_text, step_text, typed_rpm_text};
+use crate::units::{ratio_text, round_to, rpm_text, step_text, typed_rpm_text};
 use std::fmt;
 
 /// What is strange, with the figures that show it.
@@ -204,8 +204,8 @@ impl FindingKind {
                 lowest_useful_rpm,
             } => write!(
                 f,
-                "changing up {a} to {b} lands at {} rpm, below the lowest useful engine speed of {} rpm",
-                rpm_text(*rpm_after_shift),
+                "changing up {a} to {b} lands {} the lowest useful engine speed of {} rpm",
+                landing(*rpm_after_shift, *lowest_useful_rpm),
                 rpm(lowest_useful_rpm)
             ),
             Self::IdleNotBelowRedline {
@@ -219,5 +219,41 @@ impl FindingKind {
             ),
             _ => Ok(()),
         }
+    }
+}
+
+/// Where an upshift lands; a figure that rounds to the limit would contradict "below".
+fn landing(rpm_after_shift: f64, lowest_useful_rpm: f64) -> String {
+    if round_to(rpm_after_shift, 10.0) < lowest_useful_rpm {
+        format!("at {} rpm, below", rpm_text(rpm_after_shift))
+    } else {
+        "just below".to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_landing_that_rounds_to_the_limit_is_said_to_be_just_below_it() {
+        let sentence = |rpm_after_shift| {
+            let gears = ["1".to_owned(), "2".to_owned()];
+            let lowest_useful_rpm = 1500.0;
+            let kind = FindingKind::DropTooLow {
+                gears,
+                rpm_after_shift,
+                lowest_useful_rpm,
+            };
+            kind.to_string()
+        };
+        assert_eq!(
+            sentence(1496.0),
+            "changing up 1 to 2 lands just below the lowest useful engine speed of 1500 rpm"
+        );
+        assert_eq!(
+            sentence(1494.0),
+            "changing up 1 to 2 lands at 1490 rpm, below the lowest useful engine speed of 1500 rpm"
+        );
     }
 }

@@ -6,6 +6,7 @@ mod reading;
 pub use order::{read_chain, read_reduction};
 pub use reading::{TypedRatio, parse_ratio};
 
+use super::number::quoted_number;
 use crate::units;
 use std::fmt;
 
@@ -132,14 +133,14 @@ impl Ratio {
             _ => return Err(RatioError::TooManyFactors),
         }
         let ratio = Self { factors };
-        let all_fit = ratio
-            .factors
-            .iter()
-            .all(|f| !matches!(f, Factor::Number(n) if !Self::RANGE.contains(n)));
-        if all_fit && Self::RANGE.contains(&ratio.value()) {
-            Ok(ratio)
-        } else {
-            Err(RatioError::OutOfRange(units::plain_number(ratio.value())))
+        let typed_numbers = ratio.factors.iter().filter_map(|f| match f {
+            Factor::Number(number) => Some(*number),
+            Factor::Teeth(_) => None,
+        });
+        let mut numbers = typed_numbers.chain([ratio.value()]);
+        match numbers.find(|number| !Self::RANGE.contains(number)) {
+            Some(number) => Err(RatioError::OutOfRange(quoted_number(number))),
+            None => Ok(ratio),
         }
     }
 
@@ -185,7 +186,8 @@ fn factor_reading(factor: &Factor) -> String {
 }
 
 impl fmt::Display for Ratio {
-    /// The spelling that reads back: `3.78`, `34:9` (driven : driving), `44:29 × 49:12`.
+    /// The spelling that reads back: `3.78`, `34:9` (driven : driving), `40x1` for a worm,
+    /// `44:29 × 49:12`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         for (i, factor) in self.factors.iter().enumerate() {
             if i > 0 {
@@ -193,7 +195,12 @@ impl fmt::Display for Ratio {
             }
             match factor {
                 Factor::Number(number) => f.write_str(&units::plain_number(*number))?,
-                Factor::Teeth(pair) => write!(f, "{}:{}", pair.driven, pair.driving)?,
+                Factor::Teeth(pair) => {
+                    // A 1 beside a colon reads as "to one"; counts around an x are always teeth.
+                    let is_to_one = pair.driven == 1 || pair.driving == 1;
+                    let between = if is_to_one { 'x' } else { ':' };
+                    write!(f, "{}{between}{}", pair.driven, pair.driving)?;
+                }
             }
         }
         Ok(())
@@ -211,12 +218,40 @@ mod tests {
     }
 
     #[test]
+    fn a_pair_with_a_single_tooth_is_spelled_so_that_it_reads_back() {
+        for (driven, driving, spelling) in [(40, 1, "40x1"), (1, 9, "1x9"), (34, 9, "34:9")] {
+            let pair = Factor::Teeth(ToothPair::new(driven, driving).unwrap());
+            let ratio = Ratio::from_factors(vec![pair]).unwrap();
+            assert_eq!(ratio.to_string(), spelling);
+            let again = parse_ratio(spelling).unwrap();
+            assert_eq!(again.driven_first(), &ratio, "{spelling}");
+        }
+    }
+
+    #[test]
     fn a_product_may_not_leave_the_range_of_a_ratio() {
         let factors = vec![Factor::Number(399.0), Factor::Number(2.0)];
         assert!(matches!(
             Ratio::from_factors(factors),
             Err(RatioError::OutOfRange(_))
         ));
+    }
+
+    #[test]
+    fn the_factor_that_leaves_the_range_is_named_and_not_the_product() {
+        let factors = vec![Factor::Number(500.0), Factor::Number(0.01)];
+        assert_eq!(
+            Ratio::from_factors(factors),
+            Err(RatioError::OutOfRange("500".to_owned()))
+        );
+    }
+
+    #[test]
+    fn a_number_of_hundreds_of_digits_is_quoted_in_part() {
+        for number in [1e300, 5e-324] {
+            let error = Ratio::from_number(number).unwrap_err().to_string();
+            assert!(error.chars().count() < 100, "{error}");
+        }
     }
 
     #[test]

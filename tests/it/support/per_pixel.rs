@@ -3,9 +3,10 @@
 //! Shares no code with the program; coverage in whole numbers, colours in floating point.
 
 use std::collections::HashMap;
+use std::ops::Range;
 
 use egui::epaint::{Primitive, Vertex};
-use egui::{ClippedPrimitive, Color32, ColorImage, ImageData, TextureId, TexturesDelta};
+use egui::{ClippedPrimitive, Color32, ColorImage, ImageData, Rect, TextureId, TexturesDelta};
 use image::{Rgba, RgbaImage};
 
 /// Paints opaque pictures triangle by triangle and pixel by pixel.
@@ -17,16 +18,16 @@ pub(crate) struct PerPixel {
 impl PerPixel {
     pub(crate) fn apply(&mut self, delta: &mut TexturesDelta) {
         for (id, changes) in delta.set.drain() {
+            let texture = self.textures.entry(id).or_default();
             for change in changes {
                 let ImageData::Color(image) = &change.image;
                 let Some([left, top]) = change.pos else {
-                    self.textures.insert(id, ColorImage::clone(image));
+                    *texture = ColorImage::clone(image);
                     continue;
                 };
-                let whole = self.textures.get_mut(&id).unwrap();
                 for y in 0..image.height() {
                     for x in 0..image.width() {
-                        whole[(left + x, top + y)] = image[(x, y)];
+                        texture[(left + x, top + y)] = image[(x, y)];
                     }
                 }
             }
@@ -42,32 +43,15 @@ impl PerPixel {
         background: Color32,
     ) -> RgbaImage {
         let mut picture = RgbaImage::from_pixel(width, height, Rgba(background.to_array()));
-        for ClippedPrimitive {
-            clip_rect,
-            primitive,
-        } in primitives
-        {
-            let Primitive::Mesh(mesh) = primitive else {
+        for primitive in primitives {
+            let Primitive::Mesh(mesh) = &primitive.primitive else {
                 continue;
             };
             let texture = &self.textures[&mesh.texture_id];
-            let edge = |points: f32, limit: u32| {
-                ((points * pixels_per_point).round().max(0.0) as u32).min(limit)
-            };
-            let columns = edge(clip_rect.min.x, width)..edge(clip_rect.max.x, width);
-            let rows = edge(clip_rect.min.y, height)..edge(clip_rect.max.y, height);
             for corners in mesh.triangles() {
-                let triangle =
-                    Triangle::new(corners.map(|i| mesh.vertices[i as usize]), pixels_per_point);
-                let (columns, rows) = triangle.near(&columns, &rows);
-                for y in rows {
-                    for x in columns.clone() {
-                        if let Some(colour) = triangle.colour_at(x, y, texture) {
-                            let pixel = picture.get_pixel_mut(x, y);
-                            pixel.0 = blended(pixel.0, colour);
-                        }
-                    }
-                }
+                let corners = corners.map(|i| mesh.vertices[i as usize]);
+                let triangle = Triangle::new(corners, pixels_per_point);
+                triangle.paint(&mut picture, primitive.clip_rect, pixels_per_point, texture);
             }
         }
         picture
@@ -77,10 +61,19 @@ impl PerPixel {
 /// `source` laid over `below`: the formula of the GPU's blending unit.
 pub(crate) fn blended(below: [u8; 4], source: [u8; 4]) -> [u8; 4] {
     let through = 1.0 - f64::from(source[3]) / 255.0;
-    std::array::from_fn(|i| {
-        let below = (f64::from(below[i]) * through).round();
-        (f64::from(source[i]) + below).min(255.0) as u8
-    })
+    std::array::from_fn(|i| source[i].saturating_add(byte(f64::from(below[i]) * through)))
+}
+
+fn byte(level: f64) -> u8 {
+    u8::try_from(nearest(level)).unwrap_or(u8::MAX)
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "numbers in tests are small"
+)]
+fn nearest(value: f64) -> i64 {
+    value.round() as i64
 }
 
 struct Triangle {
@@ -93,7 +86,7 @@ impl Triangle {
     fn new(mut corners: [Vertex; 3], pixels_per_point: f32) -> Self {
         let place = |vertex: Vertex| {
             let pixels = |points: f32| f64::from(points) * f64::from(pixels_per_point);
-            [vertex.pos.x, vertex.pos.y].map(|points| (pixels(points) * 256.0).round() as i64)
+            [vertex.pos.x, vertex.pos.y].map(|points| nearest(pixels(points) * 256.0))
         };
         if cross(corners.map(place)) < 0 {
             corners.swap(1, 2);
@@ -104,30 +97,37 @@ impl Triangle {
         }
     }
 
-    fn near(
-        &self,
-        columns: &std::ops::Range<u32>,
-        rows: &std::ops::Range<u32>,
-    ) -> (std::ops::Range<u32>, std::ops::Range<u32>) {
-        let narrowed = |axis: usize, range: &std::ops::Range<u32>| {
-            let ends = self.places.map(|place| place[axis].div_euclid(256));
-            let low = ends.iter().min().unwrap() - 1;
-            let high = ends.iter().max().unwrap() + 2;
-            let limit = |end: i64| {
-                end.clamp(range.start.into(), i64::from(range.end.max(range.start))) as u32
-            };
-            limit(low)..limit(high)
-        };
-        (narrowed(0, columns), narrowed(1, rows))
+    fn paint(&self, picture: &mut RgbaImage, clip: Rect, scale: f32, texture: &ColorImage) {
+        let columns = self.near(0, clip.x_range(), scale, picture.width());
+        let rows = self.near(1, clip.y_range(), scale, picture.height());
+        for y in rows {
+            for x in columns.clone() {
+                let place = [i64::from(x) * 256 + 128, i64::from(y) * 256 + 128];
+                if let Some(colour) = self.colour_at(place, texture) {
+                    let pixel = picture.get_pixel_mut(x, y);
+                    pixel.0 = blended(pixel.0, colour);
+                }
+            }
+        }
     }
 
-    fn colour_at(&self, x: u32, y: u32, texture: &ColorImage) -> Option<[u8; 4]> {
-        let centre = [i64::from(x) * 256 + 128, i64::from(y) * 256 + 128];
+    /// The columns (axis 0) or rows (axis 1) inside the clip and anywhere near the triangle.
+    fn near(&self, axis: usize, clip: egui::Rangef, scale: f32, size: u32) -> Range<u32> {
+        let ends = self.places.map(|place| place[axis].div_euclid(256));
+        let low = ends.into_iter().fold(i64::MAX, i64::min) - 1;
+        let high = ends.into_iter().fold(i64::MIN, i64::max) + 2;
+        let clipped = |points: f32| nearest(f64::from((points * scale).round()));
+        let inside = |pixel: i64| u32::try_from(pixel.max(0)).unwrap_or(u32::MAX).min(size);
+        inside(low.max(clipped(clip.min)))..inside(high.min(clipped(clip.max)))
+    }
+
+    /// The colour at a place inside the triangle, in 1/256 of a pixel.
+    fn colour_at(&self, place: [i64; 2], texture: &ColorImage) -> Option<[u8; 4]> {
         let [a, b, c] = self.places;
         let area = cross(self.places);
         let opposite = [(b, c), (c, a), (a, b)];
         let inside = |&(from, to): &([i64; 2], [i64; 2])| {
-            let side = cross([from, to, centre]);
+            let side = cross([from, to, place]);
             // Going clockwise, a top edge goes right and a left edge goes up.
             let owned = (from[1] == to[1] && to[0] > from[0]) || to[1] < from[1];
             side > 0 || (side == 0 && owned)
@@ -135,22 +135,16 @@ impl Triangle {
         if area == 0 || !opposite.iter().all(inside) {
             return None;
         }
-        let shares = opposite.map(|(from, to)| cross([from, to, centre]) as f64 / area as f64);
+        let shares = opposite.map(|(from, to)| cross([from, to, place]) as f64 / area as f64);
         let mixed = |value: &dyn Fn(&Vertex) -> f64| -> f64 {
-            self.corners
-                .iter()
-                .zip(shares)
-                .map(|(corner, share)| value(corner) * share)
-                .sum()
+            let weighted = self.corners.iter().zip(shares);
+            weighted.map(|(corner, share)| value(corner) * share).sum()
         };
-        let uv = [
-            mixed(&|corner| corner.uv.x.into()),
-            mixed(&|corner| corner.uv.y.into()),
-        ];
-        let texel = sampled(texture, uv);
+        let u = mixed(&|corner| corner.uv.x.into());
+        let v = mixed(&|corner| corner.uv.y.into());
+        let texel = sampled(texture, [u, v]);
         Some(std::array::from_fn(|i| {
-            let level = mixed(&|corner| corner.color.to_array()[i].into());
-            (level * texel[i] / 255.0).round() as u8
+            byte(mixed(&|corner| corner.color.to_array()[i].into()) * texel[i] / 255.0)
         }))
     }
 }
@@ -160,16 +154,14 @@ fn cross([a, b, c]: [[i64; 2]; 3]) -> i64 {
     (b[0] - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (b[1] - a[1])
 }
 
-/// The texture between its four texels around `uv`.
+/// The texture mixed from its four texels around `uv`.
 fn sampled(texture: &ColorImage, uv: [f64; 2]) -> [f64; 4] {
     let axis = |i: usize| {
         let place = uv[i] * texture.size[i] as f64 - 0.5;
-        let texel = |at: f64| at.clamp(0.0, texture.size[i] as f64 - 1.0) as usize;
-        (
-            texel(place.floor()),
-            texel(place.floor() + 1.0),
-            place - place.floor(),
-        )
+        let last = texture.size[i] - 1;
+        let texel = |at: f64| usize::try_from(nearest(at).max(0)).map_or(last, |at| at.min(last));
+        let first = place.floor();
+        (texel(first), texel(first + 1.0), place - first)
     };
     let (left, right, across) = axis(0);
     let (top, bottom, down) = axis(1);

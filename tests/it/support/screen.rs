@@ -1,7 +1,13 @@
 //! A plausible screen to paint: bars, a table, two diagrams, a translucent note.
 
-use egui::{Color32, Frame, Panel, RichText, ScrollArea, Stroke, Ui, vec2};
+use egui::{
+    ClippedPrimitive, Color32, Frame, Panel, Pos2, RawInput, Rect, RichText, ScrollArea, Stroke,
+    Ui, Vec2, ViewportId, vec2,
+};
 use egui_plot::{Line, LineStyle, Plot, PlotPoints, Points};
+use layshaft::draw::Raster;
+
+use super::per_pixel::PerPixel;
 
 /// A fresh context with the program's fonts, dark or light.
 pub(crate) fn context(theme: egui::Theme) -> egui::Context {
@@ -9,6 +15,37 @@ pub(crate) fn context(theme: egui::Theme) -> egui::Context {
     layshaft::draw::install(&ctx);
     ctx.set_theme(theme);
     ctx
+}
+
+/// The screen ready to be painted, and both painters with its textures.
+pub(crate) struct Scene {
+    pub(crate) primitives: Vec<ClippedPrimitive>,
+    pub(crate) raster: Raster,
+    pub(crate) plain: PerPixel,
+}
+
+impl Scene {
+    pub(crate) fn new(size_points: Vec2, pixels_per_point: f32) -> Self {
+        let ctx = context(egui::Theme::Dark);
+        let mut input = RawInput {
+            screen_rect: Some(Rect::from_min_size(Pos2::ZERO, size_points)),
+            ..RawInput::default()
+        };
+        let root = input.viewports.entry(ViewportId::ROOT).or_default();
+        root.native_pixels_per_point = Some(pixels_per_point);
+        let mut scene = Self {
+            primitives: Vec::new(),
+            raster: Raster::new(),
+            plain: PerPixel::default(),
+        };
+        for _ in 0..3 {
+            let mut output = ctx.run_ui(input.clone(), show);
+            scene.plain.apply(&mut output.textures_delta.clone());
+            scene.raster.apply(&mut output.textures_delta);
+            scene.primitives = ctx.tessellate(output.shapes, pixels_per_point);
+        }
+        scene
+    }
 }
 
 /// Fills the whole of `ui`.
@@ -53,7 +90,7 @@ fn table(ui: &mut Ui) {
     });
 }
 
-fn diagram(ui: &mut Ui, name: &str, size: egui::Vec2) {
+fn diagram(ui: &mut Ui, name: &str, size: Vec2) {
     Plot::new(name)
         .width(size.x)
         .height(size.y)
@@ -69,16 +106,16 @@ fn diagram(ui: &mut Ui, name: &str, size: egui::Vec2) {
                 } else {
                     LineStyle::dashed_loose()
                 };
-                let line = Line::new(format!("set {curve}"), PlotPoints::from_iter(points));
+                let line = Line::new(format!("set {curve}"), points.collect::<PlotPoints<'_>>());
                 plot.line(line.style(style).width(1.5));
             }
             let shifts = (0..12).map(|i| [f64::from(i) * 15.0, f64::from(i) * 250.0]);
-            plot.points(Points::new("shifts", PlotPoints::from_iter(shifts)).radius(4.0));
+            plot.points(Points::new("shifts", shifts.collect::<PlotPoints<'_>>()).radius(4.0));
         });
 }
 
 fn note(ui: &mut Ui) {
-    let rect = egui::Rect::from_min_size(egui::pos2(620.0, 90.0), vec2(260.0, 120.0));
+    let rect = Rect::from_min_size(egui::pos2(620.0, 90.0), vec2(260.0, 120.0));
     ui.scope_builder(egui::UiBuilder::new().max_rect(rect), |ui| {
         Frame::new()
             .fill(Color32::from_rgba_unmultiplied(200, 120, 20, 90))

@@ -22,7 +22,7 @@ impl egui_kittest::TestRenderer for CpuRenderer {
             return Err(format!("the window has no size: {size:?}"));
         }
         let primitives = ctx.tessellate(output.shapes.clone(), pixels_per_point);
-        let [width_px, height_px] = [size.x, size.y].map(|side| side.round() as u32);
+        let [width_px, height_px] = [size.x, size.y].map(whole_pixels);
         Ok(self.raster.paint(
             &primitives,
             pixels_per_point,
@@ -31,4 +31,13 @@ impl egui_kittest::TestRenderer for CpuRenderer {
             Color32::TRANSPARENT,
         ))
     }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "checked to be a size"
+)]
+fn whole_pixels(side: f32) -> u32 {
+    side.round() as u32
 }

@@ -91,10 +91,16 @@ pub(super) fn write(project: &Project) -> String {
 }
 
 /// Where the list of sets begins: parts that do not fit together have no place of their own.
+///
+/// Only a key that opens its line counts: the same letters may stand within a title.
 fn place_of_sets(text: &str) -> (usize, usize) {
-    let lines = text.lines().enumerate();
-    let mut found = lines.filter_map(|(i, line)| Some((i + 1, line.find("sets:")?)));
-    found.next().map_or((1, 1), |(line, at)| (line, at + 1))
+    let mut lines = (1..).zip(text.lines());
+    let found = lines.find_map(|(number, line)| {
+        let key = line.trim_start();
+        let indent = line.chars().count() - key.chars().count();
+        key.starts_with("sets:").then_some((number, indent + 1))
+    });
+    found.unwrap_or((1, 1))
 }
 
 impl ProjectV1 {
@@ -176,5 +182,16 @@ impl From<SpeedUnit> for UnitsV1 {
             SpeedUnit::Kmh => Self::Kmh,
             SpeedUnit::Mph => Self::Mph,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_title_that_speaks_of_sets_is_not_taken_for_their_place() {
+        let text = "(\n  title: \"Two sets: which?\",\n  sets: [],\n)";
+        assert_eq!(place_of_sets(text), (3, 3));
     }
 }
