@@ -217,7 +217,13 @@ impl Flag {
 
     /// Its name with its dashes, as it stands in a sentence.
     pub(super) fn name(self) -> String {
-        format!("--{}", self.row().long)
+        match self.row() {
+            FlagRow {
+                short: Some(letter),
+                ..
+            } => format!("-{letter}"),
+            row => format!("--{}", row.long),
+        }
     }
 }
 

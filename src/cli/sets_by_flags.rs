@@ -203,11 +203,13 @@ impl TypedSet<'_> {
         let Some(text) = self.shift else {
             return Ok(vec![redline]);
         };
-        let shifts = list(&self.flag(Flag::Shift), text, EngineSpeed::from_rpm)?;
+        let flag = self.flag(Flag::Shift);
+        let shifts = list(&flag, text, EngineSpeed::from_rpm)?;
         if shifts.len() == 1 || shifts.len() + 1 == gears {
             Ok(shifts)
         } else {
             Err(CliError::ShiftCount {
+                flag,
                 given: shifts.len(),
                 gears,
             })
