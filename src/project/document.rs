@@ -70,8 +70,15 @@ impl Note {
 }
 
 /// Up to eight marked speeds, each once, in rising order.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Marks<T>(Vec<T>);
+
+impl<T> Default for Marks<T> {
+    /// No marks.
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
 
 /// More speeds than can be marked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]

@@ -15,6 +15,7 @@ pub use document::{
     Candidate, Candidates, CandidatesError, Marks, Note, Project, SetId, TooManyMarks,
 };
 pub use edits::{Edit, EditError};
+pub(crate) use file_system::shown;
 pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
 pub use history::History;
 pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
