@@ -18,6 +18,7 @@ mod performing;
 mod set_card;
 mod startup;
 mod status_bar;
+mod table_panel;
 mod typed;
 mod vehicle_panel;
 mod view_state;

@@ -7,6 +7,7 @@ use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
 use super::view_state::ViewState;
 use super::window::App;
+use crate::gearing::Name;
 use crate::project::examples::{BLANK, EXAMPLES};
 use crate::project::{Edit, Project};
 use crate::units::SpeedUnit;
@@ -32,6 +33,11 @@ impl App {
             Action::Open(path) => self.leave_for(After::Open(path), ctx),
             Action::Example(at) => self.leave_for(After::Example(at), ctx),
             Action::RatioForm(form) => self.view.ratio_form = form,
+            Action::SideBySide(on) => self.view.side_by_side = on,
+            Action::Copy(what, text) => {
+                ctx.copy_text(text);
+                self.say(format!("Copied {what}"));
+            }
             Action::Say(words) => self.say(words),
         }
     }
@@ -65,6 +71,7 @@ impl App {
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
             Command::SwitchUnits => self.switch_units(),
+            Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.view.selected = self.view.next_set(self.desk.project()),
             Command::ThemeLight => ctx.set_theme(ThemePreference::Light),
@@ -103,6 +110,12 @@ impl App {
         if let Some(added) = added {
             self.view.selected = added.id;
         }
+    }
+
+    fn copy_table(&mut self, ctx: &Context) {
+        let title = self.desk.project().title.as_ref().map(Name::as_str);
+        let text = crate::sheet::text::table(title, self.desk.table());
+        self.perform(ctx, Action::Copy("the table as text", text));
     }
 
     fn switch_units(&mut self) {

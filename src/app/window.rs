@@ -16,6 +16,8 @@ use super::form::Form;
 use super::menu_bar::menu_bar_ui;
 use super::set_card::set_cards_ui;
 use super::status_bar::status_bar_ui;
+use super::table_panel::table_panel_ui;
+
 use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
 use crate::draw::palette::{Palette, Theme};
@@ -156,6 +158,13 @@ impl App {
             .default_size(350.0)
             .size_range(290.0..=460.0)
             .show(ui, |ui| self.forms_ui(ui, &palette, actions));
+        Panel::bottom("table")
+            .default_size(250.0)
+            .size_range(90.0..=500.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                table_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+            });
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
         CentralPanel::default().frame(paper).show(ui, |ui| {
             diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
