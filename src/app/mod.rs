@@ -16,6 +16,7 @@ mod form;
 mod menu_bar;
 mod performing;
 mod set_card;
+mod settings;
 mod startup;
 mod status_bar;
 mod table_panel;
