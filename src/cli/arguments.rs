@@ -213,14 +213,20 @@ fn unknown_short(letter: char) -> CliError {
 }
 
 fn no_such_file(file: &OsStr) -> CliError {
-    let known = Command::ALL.map(Command::name);
+    let word = file.to_str().unwrap_or_default();
+    // Other programs have commands of these names.
+    let nearest = match word {
+        "help" => Some("--help"),
+        "version" => Some("--version"),
+        word => nearest(word, Command::ALL.map(Command::name)),
+    };
     CliError::NoSuchFile {
         file: shown(file),
-        nearest: file.to_str().and_then(|word| nearest(word, known)),
+        nearest,
     }
 }
 
-/// `layshaft table, layshaft check`: the commands that take a flag.
+/// `layshaft table or layshaft check`: the commands that take a flag.
 fn command_names(row: &FlagRow) -> String {
     let names = row
         .commands

@@ -37,7 +37,7 @@ pub enum CliError {
         commands: String,
     },
     /// Nothing behind a flag, or another flag.
-    #[error("{flag} needs a value, {value}{}", instead(next.as_deref()))]
+    #[error("{flag} needs a value: {flag} {value}{}", instead(next.as_deref()))]
     NoValue {
         /// With its dashes.
         flag: String,
@@ -84,7 +84,7 @@ pub enum CliError {
     NoSuchFile {
         /// As it was typed.
         file: String,
-        /// The command that was probably meant.
+        /// The word that was probably meant: a command, `--help`, `--version`.
         nearest: Option<&'static str>,
     },
     /// Neither a file nor a set.
@@ -171,8 +171,14 @@ pub enum CliError {
         most: usize,
     },
     /// Neither one shift point nor one for each change.
-    #[error("--shift holds {given} shift points for {gears} gears; give one, or one for each change: {}", gears - 1)]
+    #[error(
+        "{flag} holds {given} shift points, but a set of {gears} gears has {} changes; give one, or \
+         one for each change",
+        gears - 1
+    )]
     ShiftCount {
+        /// With its dashes, and with the set where there are several.
+        flag: String,
         /// How many there were.
         given: usize,
         /// How many gears the set has.
@@ -257,7 +263,7 @@ fn meant_flag(nearest: Option<&str>) -> String {
 
 fn meant_command(nearest: Option<&str>) -> String {
     match nearest {
-        Some(command) => format!("did you mean the command layshaft {command}?"),
+        Some(word) => format!("did you mean layshaft {word}?"),
         None => "layshaft opens a project file, and layshaft --help lists its commands".to_owned(),
     }
 }

@@ -17,6 +17,7 @@ mod panic_sentence;
 mod sets_by_flags;
 mod source;
 mod table;
+mod typed_set;
 mod values;
 
 pub use error::CliError;
