@@ -165,7 +165,7 @@ pub(super) const FLAGS: [FlagRow; 17] = [
         "LIST",
         Speeds,
         EVERY,
-        "road speeds at which engine speeds are wanted, in km/h (mph with --units mph)",
+        "road speeds at which engine speeds are wanted, in km/h or as --units says",
     ),
     row(
         (Units, "units"),
