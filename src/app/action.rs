@@ -4,6 +4,7 @@
 //! app performs after the frame.
 
 use super::commands::Command;
+use super::typed::RatioForm;
 use crate::chart::View;
 use crate::gearing::GearId;
 use crate::project::{Edit, SetId};
@@ -32,6 +33,8 @@ pub enum Action {
     Open(PathBuf),
     /// An example is opened, counted from 0.
     Example(usize),
+    /// Gears are typed in another form.
+    RatioForm(RatioForm),
     /// A sentence for the user.
     Say(String),
 }

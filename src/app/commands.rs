@@ -148,7 +148,7 @@ impl Command {
 /// The commands whose keys were pressed in this frame; the keys are used up.
 ///
 /// Keys with more modifiers are looked for first: a shorter shortcut would take them too.
-pub fn pressed(ctx: &egui::Context) -> Vec<Command> {
+pub(super) fn pressed(ctx: &egui::Context) -> Vec<Command> {
     let mut all: Vec<(KeyboardShortcut, Command)> = TABLE
         .iter()
         .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)))

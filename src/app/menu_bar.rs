@@ -9,7 +9,7 @@ use crate::units::SpeedUnit;
 use egui::{Button, MenuBar, RichText, Sides, Ui};
 
 /// Shows the menu bar.
-pub fn menu_bar_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
+pub(super) fn menu_bar_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
     let mut left = Vec::new();
     let mut right = Vec::new();
     Sides::new().shrink_left().show(

@@ -12,10 +12,14 @@ mod dialogs;
 mod drafts;
 mod file_picker;
 mod files;
+mod form;
 mod menu_bar;
 mod performing;
+mod set_card;
 mod startup;
 mod status_bar;
+mod typed;
+mod vehicle_panel;
 mod view_state;
 mod window;
 

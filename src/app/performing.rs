@@ -31,6 +31,7 @@ impl App {
             Action::View(range) => self.view.range = range,
             Action::Open(path) => self.leave_for(After::Open(path), ctx),
             Action::Example(at) => self.leave_for(After::Example(at), ctx),
+            Action::RatioForm(form) => self.view.ratio_form = form,
             Action::Say(words) => self.say(words),
         }
     }
@@ -217,12 +218,11 @@ impl App {
     }
 
     pub(super) fn use_typed_path(&mut self, ctx: &Context, mut dialog: PathDialog, text: &str) {
-        match typed_path(text) {
-            Some(path) => self.use_path(ctx, dialog, path),
-            None => {
-                dialog.problem = Some("Type a path first.".to_owned());
-                self.dialog = Some(Dialog::Path(dialog));
-            }
+        if let Some(path) = typed_path(text) {
+            self.use_path(ctx, dialog, path);
+        } else {
+            dialog.problem = Some("Type a path first.".to_owned());
+            self.dialog = Some(Dialog::Path(dialog));
         }
     }
 

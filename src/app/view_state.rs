@@ -2,35 +2,39 @@
 //!
 //! Nothing here is saved with the project or undone.
 
+use super::typed::RatioForm;
 use crate::chart::{SpeedDiagram, View};
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 
 /// The state of the view.
 #[derive(Debug, Clone, PartialEq)]
-pub struct ViewState {
+pub(super) struct ViewState {
     /// The set whose handles are shown.
     pub selected: SetId,
     /// The gear that the pointer is on, in diagram or table.
     pub pointed: Option<(SetId, GearId)>,
     /// The part of the diagram in view; none is the whole.
     pub range: Option<View>,
+    /// In which form gears are typed.
+    pub ratio_form: RatioForm,
 }
 
 impl ViewState {
     /// The first look at a project: the whole diagram, the first set that is not the baseline.
-    pub fn of(project: &Project) -> Self {
+    pub(super) fn of(project: &Project) -> Self {
         let baseline = project.sets.baseline().id;
         let other = project.sets.iter().find(|c| c.id != baseline && c.visible);
         Self {
             selected: other.map_or(baseline, |c| c.id),
             pointed: None,
             range: None,
+            ratio_form: RatioForm::default(),
         }
     }
 
     /// Keeps to what is still there after the document changed.
-    pub fn keep_to(&mut self, project: &Project) {
+    pub(super) fn keep_to(&mut self, project: &Project) {
         let is_there = |id: SetId| project.sets.get(id).is_some_and(|c| c.visible);
         if !is_there(self.selected) {
             let visible = project.sets.iter().find(|c| c.visible);
@@ -46,7 +50,7 @@ impl ViewState {
     }
 
     /// The visible set behind the selected one, the first after the last.
-    pub fn next_set(&self, project: &Project) -> SetId {
+    pub(super) fn next_set(&self, project: &Project) -> SetId {
         let visible: Vec<SetId> = project
             .sets
             .iter()
@@ -63,7 +67,7 @@ impl ViewState {
 ///
 /// Nothing lies outside, so there is no use in going there; a view is never narrower than a
 /// hundredth of the whole.
-pub fn kept_within(wanted: View, diagram: &SpeedDiagram) -> Option<View> {
+pub(super) fn kept_within(wanted: View, diagram: &SpeedDiagram) -> Option<View> {
     let whole = diagram.whole;
     let view = View {
         speed: kept_range(wanted.speed, whole.speed),

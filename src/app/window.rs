@@ -12,12 +12,15 @@ use super::dialogs::{
 };
 use super::drafts::Drafts;
 use super::file_picker::{Answer, FilePicker, SystemPicker};
+use super::form::Form;
 use super::menu_bar::menu_bar_ui;
+use super::set_card::set_cards_ui;
 use super::status_bar::status_bar_ui;
+use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
 use crate::draw::palette::{Palette, Theme};
 use crate::project::{Disk, FileSystem, Project};
-use egui::{CentralPanel, Frame, Panel, Ui, ViewportCommand};
+use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -149,9 +152,28 @@ impl App {
         Panel::bottom("status").show(ui, |ui| {
             status_bar_ui(ui, &self.desk, &self.message, &palette);
         });
+        Panel::left("sets")
+            .default_size(350.0)
+            .size_range(290.0..=460.0)
+            .show(ui, |ui| self.forms_ui(ui, &palette, actions));
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
         CentralPanel::default().frame(paper).show(ui, |ui| {
             diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+        });
+    }
+
+    /// The vehicle and the cards of the sets.
+    fn forms_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
+        let mut form = Form {
+            drafts: &mut self.drafts,
+            palette,
+            actions,
+        };
+        ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+            ui.add_space(4.0);
+            vehicle_panel_ui(ui, &self.desk, &mut form);
+            ui.add_space(8.0);
+            set_cards_ui(ui, &self.desk, &self.view, &mut form);
         });
     }
 
@@ -159,11 +181,7 @@ impl App {
         let palette = Palette::of(Theme::of(ctx));
         match self.dialog.take() {
             None => {}
-            Some(Dialog::Help) => {
-                if !help_ui(ctx) {
-                    self.dialog = Some(Dialog::Help);
-                }
-            }
+            Some(Dialog::Help) => self.dialog = (!help_ui(ctx)).then_some(Dialog::Help),
             Some(Dialog::Path(mut dialog)) => match path_dialog_ui(ctx, &mut dialog, &palette) {
                 None => self.dialog = Some(Dialog::Path(dialog)),
                 Some(PathAnswer::Cancel) => {}

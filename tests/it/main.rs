@@ -3,7 +3,15 @@
 #[cfg(test)]
 mod cli;
 #[cfg(test)]
+mod edits;
+#[cfg(test)]
 mod files;
+#[cfg(test)]
+mod format;
+#[cfg(test)]
+mod properties;
+#[cfg(test)]
 mod published;
 mod raster;
+#[cfg(test)]
 mod support;

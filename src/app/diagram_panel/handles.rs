@@ -165,7 +165,7 @@ impl Handles<'_> {
         if !frame.expand(2.0).contains(at) && !is_held {
             return false;
         }
-        let has_touch = self.ui.input(|i| i.any_touches());
+        let has_touch = self.ui.input(egui::InputState::any_touches);
         let reach = if has_touch { REACH_TOUCH } else { REACH_MOUSE };
         let rect = Rect::from_center_size(at, Vec2::splat(reach)).intersect(frame.expand(4.0));
         let response = self

@@ -15,7 +15,7 @@ use crate::draw::palette::Palette;
 use egui::{Role, Ui, WidgetInfo};
 
 /// Shows the diagram with its handles and the reading at the pointer.
-pub fn diagram_panel_ui(
+pub(super) fn diagram_panel_ui(
     ui: &mut Ui,
     desk: &Desk,
     view: &ViewState,

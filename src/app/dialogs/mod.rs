@@ -4,15 +4,16 @@ mod help;
 mod path;
 mod question;
 
-pub use help::{CAUTIONS, OTHER_KEYS, help_ui};
-pub use path::{PathAnswer, PathDialog, path_dialog_ui};
-pub use question::{Choice, Question, question_ui};
+pub(super) use help::help_ui;
+pub use help::{CAUTIONS, OTHER_KEYS};
+pub(super) use path::{PathAnswer, PathDialog, path_dialog_ui};
+pub(super) use question::{Choice, Question, question_ui};
 
 use std::path::PathBuf;
 
 /// What happens once unsaved work is settled.
 #[derive(Debug, Clone, PartialEq)]
-pub enum After {
+pub(super) enum After {
     /// A new project.
     New,
     /// A file is chosen and opened.
@@ -27,7 +28,7 @@ pub enum After {
 
 /// The dialog that is open.
 #[derive(Debug)]
-pub enum Dialog {
+pub(super) enum Dialog {
     /// A path is chosen or typed.
     Path(PathDialog),
     /// Unsaved work would be lost.
