@@ -1,6 +1,6 @@
 //! Does `layshaft check` list what is strange, and tell so by its exit code?
 
-use super::{Answer, about, answer, answer_to_one_set, camper_van, changed_camper_van};
+use super::{Answer, about, answer, answer_to_one_set, changed_project, three_sets};
 use layshaft::cli::Outcome;
 
 fn checked(text: &str, more: &[&str]) -> Answer {
@@ -10,14 +10,14 @@ fn checked(text: &str, more: &[&str]) -> Answer {
     answer(about("check", &file, more))
 }
 
-/// A camper van whose idle is above the redline and whose second set has a hole.
+/// Three sets whose idle is above the redline and whose second set has a hole.
 fn strange() -> String {
-    changed_camper_van("idle_rpm: 800", "idle_rpm: 5000").replace("1.99", "0.99")
+    changed_project("idle_rpm: 800", "idle_rpm: 5000").replace("1.99", "0.99")
 }
 
 #[test]
 fn nothing_strange_lists_nothing_and_says_so() {
-    let answer = answer(about("check", &camper_van(), &[]));
+    let answer = answer(about("check", &three_sets(), &[]));
     assert_eq!(answer.printed(), "");
     assert_eq!(answer.stderr, "no findings\n");
 }
@@ -42,10 +42,7 @@ fn findings_are_listed_with_their_set_and_gear() {
 
 #[test]
 fn a_finding_about_a_whole_set_names_no_gear() {
-    let answer = checked(
-        &changed_camper_van("215/65 R 16 C", "31x10.50 R 15 LT"),
-        &[],
-    );
+    let answer = checked(&changed_project("215/65 R 16 C", "31x10.50 R 15 LT"), &[]);
     assert_eq!(answer.outcome, Outcome::Exit(1));
     assert!(
         answer
@@ -75,7 +72,7 @@ fn json_has_the_same_findings_as_the_table() {
 
 #[test]
 fn json_without_findings_is_still_a_document() {
-    let answer = answer(about("check", &camper_van(), &["--as", "json"]));
+    let answer = answer(about("check", &three_sets(), &["--as", "json"]));
     let json: serde_json::Value = serde_json::from_str(answer.printed()).unwrap();
     assert_eq!(json["findings"], serde_json::Value::Array(Vec::new()));
     assert_eq!(answer.stderr, "no findings\n");

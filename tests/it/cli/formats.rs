@@ -1,6 +1,6 @@
 //! Do text, Markdown, BBCode and CSV show the table, and stay whole whatever names it holds?
 
-use super::{about, answer, answer_to_one_set, camper_van, changed_camper_van, is_close};
+use super::{about, answer, answer_to_one_set, changed_project, is_close, three_sets};
 use layshaft::project::{ProjectResults, format};
 use std::path::Path;
 
@@ -8,11 +8,11 @@ fn table(file: &Path, more: &[&str]) -> String {
     answer(about("table", file, more)).printed().to_owned()
 }
 
-/// The table of a camper van of which one part is replaced.
+/// The table of the three sets of which one part is replaced.
 fn changed_table(part: &str, replacement: &str, more: &[&str]) -> String {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("a.ron");
-    std::fs::write(&file, changed_camper_van(part, replacement)).unwrap();
+    std::fs::write(&file, changed_project(part, replacement)).unwrap();
     table(&file, more)
 }
 
@@ -52,7 +52,7 @@ fn no_line_of_a_text_table_is_wider_than_a_page() {
             "10 20 30 40 50 60 70 80 90 100 110 120 130 140 150",
         ],
     ] {
-        let text = table(&camper_van(), more);
+        let text = table(&three_sets(), more);
         let rows = text.lines().filter(|line| !line.contains("; "));
         let widest = rows.map(|line| line.chars().count()).max().unwrap();
         assert!(widest <= 100, "{widest}\n{text}");
@@ -61,7 +61,7 @@ fn no_line_of_a_text_table_is_wider_than_a_page() {
 
 #[test]
 fn sets_are_compared_with_the_baseline_and_told_apart_by_number() {
-    let text = table(&camper_van(), &[]);
+    let text = table(&three_sets(), &[]);
     for heading in [
         "Set 1: Fitted five-speed\n",
         "Set 2: Same box",
@@ -76,7 +76,7 @@ fn sets_are_compared_with_the_baseline_and_told_apart_by_number() {
 
 #[test]
 fn miles_are_shown_where_they_are_asked_for() {
-    let file = camper_van();
+    let file = three_sets();
     for format in ["text", "markdown", "bbcode", "csv"] {
         let text = table(&file, &["--as", format, "--units", "mph", "--speed", "70"]);
         assert!(text.contains("mph") && !text.contains("km/h"), "{text}");
@@ -96,7 +96,7 @@ fn road_speeds_on_the_command_line_are_kmh_unless_miles_are_asked_for() {
 
 #[test]
 fn markdown_is_a_pipe_table_for_each_set() {
-    let text = table(&camper_van(), &["--as", "markdown"]);
+    let text = table(&three_sets(), &["--as", "markdown"]);
     assert!(text.starts_with("## Camper van: which gears for the long road?\n\n### Set 1: Fitted"));
     let mut in_table = 0;
     for block in text.split("\n\n").filter(|block| block.starts_with('|')) {
@@ -155,11 +155,11 @@ fn csv_rows(text: &str, separator: char) -> Vec<Vec<String>> {
 
 #[test]
 fn csv_holds_the_figures_of_gearing_to_the_last_digit() {
-    let text = std::fs::read_to_string(camper_van()).unwrap();
+    let text = std::fs::read_to_string(three_sets()).unwrap();
     let project = format::read(&text).unwrap();
     let results = ProjectResults::of(&project);
     for (mark, separator) in [("point", ','), ("comma", ';')] {
-        let csv = table(&camper_van(), &["--as", "csv", "--decimal", mark]);
+        let csv = table(&three_sets(), &["--as", "csv", "--decimal", mark]);
         let rows = csv_rows(&csv, separator);
         assert_eq!(rows.len(), 1 + 6 + 6 + 7);
         assert!(rows.iter().all(|row| row.len() == rows[0].len()));
@@ -212,7 +212,7 @@ fn a_single_set_is_compared_with_nothing() {
 
 #[test]
 fn text_is_what_is_printed_without_a_format() {
-    let file = camper_van();
+    let file = three_sets();
     assert_eq!(
         table(&file, &["--as", "text", "--show", "speed"]),
         table(&file, &[])

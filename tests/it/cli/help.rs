@@ -121,11 +121,11 @@ fn the_version_is_that_of_the_package() {
 
 #[test]
 fn a_project_file_alone_asks_for_the_window() {
-    use super::camper_van;
+    use super::three_sets;
     use layshaft::cli::Outcome;
     assert_eq!(answer([""; 0]).outcome, Outcome::Window(None));
     assert_eq!(
-        answer([camper_van()]).outcome,
-        Outcome::Window(Some(camper_van()))
+        answer([three_sets()]).outcome,
+        Outcome::Window(Some(three_sets()))
     );
 }

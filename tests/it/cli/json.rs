@@ -1,6 +1,6 @@
 //! Is the JSON what the reference says, and does it hold the figures of `gearing`?
 
-use super::{about, answer, answer_to_one_set, camper_van, is_close, json_of};
+use super::{about, answer, answer_to_one_set, is_close, json_of, three_sets};
 use layshaft::project::{ProjectResults, format};
 use layshaft::sheet::json::key_reference;
 use serde_json::Value;
@@ -210,7 +210,7 @@ fn every_row_of_the_reference_names_the_unit_of_its_key() {
 
 #[test]
 fn the_figures_are_those_of_gearing_to_the_last_digit() {
-    for text in [&std::fs::read_to_string(camper_van()).unwrap(), RICH] {
+    for text in [&std::fs::read_to_string(three_sets()).unwrap(), RICH] {
         let json = table_of(text, &["--as", "json"]);
         let project = format::read(text).unwrap();
         let results = ProjectResults::of(&project);
@@ -279,7 +279,7 @@ fn findings_about_the_vehicle_have_no_set() {
 
 #[test]
 fn json_is_metric_whatever_the_unit() {
-    let text = std::fs::read_to_string(camper_van()).unwrap();
+    let text = std::fs::read_to_string(three_sets()).unwrap();
     let metric = table_of(&text, &["--as", "json"]);
     assert_eq!(table_of(&text, &["--as", "json", "--units", "mph"]), metric);
     let mph = json_of(&answer_to_one_set(
@@ -292,7 +292,7 @@ fn json_is_metric_whatever_the_unit() {
 
 #[test]
 fn speeds_of_the_flags_replace_those_of_the_file_in_the_order_given() {
-    let file = camper_van();
+    let file = three_sets();
     let more = [
         "--as",
         "json",

@@ -97,13 +97,14 @@ fn program_answer<T: AsRef<std::ffi::OsStr>>(arguments: impl IntoIterator<Item =
     program().args(arguments).output().unwrap()
 }
 
-fn camper_van() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("saves/camper-van.ron")
+/// A project of three sets; the tests count its lines, so it is no example that anybody polishes.
+fn three_sets() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/it/cli/three-sets.ron")
 }
 
-/// The camper van's text with one part replaced, which must be there.
-fn changed_camper_van(part: &str, replacement: &str) -> String {
-    let text = std::fs::read_to_string(camper_van()).unwrap();
+/// The text of the three sets with one part replaced, which must be there.
+fn changed_project(part: &str, replacement: &str) -> String {
+    let text = std::fs::read_to_string(three_sets()).unwrap();
     assert!(text.contains(part), "{part}");
     text.replace(part, replacement)
 }

@@ -1,6 +1,6 @@
 //! Does a result arrive whole or not at all, wherever it goes?
 
-use super::{about, answer, answer_to_one_set, camper_van, program, program_answer};
+use super::{about, answer, answer_to_one_set, program, program_answer, three_sets};
 use layshaft::cli::{self, Outcome};
 use std::io::{self, ErrorKind, Read, Write};
 use std::process::Stdio;
@@ -20,7 +20,7 @@ impl Write for Broken {
 
 fn outcome_on(stdout: &mut dyn Write, command: &str) -> (Outcome, String) {
     let mut stderr = Vec::new();
-    let outcome = cli::run(about(command, &camper_van(), &[]), stdout, &mut stderr);
+    let outcome = cli::run(about(command, &three_sets(), &[]), stdout, &mut stderr);
     (outcome, String::from_utf8(stderr).unwrap())
 }
 
@@ -38,7 +38,7 @@ fn the_program_survives_a_reader_that_leaves() {
     let mut child = program()
         .args(about(
             "table",
-            &camper_van(),
+            &three_sets(),
             &["--as", "json", "--rpm", &many],
         ))
         .stdout(Stdio::piped())
@@ -80,10 +80,10 @@ fn a_named_output_holds_what_would_be_printed() {
     let folder = tempfile::tempdir().unwrap();
     let out = folder.path().join("out.json");
     for flag in ["-o", "--output"] {
-        let mut arguments = about("table", &camper_van(), &["--as", "json", flag]);
+        let mut arguments = about("table", &three_sets(), &["--as", "json", flag]);
         arguments.push(out.clone().into());
         assert_eq!(answer(arguments).printed(), "");
-        let printed = answer(about("table", &camper_van(), &["--as", "json"]));
+        let printed = answer(about("table", &three_sets(), &["--as", "json"]));
         assert_eq!(std::fs::read_to_string(&out).unwrap(), printed.printed());
         assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
     }
@@ -128,7 +128,7 @@ fn what_cannot_be_written_leaves_nothing_behind() {
 fn a_project_is_never_its_own_output() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("a.ron");
-    let text = std::fs::read_to_string(camper_van()).unwrap();
+    let text = std::fs::read_to_string(three_sets()).unwrap();
     std::fs::write(&file, &text).unwrap();
     let mut names = vec![file.clone(), folder.path().join("./a.ron")];
     #[cfg(unix)]
@@ -159,7 +159,7 @@ fn a_device_is_never_replaced() {
 #[test]
 fn the_program_prints_the_same_as_the_library() {
     for more in [&[][..], &["--as", "json"], &["--as", "csv"]] {
-        let arguments = about("table", &camper_van(), more);
+        let arguments = about("table", &three_sets(), more);
         let output = program_answer(&arguments);
         assert_eq!(output.status.code(), Some(0));
         assert_eq!(

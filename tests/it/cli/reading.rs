@@ -1,6 +1,6 @@
 //! Are files that hold no project answered with their place, and left alone?
 
-use super::{Answer, about, answer, camper_van, changed_camper_van};
+use super::{Answer, about, answer, changed_project, three_sets};
 
 fn table_of(bytes: &[u8]) -> Answer {
     let folder = tempfile::tempdir().unwrap();
@@ -14,30 +14,27 @@ fn table_of(bytes: &[u8]) -> Answer {
 #[test]
 fn a_broken_file_is_told_with_line_and_column() {
     let broken = [
-        (changed_camper_van("3.72", "372000"), "line 17, column "),
-        (changed_camper_van("title:", "titel:"), "line 3, column 5: "),
+        (changed_project("3.72", "372000"), "line 17, column "),
+        (changed_project("title:", "titel:"), "line 3, column 5: "),
+        (changed_project("215/65 R 16 C", "abc"), "line 5, column "),
         (
-            changed_camper_van("215/65 R 16 C", "abc"),
-            "line 5, column ",
-        ),
-        (
-            changed_camper_van("redline_rpm: 4500", "redline_rpm: -1"),
+            changed_project("redline_rpm: 4500", "redline_rpm: -1"),
             "line 6, column ",
         ),
         (
-            changed_camper_van("units: Kmh", "units: Knots"),
+            changed_project("units: Kmh", "units: Knots"),
             "line 4, column ",
         ),
         (
-            changed_camper_van("label: \"2\"", "label: \"1\""),
+            changed_project("label: \"2\"", "label: \"1\""),
             "line 10, column 5: set 1: ",
         ),
         (
-            changed_camper_van("baseline: 1", "baseline: 4"),
+            changed_project("baseline: 1", "baseline: 4"),
             "the baseline is set 4",
         ),
-        (changed_camper_van("format: 1", "format: 2"), "format 2"),
-        (changed_camper_van("format: 1", "format: 0"), "format 0"),
+        (changed_project("format: 1", "format: 2"), "format 2"),
+        (changed_project("format: 1", "format: 0"), "format 0"),
         ("abc".to_owned(), "not a Layshaft project"),
         (String::new(), "not a Layshaft project"),
         ("(".repeat(100_000), "not a Layshaft project"),
@@ -75,7 +72,7 @@ fn what_is_no_text_is_told_with_line_and_column() {
 
 #[test]
 fn a_byte_order_mark_and_other_line_ends_are_read() {
-    let text = std::fs::read_to_string(camper_van()).unwrap();
+    let text = std::fs::read_to_string(three_sets()).unwrap();
     let expected = table_of(text.as_bytes());
     let marked = format!("\u{feff}{}", text.replace('\n', "\r\n"));
     assert_eq!(table_of(marked.as_bytes()).printed(), expected.printed());

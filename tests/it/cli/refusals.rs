@@ -1,6 +1,6 @@
 //! Is every wrong command line answered by its own sentence, exit code 2 and nothing else?
 
-use super::{ONE_SET, about, answer, answer_to_one_set, camper_van, program_answer};
+use super::{ONE_SET, about, answer, answer_to_one_set, program_answer, three_sets};
 use std::ffi::OsString;
 
 /// Command lines without a file, and what their sentence must speak of.
@@ -239,14 +239,14 @@ fn numbers_of_hundreds_of_digits_are_quoted_in_part() {
 
 #[test]
 fn a_command_behind_the_file_is_told_its_place() {
-    let file = camper_van();
+    let file = three_sets();
     let answer = answer([file.as_os_str(), "table".as_ref()]);
     assert!(answer.sentence().contains("layshaft table FILE"));
 }
 
 #[test]
 fn a_mistyped_command_before_a_file_is_told_as_such() {
-    let answer = answer(about("tabel", &camper_van(), &["--as", "json"]));
+    let answer = answer(about("tabel", &three_sets(), &["--as", "json"]));
     assert!(answer.sentence().contains("layshaft table"));
 }
 
