@@ -26,6 +26,8 @@ pub enum Command {
     CopySet,
     /// The selected set goes.
     RemoveSet,
+    /// The table as text to the clipboard.
+    CopyTable,
     /// The whole diagram.
     Fit,
     /// The next set comes forward.
@@ -126,6 +128,7 @@ pub const TABLE: &[Entry] = entries! {
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
     CopySet, Edit, "Copy set", "Adds a copy of the selected set", [ctrl(Key::D)];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
+    CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];

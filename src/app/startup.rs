@@ -43,23 +43,25 @@ pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
     };
     let mut app = App::new(project, file, Surroundings::default());
     app.has_other_form = has_other_form;
+    let size = app.remembered_size();
     let start = eframe::run_native(
         "Layshaft",
-        options(),
+        options(size),
         Box::new(move |creation| {
             theme::apply(&creation.egui_ctx);
+            app.dress(&creation.egui_ctx);
             Ok(Box::new(app))
         }),
     );
     start.map_err(|error| StartError::NoWindow(reason(&error)))
 }
 
-fn options() -> NativeOptions {
+fn options(size: [f32; 2]) -> NativeOptions {
     NativeOptions {
         viewport: ViewportBuilder::default()
             .with_app_id(APP_ID)
             .with_title("Layshaft")
-            .with_inner_size([1280.0, 800.0])
+            .with_inner_size(size)
             .with_min_inner_size([1000.0, 640.0]),
         // Dithering would make the window differ from an exported picture.
         dithering: false,
