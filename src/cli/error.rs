@@ -9,7 +9,7 @@ const MOST_CHARACTERS: usize = 299;
 
 /// Why a command printed nothing.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum CliError {
+pub(super) enum CliError {
     /// A flag that is not there.
     #[error("there is no option {flag}; {}", meant_flag(*nearest))]
     UnknownFlag {

@@ -3,18 +3,23 @@
 //! One table serves the reading, the messages and the help.
 
 use super::command::Command;
+use Flag::{
+    As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, Redline, Reverse, Rpm,
+    Shift, Show, Speed, Tyre, Units,
+};
+use Group::{Sets, Speeds};
 
-/// A flag that takes a value.
+/// A flag that takes a value; in the order of [`FLAGS`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Flag {
     Gears,
     Final,
-    Reverse,
-    Shift,
-    Name,
     Tyre,
     Circumference,
     Redline,
+    Shift,
+    Reverse,
+    Name,
     Idle,
     LowestUseful,
     Rpm,
@@ -75,12 +80,6 @@ const fn row(
         commands,
     }
 }
-
-use Flag::{
-    As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, Redline, Reverse, Rpm,
-    Shift, Show, Speed, Tyre, Units,
-};
-use Group::{Sets, Speeds};
 
 /// All flags, in the order of the help.
 pub(super) const FLAGS: [FlagRow; 17] = [
@@ -166,7 +165,7 @@ pub(super) const FLAGS: [FlagRow; 17] = [
         "LIST",
         Speeds,
         EVERY,
-        "road speeds at which engine speeds are wanted, in km/h (mph with --units mph)",
+        "road speeds at which engine speeds are wanted, in km/h or as --units says",
     ),
     row(
         (Units, "units"),
@@ -208,11 +207,7 @@ pub(super) const FLAGS: [FlagRow; 17] = [
 impl Flag {
     /// Its row in the table.
     pub(super) fn row(self) -> &'static FlagRow {
-        // Every flag has a row: a test holds it.
-        FLAGS
-            .iter()
-            .find(|row| row.flag == self)
-            .unwrap_or(&FLAGS[0])
+        &FLAGS[self as usize]
     }
 
     /// Its name with its dashes, as it stands in a sentence.
@@ -235,4 +230,18 @@ pub(super) fn long(name: &str) -> Option<&'static FlagRow> {
 /// The flag of that letter.
 pub(super) fn short(letter: char) -> Option<&'static FlagRow> {
     FLAGS.iter().find(|row| row.short == Some(letter))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_flag_stands_at_its_place_in_the_table() {
+        for (place, row) in FLAGS.iter().enumerate() {
+            assert_eq!(row.flag as usize, place, "{}", row.long);
+            assert_eq!(long(row.long).map(|row| row.flag), Some(row.flag));
+        }
+        assert_eq!(Flag::Output as usize + 1, FLAGS.len());
+    }
 }

@@ -17,13 +17,14 @@ mod panic_sentence;
 mod sets_by_flags;
 mod source;
 mod table;
+mod typed_set;
 mod values;
 
-pub use error::CliError;
 pub use panic_sentence::answer_panics_with_a_sentence;
 
 use arguments::Asked;
 use command::Command;
+use error::CliError;
 use std::ffi::OsString;
 use std::fmt::Display;
 use std::io::Write;
