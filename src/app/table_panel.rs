@@ -31,7 +31,7 @@ pub(super) fn table_panel_ui(
             all_columns(table)
         },
         wrap_width: f32::INFINITY,
-        with_findings: true,
+        with_remarks: true,
     };
     ScrollArea::both().auto_shrink(false).show(ui, |ui| {
         if view.side_by_side {

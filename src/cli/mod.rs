@@ -5,6 +5,7 @@
 //! prints its whole result or nothing but one sentence.
 
 mod arguments;
+mod chart;
 mod check;
 mod command;
 mod error;
@@ -84,6 +85,7 @@ fn answered(
         Asked::Help(about) => output::print(stdout, &help::text(about)).map(|()| PRINTED)?,
         Asked::Version => output::print(stdout, &help::version()).map(|()| PRINTED)?,
         Asked::Command(Command::Table, arguments) => table::run(&arguments, stdout, stderr)?,
+        Asked::Command(Command::Chart, arguments) => chart::run(&arguments, stdout, stderr)?,
         Asked::Command(Command::Check, arguments) => check::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))

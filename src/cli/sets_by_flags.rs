@@ -6,7 +6,7 @@ use super::flags::Flag;
 use super::typed_set::TypedSet;
 use super::values::{decimal, engine_speed, ranged};
 use crate::gearing::{EngineLimits, EngineSpeed, GearSet, RollingCircumference, Tyre, parse_tyre};
-use crate::project::{Candidates, Marks, Note, Project};
+use crate::project::{Candidates, Marks, Note, Project, WriteUp};
 use crate::units::SpeedUnit;
 
 /// The project that the flags describe: a set for each `--gears`, the first the baseline.
@@ -34,6 +34,7 @@ pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
         engine,
         marked_engine_speeds: Marks::default(),
         marked_road_speeds: Marks::default(),
+        write_up: WriteUp::default(),
         sets: Candidates::new(sets, 0).map_err(|error| CliError::value("--gears", &error))?,
     })
 }

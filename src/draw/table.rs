@@ -25,8 +25,8 @@ pub struct TableLook<'a> {
     pub columns: Vec<usize>,
     /// How wide the words about a set may run before they wrap, in points.
     pub wrap_width: f32,
-    /// Whether findings are written beneath their set.
-    pub with_findings: bool,
+    /// Whether facts and findings are written beside and beneath the name of a set.
+    pub with_remarks: bool,
 }
 
 /// What was drawn, and where.
@@ -148,10 +148,12 @@ impl SetWords {
         head.wrap.max_width = room;
         let bold = TextFormat::simple(font(look, super::bold()), look.palette.text);
         head.append(&set.name, 0.0, bold);
-        let baseline = if set.is_baseline { "baseline, " } else { "" };
-        let facts = format!("{baseline}{}", set.facts.join(", "));
-        let dim = TextFormat::simple(small(look), look.palette.dim_text);
-        head.append(&facts, look.text_size * 0.8, dim);
+        if look.with_remarks {
+            let baseline = if set.is_baseline { "baseline, " } else { "" };
+            let facts = format!("{baseline}{}", set.facts.join(", "));
+            let dim = TextFormat::simple(small(look), look.palette.dim_text);
+            head.append(&facts, look.text_size * 0.8, dim);
+        }
         let finding = |text: &String| {
             let color = look.palette.finding;
             let text = text.clone();
@@ -160,7 +162,7 @@ impl SetWords {
         };
         Self {
             head: ui.painter().layout_job(head),
-            findings: if look.with_findings {
+            findings: if look.with_remarks {
                 set.findings.iter().map(finding).collect()
             } else {
                 Vec::new()
@@ -257,11 +259,11 @@ impl LaidColumn {
         if difference_width > 0.0 {
             difference_width += look.text_size * 0.4;
         }
-        let head = head_galley(ui, column, figures + difference_width, look);
+        let head = head_galley(ui, column, figures, look);
         Self {
             at,
             is_number: column.is_number,
-            width: head.size().x.max(figures + difference_width) + look.text_size * 0.75,
+            width: head.size().x.max(figures) + difference_width + look.text_size * 0.75,
             difference_width,
             head,
         }
@@ -307,7 +309,7 @@ impl TablePainter<'_> {
         for column in &self.layout.columns {
             let head = &column.head;
             let edge = if column.is_number {
-                left + column.width - self.edge()
+                left + column.width - self.edge() - column.difference_width
             } else {
                 left
             };

@@ -232,6 +232,14 @@ fn is_stale(fs: &dyn FileSystem, folder: &Path, name: &OsStr) -> bool {
     facts.kind == EntryKind::File && (is_old || fs.process_is_gone(process_id))
 }
 
+/// Whether a file could be saved there, as far as that can be known without writing.
+///
+/// # Errors
+/// What [`save_whole`] would find wrong with the path before it writes.
+pub fn check_target(fs: &dyn FileSystem, path: &Path) -> Result<(), SaveError> {
+    Target::existing_or_new(fs, path).map(drop)
+}
+
 /// Where a save goes.
 struct Target<'a> {
     /// The path that the user knows.
