@@ -8,6 +8,7 @@ pub mod format;
 mod history;
 mod reading;
 mod results;
+mod save_error;
 mod saving;
 mod set_edits;
 
@@ -20,5 +21,6 @@ pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
 pub use history::History;
 pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use results::ProjectResults;
-pub use saving::{SaveError, save_new, save_whole, sweep_stale};
+pub use save_error::SaveError;
+pub use saving::{save_new, save_whole, sweep_stale};
 pub use set_edits::SetEdit;
