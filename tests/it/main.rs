@@ -9,6 +9,8 @@ mod files;
 #[cfg(test)]
 mod format;
 #[cfg(test)]
+mod house;
+#[cfg(test)]
 mod properties;
 #[cfg(test)]
 mod published;
