@@ -100,6 +100,7 @@ mod tests {
     use super::*;
 
     #[test]
+    #[expect(clippy::float_cmp, reason = "whole numbers are exact")]
     fn a_range_is_moved_into_the_whole_and_keeps_its_width() {
         assert_eq!(kept_range([-20.0, 30.0], [0.0, 200.0]), [0.0, 50.0]);
         assert_eq!(kept_range([180.0, 230.0], [0.0, 200.0]), [150.0, 200.0]);

@@ -77,7 +77,7 @@ fn first_word(text: &str) -> &str {
 }
 
 /// The names behind a chain of `super::` that is long enough to lead out of the layer.
-fn names_above<'a>(file: &'a Source) -> Vec<&'a str> {
+fn names_above(file: &Source) -> Vec<&str> {
     let names = file.path.matches('/').count();
     let is_folder = file.path.ends_with("/mod.rs");
     let depth = if is_folder { names - 1 } else { names };
