@@ -3,6 +3,7 @@
 use super::files;
 use super::window::{App, Surroundings};
 use crate::draw::theme;
+use crate::logging;
 use crate::project::Disk;
 use crate::project::examples::EXAMPLES;
 use eframe::NativeOptions;
@@ -26,7 +27,7 @@ pub enum StartError {
         "no window can be shown here ({0}); \
          the commands table, chart and check work without one"
     )]
-    NoWindow(String),
+    NoWindow(&'static str),
 }
 
 /// Opens the window on a file, or on the first example, until it is closed.
@@ -34,6 +35,7 @@ pub enum StartError {
 /// # Errors
 /// When the file cannot be opened or no window can be shown: one sentence.
 pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
+    logging::write_warnings_to_stderr();
     let (project, has_other_form) = match &file {
         Some(path) => {
             let opened = files::open(&Disk, path)?;
@@ -69,9 +71,11 @@ fn options(size: [f32; 2]) -> NativeOptions {
     }
 }
 
-/// The first line of an error, without what only a programmer can use.
-fn reason(error: &eframe::Error) -> String {
-    let text = error.to_string();
-    let line = text.lines().next().unwrap_or_default();
-    line.chars().take(120).collect()
+/// What is missing, in words; the toolkit's own text names files of its source.
+fn reason(error: &eframe::Error) -> &'static str {
+    match error {
+        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => "no display can be reached",
+        eframe::Error::AppCreation(_) => "its contents could not be made",
+        _ => "the display offers no usable OpenGL",
+    }
 }
