@@ -9,6 +9,14 @@ use std::io::{Write, stderr};
 /// The most characters of a message; some libraries print whole structures.
 const MOST_CHARACTERS: usize = 240;
 
+/// Who is heard less, by the beginning of the module: the highest level that is said.
+const LESS_HEARD: &[(&str, LevelFilter)] = &[
+    // Warns of peculiarities of the display that nobody needs to mend.
+    ("winit", LevelFilter::Error),
+    // Says again what `StartError` says.
+    ("eframe::native::run", LevelFilter::Off),
+];
+
 /// From here on warnings and errors of all libraries are written to standard error.
 pub(crate) fn write_warnings_to_stderr() {
     // Whoever came first stays: a test or a program that uses this crate has its own.
@@ -21,11 +29,14 @@ struct StandardError;
 
 impl Log for StandardError {
     fn enabled(&self, metadata: &Metadata<'_>) -> bool {
-        metadata.level() <= Level::Warn
+        let target = metadata.target();
+        let less = LESS_HEARD.iter().find(|(of, _)| target.starts_with(of));
+        metadata.level() <= less.map_or(LevelFilter::Warn, |(_, most)| *most)
     }
 
     fn log(&self, record: &Record<'_>) {
-        if self.enabled(record.metadata()) {
+        // Whoever is torn down by a panic complains, but the panic has been told.
+        if self.enabled(record.metadata()) && !std::thread::panicking() {
             let line = line(record.level(), &record.args().to_string());
             // Where standard error is closed there is nobody to tell.
             drop(writeln!(stderr(), "{line}"));
@@ -60,8 +71,16 @@ mod tests {
 
     #[test]
     fn what_is_not_wrong_is_not_said() {
-        let is_said = |level| StandardError.enabled(&Metadata::builder().level(level).build());
-        assert!(is_said(Level::Error) && is_said(Level::Warn));
-        assert!(!is_said(Level::Info) && !is_said(Level::Debug) && !is_said(Level::Trace));
+        let is_said = |target, level| {
+            StandardError.enabled(&Metadata::builder().target(target).level(level).build())
+        };
+        for level in [Level::Error, Level::Warn] {
+            assert!(is_said("rfd::backend", level), "{level}");
+        }
+        for level in [Level::Info, Level::Debug, Level::Trace] {
+            assert!(!is_said("rfd::backend", level), "{level}");
+        }
+        assert!(is_said("winit::x11", Level::Error) && !is_said("winit::x11", Level::Warn));
+        assert!(!is_said("eframe::native::run", Level::Error));
     }
 }
