@@ -13,6 +13,9 @@ use std::path::PathBuf;
 /// The name by which the desktop knows the program; its `.desktop` file has the same.
 const APP_ID: &str = "layshaft";
 
+/// The window's icon; a test draws it.
+const ICON: &[u8] = include_bytes!("../../assets/icon.png");
+
 /// Why there is no window.
 #[derive(Debug, thiserror::Error)]
 pub enum StartError {
@@ -59,12 +62,17 @@ pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
 }
 
 fn options(size: [f32; 2]) -> NativeOptions {
+    let mut viewport = ViewportBuilder::default()
+        .with_app_id(APP_ID)
+        .with_title("Layshaft")
+        .with_inner_size(size)
+        .with_min_inner_size([1000.0, 640.0]);
+    // A window without its icon is better than none.
+    if let Ok(icon) = eframe::icon_data::from_png_bytes(ICON) {
+        viewport = viewport.with_icon(icon);
+    }
     NativeOptions {
-        viewport: ViewportBuilder::default()
-            .with_app_id(APP_ID)
-            .with_title("Layshaft")
-            .with_inner_size(size)
-            .with_min_inner_size([1000.0, 640.0]),
+        viewport,
         // Dithering would make the window differ from an exported picture.
         dithering: false,
         ..NativeOptions::default()

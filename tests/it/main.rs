@@ -11,6 +11,8 @@ mod format;
 #[cfg(test)]
 mod house;
 #[cfg(test)]
+mod icon;
+#[cfg(test)]
 mod no_display;
 #[cfg(test)]
 mod properties;
