@@ -20,4 +20,6 @@ mod properties;
 mod published;
 mod raster;
 #[cfg(test)]
+mod real_window;
+#[cfg(test)]
 mod support;
