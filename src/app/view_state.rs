@@ -100,6 +100,7 @@ mod tests {
     use super::*;
 
     #[test]
+    #[expect(clippy::float_cmp, reason = "whole numbers are exact")]
     fn a_range_is_moved_into_the_whole_and_keeps_its_width() {
         let cases = [
             ([-20.0, 30.0], [0.0, 50.0]),
