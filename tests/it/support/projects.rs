@@ -37,7 +37,9 @@ fn road_speed() -> impl Strategy<Value = RoadSpeed> {
 
 /// A pair of tooth counts.
 pub(crate) fn tooth_pair() -> impl Strategy<Value = ToothPair> {
-    (1_u16..=999, 1_u16..=999).prop_map(|(a, b)| ToothPair::new(a, b).unwrap())
+    // A single tooth is a worm's, and is spelled differently.
+    let teeth = || prop_oneof![6 => 1_u16..=999, 1 => Just(1_u16)];
+    (teeth(), teeth()).prop_map(|(a, b)| ToothPair::new(a, b).unwrap())
 }
 
 fn factor() -> impl Strategy<Value = Factor> {
