@@ -26,6 +26,8 @@ pub enum Command {
     CopySet,
     /// The selected set goes.
     RemoveSet,
+    /// The picture and the tables for others to read.
+    WriteUp,
     /// The table as text to the clipboard.
     CopyTable,
     /// The whole diagram.
@@ -123,6 +125,7 @@ pub const TABLE: &[Entry] = entries! {
     Open, File, "Open…", "Opens a project from a file", [ctrl(Key::O)];
     Save, File, "Save", "Saves the project in its file", [ctrl(Key::S)];
     SaveAs, File, "Save as…", "Saves the project in another file", [ctrl_shift(Key::S)];
+    WriteUp, File, "Write-up…", "Makes a picture and tables for others to read", [ctrl(Key::E)];
     Quit, File, "Quit", "Ends the program", [ctrl(Key::Q)];
     Undo, Edit, "Undo", "Takes the last change back", [ctrl(Key::Z)];
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];

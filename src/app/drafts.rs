@@ -27,6 +27,8 @@ pub enum CellId {
     MarkedEngineSpeeds,
     /// Marked road speeds.
     MarkedRoadSpeeds,
+    /// The width of the write-up's picture.
+    PictureWidth,
     /// A field of one set.
     Set(SetId, SetCell),
 }

@@ -38,6 +38,8 @@ impl App {
                 self.view.side_by_side = on;
                 self.settings.side_by_side = on;
             }
+            Action::CopyPicture => self.copy_picture(ctx),
+            Action::SavePicture => self.ask_for_path(ctx, Purpose::SavePicture, None),
             Action::Copy(what, text) => {
                 ctx.copy_text(text);
                 self.say(format!("Copied {what}"));
@@ -68,7 +70,8 @@ impl App {
             Command::New => self.leave_for(After::New, ctx),
             Command::Open => self.leave_for(After::Choose, ctx),
             Command::Save => self.save(ctx, None),
-            Command::SaveAs => self.ask_for_path(ctx, None),
+            Command::SaveAs => self.ask_for_path(ctx, Purpose::Save, None),
+            Command::WriteUp => self.view.write_up_is_open = !self.view.write_up_is_open,
             Command::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
@@ -215,18 +218,19 @@ impl App {
         }));
     }
 
-    pub(super) fn ask_for_path(&mut self, ctx: &Context, then: Option<After>) {
-        let suggested = self
-            .desk
-            .file
-            .clone()
-            .unwrap_or_else(|| self.suggested_name());
-        let request =
-            self.surroundings
-                .picker
-                .start(Purpose::Save, Some(suggested.clone()), ctx.clone());
+    pub(super) fn ask_for_path(&mut self, ctx: &Context, purpose: Purpose, then: Option<After>) {
+        let own = self.desk.file.clone();
+        let own = own.unwrap_or_else(|| self.suggested_name());
+        let suggested = match purpose {
+            Purpose::Open | Purpose::Save => own,
+            Purpose::SavePicture => own.with_extension("png"),
+        };
+        let request = self
+            .surroundings
+            .picker
+            .start(purpose, Some(suggested.clone()), ctx.clone());
         self.dialog = Some(Dialog::Path(PathDialog {
-            purpose: Purpose::Save,
+            purpose,
             text: suggested.display().to_string(),
             request: Some(request),
             problem: None,
@@ -266,23 +270,42 @@ impl App {
                     self.dialog = Some(Dialog::Path(dialog));
                 }
             },
-            Purpose::Save => {
-                let path = with_ending(path);
-                let is_own = self.desk.file.as_ref() == Some(&path);
+            Purpose::Save | Purpose::SavePicture => {
+                let ending = match dialog.purpose {
+                    Purpose::SavePicture => "png",
+                    _ => "ron",
+                };
+                let path = with_ending(path, ending);
+                let is_own =
+                    dialog.purpose == Purpose::Save && self.desk.file.as_ref() == Some(&path);
                 let is_there = self.surroundings.file_system.entry_facts(&path).is_ok();
                 if is_there && !is_own {
-                    self.dialog = Some(Dialog::Replace(path, dialog.then));
+                    self.dialog = Some(Dialog::Replace(path, dialog.purpose, dialog.then));
                 } else {
-                    self.save_to(ctx, &path, dialog.then);
+                    self.write_to(ctx, &path, dialog.purpose, dialog.then);
                 }
             }
+        }
+    }
+
+    /// Writes project or picture, whichever is meant.
+    pub(super) fn write_to(
+        &mut self,
+        ctx: &Context,
+        path: &Path,
+        purpose: Purpose,
+        then: Option<After>,
+    ) {
+        match purpose {
+            Purpose::SavePicture => self.save_picture(path),
+            Purpose::Open | Purpose::Save => self.save_to(ctx, path, then),
         }
     }
 
     /// Saves where the document stands, or asks where that is to be.
     pub(super) fn save(&mut self, ctx: &Context, then: Option<After>) {
         match self.desk.file.clone() {
-            None => self.ask_for_path(ctx, then),
+            None => self.ask_for_path(ctx, Purpose::Save, then),
             Some(_) if self.has_other_form => self.dialog = Some(Dialog::OtherForm(then)),
             Some(path) => self.save_to(ctx, &path, then),
         }

@@ -11,7 +11,7 @@ use super::dialogs::{
     After, Choice, Dialog, PathAnswer, Question, help_ui, path_dialog_ui, question_ui,
 };
 use super::drafts::Drafts;
-use super::file_picker::{Answer, FilePicker, SystemPicker};
+use super::file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 use super::form::Form;
 use super::menu_bar::menu_bar_ui;
 use super::set_card::set_cards_ui;
@@ -21,6 +21,7 @@ use super::table_panel::table_panel_ui;
 
 use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
+use super::write_up::{Preview, write_up_ui};
 use crate::draw::palette::{Palette, Theme};
 use crate::project::{Disk, FileSystem, Project};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
@@ -73,6 +74,7 @@ pub struct App {
     pub(super) settings: Settings,
     written_settings: Settings,
     window_size: (f32, f32),
+    preview: Preview,
     shown_title: String,
 }
 
@@ -98,6 +100,7 @@ impl App {
             window_size: settings.window,
             written_settings: settings.clone(),
             settings,
+            preview: Preview::default(),
             shown_title: String::new(),
         }
     }
@@ -219,6 +222,14 @@ impl App {
         CentralPanel::default().frame(paper).show(ui, |ui| {
             diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
         });
+        if self.view.write_up_is_open {
+            let mut form = Form {
+                drafts: &mut self.drafts,
+                palette: &palette,
+                actions,
+            };
+            write_up_ui(ui.ctx(), &self.desk, &mut self.preview, &mut form);
+        }
     }
 
     /// The vehicle and the cards of the sets.
@@ -247,7 +258,9 @@ impl App {
                 Some(PathAnswer::Typed(text)) => self.use_typed_path(ctx, dialog, &text),
             },
             Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
-            Some(Dialog::Replace(path, then)) => self.replace_ui(ctx, path, then),
+            Some(Dialog::Replace(path, purpose, then)) => {
+                self.replace_ui(ctx, path, purpose, then);
+            }
             Some(Dialog::OtherForm(then)) => self.other_form_ui(ctx, then),
         }
     }
@@ -268,7 +281,13 @@ impl App {
         }
     }
 
-    fn replace_ui(&mut self, ctx: &egui::Context, path: PathBuf, then: Option<After>) {
+    fn replace_ui(
+        &mut self,
+        ctx: &egui::Context,
+        path: PathBuf,
+        purpose: Purpose,
+        then: Option<After>,
+    ) {
         let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
         let text = format!("There is a file \"{}\" already.", name.unwrap_or_default());
         let question = Question {
@@ -278,9 +297,9 @@ impl App {
             no: Some("Replace it"),
         };
         match question_ui(ctx, &question) {
-            None => self.dialog = Some(Dialog::Replace(path, then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
-            Some(Choice::No) => self.save_to(ctx, &path, then),
+            None => self.dialog = Some(Dialog::Replace(path, purpose, then)),
+            Some(Choice::Yes) => self.ask_for_path(ctx, purpose, then),
+            Some(Choice::No) => self.write_to(ctx, &path, purpose, then),
             Some(Choice::Cancel) => {}
         }
     }
@@ -295,7 +314,7 @@ impl App {
         };
         match question_ui(ctx, &question) {
             None => self.dialog = Some(Dialog::OtherForm(then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
+            Some(Choice::Yes) => self.ask_for_path(ctx, Purpose::Save, then),
             Some(Choice::No) => {
                 self.has_other_form = false;
                 self.save(ctx, then);

@@ -236,13 +236,6 @@ fn small(look: &TableLook<'_>) -> FontId {
     FontId::proportional(look.text_size * 0.88)
 }
 
-fn text_width(ui: &Ui, text: &str, font: FontId) -> f32 {
-    let galley = ui
-        .painter()
-        .layout_no_wrap(text.to_owned(), font, Color32::WHITE);
-    galley.size().x
-}
-
 impl LaidColumn {
     fn of(ui: &Ui, column: &Column, at: usize, sets: &[&SetTable], look: &TableLook<'_>) -> Self {
         let cells = || {
@@ -251,11 +244,16 @@ impl LaidColumn {
                 .map(|row| &row.cells[at])
         };
         let widest = |widths: &mut dyn Iterator<Item = f32>| widths.fold(0.0, f32::max);
+        let measured = |text: &str, font: FontId| {
+            let color = look.palette.text;
+            let galley = ui.painter().layout_no_wrap(text.to_owned(), font, color);
+            galley.size().x
+        };
         let plain = font(look, FontFamily::Proportional);
-        let figures = widest(&mut cells().map(|c| text_width(ui, &c.text, plain.clone())));
+        let figures = widest(&mut cells().map(|c| measured(&c.text, plain.clone())));
         let differences = cells().filter(|c| has_difference(c));
         let mut difference_width =
-            widest(&mut differences.map(|c| text_width(ui, &c.difference, small(look))));
+            widest(&mut differences.map(|c| measured(&c.difference, small(look))));
         if difference_width > 0.0 {
             difference_width += look.text_size * 0.4;
         }

@@ -9,6 +9,7 @@ pub use help::{CAUTIONS, OTHER_KEYS};
 pub(super) use path::{PathAnswer, PathDialog, path_dialog_ui};
 pub(super) use question::{Choice, Question, question_ui};
 
+use super::file_picker::Purpose;
 use std::path::PathBuf;
 
 /// What happens once unsaved work is settled.
@@ -34,7 +35,7 @@ pub(super) enum Dialog {
     /// Unsaved work would be lost.
     Unsaved(After),
     /// The file is there already.
-    Replace(PathBuf, Option<After>),
+    Replace(PathBuf, Purpose, Option<After>),
     /// The file would lose its comments and layout.
     OtherForm(Option<After>),
     /// Keys and cautions.
