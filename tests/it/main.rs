@@ -13,3 +13,5 @@ mod published;
 mod raster;
 #[cfg(test)]
 mod support;
+#[cfg(test)]
+mod window;
