@@ -3,9 +3,18 @@
 //! The whole program runs here, logic and panels, over files in memory and a scripted file dialog;
 //! only eframe and the graphics card are missing.
 
+mod behind_dialogs;
+mod closing;
 mod handles;
+mod idle;
 mod keys;
 mod line;
+mod names;
+mod opening;
+mod saving;
+mod undoing;
+mod view;
+mod whatever_happens;
 
 use crate::support::gear_sets::rpm;
 use crate::support::window::camper_van;
