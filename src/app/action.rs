@@ -35,6 +35,10 @@ pub enum Action {
     Example(usize),
     /// Gears are typed in another form.
     RatioForm(RatioForm),
+    /// The table shows the sets side by side, or one under another.
+    SideBySide(bool),
+    /// Something goes to the clipboard; what it is, and its text.
+    Copy(&'static str, String),
     /// A sentence for the user.
     Say(String),
 }

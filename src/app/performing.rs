@@ -5,8 +5,10 @@ use super::commands::Command;
 use super::dialogs::{After, Dialog, PathDialog};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
+use super::settings::Theme;
 use super::view_state::ViewState;
 use super::window::App;
+use crate::gearing::Name;
 use crate::project::examples::{BLANK, EXAMPLES};
 use crate::project::{Edit, Project};
 use crate::units::SpeedUnit;
@@ -32,6 +34,14 @@ impl App {
             Action::Open(path) => self.leave_for(After::Open(path), ctx),
             Action::Example(at) => self.leave_for(After::Example(at), ctx),
             Action::RatioForm(form) => self.view.ratio_form = form,
+            Action::SideBySide(on) => {
+                self.view.side_by_side = on;
+                self.settings.side_by_side = on;
+            }
+            Action::Copy(what, text) => {
+                ctx.copy_text(text);
+                self.say(format!("Copied {what}"));
+            }
             Action::Say(words) => self.say(words),
         }
     }
@@ -65,16 +75,22 @@ impl App {
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
             Command::SwitchUnits => self.switch_units(),
+            Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.view.selected = self.view.next_set(self.desk.project()),
-            Command::ThemeLight => ctx.set_theme(ThemePreference::Light),
-            Command::ThemeDark => ctx.set_theme(ThemePreference::Dark),
-            Command::ThemeSystem => ctx.set_theme(ThemePreference::System),
+            Command::ThemeLight => self.show_theme(ctx, Theme::Light),
+            Command::ThemeDark => self.show_theme(ctx, Theme::Dark),
+            Command::ThemeSystem => self.show_theme(ctx, Theme::System),
             Command::ZoomIn => egui::gui_zoom::zoom_in(ctx),
             Command::ZoomOut => egui::gui_zoom::zoom_out(ctx),
             Command::ZoomReset => ctx.set_zoom_factor(1.0),
             Command::Help => self.dialog = Some(Dialog::Help),
         }
+    }
+
+    fn show_theme(&mut self, ctx: &Context, theme: Theme) {
+        self.settings.theme = theme;
+        ctx.set_theme(ThemePreference::from(theme));
     }
 
     fn undo(&mut self) {
@@ -103,6 +119,12 @@ impl App {
         if let Some(added) = added {
             self.view.selected = added.id;
         }
+    }
+
+    fn copy_table(&mut self, ctx: &Context) {
+        let title = self.desk.project().title.as_ref().map(Name::as_str);
+        let text = crate::sheet::text::table(title, self.desk.table());
+        self.perform(ctx, Action::Copy("the table as text", text));
     }
 
     fn switch_units(&mut self) {
@@ -152,7 +174,11 @@ impl App {
 
     /// Puts another document on the desk; it has a history of its own.
     fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
-        self.view = ViewState::of(&project);
+        self.view = ViewState {
+            side_by_side: self.view.side_by_side,
+            ratio_form: self.view.ratio_form,
+            ..ViewState::of(&project)
+        };
         self.desk = super::desk::Desk::new(project, file);
         self.drafts.clear();
         self.has_other_form = has_other_form;
@@ -163,10 +189,14 @@ impl App {
         match files::open(&*self.surroundings.file_system, path) {
             Ok(opened) => {
                 let name = path.display().to_string();
+                self.settings.remember(path);
                 self.put(opened.project, Some(path.to_owned()), opened.has_other_form);
                 self.say(format!("Opened {name}"));
             }
-            Err(problem) => self.say(problem.to_string()),
+            Err(problem) => {
+                self.settings.forget(path);
+                self.say(problem.to_string());
+            }
         }
     }
 
@@ -284,6 +314,7 @@ impl App {
     fn saved(&mut self, ctx: &Context, path: &Path, then: Option<After>, unread: usize) {
         self.desk.history.mark_saved(self.desk.history.snapshot());
         self.desk.file = Some(path.to_owned());
+        self.settings.remember(path);
         self.has_other_form = false;
         let shown = path.display();
         self.say(match unread {

@@ -16,6 +16,8 @@ pub(super) struct ViewState {
     pub pointed: Option<(SetId, GearId)>,
     /// The part of the diagram in view; none is the whole.
     pub range: Option<View>,
+    /// Whether the table shows the sets side by side, or one under another.
+    pub side_by_side: bool,
     /// In which form gears are typed.
     pub ratio_form: RatioForm,
 }
@@ -29,6 +31,7 @@ impl ViewState {
             selected: other.map_or(baseline, |c| c.id),
             pointed: None,
             range: None,
+            side_by_side: false,
             ratio_form: RatioForm::default(),
         }
     }
@@ -97,11 +100,19 @@ mod tests {
     use super::*;
 
     #[test]
+    #[expect(clippy::float_cmp, reason = "whole numbers are exact")]
     fn a_range_is_moved_into_the_whole_and_keeps_its_width() {
-        assert_eq!(kept_range([-20.0, 30.0], [0.0, 200.0]), [0.0, 50.0]);
-        assert_eq!(kept_range([180.0, 230.0], [0.0, 200.0]), [150.0, 200.0]);
-        assert_eq!(kept_range([-5.0, 230.0], [0.0, 200.0]), [0.0, 200.0]);
-        assert_eq!(kept_range([f64::NAN, 1.0], [0.0, 200.0]), [0.0, 200.0]);
-        assert_eq!(kept_range([50.0, 50.0], [0.0, 200.0]), [50.0, 52.0]);
+        let cases = [
+            ([-20.0, 30.0], [0.0, 50.0]),
+            ([180.0, 230.0], [150.0, 200.0]),
+            ([-5.0, 230.0], [0.0, 200.0]),
+            ([f64::NAN, 1.0], [0.0, 200.0]),
+            ([50.0, 50.0], [50.0, 52.0]),
+        ];
+        for (wanted, expected) in cases {
+            let kept = kept_range(wanted, [0.0, 200.0]);
+            let is_near = |at: usize| (kept[at] - expected[at]).abs() < 1e-9;
+            assert!(is_near(0) && is_near(1), "{wanted:?} gave {kept:?}");
+        }
     }
 }

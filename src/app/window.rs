@@ -15,14 +15,21 @@ use super::file_picker::{Answer, FilePicker, SystemPicker};
 use super::form::Form;
 use super::menu_bar::menu_bar_ui;
 use super::set_card::set_cards_ui;
+use super::settings::{self, Settings};
 use super::status_bar::status_bar_ui;
+use super::table_panel::table_panel_ui;
+
 use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
 use crate::draw::palette::{Palette, Theme};
 use crate::project::{Disk, FileSystem, Project};
-use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui, ViewportCommand};
+use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+
+/// What somebody who sees the window for the first time wants to know.
+const FIRST_WORDS: &str =
+    "Point at the diagram to read engine speeds; drag a round handle to move a shift point";
 
 /// What the window reaches outside itself; tests put their own in place.
 pub struct Surroundings {
@@ -30,6 +37,8 @@ pub struct Surroundings {
     pub file_system: Arc<dyn FileSystem>,
     /// How a file is chosen.
     pub picker: Box<dyn FilePicker>,
+    /// The folder that settings are kept in; without one, nothing is remembered.
+    pub settings_folder: Option<PathBuf>,
 }
 
 impl Default for Surroundings {
@@ -37,6 +46,7 @@ impl Default for Surroundings {
         Self {
             file_system: Arc::new(Disk),
             picker: Box::new(SystemPicker::default()),
+            settings_folder: settings::folder(),
         }
     }
 }
@@ -60,21 +70,34 @@ pub struct App {
     pub(super) has_other_form: bool,
     /// Whether closing was agreed to.
     pub(super) may_close: bool,
+    pub(super) settings: Settings,
+    written_settings: Settings,
+    window_size: (f32, f32),
     shown_title: String,
 }
 
 impl App {
     /// A window on a project; `file` is where it stands, if it stands anywhere.
     pub fn new(project: Project, file: Option<PathBuf>, surroundings: Surroundings) -> Self {
+        let settings = match &surroundings.settings_folder {
+            Some(folder) => Settings::read(&*surroundings.file_system, folder),
+            None => Settings::default(),
+        };
         Self {
-            view: ViewState::of(&project),
+            view: ViewState {
+                side_by_side: settings.side_by_side,
+                ..ViewState::of(&project)
+            },
             desk: Desk::new(project, file),
             drafts: Drafts::default(),
             dialog: None,
-            message: String::new(),
+            message: FIRST_WORDS.to_owned(),
             surroundings,
             has_other_form: false,
             may_close: false,
+            window_size: settings.window,
+            written_settings: settings.clone(),
+            settings,
             shown_title: String::new(),
         }
     }
@@ -107,6 +130,28 @@ impl App {
             }
         }
         self.show_title(ctx);
+        self.keep_settings();
+    }
+
+    /// Gives the context what is remembered of its looks.
+    pub fn dress(&self, ctx: &egui::Context) {
+        ctx.set_theme(ThemePreference::from(self.settings.theme));
+        ctx.set_zoom_factor(self.settings.zoom);
+    }
+
+    /// The width and height of the window when it was last closed, in points.
+    pub fn remembered_size(&self) -> [f32; 2] {
+        self.settings.window.into()
+    }
+
+    /// Writes the settings when they have changed.
+    fn keep_settings(&mut self) {
+        if self.settings != self.written_settings {
+            if let Some(folder) = &self.surroundings.settings_folder {
+                self.settings.write(&*self.surroundings.file_system, folder);
+            }
+            self.written_settings = self.settings.clone();
+        }
     }
 
     /// The window's title follows the document's name and whether it is saved.
@@ -127,6 +172,11 @@ impl App {
     pub fn frame_ui(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
         self.desk.refresh();
+        self.settings.zoom = ctx.zoom_factor();
+        let is_whole_screen = ctx.input(|i| i.viewport().maximized == Some(true));
+        if !is_whole_screen {
+            self.window_size = ui.max_rect().size().into();
+        }
         self.drafts.begin_frame();
         let mut actions = Vec::new();
         // A command under a running drag would take the ground from under it.
@@ -149,7 +199,9 @@ impl App {
 
     fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
         let palette = Palette::of(Theme::of(ui.ctx()));
-        Panel::top("menu").show(ui, |ui| menu_bar_ui(ui, &self.desk, actions));
+        Panel::top("menu").show(ui, |ui| {
+            menu_bar_ui(ui, &self.desk, &self.settings.recent, actions);
+        });
         Panel::bottom("status").show(ui, |ui| {
             status_bar_ui(ui, &self.desk, &self.message, &palette);
         });
@@ -157,6 +209,13 @@ impl App {
             .default_size(350.0)
             .size_range(290.0..=460.0)
             .show(ui, |ui| self.forms_ui(ui, &palette, actions));
+        Panel::bottom("table")
+            .default_size(250.0)
+            .size_range(90.0..=500.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                table_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+            });
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
         CentralPanel::default().frame(paper).show(ui, |ui| {
             diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
@@ -275,6 +334,11 @@ impl eframe::App for App {
 
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
         self.frame_ui(ui);
+    }
+
+    fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.settings.window = self.window_size;
+        self.keep_settings();
     }
 
     fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {

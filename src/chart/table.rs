@@ -1,7 +1,7 @@
 //! The table of ratios, steps and speeds, as text in cells.
 
 use crate::gearing::{
-    EngineLimits, EngineSpeed, GearResult, GearSet, Ratio, RoadSpeed, SetResults,
+    EngineLimits, EngineSpeed, GearId, GearResult, GearSet, Ratio, RoadSpeed, SetResults,
 };
 use crate::project::{Candidate, Project, ProjectResults, SetId};
 use crate::units::{
@@ -70,6 +70,8 @@ pub struct SetTable {
 /// One gear.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Row {
+    /// The gear; [`GearId::REVERSE`] is reverse.
+    pub id: GearId,
     /// The gear's label.
     pub gear: String,
     /// One for each column.
@@ -176,11 +178,11 @@ fn rows(
 ) -> Vec<Row> {
     let mut rows = Vec::new();
     for (gear, result) in set.gears.iter().zip(&results.gears) {
-        let like = baseline.and_then(|b| same_gear(b, &result.gear.label));
+        let like = baseline.and_then(|b| b.counterpart(results, result));
         rows.push(row(project, marked, &gear.ratio.to_string(), result, like));
     }
     if let (Some(reverse), Some(result)) = (&set.reverse, &results.reverse) {
-        let like = baseline.and_then(|b| b.reverse.as_ref());
+        let like = baseline.and_then(|b| b.counterpart(results, result));
         rows.push(row(
             project,
             marked,
@@ -190,11 +192,6 @@ fn rows(
         ));
     }
     rows
-}
-
-/// The gear of the baseline that carries the same label.
-fn same_gear<'a>(baseline: &'a SetResults, label: &str) -> Option<&'a GearResult> {
-    baseline.gears.iter().find(|g| g.gear.label == label)
 }
 
 fn row(
@@ -236,12 +233,13 @@ fn row(
         cells.push(rpm_cell(&project.engine, result, baseline, speed.kmh()));
     }
     Row {
+        id: result.gear.id,
         gear: result.gear.label.clone(),
         cells,
     }
 }
 
-/// The engine speed of a gear at a road speed, with its difference from the baseline's same gear.
+/// The engine speed of a gear at a road speed, with its difference from its counterpart.
 fn rpm_cell(
     engine: &EngineLimits,
     result: &GearResult,
@@ -252,8 +250,14 @@ fn rpm_cell(
     let rpm = rpm_of(result);
     let difference = baseline.map(|b| {
         let before = rpm_of(b);
+        // Top against a top of another label says so: 6 is compared with 5.
+        let other = if b.gear.label == result.gear.label {
+            String::new()
+        } else {
+            format!(" on {}", b.gear.label)
+        };
         format!(
-            "{} ({})",
+            "{} ({}){other}",
             rpm_difference_text(rpm - before),
             percent_difference_text(rpm / before - 1.0)
         )
