@@ -78,6 +78,7 @@ impl Opening {
         let surroundings = Surroundings {
             file_system: Arc::<MemoryDisk>::clone(&disk),
             picker: Box::new(picker.clone()),
+            settings_folder: None,
         };
         // Sixty frames a second: two clicks in a row count as a double click.
         let mut harness = Harness::builder()

@@ -24,6 +24,25 @@ fn near_handles(window: &Window) -> Pos2 {
     window.handle_at("3", "4") + vec2(25.0, 40.0)
 }
 
+/// A place of the plot where no line is near: a click there says nothing about sets.
+fn empty_place(window: &Window) -> Pos2 {
+    let (view, plot) = (window.view(), window.plot().shrink(20.0));
+    let gears = |speed: f64| {
+        let traces = &window.app().desk().diagram().traces;
+        let gears = traces.iter().flat_map(|trace| &trace.gears);
+        gears.map(move |gear| gear.rpm_at(speed))
+    };
+    let shares = || (0..=20_u8).map(|i| f32::from(i) / 20.0);
+    let places = shares().flat_map(|x| shares().map(move |y| plot.lerp_inside(vec2(x, y))));
+    let distance_rpm = |at: &Pos2| {
+        let [speed, rpm] = value_at(window, view, *at);
+        let away = gears(speed).map(|line| (line - rpm).abs());
+        away.fold(f64::INFINITY, f64::min)
+    };
+    let farthest = places.max_by(|a, b| distance_rpm(a).total_cmp(&distance_rpm(b)));
+    farthest.unwrap()
+}
+
 fn is_close(a: f64, b: f64, whole: [f64; 2]) -> bool {
     (a - b).abs() < 0.002 * (whole[1] - whole[0])
 }
@@ -126,6 +145,8 @@ fn a_double_click_on_the_plot_shows_the_whole_again() {
     let mut window = window();
     let at = near_handles(&window);
     window.wheel(at, 120.0);
+    assert!(window.view().speed[1] < whole(&window).speed[1] - 1.0);
+    let at = empty_place(&window);
     window.move_to(at);
     for _ in 0..2 {
         window.press(at);
