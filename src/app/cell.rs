@@ -58,6 +58,8 @@ pub(super) fn cell_ui(
     let response = ui.add(edit).accessible_name(cell.name);
     drafts.announce(cell.id, id);
     if response.gained_focus() {
+        // What was left without a word, such as a handle that went out of view, ends here.
+        actions.push(Action::Commit);
         select_all(ui, id, &text);
     }
     if keys.escape {

@@ -182,7 +182,8 @@ impl App {
         }
         self.drafts.begin_frame();
         let mut actions = Vec::new();
-        if self.dialog.is_none() {
+        // A command under a running drag would take the ground from under it.
+        if self.dialog.is_none() && ctx.dragged_id().is_none() {
             actions.extend(commands::pressed(&ctx).into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }

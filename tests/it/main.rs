@@ -23,3 +23,5 @@ mod raster;
 mod real_window;
 #[cfg(test)]
 mod support;
+#[cfg(test)]
+mod window;

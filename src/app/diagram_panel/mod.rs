@@ -36,7 +36,8 @@ pub(super) fn diagram_panel_ui(
         gear: view.pointed,
         text_size: 12.5,
         with_drops: false,
-        interactive: true,
+        // Else a pinch would move the ground under a running drag.
+        interactive: !is_busy,
     };
     let drawn = diagram_ui(ui, diagram, range, &look);
     let summary = diagram.summary();
