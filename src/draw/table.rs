@@ -237,7 +237,7 @@ fn small(look: &TableLook<'_>) -> FontId {
 fn text_width(ui: &Ui, text: &str, font: FontId) -> f32 {
     let galley = ui
         .painter()
-        .layout_no_wrap(text.to_owned(), font, Color32::WHITE);
+        .layout_no_wrap(text.to_owned(), font, Color32::PLACEHOLDER);
     galley.size().x
 }
 
