@@ -2,6 +2,7 @@
 
 #[cfg(test)]
 mod files;
+mod pasted;
 mod published;
 mod raster;
 mod support;
