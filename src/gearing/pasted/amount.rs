@@ -73,7 +73,7 @@ impl Amount {
     /// Whether it can be a ratio; without a label only what is usual in a gearbox.
     pub(super) fn is_plausible(&self, has_label: bool) -> bool {
         let (lowest, highest, highest_whole) = if has_label {
-            (0.001, 400.0, 40.0)
+            (0.001, 400.0, 20.0)
         } else {
             (0.1, 40.0, 12.0)
         };

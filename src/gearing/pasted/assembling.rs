@@ -17,7 +17,7 @@ pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<Past
     } else {
         place_loose(&mut sorted, &mut remarks);
     }
-    check_counts(&sorted)?;
+    check_counts(&sorted, &remarks)?;
     let gears = in_order(std::mem::take(&mut sorted.gears), &mut remarks);
     remark_order(&gears, &mut remarks);
     let shafts = Shafts::of(&sorted.finals);
@@ -116,10 +116,13 @@ fn place_loose(sorted: &mut Sorted, remarks: &mut Remarks) {
     }
 }
 
-fn check_counts(sorted: &Sorted) -> Result<(), PasteError> {
+fn check_counts(sorted: &Sorted, remarks: &Remarks) -> Result<(), PasteError> {
     let (gears, finals) = (sorted.gears.len(), sorted.finals.len());
     if gears == 0 {
         return Err(match (finals, &sorted.reverse) {
+            (0, None) if remarks.has_left_out(LeftOut::Measure) => PasteError::NoForwardGears {
+                found: "speeds or overall figures",
+            },
             (0, None) => PasteError::NoGears,
             (0, Some(_)) => PasteError::NoForwardGears { found: "reverse" },
             _ => PasteError::NoForwardGears {

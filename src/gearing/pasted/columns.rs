@@ -31,7 +31,10 @@ impl Head {
         })?;
         let cells = line.split(|p| matches!(p, Piece::Break(s) if *s == separator));
         let is_measured: Vec<bool> = cells
-            .map(|cell| cell.iter().any(|p| matches!(p, Piece::Measure)))
+            .map(|cell| {
+                cell.iter()
+                    .any(|p| matches!(p, Piece::Measure | Piece::Speeds))
+            })
             .collect();
         // A row that opens with the word is a row of speeds, not a head.
         let is_row = is_measured.iter().position(|m| *m) == Some(0);

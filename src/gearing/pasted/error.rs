@@ -18,8 +18,8 @@ pub enum PasteError {
         "no gear ratio was found; paste lines such as \"1st 3.54\" or a list such as 3.54/1.91/1.31"
     )]
     NoGears,
-    /// A final drive or reverse, but nothing to drive forward with.
-    #[error("only {found} was found and no gear; paste the gear ratios with it")]
+    /// A final drive, reverse or overall figures, but nothing to drive forward with.
+    #[error("the text gives {found} but no gear ratio; paste the gear ratios with it")]
     NoForwardGears {
         /// What was found, as it stands in a sentence.
         found: &'static str,

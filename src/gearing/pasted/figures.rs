@@ -16,6 +16,8 @@ pub(super) enum Figure {
     Break(char),
     /// Numbers that are something else, as in `4x4`.
     Unknown,
+    /// A tyre size.
+    Tyre(String),
 }
 
 /// Whether the bracket that opens at `tokens[at]` holds the first factor of a product.
@@ -30,6 +32,9 @@ pub(super) fn opens_product(tokens: &[Token], at: usize) -> bool {
 /// The figures that begin at the number or product `tokens[at]`, and how many tokens they take.
 pub(super) fn figures(tokens: &[Token], at: usize) -> (Vec<Figure>, usize) {
     let cursor = Cursor { tokens };
+    if let Some((tyre, used)) = cursor.tyre(at) {
+        return (vec![Figure::Tyre(tyre)], used);
+    }
     let opened = usize::from(cursor.sign(at) == Some('('));
     let (figures, used) = cursor.chain(at + opened);
     let used = used + 2 * opened;
@@ -110,6 +115,34 @@ impl Cursor<'_> {
 
     fn is_number(&self, at: usize) -> bool {
         self.tokens.get(at).is_some_and(|t| t.kind == Kind::Number)
+    }
+
+    /// A tyre size such as `185/60R14` or `185/60 R 14`, and how many tokens it takes.
+    fn tyre(&self, at: usize) -> Option<(String, usize)> {
+        let width = self.tokens.get(at).filter(|t| t.is_whole())?;
+        let width = width.text.parse::<u16>().ok()?;
+        let rest = self.tokens.get(at + 2).filter(|t| !t.is_apart)?;
+        let digits = rest.text.find(|c: char| !c.is_ascii_digit());
+        let (aspect, mark) = rest.text.split_at(digits.unwrap_or(rest.text.len()));
+        let aspect = aspect.parse::<u16>().ok()?;
+        let is_size = self.sign(at + 1) == Some('/')
+            && (100..=400).contains(&width)
+            && (25..=85).contains(&aspect)
+            && width % 5 == 0
+            && aspect % 5 == 0;
+        let has_radial_mark = |t: &Token| {
+            t.text
+                .to_uppercase()
+                .trim_start_matches('Z')
+                .starts_with('R')
+        };
+        let mark_behind = self.tokens.get(at + 3).filter(|t| has_radial_mark(t));
+        let used = match (mark, mark_behind) {
+            ("", Some(mark)) if mark.kind == Kind::Word && self.is_number(at + 4) => 5,
+            ("", Some(_)) => 4,
+            _ => 3,
+        };
+        is_size.then(|| (format!("{width}/{aspect}"), used))
     }
 
     /// Whether both sides of the sign at `at` are tight, or both are apart.
@@ -266,6 +299,7 @@ mod tests {
                 Figure::Gear(tag) => format!("{tag:?}"),
                 Figure::Break(_) => "|".to_owned(),
                 Figure::Unknown => "?".to_owned(),
+                Figure::Tyre(size) => format!("tyre {size}"),
             })
             .collect();
         if used < tokens.len() {
@@ -313,6 +347,9 @@ mod tests {
             ("8x33", "8x33"),
             ("9 × 37", "9x37"),
             ("4x4", "?"),
+            ("185/60R14", "tyre 185/60"),
+            ("185/60 R 14", "tyre 185/60"),
+            ("195/50 ZR15 3.54", "tyre 195/50 …"),
         ] {
             assert_eq!(shown(text), expected, "{text}");
         }

@@ -36,7 +36,11 @@ fn pair_at_end(line: &[Piece]) -> Option<Vec<Tag>> {
         return None;
     };
     let mut gears = tags_of(first)?;
-    gears.extend(tags_of(last)?);
+    for tag in tags_of(last)? {
+        if !gears.contains(&tag) {
+            gears.push(tag);
+        }
+    }
     let are_shafts = gears.contains(&Tag::Final);
     (!are_shafts).then_some(gears)
 }

@@ -39,8 +39,12 @@ fn spelled_out(c: char) -> Option<&'static str> {
 /// The character that stands for `c`, or none where it is invisible.
 fn plain_character(c: char) -> Option<char> {
     match c {
-        '\u{feff}' | '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{2060}' => None,
-        '\u{300}'..='\u{36f}' | '`' => None,
+        '\u{feff}'
+        | '\u{ad}'
+        | '\u{200b}'..='\u{200f}'
+        | '\u{2060}'
+        | '`'
+        | '\u{300}'..='\u{36f}' => None,
         '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}' => Some('\n'),
         '\t' => Some('\t'),
         '‐' | '‑' | '‒' | '–' | '—' | '―' | '−' => Some('-'),

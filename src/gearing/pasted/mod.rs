@@ -1,13 +1,14 @@
 //! Which gear set is meant by text that was copied from a data sheet, a road test or a forum?
 //!
 //! The way through: one kind of character (`letters`), numbers and words (`tokens`), what each is
-//! good for (`figures`, `words`, `pieces`), gear numbers told from ratios (`numbering`), values
+//! good for (`figures`, `words`, `reader`, `beside_units`), gear numbers told from ratios (`numbering`), values
 //! left out by what stands around them (`columns`, `brackets`, `measures`), labels joined with
 //! values (`rows`), values sorted by what they are (`sorting`, `listing`, `naming`), the set
 //! (`assembling`). Whatever was guessed or left out is said: the reading is a proposal.
 
 mod amount;
 mod assembling;
+mod beside_units;
 mod brackets;
 mod columns;
 mod cross_check;
@@ -20,6 +21,7 @@ mod measures;
 mod naming;
 mod numbering;
 mod pieces;
+mod reader;
 mod remarks;
 mod rows;
 mod sorting;
@@ -151,15 +153,16 @@ pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
     }
     let mut remarks = remarks::Remarks::default();
     let tokens = tokens::tokens(&letters::plain(text), &mut remarks);
-    let mut lines: Vec<pieces::Line> = pieces::lines(&tokens, &mut remarks)
+    let mut lines: Vec<pieces::Line> = reader::lines(&tokens, &mut remarks)
         .into_iter()
         .map(gear_lists::with_ranges)
         .collect();
     columns::leave_out_measured(&mut lines, &mut remarks);
+    lines.iter_mut().for_each(brackets::number_by_brackets);
     numbering::number_gears(&mut lines);
     for line in &mut lines {
         *line = brackets::resolved(std::mem::take(line), &mut remarks);
-        measures::left_out(line, &mut remarks);
+        measures::leave_out(line, &mut remarks);
     }
     let sorted = sorting::sorted(rows::rows(lines), &mut remarks);
     assembling::assembled(sorted, remarks)

@@ -83,10 +83,9 @@ fn label_first(line: &mut Line, count: usize) {
 /// Numbers the gears where whole numbers open the lines, or alternate with ratios in one.
 fn number_lines(lines: &mut [Line]) {
     for line in lines.iter_mut().filter(|line| alternates(line)) {
-        let numbers = line.iter_mut().filter(|p| p.is_number());
-        for piece in numbers.step_by(2) {
-            if let Some(n) = piece.whole_gear() {
-                *piece = Piece::Tag(Tag::Gear(n));
+        for at in unlabelled(line).into_iter().step_by(2) {
+            if let Some(n) = line[at].whole_gear() {
+                line[at] = Piece::Tag(Tag::Gear(n));
             }
         }
     }
@@ -125,9 +124,24 @@ fn opening(line: &[Piece]) -> Option<u8> {
     numbers.next().filter(|p| p.is_number()).map(|_| number)
 }
 
-/// Whether a line runs gear number, ratio, gear number, ratio.
+/// Where the numbers stand that have no label before them.
+fn unlabelled(line: &[Piece]) -> Vec<usize> {
+    let mut has_label = false;
+    let mut free = Vec::new();
+    for (at, piece) in line.iter().enumerate() {
+        if piece.is_number() && !has_label {
+            free.push(at);
+        }
+        if piece.is_number() || piece.is_label() {
+            has_label = piece.is_label();
+        }
+    }
+    free
+}
+
+/// Whether a line runs gear number, ratio, gear number, ratio, apart from values with labels.
 fn alternates(line: &[Piece]) -> bool {
-    let numbers: Vec<&Piece> = line.iter().filter(|p| p.is_number()).collect();
+    let numbers: Vec<&Piece> = unlabelled(line).into_iter().map(|at| &line[at]).collect();
     let gears: Vec<u8> = numbers
         .iter()
         .step_by(2)

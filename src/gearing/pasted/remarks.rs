@@ -13,7 +13,7 @@ pub(super) enum LeftOut {
     Implausible,
     /// It belongs to a further stage.
     Stage,
-    /// Its gear already has a ratio.
+    /// Its gear already has a ratio, or it is part of a second set.
     Repeated,
     /// It stands alone while the others have labels.
     Unlabelled,
@@ -27,7 +27,7 @@ impl LeftOut {
             Self::BesideRatio => "beside the ratio, in brackets or in a further column",
             Self::Implausible => "not likely to be a ratio",
             Self::Stage => "a further stage, which is typed on its own",
-            Self::Repeated => "that gear already has a ratio",
+            Self::Repeated => "repeated; what stood first was taken",
             Self::Unlabelled => "without a label among labelled gears",
         }
     }
@@ -45,6 +45,9 @@ impl LeftOut {
 /// How many left-out numbers are named in one sentence.
 const MOST_NAMED: usize = 4;
 
+/// How many things are said; nobody reads more.
+const MOST_SENTENCES: usize = 12;
+
 /// The sentences about one reading.
 #[derive(Debug, Default)]
 pub(super) struct Remarks {
@@ -56,7 +59,7 @@ pub(super) struct Remarks {
 impl Remarks {
     /// Adds a sentence, once.
     pub(super) fn say(&mut self, sentence: String) {
-        if !self.sentences.contains(&sentence) {
+        if self.sentences.len() < MOST_SENTENCES && !self.sentences.contains(&sentence) {
             self.sentences.push(sentence);
         }
     }
@@ -71,6 +74,14 @@ impl Remarks {
         if named.len() < MOST_NAMED {
             named.push(quoted(text));
         }
+    }
+
+    /// Whether a number was left out for that reason.
+    pub(super) fn has_left_out(&self, why: LeftOut) -> bool {
+        let reasons = LeftOut::ALL.iter().zip(&self.left_out);
+        reasons
+            .into_iter()
+            .any(|(known, (_, count))| *known == why && *count > 0)
     }
 
     /// Notes that the commas of `run` were read as decimal marks and separators in turn.

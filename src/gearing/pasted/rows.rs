@@ -73,7 +73,10 @@ fn rows_of(line: Line) -> Vec<Row> {
     let mut row = Row::default();
     let mut is_answered = false;
     for piece in line {
-        if piece.is_label() {
+        if is_answered && matches!(piece, Piece::Heading) {
+            rows.push(std::mem::take(&mut row));
+            is_answered = false;
+        } else if piece.is_label() {
             if is_answered {
                 rows.push(std::mem::take(&mut row));
                 is_answered = false;

@@ -1,6 +1,7 @@
 //! Which values are gears, which reverse, which final drives, and which have no label?
 
 use super::amount::{Amount, Shape};
+use super::listing::values;
 use super::remarks::{LeftOut, Remarks};
 use super::rows::Row;
 use super::tags::Tag;
@@ -82,8 +83,12 @@ impl Layout {
 
 impl Sorted {
     fn loose(&mut self, amounts: Vec<Amount>, remarks: &mut Remarks) {
+        let is_second_set = starts_anew(&self.loose, &amounts);
+        self.has_second_set |= is_second_set;
         for amount in amounts {
-            if amount.is_plausible(false) {
+            if is_second_set {
+                remarks.left_out(&amount.text, LeftOut::Repeated);
+            } else if amount.is_plausible(false) {
                 self.loose.push(amount);
             } else {
                 remarks.left_out(&amount.text, LeftOut::Implausible);
@@ -192,6 +197,14 @@ impl Sorted {
         let is_of_second_set = self.has_second_set && !self.finals.is_empty();
         is_of_second_set.then_some(false)
     }
+}
+
+/// Whether a row of a list is another set: it falls as the list before it did, from higher up.
+fn starts_anew(before: &[Amount], row: &[Amount]) -> bool {
+    let is_list = |values: &[f64]| values.len() >= 3 && values[1] < values[0];
+    let (before, row) = (values(before), values(row));
+    let last = before.last().copied().unwrap_or(f64::INFINITY);
+    is_list(&before) && is_list(&row) && row[0] > 1.2 * last && row[2] < row[1]
 }
 
 /// The gear that all labels name, as in "5th, top" or "crawler, low".

@@ -244,7 +244,9 @@ impl Lexer {
 
     /// Single letters with points: `F.D.`
     fn abbreviation(&self) -> Option<String> {
-        let text = self.run(0, |c| c.is_alphabetic() || c == '.');
+        let rest = self.chars.get(self.at..).unwrap_or_default();
+        let belongs = |c: &char| c.is_alphabetic() || *c == '.';
+        let text: String = rest.iter().copied().take(8).take_while(belongs).collect();
         let parts: Vec<&str> = text.trim_end_matches('.').split('.').collect();
         let are_letters = parts.iter().all(|part| part.chars().count() == 1);
         (parts.len() > 1 && are_letters).then_some(text)
