@@ -15,8 +15,9 @@ mod icon;
 #[cfg(test)]
 mod no_display;
 #[cfg(test)]
-mod properties;
+mod pasted;
 #[cfg(test)]
+mod properties;
 mod published;
 mod raster;
 #[cfg(test)]
