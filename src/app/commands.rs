@@ -26,6 +26,8 @@ pub enum Command {
     CopySet,
     /// The selected set goes.
     RemoveSet,
+    /// A gear set from text.
+    PasteSet,
     /// The picture and the tables for others to read.
     WriteUp,
     /// The table as text to the clipboard.
@@ -131,6 +133,7 @@ pub const TABLE: &[Entry] = entries! {
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
     CopySet, Edit, "Copy set", "Adds a copy of the selected set", [ctrl(Key::D)];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
+    PasteSet, Edit, "Paste gears…", "Reads a whole gear set from text", [ctrl_shift(Key::V)];
     CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];

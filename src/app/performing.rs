@@ -2,15 +2,15 @@
 
 use super::action::Action;
 use super::commands::Command;
-use super::dialogs::{After, Dialog, PathDialog};
+use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted_parts};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
 use super::settings::Theme;
 use super::view_state::ViewState;
 use super::window::App;
-use crate::gearing::Name;
+use crate::gearing::{GearSet, Name};
 use crate::project::examples::{BLANK, EXAMPLES};
-use crate::project::{Edit, Project};
+use crate::project::{Edit, Project, SetEdit};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -78,6 +78,7 @@ impl App {
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
             Command::SwitchUnits => self.switch_units(),
+            Command::PasteSet => self.dialog = Some(Dialog::Paste(PasteDialog::default())),
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.view.selected = self.view.next_set(self.desk.project()),
@@ -128,6 +129,32 @@ impl App {
         let title = self.desk.project().title.as_ref().map(Name::as_str);
         let text = crate::sheet::text::table(title, self.desk.table());
         self.perform(ctx, Action::Copy("the table as text", text));
+    }
+
+    /// Takes a pasted set over as one edit.
+    pub(super) fn take_pasted(&mut self, answer: &PasteAnswer) {
+        let id = self.view.selected;
+        let Some(candidate) = self.desk.project().sets.get(id) else {
+            return;
+        };
+        match answer {
+            PasteAnswer::Cancel => {}
+            PasteAnswer::Replace(pasted) => {
+                let parts = pasted_parts(&candidate.set, pasted);
+                let edit = SetEdit::Replace(Box::new(parts));
+                self.edit(&Edit::Set(id, edit));
+            }
+            PasteAnswer::Add(pasted) => {
+                let mut parts = pasted_parts(&candidate.set, pasted);
+                if let Ok(name) = Name::new("Pasted set") {
+                    parts.name = name;
+                }
+                match GearSet::try_from(parts) {
+                    Ok(set) => self.edit(&Edit::AddSet(id, Box::new(set))),
+                    Err(problem) => self.say(problem.to_string()),
+                }
+            }
+        }
     }
 
     fn switch_units(&mut self) {

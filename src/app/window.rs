@@ -8,7 +8,8 @@ use super::commands::{self, Command};
 use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
 use super::dialogs::{
-    After, Choice, Dialog, PathAnswer, Question, help_ui, path_dialog_ui, question_ui,
+    After, Choice, Dialog, PathAnswer, Question, help_ui, paste_dialog_ui, path_dialog_ui,
+    question_ui,
 };
 use super::drafts::Drafts;
 use super::file_picker::{Answer, FilePicker, Purpose, SystemPicker};
@@ -23,7 +24,7 @@ use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
 use super::write_up::{Preview, write_up_ui};
 use crate::draw::palette::{Palette, Theme};
-use crate::project::{Disk, FileSystem, Project};
+use crate::project::{Candidates, Disk, FileSystem, Project};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -258,6 +259,13 @@ impl App {
                 Some(PathAnswer::Cancel) => {}
                 Some(PathAnswer::Typed(text)) => self.use_typed_path(ctx, dialog, &text),
             },
+            Some(Dialog::Paste(mut dialog)) => {
+                let can_add = self.desk.project().sets.len() < Candidates::MOST;
+                match paste_dialog_ui(ctx, &mut dialog, can_add, &palette) {
+                    None => self.dialog = Some(Dialog::Paste(dialog)),
+                    Some(answer) => self.take_pasted(&answer),
+                }
+            }
             Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
             Some(Dialog::Replace(path, purpose, then)) => {
                 self.replace_ui(ctx, path, purpose, then);
@@ -380,7 +388,7 @@ impl Command {
         match self {
             Self::Undo => desk.history.undo_label().is_some(),
             Self::Redo => desk.history.redo_label().is_some(),
-            Self::CopySet => desk.project().sets.len() < crate::project::Candidates::MOST,
+            Self::CopySet => desk.project().sets.len() < Candidates::MOST,
             Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
             _ => true,
         }
