@@ -17,6 +17,8 @@ mod no_display;
 #[cfg(test)]
 mod pasted;
 #[cfg(test)]
+mod pictures;
+#[cfg(test)]
 mod properties;
 mod published;
 mod raster;
@@ -26,3 +28,5 @@ mod real_window;
 mod support;
 #[cfg(test)]
 mod window;
+#[cfg(test)]
+mod write_up;

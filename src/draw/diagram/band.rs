@@ -13,7 +13,7 @@ use egui_plot::PlotTransform;
 /// The height of the band, in points.
 pub(super) fn height(diagram: &SpeedDiagram, look: &Look<'_>) -> f32 {
     let rows = diagram.traces.len().max(1) as f32;
-    rows * row_height(look) + 4.0
+    rows * row_height(look) + 8.0
 }
 
 fn row_height(look: &Look<'_>) -> f32 {
@@ -53,6 +53,19 @@ fn swatch(ui: &Ui, row: Rect, trace: &SetTrace, look: &Look<'_>) {
     );
 }
 
+/// What stays free between two numbers, in points.
+const NUMBER_GAP: f32 = 4.0;
+
+/// The middle of a number of some width: above its line where that leaves the row, but never cut.
+fn kept_within(x: f32, width: f32, row: Rect, room: Rect) -> f32 {
+    let half = width / 2.0 + 0.1;
+    if row.x_range().contains(x) && width < row.width() {
+        x.clamp(room.left() + half, room.right() - half)
+    } else {
+        x
+    }
+}
+
 /// The numbers above the points where their lines leave the plot; top gear is placed first.
 fn gear_numbers(
     ui: &Ui,
@@ -64,6 +77,7 @@ fn gear_numbers(
 ) -> Vec<(Rect, String)> {
     let color = look.palette.set(trace.place);
     let top_rpm = diagram.redline_rpm.min(transform.bounds().max()[1]);
+    let room = row.expand2(egui::vec2(12.0, 2.0));
     let mut wishes = Vec::new();
     let mut galleys = Vec::new();
     for (i, gear) in trace.gears.iter().enumerate() {
@@ -75,10 +89,11 @@ fn gear_numbers(
         };
         let font = FontId::new(look.text_size, family);
         let galley = ui.painter().layout_no_wrap(gear.label.clone(), font, color);
+        let size = galley.size() + egui::vec2(NUMBER_GAP, 0.0);
         let x = transform.position_from_point_x(gear.speed_at(top_rpm));
         wishes.push(Wish {
-            size: galley.size(),
-            anchor: egui::pos2(x, row.center().y),
+            size,
+            anchor: egui::pos2(kept_within(x, size.x, row, room), row.center().y),
             candidates: vec![(Align2::CENTER_CENTER, egui::Vec2::ZERO)],
             gap: 0.0,
             priority: u8::try_from(i).unwrap_or(u8::MAX),
@@ -86,11 +101,9 @@ fn gear_numbers(
         galleys.push(galley);
     }
     let mut labels = Vec::new();
-    for (i, rect) in place(&wishes, row.expand2(egui::vec2(12.0, 2.0)), &[])
-        .into_iter()
-        .enumerate()
-    {
+    for (i, rect) in place(&wishes, room, &[]).into_iter().enumerate() {
         let Some(rect) = rect else { continue };
+        let rect = rect.shrink2(egui::vec2(NUMBER_GAP / 2.0, 0.0));
         if look.gear == Some((trace.set, trace.gears[i].gear)) {
             let outline = Stroke::new(1.0, color);
             ui.painter().rect_stroke(

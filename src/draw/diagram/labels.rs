@@ -52,14 +52,19 @@ struct Word {
 }
 
 /// Corners that a label may take beside a point, best first.
-const BESIDE: [Align2; 6] = [
+const BESIDE: [Align2; 8] = [
     Align2::LEFT_TOP,
     Align2::RIGHT_BOTTOM,
     Align2::LEFT_CENTER,
     Align2::RIGHT_CENTER,
     Align2::CENTER_TOP,
     Align2::CENTER_BOTTOM,
+    Align2::LEFT_BOTTOM,
+    Align2::RIGHT_TOP,
 ];
+
+/// How far a label keeps from its point, in points.
+const GAP: f32 = 3.0;
 
 const MARK: u8 = 9;
 const CROSSING: u8 = 7;
@@ -70,17 +75,16 @@ impl Sheet<'_> {
         let font = FontId::proportional(self.look.text_size);
         let galley = self.ui.painter().layout_no_wrap(text, font, color);
         let candidates = match places {
-            Places::Beside => BESIDE.map(|align| (align, Vec2::ZERO)).to_vec(),
+            Places::Beside => beside_places(galley.size().y),
             Places::OnFoot => foot_places(galley.size().y),
-            Places::AtRightEnd => [Align2::RIGHT_BOTTOM, Align2::RIGHT_TOP]
-                .map(|align| (align, Vec2::ZERO))
-                .to_vec(),
+            Places::AtRightEnd => right_end_places(galley.size().x),
+            Places::UnderFall(height) => under_fall_places(galley.size().y, height),
         };
         self.wishes.push(Wish {
             size: galley.size() + egui::vec2(4.0, 0.0),
             anchor,
             candidates,
-            gap: 3.0,
+            gap: GAP,
             priority,
         });
         let dot = matches!(places, Places::Beside).then_some(anchor);
@@ -133,12 +137,14 @@ impl Sheet<'_> {
     fn drops(&mut self, trace: &SetTrace) {
         let color = self.look.palette.set(trace.place);
         for shift in &trace.shifts {
-            let middle = f64::midpoint(shift.shift_rpm, shift.rpm_after_shift);
-            let at = self
-                .transform
-                .position_from_point(&[shift.speed, middle].into());
+            let point = |rpm: f64| {
+                let at = [shift.speed, rpm].into();
+                self.transform.position_from_point(&at)
+            };
+            let foot = point(shift.rpm_after_shift);
+            let height = foot.y - point(shift.shift_rpm).y;
             let text = rpm_difference_text(shift.rpm_after_shift - shift.shift_rpm);
-            self.add(text, color, at, Places::AtRightEnd, DROP);
+            self.add(text, color, foot, Places::UnderFall(height), DROP);
         }
     }
 
@@ -146,19 +152,41 @@ impl Sheet<'_> {
         let frame = self.transform.frame().shrink(1.0);
         let clip = frame.intersect(self.ui.clip_rect());
         let painter = self.ui.painter().with_clip_rect(clip);
-        let placed = place(&self.wishes, frame, &[]);
+        // A label must not hide the point of another.
+        let dots = self.words.iter().filter_map(|word| word.dot);
+        let dots: Vec<Rect> = dots
+            .map(|dot| Rect::from_center_size(dot, Vec2::splat(2.0 * GAP - 1.0)))
+            .collect();
+        let placed = place(&self.wishes, frame, &dots);
+        for (rect, word) in placed.iter().zip(&self.words) {
+            if let Some(rect) = rect {
+                clear_paper(&painter, *rect, word, self.look);
+            }
+        }
+        for word in &self.words {
+            if let Some(dot) = word.dot {
+                painter.circle_filled(dot, GAP, word.color);
+            }
+        }
         let mut labels = Vec::new();
         for (rect, word) in placed.into_iter().zip(self.words) {
             let Some(rect) = rect else { continue };
-            // Lines run everywhere: a label clears a little paper for itself.
-            painter.rect_filled(rect, 2.0, self.look.palette.paper.gamma_multiply(0.8));
-            if let Some(dot) = word.dot {
-                painter.circle_filled(dot, 3.0, word.color);
-            }
             labels.push((rect, word.galley.text().to_owned()));
             painter.galley(rect.min + egui::vec2(2.0, 0.0), word.galley, word.color);
         }
         labels
+    }
+}
+
+/// Lines run everywhere: a label clears a little paper for itself, and a thread ties it to its
+/// point where it stands away from it.
+fn clear_paper(painter: &egui::Painter, rect: Rect, word: &Word, look: &Look<'_>) {
+    painter.rect_filled(rect, 2.0, look.palette.paper.gamma_multiply(0.8));
+    if let Some(dot) = word.dot {
+        let nearest = rect.clamp(dot);
+        if nearest.distance(dot) > 2.0 * GAP {
+            painter.line_segment([dot, nearest], (1.0, word.color));
+        }
     }
 }
 
@@ -171,6 +199,45 @@ enum Places {
     OnFoot,
     /// At the right end of a level line.
     AtRightEnd,
+    /// Under the foot of a fall of this height in points, else along it.
+    UnderFall(f32),
+}
+
+/// Around a point, then further and further above and below it.
+fn beside_places(row_height: f32) -> Vec<(Align2, Vec2)> {
+    let around = BESIDE.map(|align| (align, Vec2::ZERO));
+    let away = [1.0, 2.0, 3.0].into_iter().flat_map(|rows| {
+        let down = egui::vec2(0.0, rows * row_height);
+        [
+            (Align2::LEFT_TOP, down),
+            (Align2::RIGHT_BOTTOM, -down),
+            (Align2::RIGHT_TOP, down),
+            (Align2::LEFT_BOTTOM, -down),
+        ]
+    });
+    around.into_iter().chain(away).collect()
+}
+
+/// Above or below a line's right end, or a little before it.
+fn right_end_places(width: f32) -> Vec<(Align2, Vec2)> {
+    let before = [0.0, 1.0, 2.0].into_iter();
+    let sides = [Align2::RIGHT_BOTTOM, Align2::RIGHT_TOP];
+    before
+        .flat_map(|times| sides.map(|side| (side, egui::vec2(-times * (width + 10.0), 0.0))))
+        .collect()
+}
+
+/// Under the foot of a fall, where the set's own lines leave room; else beside the fall.
+fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Vec2)> {
+    let under = [0.0, 1.0, 2.0, 3.0].into_iter().flat_map(|rows| {
+        let sides = [Align2::CENTER_TOP, Align2::LEFT_TOP, Align2::RIGHT_TOP];
+        sides.map(|side| (side, egui::vec2(0.0, rows * row_height)))
+    });
+    let beside = [0.5, 0.25, 0.75].into_iter().flat_map(|share| {
+        let sides = [Align2::RIGHT_CENTER, Align2::LEFT_CENTER];
+        sides.map(|side| (side, egui::vec2(0.0, -share * height)))
+    });
+    under.chain(beside).collect()
 }
 
 fn foot_places(row_height: f32) -> Vec<(Align2, Vec2)> {
@@ -195,21 +262,25 @@ fn axis_words(
         labels.push((rect, text));
     };
     let y = transform.position_from_point_y(diagram.redline_rpm);
+    let corner = Pos2::new(frame.left() - 4.0, frame.bottom());
     if frame.y_range().contains(y) {
         let bold = FontId::new(look.text_size, super::super::fonts::bold());
-        let at = Pos2::new(frame.left() - 4.0, y);
+        let at = Pos2::new(corner.x, y);
         let text = typed_rpm_text(diagram.redline_rpm);
         write(at, Align2::RIGHT_CENTER, text, bold, look.palette.redline);
     }
-    let corner = Pos2::new(frame.left() - 4.0, frame.bottom());
-    let rpm = "rpm".to_owned();
-    write(
-        corner,
-        Align2::RIGHT_CENTER,
-        rpm,
-        font.clone(),
-        look.palette.dim_text,
-    );
+    // A redline far below the shift points takes the corner.
+    if y < corner.y - 1.5 * look.text_size {
+        let rpm = "rpm".to_owned();
+        let font = font.clone();
+        write(
+            corner,
+            Align2::RIGHT_CENTER,
+            rpm,
+            font,
+            look.palette.dim_text,
+        );
+    }
     let right = Pos2::new(frame.right(), frame.bottom() + 1.0);
     let unit = diagram.unit.sign().to_owned();
     write(right, Align2::RIGHT_TOP, unit, font, look.palette.dim_text);

@@ -1,0 +1,1 @@
+//! Does the write-up give others what they need: texts, and a window to make them in?
