@@ -77,7 +77,8 @@ fn gear_numbers(
 ) -> Vec<(Rect, String)> {
     let color = look.palette.set(trace.place);
     let top_rpm = diagram.redline_rpm.min(transform.bounds().max()[1]);
-    let room = row.expand2(egui::vec2(12.0, 2.0));
+    // To the left stands the number of the redline.
+    let room = row.expand2(egui::vec2(0.0, 2.0)).with_max_x(row.right() + 12.0);
     let mut wishes = Vec::new();
     let mut galleys = Vec::new();
     for (i, gear) in trace.gears.iter().enumerate() {

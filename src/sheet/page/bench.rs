@@ -7,6 +7,7 @@ use crate::draw::bold;
 use crate::draw::palette::Palette;
 use crate::gearing::GearResult;
 use crate::units::{ratio_text, rpm_text, step_text, typed_rpm_text};
+use egui::emath::GuiRounding as _;
 use egui::{Align2, Color32, FontFamily, FontId, Pos2, Rect, Sense, Ui, UiBuilder, Vec2};
 
 /// The heights of text that are tried, in points: the first that leaves room for notes is taken.
@@ -184,5 +185,5 @@ fn note_lines_ui(ui: &mut Ui, foot: f32, palette: &Palette) {
     }
     // More than the foot leaves makes the page too high, which is told.
     let beyond = (ui.min_rect().bottom() - foot).max(0.0);
-    ui.expand_to_include_y((area.bottom() + beyond).ceil());
+    ui.expand_to_include_y((area.bottom() + beyond).round_ui());
 }
