@@ -1,5 +1,6 @@
 //! The speed budget, measured: medians of everything the design sets a limit for.
 
+mod page;
 mod raster;
 
 fn main() {

@@ -78,7 +78,9 @@ fn gear_numbers(
     let color = look.palette.set(trace.place);
     let top_rpm = diagram.redline_rpm.min(transform.bounds().max()[1]);
     // To the left stands the number of the redline.
-    let room = row.expand2(egui::vec2(0.0, 2.0)).with_max_x(row.right() + 12.0);
+    let room = row
+        .expand2(egui::vec2(0.0, 2.0))
+        .with_max_x(row.right() + 12.0);
     let mut wishes = Vec::new();
     let mut galleys = Vec::new();
     for (i, gear) in trace.gears.iter().enumerate() {

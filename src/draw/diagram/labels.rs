@@ -47,8 +47,16 @@ struct Sheet<'a> {
 struct Word {
     galley: Arc<Galley>,
     color: Color32,
-    /// Where a dot ties the label to its point.
-    dot: Option<Pos2>,
+    /// The point that the label speaks of, where it may stand away from it.
+    point: Option<Pos2>,
+    /// Whether a dot marks that point.
+    has_dot: bool,
+}
+
+impl Word {
+    fn dot(&self) -> Option<Pos2> {
+        self.point.filter(|_| self.has_dot)
+    }
 }
 
 /// Corners that a label may take beside a point, best first.
@@ -87,8 +95,13 @@ impl Sheet<'_> {
             gap: GAP,
             priority,
         });
-        let dot = matches!(places, Places::Beside).then_some(anchor);
-        self.words.push(Word { galley, color, dot });
+        let may_stand_away = matches!(places, Places::Beside | Places::UnderFall(_));
+        self.words.push(Word {
+            galley,
+            color,
+            point: may_stand_away.then_some(anchor),
+            has_dot: matches!(places, Places::Beside),
+        });
     }
 
     /// Each marked road speed at the foot of its line.
@@ -153,7 +166,7 @@ impl Sheet<'_> {
         let clip = frame.intersect(self.ui.clip_rect());
         let painter = self.ui.painter().with_clip_rect(clip);
         // A label must not hide the point of another.
-        let dots = self.words.iter().filter_map(|word| word.dot);
+        let dots = self.words.iter().filter_map(Word::dot);
         let dots: Vec<Rect> = dots
             .map(|dot| Rect::from_center_size(dot, Vec2::splat(2.0 * GAP - 1.0)))
             .collect();
@@ -164,7 +177,7 @@ impl Sheet<'_> {
             }
         }
         for word in &self.words {
-            if let Some(dot) = word.dot {
+            if let Some(dot) = word.dot() {
                 painter.circle_filled(dot, GAP, word.color);
             }
         }
@@ -182,11 +195,12 @@ impl Sheet<'_> {
 /// point where it stands away from it.
 fn clear_paper(painter: &egui::Painter, rect: Rect, word: &Word, look: &Look<'_>) {
     painter.rect_filled(rect, 2.0, look.palette.paper.gamma_multiply(0.8));
-    if let Some(dot) = word.dot {
-        let nearest = rect.clamp(dot);
-        if nearest.distance(dot) > 2.0 * GAP {
-            painter.line_segment([dot, nearest], (1.0, word.color));
-        }
+    let Some(point) = word.point else { return };
+    let nearest = rect.clamp(point);
+    let is_away = nearest.distance(point) > 2.0 * GAP;
+    // Beside its fall a label stands above the foot, and needs no thread.
+    if is_away && (word.has_dot || rect.top() > point.y) {
+        painter.line_segment([point, nearest], (1.0, word.color.gamma_multiply(0.7)));
     }
 }
 
@@ -229,15 +243,16 @@ fn right_end_places(width: f32) -> Vec<(Align2, Vec2)> {
 
 /// Under the foot of a fall, where the set's own lines leave room; else beside the fall.
 fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Vec2)> {
-    let under = [0.0, 1.0, 2.0, 3.0].into_iter().flat_map(|rows| {
+    let under = |rows: f32| {
         let sides = [Align2::CENTER_TOP, Align2::LEFT_TOP, Align2::RIGHT_TOP];
         sides.map(|side| (side, egui::vec2(0.0, rows * row_height)))
-    });
+    };
     let beside = [0.5, 0.25, 0.75].into_iter().flat_map(|share| {
         let sides = [Align2::RIGHT_CENTER, Align2::LEFT_CENTER];
         sides.map(|side| (side, egui::vec2(0.0, -share * height)))
     });
-    under.chain(beside).collect()
+    let near = under(0.0).into_iter().chain(under(1.0));
+    near.chain(beside).chain(under(2.0)).collect()
 }
 
 fn foot_places(row_height: f32) -> Vec<(Align2, Vec2)> {

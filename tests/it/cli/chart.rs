@@ -1,7 +1,8 @@
 //! Does `layshaft chart` write the picture that was asked for, whole, or one sentence and nothing?
 
 use super::{
-    ONE_SET, about, answer, answer_to_one_set, assert_is_one_sentence, changed_project, program_answer, three_sets,
+    ONE_SET, about, answer, answer_to_one_set, assert_is_one_sentence, changed_project,
+    program_answer, three_sets,
 };
 use image::RgbaImage;
 use std::ffi::OsString;
@@ -46,7 +47,11 @@ fn the_picture_is_1600_pixels_wide_unless_another_width_is_wanted() {
 
 #[test]
 fn the_theme_is_that_of_the_flag() {
-    let corner = |theme| picture(&["--theme", theme, "--width", "800"]).get_pixel(0, 0).0;
+    let corner = |theme| {
+        picture(&["--theme", theme, "--width", "800"])
+            .get_pixel(0, 0)
+            .0
+    };
     assert_eq!(corner("light"), [255, 255, 255, 255]);
     assert!(corner("dark")[..3].iter().all(|level| *level < 40));
 }
@@ -98,7 +103,17 @@ fn marked_speeds_of_the_flags_are_drawn_instead_of_those_of_the_file() {
     let usual = picture(&["--width", "800"]);
     let marked = picture(&["--width", "800", "--speed", "100", "--rpm", "2500"]);
     assert!(usual != marked);
-    assert!(usual == picture(&["--width", "800", "--speed", "50,90,110", "--rpm", "2000 3000"]));
+    assert!(
+        usual
+            == picture(&[
+                "--width",
+                "800",
+                "--speed",
+                "50,90,110",
+                "--rpm",
+                "2000 3000"
+            ])
+    );
 }
 
 #[test]
@@ -132,17 +147,35 @@ const WRONG: &[(&[&str], &str)] = &[
     (&["-o", ""], "no file name"),
     (&["-o", "/"], "folder"),
     (&["-o", "/no/such/folder/a.png"], "no such folder"),
-    (&["-o", "-", "--width", "799"], "800 to 4000 pixels wide, not 799"),
+    (
+        &["-o", "-", "--width", "799"],
+        "800 to 4000 pixels wide, not 799",
+    ),
     (&["-o", "-", "--width", "4001"], "not 4001"),
     (&["-o", "-", "--width", "0"], "800 to 4000"),
-    (&["-o", "-", "--width", "-5"], "\"-5\" is not a whole number"),
+    (
+        &["-o", "-", "--width", "-5"],
+        "\"-5\" is not a whole number",
+    ),
     (&["-o", "-", "--width", "1600.5"], "whole number"),
     (&["-o", "-", "--width", "wide"], "\"wide\""),
-    (&["-o", "-", "--width", "99999999999999999999999"], "whole number"),
+    (
+        &["-o", "-", "--width", "99999999999999999999999"],
+        "whole number",
+    ),
     (&["-o", "-", "--width", ""], "\"\""),
-    (&["-o", "-", "--width", "900", "--width", "900"], "--width is given twice"),
-    (&["-o", "-", "--theme", "blue"], "--theme is light or dark, not \"blue\""),
-    (&["-o", "-", "--theme", "dark", "--page", "a4"], "--theme goes with a picture"),
+    (
+        &["-o", "-", "--width", "900", "--width", "900"],
+        "--width is given twice",
+    ),
+    (
+        &["-o", "-", "--theme", "blue"],
+        "--theme is light or dark, not \"blue\"",
+    ),
+    (
+        &["-o", "-", "--theme", "dark", "--page", "a4"],
+        "--theme goes with a picture",
+    ),
     (&["-o", "-", "--page", "a5"], "--page is a4 or letter"),
     (&["-o", "-", "--page", "A4"], "not \"A4\""),
     (&["-o", "-", "--show", "power"], "--show is speed"),
@@ -153,8 +186,14 @@ const WRONG: &[(&[&str], &str)] = &[
     (&["-o", "-", "--sets", "1,,1"], "\"\""),
     (&["-o", "-", "--sets", "one"], "\"one\""),
     (&["-o", "-", "--sets", "-1"], "\"-1\""),
-    (&["-o", "-", "--as", "csv"], "--as does not go with layshaft chart"),
-    (&["-o", "-", "--decimal", "comma"], "--decimal does not go with layshaft chart"),
+    (
+        &["-o", "-", "--as", "csv"],
+        "--as does not go with layshaft chart",
+    ),
+    (
+        &["-o", "-", "--decimal", "comma"],
+        "--decimal does not go with layshaft chart",
+    ),
     (&["-o", "-", "--no-table=yes"], "--no-table takes no value"),
     (&["-o", "-", "--speed", "1,2,3,4,5,6,7,8,9"], "--speed"),
     (&["-o", "-", "--rpm", "0"], "between 1 and 30000 rpm"),
@@ -177,7 +216,11 @@ fn every_wrong_command_line_has_its_sentence() {
 fn the_flags_of_a_chart_go_with_nothing_else() {
     for flags in [&["--width", "900"][..], &["--sets", "1"], &["--no-note"]] {
         let answer = answer_to_one_set("table", flags);
-        assert!(answer.sentence().contains("does not go with layshaft table"));
+        assert!(
+            answer
+                .sentence()
+                .contains("does not go with layshaft table")
+        );
     }
 }
 
@@ -204,7 +247,11 @@ fn a_project_is_never_overwritten_by_its_picture() {
     for name in [file.clone(), folder.path().join("./a.ron")] {
         let mut arguments = about("chart", &file, &["-o"]);
         arguments.push(name.into());
-        assert!(answer(arguments).sentence().contains("the project file itself"));
+        assert!(
+            answer(arguments)
+                .sentence()
+                .contains("the project file itself")
+        );
         assert_eq!(std::fs::read_to_string(&file).unwrap(), text);
     }
 }

@@ -106,7 +106,12 @@ fn all_are_golden(pictures: impl IntoIterator<Item = (String, RgbaImage)>) {
 #[test]
 fn the_examples_look_as_they_were_looked_at() {
     let themes = [("light", false), ("dark", true)];
-    let names = ["camper-van", "farm-four-wheel-drive", "motorcycle", "open-two-seater"];
+    let names = [
+        "camper-van",
+        "open-two-seater",
+        "farm-four-wheel-drive",
+        "motorcycle",
+    ];
     assert_eq!(EXAMPLES.len(), names.len());
     let cases = EXAMPLES.iter().zip(names);
     let cases = cases.flat_map(|case| themes.map(|theme| (case, theme)));

@@ -30,14 +30,19 @@ type Labels = Vec<(Rect, String)>;
 /// Whether no two of the labels overlap, and none leaves a frame.
 fn can_be_read(labels: &[(Rect, String)], frame: Rect) -> Result<(), String> {
     // Half a hair: edges that touch are no overlap, whatever the rounding.
-    let labels: Vec<_> = labels.iter().map(|(r, text)| (r.shrink(0.3), text)).collect();
+    let labels: Vec<_> = labels
+        .iter()
+        .map(|(r, text)| (r.shrink(0.3), text))
+        .collect();
     for (at, (rect, text)) in labels.iter().enumerate() {
         if rect.is_positive() && !frame.contains_rect(*rect) {
             return Err(format!("{text:?} at {rect} leaves {frame}"));
         }
         for (other, other_text) in &labels[at + 1..] {
             if rect.is_positive() && other.is_positive() && overlap(rect, other) {
-                return Err(format!("{text:?} at {rect} covers {other_text:?} at {other}"));
+                return Err(format!(
+                    "{text:?} at {rect} covers {other_text:?} at {other}"
+                ));
             }
         }
     }
@@ -139,7 +144,11 @@ fn all_of_the_monster_can_be_read_in_every_form() {
         project.write_up.form = form;
         let page = Page::of(&project).unwrap();
         let size = vec2(WIDTH, page.height().unwrap());
-        can_be_read(&page.texts().unwrap(), Rect::from_min_size(pos2(0.0, 0.0), size)).unwrap();
+        can_be_read(
+            &page.texts().unwrap(),
+            Rect::from_min_size(pos2(0.0, 0.0), size),
+        )
+        .unwrap();
     }
 }
 
@@ -176,7 +185,10 @@ fn paper_has_its_proportions_and_is_white_in_every_theme() {
         project.write_up.form = form;
         let picture = Page::of(&project).unwrap().picture().unwrap();
         let [width, height] = [picture.width(), picture.height()].map(f64::from);
-        assert!((height - width * height_mm / width_mm).abs() <= 1.0, "{form:?}");
+        assert!(
+            (height - width * height_mm / width_mm).abs() <= 1.0,
+            "{form:?}"
+        );
         assert_eq!(picture.get_pixel(0, 0).0, [255; 4]);
     }
 }

@@ -123,7 +123,11 @@ fn the_choices_are_saved_with_the_project_and_read_again() {
     again.ctrl(Key::E);
     let toggled = |name| {
         let of = |role| again.get(role, name).accesskit_node().toggled();
-        of(if name == "dark" { Role::RadioButton } else { Role::CheckBox })
+        of(if name == "dark" {
+            Role::RadioButton
+        } else {
+            Role::CheckBox
+        })
     };
     assert_eq!(toggled("dark"), Some(Toggled::True));
     assert_eq!(toggled("Fitted five-speed"), Some(Toggled::False));
@@ -162,7 +166,10 @@ fn saving_the_picture_suggests_a_name_beside_the_project() {
     let mut window = opened();
     window.click("Save picture…");
     let suggested = Some(MemoryDisk::path("van.png"));
-    assert_eq!(window.picker.last_asked(), (Purpose::SavePicture, suggested));
+    assert_eq!(
+        window.picker.last_asked(),
+        (Purpose::SavePicture, suggested)
+    );
     window.picker.answer(None);
     window.settle();
     assert_eq!(window.disk.file_names(), ["van.ron"]);
@@ -205,10 +212,15 @@ fn a_folder_that_cannot_be_written_says_so_and_another_place_can_be_given() {
     let mut window = opened();
     let project = window.project().clone();
     window.click("Save picture…");
-    window.picker.answer(Some(PathBuf::from("/nowhere/at/all/page.png")));
+    window
+        .picker
+        .answer(Some(PathBuf::from("/nowhere/at/all/page.png")));
     window.settle();
     assert!(window.says("Save the picture"), "the dialog is there again");
-    assert!(window.says("/nowhere/at/all/page.png"), "with what was typed");
+    assert!(
+        window.says("/nowhere/at/all/page.png"),
+        "with what was typed"
+    );
     assert!(window.says("no such folder"));
     window.type_over(&MemoryDisk::path("page").display().to_string());
     window.key(Key::Enter);
