@@ -119,13 +119,15 @@ impl Page {
     }
 }
 
-/// The table, without the tyre of sets that have none of their own: the page names it once.
+/// The table, without what the page says once or need not say.
 fn table(project: &Project, results: &ProjectResults) -> Table {
     let mut table = Table::of(project, results);
     for (set, candidate) in table.sets.iter_mut().zip(project.sets.iter()) {
         if candidate.set.tyre.is_none() {
             set.facts.retain(|fact| !fact.starts_with("tyre "));
         }
+        // A set that is alone is compared with nothing.
+        set.is_baseline &= project.sets.len() > 1;
     }
     table
 }
