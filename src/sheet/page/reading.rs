@@ -208,13 +208,15 @@ fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     if page.choices().with_table && has_grey_figures(page) {
         let engine = &page.project.engine;
         let redline = typed_rpm_text(engine.redline.rpm());
-        text += &match engine.floor_rpm() {
-            floor if floor > 0.0 => {
-                let floor = typed_rpm_text(floor);
-                format!(" Grey figures lie outside {floor} to {redline} rpm.")
-            }
-            _ => format!(" Grey figures lie above {redline} rpm."),
+        let floor_rpm = engine.floor_rpm();
+        let range = if floor_rpm > 0.0 {
+            format!("outside {} to {redline} rpm", typed_rpm_text(floor_rpm))
+        } else {
+            format!("above {redline} rpm")
         };
+        text.push_str(" Grey figures lie ");
+        text.push_str(&range);
+        text.push('.');
     }
     text += " Estimates: the maker's data and local law decide.";
     words(ui, &text, 11.5, palette.dim_text);

@@ -35,7 +35,7 @@ fn choose(window: &mut Window, role: Role, name: &str) {
 
 /// Runs frames until the window says some words; pictures are made on another thread.
 fn wait_for(window: &mut Window, words: &str) {
-    let end = Instant::now() + Duration::from_secs(60);
+    let end = Instant::now() + Duration::from_mins(1);
     while !window.says(words) {
         assert!(Instant::now() < end, "{words} was never said");
         std::thread::sleep(Duration::from_millis(10));
