@@ -56,15 +56,10 @@ fn quoted(text: &str) -> impl Iterator<Item = &str> {
     text.split('`').skip(1).step_by(2)
 }
 
-fn table(head: [&str; 3], rows: &[[String; 3]]) -> String {
-    rows_as_table(&head.map(str::to_owned), rows)
-}
-
-fn rows_as_table<const N: usize>(head: &[String; N], rows: &[[String; N]]) -> String {
+fn table<const N: usize>(head: [&str; N], rows: &[[String; N]]) -> String {
     let line = |cells: &[String; N]| format!("| {} |\n", cells.join(" | "));
-    let rule = line(&[(); N].map(|()| "---".to_owned()));
-    let rows: String = rows.iter().map(line).collect();
-    line(head) + &rule + &rows
+    let head = [head, ["---"; N]].map(|cells| cells.map(str::to_owned));
+    head.iter().chain(rows).map(line).collect()
 }
 
 fn key_table() -> String {
@@ -84,16 +79,13 @@ fn key_table() -> String {
     for (keys, what) in OTHER_KEYS {
         rows.push(["", "", keys, what].map(str::to_owned));
     }
-    rows_as_table(
-        &["menu", "command", "keys", "what it does"].map(str::to_owned),
-        &rows,
-    )
+    table(["menu", "command", "keys", "what it does"], &rows)
 }
 
 fn json_table() -> String {
     let rows = key_reference().into_iter();
     let rows: Vec<_> = rows.map(|(key, what)| [format!("`{key}`"), what]).collect();
-    rows_as_table(&["key", "what it holds"].map(str::to_owned), &rows)
+    table(["key", "what it holds"], &rows)
 }
 
 /// What the program prints, asked within this process.
@@ -114,16 +106,13 @@ fn option_table() -> String {
         for line in help.lines().filter(|line| line.starts_with("  -")) {
             let (option, meaning) = line.trim().split_once("  ").unwrap();
             let option = format!("`{}`", option.replace('|', "` or `"));
-            match rows.iter().position(|row| row[0] == option) {
-                Some(at) => {
-                    place = at + 1;
-                    rows[at][1] += &format!(", {command}");
-                }
-                None => {
-                    let row = [option, command.to_owned(), meaning.trim().to_owned()];
-                    rows.insert(place, row);
-                    place += 1;
-                }
+            if let Some(at) = rows.iter().position(|row| row[0] == option) {
+                place = at + 1;
+                rows[at][1].extend([", ", command]);
+            } else {
+                let row = [option, command.to_owned(), meaning.trim().to_owned()];
+                rows.insert(place, row);
+                place += 1;
             }
         }
     }
