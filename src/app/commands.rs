@@ -151,7 +151,8 @@ impl Command {
 /// The commands whose keys were pressed in this frame; the keys are used up.
 ///
 /// Keys with more modifiers are looked for first: a shorter shortcut would take them too.
-pub(super) fn pressed(ctx: &egui::Context) -> Vec<Command> {
+/// `is_waiting` says that nothing was typed yet in the field that has the focus.
+pub(super) fn pressed(ctx: &egui::Context, is_waiting: bool) -> Vec<Command> {
     let mut all: Vec<(KeyboardShortcut, Command)> = TABLE
         .iter()
         .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)))
@@ -161,7 +162,7 @@ pub(super) fn pressed(ctx: &egui::Context) -> Vec<Command> {
     ctx.input_mut(|input| {
         all.into_iter()
             .filter(|(shortcut, command)| {
-                !(is_typing && belongs_to_text(*shortcut, *command))
+                !(is_typing && belongs_to_text(*shortcut, *command, is_waiting))
                     && input.consume_shortcut(shortcut)
             })
             .map(|(_, command)| command)
@@ -170,9 +171,10 @@ pub(super) fn pressed(ctx: &egui::Context) -> Vec<Command> {
 }
 
 /// Whether a text field that is being typed in keeps a key for itself.
-fn belongs_to_text(shortcut: KeyboardShortcut, command: Command) -> bool {
+fn belongs_to_text(shortcut: KeyboardShortcut, command: Command, is_waiting: bool) -> bool {
     let has_own = matches!(command, Command::Undo | Command::Redo);
-    has_own || (shortcut.modifiers == Modifiers::NONE && shortcut.logical_key != Key::F1)
+    (has_own && !is_waiting)
+        || (shortcut.modifiers == Modifiers::NONE && shortcut.logical_key != Key::F1)
 }
 
 fn modifier_count(modifiers: Modifiers) -> u32 {

@@ -177,10 +177,12 @@ impl App {
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
         }
-        self.drafts.begin_frame();
+        self.drafts.begin_frame(&ctx);
         let mut actions = Vec::new();
         if self.dialog.is_none() {
-            actions.extend(commands::pressed(&ctx).into_iter().map(Action::Run));
+            let is_waiting = self.drafts.is_waiting(&ctx);
+            let commands = commands::pressed(&ctx, is_waiting);
+            actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }
         self.panels_ui(ui, &mut actions);

@@ -1,6 +1,8 @@
 //! All tests that look at the crate from outside.
 
 #[cfg(test)]
+mod editing;
+#[cfg(test)]
 mod edits;
 #[cfg(test)]
 mod files;

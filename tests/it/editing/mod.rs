@@ -1,0 +1,4 @@
+//! Does everything that can be typed and clicked in the forms and the table do what it says?
+
+mod fields;
+mod harness;
