@@ -16,6 +16,7 @@ pub mod chart;
 pub mod cli;
 pub mod draw;
 pub mod gearing;
+mod logging;
 mod platform;
 pub mod project;
 pub mod sheet;

@@ -148,26 +148,50 @@ impl Command {
     }
 }
 
-/// The commands whose keys were pressed in this frame; the keys are used up.
+/// The commands whose keys were pressed in this frame, in that order; the keys are used up.
 ///
-/// Keys with more modifiers are looked for first: a shorter shortcut would take them too.
+/// A slow frame may bring several: what was undone and then saved must not be saved first.
 /// `is_waiting` says that nothing was typed yet in the field that has the focus.
 pub(super) fn pressed(ctx: &egui::Context, is_waiting: bool) -> Vec<Command> {
-    let mut all: Vec<(KeyboardShortcut, Command)> = TABLE
-        .iter()
-        .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)))
-        .collect();
-    all.sort_by_key(|(s, _)| std::cmp::Reverse(modifier_count(s.modifiers)));
     let is_typing = ctx.text_edit_focused();
+    let is_own = |shortcut: KeyboardShortcut, command: Command| {
+        is_typing && belongs_to_text(shortcut, command, is_waiting)
+    };
+    let mut commands = Vec::new();
     ctx.input_mut(|input| {
-        all.into_iter()
-            .filter(|(shortcut, command)| {
-                !(is_typing && belongs_to_text(*shortcut, *command, is_waiting))
-                    && input.consume_shortcut(shortcut)
-            })
-            .map(|(_, command)| command)
-            .collect()
-    })
+        input.events.retain(|event| {
+            let command = command_of(event, &is_own);
+            commands.extend(command);
+            command.is_none()
+        });
+    });
+    commands
+}
+
+/// The command that a key press asks for, unless a text field keeps it as its own.
+///
+/// Of several, the one with the most modifiers: a shorter shortcut would take it too.
+fn command_of(
+    event: &egui::Event,
+    is_own: &dyn Fn(KeyboardShortcut, Command) -> bool,
+) -> Option<Command> {
+    let egui::Event::Key {
+        key,
+        pressed: true,
+        modifiers,
+        ..
+    } = event
+    else {
+        return None;
+    };
+    let shortcuts = TABLE
+        .iter()
+        .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)));
+    shortcuts
+        .filter(|(s, _)| s.logical_key == *key && modifiers.matches_logically(s.modifiers))
+        .filter(|(s, command)| !is_own(*s, *command))
+        .max_by_key(|(s, _)| modifier_count(s.modifiers))
+        .map(|(_, command)| command)
 }
 
 /// Whether a text field that is being typed in keeps a key for itself.
@@ -201,6 +225,37 @@ mod tests {
                 seen.push(*shortcut);
             }
         }
+    }
+
+    #[test]
+    fn keys_of_one_frame_are_answered_in_their_order() {
+        let key = |key, modifiers| egui::Event::Key {
+            key,
+            physical_key: None,
+            pressed: true,
+            repeat: false,
+            modifiers,
+        };
+        let ctrl = Modifiers::CTRL | Modifiers::COMMAND;
+        let ctx = egui::Context::default();
+        let input = egui::RawInput {
+            events: vec![
+                key(Key::Z, ctrl),
+                key(Key::S, ctrl),
+                key(Key::Z, ctrl | Modifiers::SHIFT),
+                key(Key::X, ctrl),
+            ],
+            ..egui::RawInput::default()
+        };
+        let mut commands = Vec::new();
+        let mut left = usize::MAX;
+        let output = ctx.run_ui(input, |ui| {
+            commands = pressed(ui.ctx(), false);
+            left = ui.input(|i| i.events.len());
+        });
+        output.drop_without_applying_deltas();
+        assert_eq!(commands, [Command::Undo, Command::Save, Command::Redo]);
+        assert_eq!(left, 1, "the key that no command has is left to others");
     }
 
     #[test]

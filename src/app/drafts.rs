@@ -74,7 +74,7 @@ pub(super) struct Draft {
 /// All drafts.
 #[derive(Debug, Default)]
 pub(super) struct Drafts {
-    drafts: HashMap<CellId, Draft>,
+    open: HashMap<CellId, Draft>,
     /// The fields of this frame from top to bottom.
     places: Vec<(CellId, egui::Id)>,
     /// Those of the last frame, for moving through a column.
@@ -86,12 +86,12 @@ pub(super) struct Drafts {
 impl Drafts {
     /// The draft of a field.
     pub(super) fn get(&self, cell: CellId) -> Option<&Draft> {
-        self.drafts.get(&cell)
+        self.open.get(&cell)
     }
 
     /// The draft of a field to be changed, begun over what stands there where there is none.
     pub(super) fn begin(&mut self, cell: CellId, before: &str) -> &mut Draft {
-        self.drafts.entry(cell).or_insert_with(|| Draft {
+        self.open.entry(cell).or_insert_with(|| Draft {
             text: before.to_owned(),
             before: before.to_owned(),
             problem: None,
@@ -101,25 +101,25 @@ impl Drafts {
     /// Ends a draft that does not read once the field under it holds something else: it was undone.
     pub(super) fn end_outdated(&mut self, cell: CellId, text: &str) {
         let is_outdated = |draft: &Draft| draft.problem.is_some() && draft.before != text;
-        if self.drafts.get(&cell).is_some_and(is_outdated) {
+        if self.open.get(&cell).is_some_and(is_outdated) {
             self.end(cell);
         }
     }
 
     /// Ends a draft; the field shows the document again.
     pub(super) fn end(&mut self, cell: CellId) {
-        self.drafts.remove(&cell);
+        self.open.remove(&cell);
     }
 
     /// Ends every draft that reads: the document holds what they say. Returns how many are left.
     pub(super) fn settle(&mut self) -> usize {
-        self.drafts.retain(|_, draft| draft.problem.is_some());
-        self.drafts.len()
+        self.open.retain(|_, draft| draft.problem.is_some());
+        self.open.len()
     }
 
     /// Forgets every draft, readable or not: another document is on the desk.
     pub(super) fn clear(&mut self) {
-        self.drafts.clear();
+        self.open.clear();
     }
 
     /// Begins a frame in which the fields announce themselves anew.
@@ -128,7 +128,7 @@ impl Drafts {
     pub(super) fn begin_frame(&mut self, ctx: &egui::Context) {
         self.last_places = std::mem::take(&mut self.places);
         let places = &self.last_places;
-        self.drafts
+        self.open
             .retain(|cell, _| places.iter().any(|(shown, _)| shown == cell));
         if let Some(id) = self.next_focus.take() {
             ctx.memory_mut(|m| m.request_focus(id));
@@ -139,7 +139,7 @@ impl Drafts {
     pub(super) fn is_waiting(&self, ctx: &egui::Context) -> bool {
         let focused = ctx.memory(egui::Memory::focused);
         let mut places = self.last_places.iter();
-        places.any(|(cell, id)| focused == Some(*id) && !self.drafts.contains_key(cell))
+        places.any(|(cell, id)| focused == Some(*id) && !self.open.contains_key(cell))
     }
 
     /// From the next frame on another field is typed in; what is pressed in this one is not its own.

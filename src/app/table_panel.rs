@@ -6,7 +6,9 @@ use super::desk::Desk;
 use super::view_state::ViewState;
 use crate::chart::SetTable;
 use crate::draw::palette::Palette;
-use crate::draw::table::{DrawnRow, TableDrawn, TableLook, table_ui};
+use crate::draw::table::{
+    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, table_ui,
+};
 use egui::{Id, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
 /// Shows the table with what can be done to it.
@@ -18,14 +20,19 @@ pub(super) fn table_panel_ui(
     actions: &mut Vec<Action>,
 ) {
     controls_ui(ui, view, actions);
+    let table = desk.table();
     let look = TableLook {
         palette,
         text_size: 12.5,
         gear: view.pointed,
-        all_columns: !view.side_by_side,
-        with_findings: true,
+        columns: if view.side_by_side {
+            essential_columns(table)
+        } else {
+            all_columns(table)
+        },
+        wrap_width: f32::INFINITY,
+        with_remarks: true,
     };
-    let table = desk.table();
     ScrollArea::both().auto_shrink(false).show(ui, |ui| {
         if view.side_by_side {
             ui.horizontal_top(|ui| {

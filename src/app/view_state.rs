@@ -44,10 +44,11 @@ impl ViewState {
             self.selected = visible.unwrap_or_else(|| project.sets.baseline()).id;
         }
         let gear_is_there = |(set, gear)| {
-            project
-                .sets
-                .get(set)
-                .is_some_and(|c| c.set.gear(gear).is_some())
+            let set = project.sets.get(set).map(|c| &c.set);
+            set.is_some_and(|set| match gear {
+                GearId::REVERSE => set.reverse.is_some(),
+                gear => set.gear(gear).is_some(),
+            })
         };
         self.pointed = self.pointed.filter(|at| gear_is_there(*at));
     }
@@ -101,10 +102,17 @@ mod tests {
 
     #[test]
     fn a_range_is_moved_into_the_whole_and_keeps_its_width() {
-        assert_eq!(kept_range([-20.0, 30.0], [0.0, 200.0]), [0.0, 50.0]);
-        assert_eq!(kept_range([180.0, 230.0], [0.0, 200.0]), [150.0, 200.0]);
-        assert_eq!(kept_range([-5.0, 230.0], [0.0, 200.0]), [0.0, 200.0]);
-        assert_eq!(kept_range([f64::NAN, 1.0], [0.0, 200.0]), [0.0, 200.0]);
-        assert_eq!(kept_range([50.0, 50.0], [0.0, 200.0]), [50.0, 52.0]);
+        let cases = [
+            ([-20.0, 30.0], [0.0, 50.0]),
+            ([180.0, 230.0], [150.0, 200.0]),
+            ([-5.0, 230.0], [0.0, 200.0]),
+            ([f64::NAN, 1.0], [0.0, 200.0]),
+            ([50.0, 50.0], [50.0, 52.0]),
+        ];
+        for (wanted, expected) in cases {
+            let kept = kept_range(wanted, [0.0, 200.0]);
+            let is_near = |at: usize| (kept[at] - expected[at]).abs() < 1e-9;
+            assert!(is_near(0) && is_near(1), "{wanted:?} gave {kept:?}");
+        }
     }
 }

@@ -22,7 +22,8 @@ use super::table_panel::table_panel_ui;
 use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
 use crate::draw::palette::{Palette, Theme};
-use crate::project::{Disk, FileSystem, Project};
+use crate::gearing::GearId;
+use crate::project::{Disk, FileSystem, Project, SetId};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -110,6 +111,11 @@ impl App {
     /// The last message.
     pub fn message(&self) -> &str {
         &self.message
+    }
+
+    /// The gear that is brought out in diagram and table, if any.
+    pub fn pointed(&self) -> Option<(SetId, GearId)> {
+        self.view.pointed
     }
 
     /// What must be settled even while the window is hidden.

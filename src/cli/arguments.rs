@@ -77,7 +77,12 @@ impl Words {
                 Arg::Long(name) => flags::long(name).ok_or_else(|| unknown_long(name))?,
                 Arg::Short(letter) => flags::short(letter).ok_or_else(|| unknown_short(letter))?,
             };
-            words.given.push((row.flag, value(&mut parser, row)?));
+            let value = if row.value.is_empty() {
+                OsString::new()
+            } else {
+                value(&mut parser, row)?
+            };
+            words.given.push((row.flag, value));
         }
         Ok(words)
     }
@@ -157,6 +162,11 @@ impl Arguments {
             (_, Some(_)) => Err(CliError::Twice(flag.name())),
             (first, None) => Ok(first.map(|(_, value)| Path::new(value))),
         }
+    }
+
+    /// Whether a flag without a value was given.
+    pub(super) fn has(&self, flag: Flag) -> bool {
+        self.given.iter().any(|(given, _)| *given == flag)
     }
 
     /// The first flag of those that was given.

@@ -6,13 +6,15 @@
 pub(super) enum Command {
     /// Ratios, steps and speeds of every set.
     Table,
+    /// The picture of the write-up.
+    Chart,
     /// What is valid but strange.
     Check,
 }
 
 impl Command {
     /// All commands, in the order of the help.
-    pub(super) const ALL: [Self; 2] = [Self::Table, Self::Check];
+    pub(super) const ALL: [Self; 3] = [Self::Table, Self::Chart, Self::Check];
 
     /// The command that `word` names.
     pub(super) fn named(word: &str) -> Option<Self> {
@@ -23,6 +25,7 @@ impl Command {
     pub(super) fn name(self) -> &'static str {
         match self {
             Self::Table => "table",
+            Self::Chart => "chart",
             Self::Check => "check",
         }
     }
@@ -31,6 +34,7 @@ impl Command {
     pub(super) fn summary(self) -> &'static str {
         match self {
             Self::Table => "print ratios, steps and speeds of every gear set",
+            Self::Chart => "make the picture of the write-up, a PNG file",
             Self::Check => "list what is valid but strange; exit code 1 where there is anything",
         }
     }

@@ -3,13 +3,14 @@
 use crate::gearing::quoted;
 use crate::project::format::FormatError;
 use crate::project::{ReadError, SaveError};
+use crate::sheet::page::PageError;
 
 /// The most characters of a message, line break not counted.
 const MOST_CHARACTERS: usize = 299;
 
 /// Why a command printed nothing.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum CliError {
+pub(super) enum CliError {
     /// A flag that is not there.
     #[error("there is no option {flag}; {}", meant_flag(*nearest))]
     UnknownFlag {
@@ -206,6 +207,23 @@ pub enum CliError {
         /// What is wrong, with line and column where there is one.
         reason: FormatError,
     },
+    /// A picture without a place to go.
+    #[error("say where the picture goes: -o OUT.png, or -o - for standard output")]
+    NoOutput,
+    /// A set that is not there.
+    #[error("--sets names set {number}, but there {}", there_are(*present))]
+    NoSuchSet {
+        /// Counted from 1.
+        number: String,
+        /// How many there are.
+        present: usize,
+    },
+    /// A width for a page of paper that only a picture has.
+    #[error("{0} goes with a picture, not with --page")]
+    NotOnPaper(String),
+    /// A picture that cannot be made.
+    #[error(transparent)]
+    Page(#[from] PageError),
     /// Output over the input.
     #[error("-o names the project file itself; give the output another name")]
     OwnInput,
@@ -270,4 +288,11 @@ fn meant_command(nearest: Option<&str>) -> String {
 
 fn instead(next: Option<&str>) -> String {
     next.map_or_else(String::new, |next| format!("; \"{next}\" follows instead"))
+}
+
+fn there_are(present: usize) -> String {
+    match present {
+        1 => "is only one".to_owned(),
+        _ => format!("are only {present}"),
+    }
 }

@@ -3,18 +3,23 @@
 //! One table serves the reading, the messages and the help.
 
 use super::command::Command;
+use Flag::{
+    As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, NoNote, NoTable, Page,
+    Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
+};
+use Group::{Sets, Speeds};
 
-/// A flag that takes a value.
+/// A flag; in the order of [`FLAGS`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Flag {
     Gears,
     Final,
-    Reverse,
-    Shift,
-    Name,
     Tyre,
     Circumference,
     Redline,
+    Shift,
+    Reverse,
+    Name,
     Idle,
     LowestUseful,
     Rpm,
@@ -23,6 +28,12 @@ pub(super) enum Flag {
     Show,
     As,
     Decimal,
+    Chosen,
+    Width,
+    Theme,
+    Page,
+    NoTable,
+    NoNote,
     Output,
 }
 
@@ -44,7 +55,7 @@ pub(super) struct FlagRow {
     /// Its name without the dashes.
     pub(super) long: &'static str,
     pub(super) short: Option<char>,
-    /// What stands for its value in the help.
+    /// What stands for its value in the help; empty for a flag that takes none.
     pub(super) value: &'static str,
     /// What it means, as it stands in the help.
     pub(super) meaning: &'static str,
@@ -54,6 +65,9 @@ pub(super) struct FlagRow {
 
 const EVERY: &[Command] = &Command::ALL;
 const TABLE: &[Command] = &[Command::Table];
+const CHART: &[Command] = &[Command::Chart];
+const WRITTEN: &[Command] = &[Command::Table, Command::Chart];
+const TEXTS: &[Command] = &[Command::Table, Command::Check];
 
 const fn row(
     (flag, long): (Flag, &'static str),
@@ -76,14 +90,8 @@ const fn row(
     }
 }
 
-use Flag::{
-    As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, Redline, Reverse, Rpm,
-    Shift, Show, Speed, Tyre, Units,
-};
-use Group::{Sets, Speeds};
-
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 17] = [
+pub(super) const FLAGS: [FlagRow; 23] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -166,7 +174,7 @@ pub(super) const FLAGS: [FlagRow; 17] = [
         "LIST",
         Speeds,
         EVERY,
-        "road speeds at which engine speeds are wanted, in km/h (mph with --units mph)",
+        "road speeds at which engine speeds are wanted, in km/h or as --units says",
     ),
     row(
         (Units, "units"),
@@ -179,14 +187,14 @@ pub(super) const FLAGS: [FlagRow; 17] = [
         (Show, "show"),
         "speed",
         Group::Output,
-        TABLE,
-        "what the table is about",
+        WRITTEN,
+        "what table or chart is about",
     ),
     row(
         (As, "as"),
         "FORMAT",
         Group::Output,
-        EVERY,
+        TEXTS,
         "the format: see below",
     ),
     row(
@@ -197,10 +205,52 @@ pub(super) const FLAGS: [FlagRow; 17] = [
         "the decimal mark of CSV; with a comma, semicolons part the cells",
     ),
     row(
+        (Flag::Chosen, "sets"),
+        "LIST",
+        Group::Output,
+        CHART,
+        "the sets to show, counted from 1, as 1,3",
+    ),
+    row(
+        (Width, "width"),
+        "PIXELS",
+        Group::Output,
+        CHART,
+        "the width of the picture, 800 to 4000",
+    ),
+    row(
+        (Theme, "theme"),
+        "light|dark",
+        Group::Output,
+        CHART,
+        "dark lines on light paper or the other way round",
+    ),
+    row(
+        (Page, "page"),
+        "a4|letter",
+        Group::Output,
+        CHART,
+        "a page for the bench instead: large figures, black on white",
+    ),
+    row(
+        (NoTable, "no-table"),
+        "",
+        Group::Output,
+        CHART,
+        "without the table beneath the diagram",
+    ),
+    row(
+        (NoNote, "no-note"),
+        "",
+        Group::Output,
+        CHART,
+        "without the note",
+    ),
+    row(
         (Flag::Output, "output"),
         "OUT",
         Group::Output,
-        TABLE,
+        WRITTEN,
         "the file to write, whole or not at all; - is standard output",
     ),
 ];
@@ -208,11 +258,7 @@ pub(super) const FLAGS: [FlagRow; 17] = [
 impl Flag {
     /// Its row in the table.
     pub(super) fn row(self) -> &'static FlagRow {
-        // Every flag has a row: a test holds it.
-        FLAGS
-            .iter()
-            .find(|row| row.flag == self)
-            .unwrap_or(&FLAGS[0])
+        &FLAGS[self as usize]
     }
 
     /// Its name with its dashes, as it stands in a sentence.
@@ -235,4 +281,18 @@ pub(super) fn long(name: &str) -> Option<&'static FlagRow> {
 /// The flag of that letter.
 pub(super) fn short(letter: char) -> Option<&'static FlagRow> {
     FLAGS.iter().find(|row| row.short == Some(letter))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_flag_stands_at_its_place_in_the_table() {
+        for (place, row) in FLAGS.iter().enumerate() {
+            assert_eq!(row.flag as usize, place, "{}", row.long);
+            assert_eq!(long(row.long).map(|row| row.flag), Some(row.flag));
+        }
+        assert_eq!(Flag::Output as usize + 1, FLAGS.len());
+    }
 }

@@ -64,6 +64,7 @@ fn about_command(command: Command) -> String {
     }
     text += match command {
         Command::Table => TABLE_NOTES,
+        Command::Chart => CHART_NOTES,
         Command::Check => CHECK_NOTES,
     };
     text + EXIT_CODES
@@ -76,6 +77,12 @@ Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/1
 are parted by commas or blanks. Findings follow on standard error.
 ";
 
+const CHART_NOTES: &str = "
+With a file, what is not given is as the project's write-up has it. The same project and options
+give the same bytes; no display is needed. Ratios are numbers (3.78), teeth driven:driving (34:9) or
+products (44/29 * 49/12).
+";
+
 const CHECK_NOTES: &str = "
 Formats: text (without --as), json.
 Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12). Speeds change no
@@ -85,7 +92,9 @@ finding.
 fn spelled(row: &FlagRow) -> String {
     match row.short {
         Some(short) => format!("-{short}, --{} {}", row.long, row.value),
-        None => format!("--{} {}", row.long, row.value),
+        None => format!("--{} {}", row.long, row.value)
+            .trim_end()
+            .to_owned(),
     }
 }
 

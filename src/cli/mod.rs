@@ -5,6 +5,7 @@
 //! prints its whole result or nothing but one sentence.
 
 mod arguments;
+mod chart;
 mod check;
 mod command;
 mod error;
@@ -17,13 +18,14 @@ mod panic_sentence;
 mod sets_by_flags;
 mod source;
 mod table;
+mod typed_set;
 mod values;
 
-pub use error::CliError;
 pub use panic_sentence::answer_panics_with_a_sentence;
 
 use arguments::Asked;
 use command::Command;
+use error::CliError;
 use std::ffi::OsString;
 use std::fmt::Display;
 use std::io::Write;
@@ -83,6 +85,7 @@ fn answered(
         Asked::Help(about) => output::print(stdout, &help::text(about)).map(|()| PRINTED)?,
         Asked::Version => output::print(stdout, &help::version()).map(|()| PRINTED)?,
         Asked::Command(Command::Table, arguments) => table::run(&arguments, stdout, stderr)?,
+        Asked::Command(Command::Chart, arguments) => chart::run(&arguments, stdout, stderr)?,
         Asked::Command(Command::Check, arguments) => check::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))

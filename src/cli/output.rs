@@ -4,7 +4,7 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use crate::platform;
-use crate::project::{Disk, save_whole};
+use crate::project::{Disk, check_target, save_whole};
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
@@ -38,16 +38,24 @@ fn is_same_file(file: &Path, out: &Path) -> bool {
 }
 
 impl Output {
-    /// Brings the whole text to where it goes.
+    /// Whether a file could be written there, found out before the work is done.
+    pub(super) fn check(&self) -> Result<(), CliError> {
+        match self {
+            Self::Standard => Ok(()),
+            Self::File(path) => check_target(&Disk, path).map_err(CliError::NotWritten),
+        }
+    }
+
+    /// Brings the whole result to where it goes.
     pub(super) fn write(
         &self,
-        text: &str,
+        bytes: &[u8],
         stdout: &mut dyn Write,
         stderr: &mut dyn Write,
     ) -> Result<(), CliError> {
         match self {
-            Self::Standard => print(stdout, text),
-            Self::File(path) => match save_whole(&Disk, path, text.as_bytes()) {
+            Self::Standard => print_bytes(stdout, bytes),
+            Self::File(path) => match save_whole(&Disk, path, bytes) {
                 Err(error) if error.is_saved() => {
                     message(stderr, &error.to_string());
                     Ok(())
@@ -58,11 +66,13 @@ impl Output {
     }
 }
 
-/// Prints a result. Whoever closes the pipe has read enough: that is no error.
+/// Prints a text. Whoever closes the pipe has read enough: that is no error.
 pub(super) fn print(stdout: &mut dyn Write, text: &str) -> Result<(), CliError> {
-    let printed = stdout
-        .write_all(text.as_bytes())
-        .and_then(|()| stdout.flush());
+    print_bytes(stdout, text.as_bytes())
+}
+
+fn print_bytes(stdout: &mut dyn Write, bytes: &[u8]) -> Result<(), CliError> {
+    let printed = stdout.write_all(bytes).and_then(|()| stdout.flush());
     match printed {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => {
             Err(CliError::NotPrinted(platform::reason_in_words(&error)))

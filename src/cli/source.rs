@@ -16,6 +16,7 @@ const MOST_SPEEDS: usize = 40;
 
 /// The project of the file or of the flags, with the unit that was asked for.
 pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
+    let units = units(arguments)?;
     let of_set = arguments.first_of(|row| row.group == Group::Sets);
     let has_gears = !arguments.all(Flag::Gears)?.is_empty();
     let mut project = match (&arguments.file, of_set) {
@@ -25,7 +26,7 @@ pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
         (None, Some(_)) => return Err(CliError::SetNeeds("--gears \"RATIOS\", first to top")),
         (None, None) => return Err(CliError::NothingToShow),
     };
-    if let Some(units) = units(arguments)? {
+    if let Some(units) = units {
         project.units = units;
     }
     Ok(project)

@@ -50,7 +50,7 @@ pub(super) fn run(
     let marked = source::marked(arguments, &project)?;
     let results = ProjectResults::of(&project);
     let text = written(format, mark, &project, &results, &marked);
-    out.write(&text, stdout, stderr)?;
+    out.write(text.as_bytes(), stdout, stderr)?;
     output::notes(stderr, &findings::lines(&results));
     Ok(PRINTED)
 }

@@ -63,6 +63,15 @@ impl Palette {
         }
     }
 
+    /// The colours of a printed page: black on white.
+    pub fn print() -> Self {
+        Self {
+            text: Color32::BLACK,
+            dim_text: Color32::BLACK,
+            ..LIGHT
+        }
+    }
+
     /// The colour of a set by its place among all sets, counted from 0.
     pub fn set(&self, place: usize) -> Color32 {
         self.sets[place % self.sets.len()]

@@ -8,6 +8,7 @@ use super::stroke::sample;
 use crate::chart::{Cell, Column, Row, SetTable, Table};
 use crate::gearing::GearId;
 use crate::project::SetId;
+use egui::text::{LayoutJob, TextFormat};
 use egui::{Align, Align2, Color32, FontFamily, FontId, Galley, Pos2, Rect, Ui, Vec2};
 use std::sync::Arc;
 
@@ -20,10 +21,12 @@ pub struct TableLook<'a> {
     pub text_size: f32,
     /// The gear whose row is brought out.
     pub gear: Option<(SetId, GearId)>,
-    /// Whether every column is wanted, or only those that a comparison needs.
-    pub all_columns: bool,
-    /// Whether findings are written beneath their set.
-    pub with_findings: bool,
+    /// Which columns of the table are drawn; the first of them names the gears.
+    pub columns: Vec<usize>,
+    /// How wide the words about a set may run before they wrap, in points.
+    pub wrap_width: f32,
+    /// Whether facts and findings are written beside and beneath the name of a set.
+    pub with_remarks: bool,
 }
 
 /// What was drawn, and where.
@@ -50,6 +53,49 @@ pub struct DrawnRow {
     pub cells: Vec<(Rect, String)>,
 }
 
+/// Every column of a table.
+pub fn all_columns(table: &Table) -> Vec<usize> {
+    (0..table.columns.len()).collect()
+}
+
+/// The columns that a comparison cannot do without.
+pub fn essential_columns(table: &Table) -> Vec<usize> {
+    let is_detail = |column: &Column| {
+        let details = ["overall", "drop", "shift at", "per 1000 rpm"];
+        details.contains(&column.title.as_str())
+    };
+    let columns = table.columns.iter().enumerate();
+    let essential = columns.filter(|(_, column)| !is_detail(column));
+    essential.map(|(at, _)| at).collect()
+}
+
+/// The columns of a look in as few groups as fit a width, each beginning with the gears.
+pub fn column_groups(
+    ui: &Ui,
+    table: &Table,
+    sets: &[&SetTable],
+    look: &TableLook<'_>,
+    width: f32,
+) -> Vec<Vec<usize>> {
+    let layout = Layout::of(ui, table, sets, look);
+    let Some((gears, figures)) = layout.columns.split_first() else {
+        return Vec::new();
+    };
+    let mut groups = Vec::new();
+    let mut group = vec![gears.at];
+    let mut taken = gears.width;
+    for column in figures {
+        if taken + column.width > width && group.len() > 1 {
+            groups.push(std::mem::replace(&mut group, vec![gears.at]));
+            taken = gears.width;
+        }
+        group.push(column.at);
+        taken += column.width;
+    }
+    groups.push(group);
+    groups
+}
+
 /// Draws sets of a table one under another, beneath one head.
 pub fn table_ui(
     ui: &mut Ui,
@@ -58,11 +104,17 @@ pub fn table_ui(
     look: &TableLook<'_>,
 ) -> TableDrawn {
     let layout = Layout::of(ui, table, sets, look);
-    let rows: usize = sets.iter().map(|set| layout.lines_of(set)).sum();
-    let height =
-        layout.head_height + layout.row_height * rows as f32 + layout.set_gap() * sets.len() as f32;
-    let size = Vec2::new(layout.width(), height);
-    let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    let words: Vec<SetWords> = sets.iter().map(|set| SetWords::of(ui, set, look)).collect();
+    let heights = sets
+        .iter()
+        .zip(&words)
+        .map(|(set, words)| layout.height_of(set, words));
+    let height = layout.head_height + heights.sum::<f32>();
+    let widest = words
+        .iter()
+        .map(SetWords::width)
+        .fold(layout.width(), f32::max);
+    let (rect, _) = ui.allocate_exact_size(Vec2::new(widest, height), egui::Sense::hover());
     let mut painter = TablePainter {
         ui,
         layout: &layout,
@@ -76,19 +128,57 @@ pub fn table_ui(
     };
     painter.head(rect.min);
     let mut top = rect.top() + layout.head_height;
-    for set in sets {
-        top = painter.set(set, Pos2::new(rect.left(), top)) + layout.set_gap();
+    for (set, words) in sets.iter().zip(&words) {
+        painter.set(set, words, Pos2::new(rect.left(), top));
+        top += layout.height_of(set, words);
     }
     painter.drawn
 }
 
-/// The columns that a comparison cannot do without.
-fn is_essential(column: &Column) -> bool {
-    let is_detail = matches!(
-        column.title.as_str(),
-        "overall" | "drop" | "shift at" | "per 1000 rpm"
-    );
-    !is_detail
+/// What is said of a set beside its figures, wrapped.
+struct SetWords {
+    head: Arc<Galley>,
+    findings: Vec<Arc<Galley>>,
+}
+
+impl SetWords {
+    fn of(ui: &Ui, set: &SetTable, look: &TableLook<'_>) -> Self {
+        let mut head = LayoutJob::default();
+        let room = look.wrap_width - swatch_width(look);
+        head.wrap.max_width = room;
+        let bold = TextFormat::simple(font(look, super::bold()), look.palette.text);
+        head.append(&set.name, 0.0, bold);
+        if look.with_remarks {
+            let baseline = if set.is_baseline { "baseline, " } else { "" };
+            let facts = format!("{baseline}{}", set.facts.join(", "));
+            let dim = TextFormat::simple(small(look), look.palette.dim_text);
+            head.append(&facts, look.text_size * 0.8, dim);
+        }
+        let finding = |text: &String| {
+            let color = look.palette.finding;
+            let text = text.clone();
+            ui.painter()
+                .layout(text, small(look), color, look.wrap_width)
+        };
+        Self {
+            head: ui.painter().layout_job(head),
+            findings: if look.with_remarks {
+                set.findings.iter().map(finding).collect()
+            } else {
+                Vec::new()
+            },
+        }
+    }
+
+    fn width(&self) -> f32 {
+        let findings = self.findings.iter().map(|f| f.size().x);
+        findings.fold(self.head.size().x + 60.0, f32::max)
+    }
+}
+
+/// What the swatch takes before a set's name, in points.
+fn swatch_width(look: &TableLook<'_>) -> f32 {
+    look.text_size * 2.2 + 6.0
 }
 
 /// What is laid out once for all sets, so that figures stand under figures.
@@ -96,7 +186,6 @@ struct Layout {
     columns: Vec<LaidColumn>,
     row_height: f32,
     head_height: f32,
-    with_findings: bool,
 }
 
 /// One column with its places.
@@ -112,16 +201,17 @@ struct LaidColumn {
 
 impl Layout {
     fn of(ui: &Ui, table: &Table, sets: &[&SetTable], look: &TableLook<'_>) -> Self {
-        let wanted = table.columns.iter().enumerate();
+        let wanted = look
+            .columns
+            .iter()
+            .filter_map(|&at| Some((at, table.columns.get(at)?)));
         let columns: Vec<LaidColumn> = wanted
-            .filter(|(_, column)| look.all_columns || is_essential(column))
             .map(|(at, column)| LaidColumn::of(ui, column, at, sets, look))
             .collect();
         let heads = columns.iter().map(|c| c.head.size().y);
         Self {
             row_height: (look.text_size * 1.45).round(),
             head_height: (heads.fold(0.0, f32::max) + 4.0).round(),
-            with_findings: look.with_findings,
             columns,
         }
     }
@@ -130,17 +220,11 @@ impl Layout {
         self.columns.iter().map(|c| c.width).sum()
     }
 
-    fn lines_of(&self, set: &SetTable) -> usize {
-        let findings = if self.with_findings {
-            set.findings.len()
-        } else {
-            0
-        };
-        1 + set.rows.len() + findings
-    }
-
-    fn set_gap(&self) -> f32 {
-        self.row_height * 0.4
+    /// The height of a set with its words, its gears and the gap behind it.
+    fn height_of(&self, set: &SetTable, words: &SetWords) -> f32 {
+        let findings: f32 = words.findings.iter().map(|f| f.size().y + 2.0).sum();
+        let head = words.head.size().y.max(self.row_height);
+        head + self.row_height * (set.rows.len() as f32 + 0.4) + findings
     }
 }
 
@@ -175,11 +259,11 @@ impl LaidColumn {
         if difference_width > 0.0 {
             difference_width += look.text_size * 0.4;
         }
-        let head = head_galley(ui, column, figures + difference_width, look);
+        let head = head_galley(ui, column, figures, look);
         Self {
             at,
             is_number: column.is_number,
-            width: head.size().x.max(figures + difference_width) + look.text_size * 0.75,
+            width: head.size().x.max(figures) + difference_width + look.text_size * 0.75,
             difference_width,
             head,
         }
@@ -196,7 +280,7 @@ fn head_galley(ui: &Ui, column: &Column, widest: f32, look: &TableLook<'_>) -> A
         "" => column.title.clone(),
         unit => format!("{}\n{unit}", column.title),
     };
-    let mut job = egui::text::LayoutJob::simple(
+    let mut job = LayoutJob::simple(
         text,
         small(look),
         look.palette.dim_text,
@@ -225,7 +309,7 @@ impl TablePainter<'_> {
         for column in &self.layout.columns {
             let head = &column.head;
             let edge = if column.is_number {
-                left + column.width - self.edge()
+                left + column.width - self.edge() - column.difference_width
             } else {
                 left
             };
@@ -243,64 +327,31 @@ impl TablePainter<'_> {
         self.look.text_size * 0.35
     }
 
-    /// A set; returns the height at which it ends.
-    fn set(&mut self, set: &SetTable, at: Pos2) -> f32 {
-        let row_height = self.layout.row_height;
-        self.set_head(set, at);
-        let mut top = at.y + row_height;
-        for row in &set.rows {
-            let rect = Rect::from_min_size(
-                Pos2::new(at.x, top),
-                Vec2::new(self.layout.width(), row_height),
-            );
-            self.row(set, row, rect);
-            top += row_height;
-        }
-        if self.look.with_findings {
-            for finding in &set.findings {
-                let place = Pos2::new(at.x, top + row_height * 0.5);
-                self.write(
-                    place,
-                    Align2::LEFT_CENTER,
-                    finding,
-                    small(self.look),
-                    self.look.palette.finding,
-                );
-                top += row_height;
-            }
-        }
-        top
-    }
-
-    /// Swatch, name and what is said of the set as a whole.
-    fn set_head(&mut self, set: &SetTable, at: Pos2) {
+    /// A set: its words, its gears, its findings.
+    fn set(&mut self, set: &SetTable, words: &SetWords, at: Pos2) {
         let row_height = self.layout.row_height;
         let color = self.look.palette.set(set.place);
-        let swatch = Vec2::new(self.look.text_size * 2.2, row_height);
-        let swatch = Rect::from_min_size(at, swatch);
+        let left = at.x + swatch_width(self.look);
+        let swatch = Rect::from_min_max(at, Pos2::new(left - 6.0, at.y + row_height));
         sample(self.ui.painter(), swatch, color, dash(set.place));
-        let y = at.y + row_height * 0.5;
-        let left = Pos2::new(swatch.right() + 6.0, y);
-        let bold = font(self.look, super::bold());
-        let name = self.write(
-            left,
-            Align2::LEFT_CENTER,
-            &set.name,
-            bold,
-            self.look.palette.text,
-        );
-        let mut facts = set.facts.join(", ");
-        if set.is_baseline {
-            facts = format!("baseline, {facts}");
+        self.words(Pos2::new(left, at.y), &words.head);
+        let mut top = at.y + words.head.size().y.max(row_height);
+        for row in &set.rows {
+            let size = Vec2::new(self.layout.width(), row_height);
+            self.row(set, row, Rect::from_min_size(Pos2::new(at.x, top), size));
+            top += row_height;
         }
-        let after = Pos2::new(name.right() + self.look.text_size * 0.8, y);
-        self.write(
-            after,
-            Align2::LEFT_CENTER,
-            &facts,
-            small(self.look),
-            self.look.palette.dim_text,
-        );
+        for finding in &words.findings {
+            self.words(Pos2::new(at.x, top + 2.0), finding);
+            top += finding.size().y + 2.0;
+        }
+    }
+
+    fn words(&mut self, at: Pos2, galley: &Arc<Galley>) {
+        let color = self.look.palette.text;
+        self.ui.painter().galley(at, galley.clone(), color);
+        let rect = Rect::from_min_size(at, galley.size());
+        self.drawn.labels.push((rect, galley.text().to_owned()));
     }
 
     fn row(&mut self, set: &SetTable, row: &Row, rect: Rect) {

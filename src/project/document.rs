@@ -1,5 +1,6 @@
 //! What is a project: everything somebody typed, every field of it valid.
 
+use super::write_up::WriteUp;
 use crate::gearing::{
     EngineLimits, EngineSpeed, GearSet, Name, RoadSpeed, TextError, Tyre, quoted,
 };
@@ -24,6 +25,8 @@ pub struct Project {
     pub marked_engine_speeds: Marks<EngineSpeed>,
     /// Road speeds at which engine speeds are wanted.
     pub marked_road_speeds: Marks<RoadSpeed>,
+    /// What the write-up shows.
+    pub write_up: WriteUp,
     /// The candidates.
     pub sets: Candidates,
 }

@@ -8,4 +8,5 @@ pub mod csv;
 mod grid;
 pub mod json;
 pub mod markdown;
+pub mod page;
 pub mod text;

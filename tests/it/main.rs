@@ -1,6 +1,8 @@
 //! All tests that look at the crate from outside.
 
 #[cfg(test)]
+mod cli;
+#[cfg(test)]
 mod editing;
 #[cfg(test)]
 mod edits;
@@ -9,9 +11,17 @@ mod files;
 #[cfg(test)]
 mod format;
 #[cfg(test)]
+mod house;
+#[cfg(test)]
+mod icon;
+#[cfg(test)]
+mod no_display;
+#[cfg(test)]
 mod properties;
 #[cfg(test)]
 mod published;
 mod raster;
+#[cfg(test)]
+mod real_window;
 #[cfg(test)]
 mod support;

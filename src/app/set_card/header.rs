@@ -2,6 +2,7 @@
 
 use super::Card;
 use crate::app::action::Action;
+use crate::app::commands::Command;
 use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Field, Form, remark};
 use crate::app::typed::{self, RatioForm};
@@ -85,7 +86,8 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             .add_enabled(can_add, egui::Button::new("Copy set"))
             .clicked()
         {
-            form.edit(Edit::AddSet(id, Box::new(card.candidate.set.clone())));
+            form.actions.push(Action::Select(id));
+            form.actions.push(Action::Run(Command::CopySet));
             ui.close();
         }
         let up = ui.add_enabled(card.place > 0, egui::Button::new("Move up"));

@@ -7,7 +7,8 @@ use crate::app::typed;
 use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
 use crate::project::SetEdit;
 use crate::units::ratio_text;
-use egui::{Button, Ui};
+use egui::containers::menu::{MenuButton, MenuConfig};
+use egui::{Button, PopupCloseBehavior, Ui};
 use std::collections::BTreeSet;
 
 /// More positions no usual stage has.
@@ -245,7 +246,9 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
             format!("gears {}", labels.join(" "))
         }
     };
-    let menu = ui.menu_button(text, |ui| {
+    // Several gears are taken or left one after the other.
+    let stays_open = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
+    let (menu, _) = MenuButton::new(text).config(stays_open).ui(ui, |ui| {
         let is_every = stage.acts_on == ActsOn::EveryGear;
         if ui.radio(is_every, "every gear").clicked() {
             form.edit(typed::of_set(
@@ -263,7 +266,7 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
         }
     });
     let name = card.named(&format!("Gears of stage {}", at + 1));
-    menu.response.accessible_name(name);
+    menu.accessible_name(name);
 }
 
 /// The gears that a stage acts on, with one more or one fewer.

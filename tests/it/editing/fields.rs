@@ -1,4 +1,5 @@
 //! Does every field read what people write, and keep what was there where it cannot?
+#![expect(clippy::float_cmp, reason = "a number comes back as it was typed")]
 
 use super::harness::{Opening, Window, camper_van};
 use egui::accesskit::Role;

@@ -1,7 +1,7 @@
 //! How is a form used without a screen: fields found by name, typed in, looked at?
 
-use egui::accesskit::Role;
-use egui::{Event, Key, Modifiers, OutputCommand, Pos2, Rect, Vec2};
+use egui::accesskit::{Role, Toggled};
+use egui::{Event, Key, Modifiers, OutputCommand, Pos2, Rect, Vec2, ViewportId};
 use egui_kittest::kittest::NodeT;
 use egui_kittest::{Harness, Node};
 use layshaft::app::{Answer, App, FilePicker, Purpose, Surroundings};
@@ -10,6 +10,7 @@ use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Candidate, Disk, Project, format};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::time::Duration;
 
 /// The camper van with its three sets.
 pub(super) fn camper_van() -> Project {
@@ -196,6 +197,25 @@ impl Window {
         found.unwrap_or_else(|| panic!("no {role:?} is called {name}; {:#?}", self.names(role)))
     }
 
+    #[track_caller]
+    pub(super) fn get_by_role(&self, role: Role) -> Node<'_> {
+        let mut found = self.nodes().filter(|n| n.accesskit_node().role() == role);
+        found.next().unwrap()
+    }
+
+    /// Whether a button that stands for a choice is the chosen one.
+    #[track_caller]
+    pub(super) fn is_chosen(&self, button: &str) -> bool {
+        let node = self.get(Role::Button, button).accesskit_node();
+        node.toggled() == Some(Toggled::True)
+    }
+
+    /// Whether the last frame asked for no other.
+    pub(super) fn is_asleep(&self) -> bool {
+        let output = &self.harness.output().viewport_output;
+        output[&ViewportId::ROOT].repaint_delay == Duration::MAX
+    }
+
     /// What everything of one kind is called.
     pub(super) fn names(&self, role: Role) -> Vec<String> {
         let nodes = self.nodes().map(|node| node.accesskit_node());
@@ -291,6 +311,33 @@ impl Window {
     #[track_caller]
     pub(super) fn click(&mut self, name: &str) {
         self.click_on(Role::Button, name);
+    }
+
+    /// Clicks the button of that name that lies on top of another.
+    #[track_caller]
+    pub(super) fn click_last(&mut self, name: &str) {
+        let at = self.all(Role::Button, name).last().unwrap().rect().center();
+        self.click_at(at);
+    }
+
+    /// Rests the pointer on something, until a submenu has opened.
+    #[track_caller]
+    pub(super) fn move_onto(&mut self, role: Role, name: &str) {
+        let at = self.get(role, name).rect().center();
+        self.move_to(at);
+        self.harness.run_steps(60);
+    }
+
+    /// Opens a file by typing its path.
+    pub(super) fn open_by_path(&mut self, path: &Path) {
+        self.ctrl(Key::O);
+        self.type_in("Path", &path.display().to_string());
+        self.key(Key::Enter);
+        assert!(
+            self.app().message().starts_with("Opened"),
+            "{}",
+            self.app().message()
+        );
     }
 
     /// Opens a menu and clicks something in it.

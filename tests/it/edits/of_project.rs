@@ -4,7 +4,7 @@ use super::{Case, FIRST, SECOND, assert_cases, candidate, start};
 use crate::support::gear_sets::{name, ratio, rpm, set, tyre};
 use crate::support::variants::{assert_all_met, variants};
 use layshaft::gearing::RoadSpeed;
-use layshaft::project::{Edit, Marks, Note, SetEdit, SetId};
+use layshaft::project::{Edit, Marks, Note, SetEdit, SetId, WriteUp};
 use layshaft::units::SpeedUnit;
 
 variants!(
@@ -21,6 +21,7 @@ variants!(
         Redline,
         MarkedEngineSpeeds,
         MarkedRoadSpeeds,
+        WriteUp,
         AddSet,
         RemoveSet,
         MoveSet,
@@ -59,6 +60,13 @@ fn engine_and_texts() -> Vec<Case> {
         Case {
             edit: Edit::Tyre(tyre(2100.0)),
             shows: |p| p.tyre == tyre(2100.0),
+        },
+        Case {
+            edit: Edit::WriteUp(WriteUp {
+                is_dark: true,
+                ..WriteUp::default()
+            }),
+            shows: |p| p.write_up.is_dark,
         },
         Case {
             edit: Edit::Idle(None),

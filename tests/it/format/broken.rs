@@ -434,15 +434,22 @@ fn a_file_cut_short_is_told_where_it_ends() {
 }
 
 #[test]
-fn an_endless_word_is_answered_as_shortly_as_others() {
-    let word: &'static str = "x".repeat(100_000).leak();
+fn an_endless_word_is_quoted_with_40_characters_at_most() {
+    let word: &'static str = "x".repeat(1000).leak();
     let key: &'static str = format!("{word}: 3, units: Mph").leak();
     let variant: &'static str = format!("units: {word}").leak();
-    assert_answered(&[
-        changed("units: Mph", key, &[]),
-        changed("units: Mph", variant, &[]),
+    let rows = [
+        changed("units: Mph", key, &["title"]),
+        changed("units: Mph", variant, &["Mph"]),
         changed("Every corner", word, &["a name has at most 80 characters"]),
-    ]);
+    ];
+    assert_answered(&rows);
+    for row in &rows {
+        let answer = format::read(&row.text)
+            .expect_err("a broken file")
+            .to_string();
+        assert!(!answer.contains(&word[..41]), "{answer}");
+    }
 }
 
 impl Broken {

@@ -102,3 +102,16 @@ fn endless_texts_are_answered_as_shortly_as_others() {
         }
     }
 }
+
+#[test]
+fn what_is_no_number_is_told_from_what_has_two_decimal_marks() {
+    let answer = |text| parse_decimal(text).expect_err(text).to_string();
+    assert_eq!(answer(" "), "there is no number yet");
+    assert_eq!(answer("1e3"), "\"1e3\" is not a number such as 3.78");
+    for text in ["3.7.8", "1,234.5", "1.234,5"] {
+        assert_eq!(
+            answer(text),
+            format!("\"{text}\" has more than one decimal mark")
+        );
+    }
+}

@@ -92,3 +92,13 @@ proptest! {
         prop_assert!(is_close(shown, ratio.value(), 0.000_500_1), "{reading}");
     }
 }
+
+#[test]
+fn a_pair_as_tall_as_the_gear_before_it_is_read_the_way_that_falls() {
+    let typed = ["2.0", "20:10"].map(|text| parse_ratio(text).unwrap());
+    let read: Vec<String> = read_chain(&typed, &[])
+        .iter()
+        .map(Ratio::to_string)
+        .collect();
+    assert_eq!(read, ["2", "10:20"]);
+}

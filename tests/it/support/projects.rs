@@ -5,7 +5,9 @@ use layshaft::gearing::{
     GearSetSpec, Label, Name, OverallDiameter, Position, Ratio, Reverse, RevsPerKm, RevsPerMile,
     RoadSpeed, RollingCircumference, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
 };
-use layshaft::project::{Candidate, Candidates, Marks, Note, Project};
+use layshaft::project::{
+    Candidate, Candidates, Marks, Note, PageForm, PictureWidth, Project, SetId, WriteUp,
+};
 use layshaft::units::SpeedUnit;
 use proptest::collection::{btree_set, vec};
 use proptest::option;
@@ -37,7 +39,9 @@ fn road_speed() -> impl Strategy<Value = RoadSpeed> {
 
 /// A pair of tooth counts.
 pub(crate) fn tooth_pair() -> impl Strategy<Value = ToothPair> {
-    (1_u16..=999, 1_u16..=999).prop_map(|(a, b)| ToothPair::new(a, b).unwrap())
+    // A single tooth is a worm's, and is spelled differently.
+    let teeth = || prop_oneof![6 => 1_u16..=999, 1 => Just(1_u16)];
+    (teeth(), teeth()).prop_map(|(a, b)| ToothPair::new(a, b).unwrap())
 }
 
 fn factor() -> impl Strategy<Value = Factor> {
@@ -242,15 +246,40 @@ pub(crate) fn any_limits() -> impl Strategy<Value = EngineLimits> {
     })
 }
 
+/// Any choices for the write-up, of up to three sets.
+fn any_write_up() -> impl Strategy<Value = WriteUp> {
+    let left_out = vec((1u32..=3).prop_map(SetId), 0..=2);
+    let choices = (any::<bool>(), any::<bool>(), any::<bool>());
+    let form = select(PageForm::ALL.to_vec());
+    (800u64..=4000, choices, form, left_out).prop_map(
+        |(width, (is_dark, with_table, with_note), form, left_out)| WriteUp {
+            width: PictureWidth::from_px(width).unwrap(),
+            is_dark,
+            left_out: left_out.into_iter().collect(),
+            with_table,
+            with_note,
+            form,
+        },
+    )
+}
+
 /// Any project that can exist.
 pub(crate) fn any_project() -> impl Strategy<Value = Project> {
     let texts = (option::of(any_name()), option::of(any_name()), any_note());
     let marks = (vec(engine_speed(), 0..=8), vec(road_speed(), 0..=8));
     let sets = (vec((any_gear_set(), any::<bool>()), 1..=3), any::<Index>());
     let vehicle = (select(SpeedUnit::ALL.to_vec()), any_tyre(), any_limits());
-    (texts, vehicle, marks, sets).prop_map(
-        |((title, date, note), (units, tyre, engine), (rpms, speeds), (sets, baseline))| {
+    (texts, vehicle, marks, sets, any_write_up()).prop_map(
+        |(
+            (title, date, note),
+            (units, tyre, engine),
+            (rpms, speeds),
+            (sets, baseline),
+            write_up,
+        )| {
             let baseline = baseline.index(sets.len());
+            let present = |id: &SetId| id.0 as usize <= sets.len();
+            let left_out = write_up.left_out.iter().copied().filter(present).collect();
             Project {
                 title,
                 date,
@@ -260,6 +289,10 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
                 engine,
                 marked_engine_speeds: Marks::new(rpms).unwrap(),
                 marked_road_speeds: Marks::new(speeds).unwrap(),
+                write_up: WriteUp {
+                    left_out,
+                    ..write_up
+                },
                 sets: Candidates::new(sets, baseline).unwrap(),
             }
         },
