@@ -6,6 +6,7 @@
 mod action;
 mod cell;
 mod commands;
+mod copies;
 mod desk;
 mod diagram_panel;
 mod dialogs;

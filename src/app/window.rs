@@ -24,7 +24,8 @@ use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
 use super::write_up::{Preview, write_up_ui};
 use crate::draw::palette::{Palette, Theme};
-use crate::project::{Candidates, Disk, FileSystem, Project};
+use crate::gearing::GearId;
+use crate::project::{Candidates, Disk, FileSystem, Project, SetId};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -116,6 +117,11 @@ impl App {
         &self.message
     }
 
+    /// The gear that is brought out in diagram and table, if any.
+    pub fn pointed(&self) -> Option<(SetId, GearId)> {
+        self.view.pointed
+    }
+
     /// What must be settled even while the window is hidden.
     fn settle(&mut self, ctx: &egui::Context) {
         while let Some(answer) = self.surroundings.picker.poll() {
@@ -181,11 +187,13 @@ impl App {
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
         }
-        self.drafts.begin_frame();
+        self.drafts.begin_frame(&ctx);
         let mut actions = Vec::new();
         // A command under a running drag would take the ground from under it.
         if self.dialog.is_none() && ctx.dragged_id().is_none() {
-            actions.extend(commands::pressed(&ctx).into_iter().map(Action::Run));
+            let is_waiting = self.drafts.is_waiting(&ctx);
+            let commands = commands::pressed(&ctx, is_waiting);
+            actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }
         self.panels_ui(ui, &mut actions);
