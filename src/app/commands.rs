@@ -26,6 +26,10 @@ pub enum Command {
     CopySet,
     /// The selected set goes.
     RemoveSet,
+    /// A gear set from text.
+    PasteSet,
+    /// The picture and the tables for others to read.
+    WriteUp,
     /// The table as text to the clipboard.
     CopyTable,
     /// The whole diagram.
@@ -123,11 +127,13 @@ pub const TABLE: &[Entry] = entries! {
     Open, File, "Open…", "Opens a project from a file", [ctrl(Key::O)];
     Save, File, "Save", "Saves the project in its file", [ctrl(Key::S)];
     SaveAs, File, "Save as…", "Saves the project in another file", [ctrl_shift(Key::S)];
+    WriteUp, File, "Write-up…", "Makes a picture and tables for others to read", [ctrl(Key::E)];
     Quit, File, "Quit", "Ends the program", [ctrl(Key::Q)];
     Undo, Edit, "Undo", "Takes the last change back", [ctrl(Key::Z)];
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
     CopySet, Edit, "Copy set", "Adds a copy of the selected set", [ctrl(Key::D)];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
+    PasteSet, Edit, "Paste gears…", "Reads a whole gear set from text", [ctrl_shift(Key::V)];
     CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];

@@ -73,11 +73,11 @@ fn home() -> Option<PathBuf> {
     directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_owned())
 }
 
-/// A path to save at: `.ron` is added where there is no ending.
-pub(super) fn with_ending(path: PathBuf) -> PathBuf {
+/// A path to save at: the ending is added where there is none.
+pub(super) fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
     if path.extension().is_some() {
         path
     } else {
-        path.with_extension("ron")
+        path.with_extension(ending)
     }
 }

@@ -25,6 +25,7 @@ mod typed;
 mod vehicle_panel;
 mod view_state;
 mod window;
+mod write_up;
 
 pub use action::Action;
 pub use commands::{Command, Entry, Menu, TABLE};

@@ -160,6 +160,9 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         .char_limit(Note::MOST_CHARACTERS)
         .hint_text("A note for the write-up");
     let response = ui.add(edit).accessible_name("Note");
+    if response.gained_focus() {
+        form.actions.push(Action::Commit);
+    }
     if response.changed() {
         match Note::new(&text) {
             Ok(note) => form.actions.push(Action::Preview(Edit::Note(note))),

@@ -16,6 +16,8 @@ pub(super) struct ViewState {
     pub pointed: Option<(SetId, GearId)>,
     /// The part of the diagram in view; none is the whole.
     pub range: Option<View>,
+    /// Whether the write-up is being made.
+    pub write_up_is_open: bool,
     /// Whether the table shows the sets side by side, or one under another.
     pub side_by_side: bool,
     /// In which form gears are typed.
@@ -31,6 +33,7 @@ impl ViewState {
             selected: other.map_or(baseline, |c| c.id),
             pointed: None,
             range: None,
+            write_up_is_open: false,
             side_by_side: false,
             ratio_form: RatioForm::default(),
         }

@@ -8,10 +8,11 @@ use super::commands::{self, Command};
 use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
 use super::dialogs::{
-    After, Choice, Dialog, PathAnswer, Question, help_ui, path_dialog_ui, question_ui,
+    After, Choice, Dialog, PathAnswer, Question, help_ui, paste_dialog_ui, path_dialog_ui,
+    question_ui,
 };
 use super::drafts::Drafts;
-use super::file_picker::{Answer, FilePicker, SystemPicker};
+use super::file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 use super::form::Form;
 use super::menu_bar::menu_bar_ui;
 use super::set_card::set_cards_ui;
@@ -21,9 +22,10 @@ use super::table_panel::table_panel_ui;
 
 use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
+use super::write_up::{Preview, write_up_ui};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::GearId;
-use crate::project::{Disk, FileSystem, Project, SetId};
+use crate::project::{Candidates, Disk, FileSystem, Project, SetId};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -74,6 +76,7 @@ pub struct App {
     pub(super) settings: Settings,
     written_settings: Settings,
     window_size: (f32, f32),
+    preview: Preview,
     shown_title: String,
 }
 
@@ -99,6 +102,7 @@ impl App {
             window_size: settings.window,
             written_settings: settings.clone(),
             settings,
+            preview: Preview::default(),
             shown_title: String::new(),
         }
     }
@@ -185,7 +189,8 @@ impl App {
         }
         self.drafts.begin_frame(&ctx);
         let mut actions = Vec::new();
-        if self.dialog.is_none() {
+        // A command under a running drag would take the ground from under it.
+        if self.dialog.is_none() && ctx.dragged_id().is_none() {
             let is_waiting = self.drafts.is_waiting(&ctx);
             let commands = commands::pressed(&ctx, is_waiting);
             actions.extend(commands.into_iter().map(Action::Run));
@@ -216,17 +221,28 @@ impl App {
             .default_size(350.0)
             .size_range(290.0..=460.0)
             .show(ui, |ui| self.forms_ui(ui, &palette, actions));
-        Panel::bottom("table")
+        let table = Panel::bottom("table")
             .default_size(250.0)
             .size_range(90.0..=500.0)
             .resizable(true)
             .show(ui, |ui| {
-                table_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+                table_panel_ui(ui, &self.desk, &self.view, &palette, actions)
             });
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
-        CentralPanel::default().frame(paper).show(ui, |ui| {
-            diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+        let diagram = CentralPanel::default().frame(paper).show(ui, |ui| {
+            diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions)
         });
+        if self.view.pointed.is_some() && !table.inner && !diagram.inner {
+            actions.push(Action::Point(None));
+        }
+        if self.view.write_up_is_open {
+            let mut form = Form {
+                drafts: &mut self.drafts,
+                palette: &palette,
+                actions,
+            };
+            write_up_ui(ui.ctx(), &self.desk, &mut self.preview, &mut form);
+        }
     }
 
     /// The vehicle and the cards of the sets.
@@ -254,8 +270,17 @@ impl App {
                 Some(PathAnswer::Cancel) => {}
                 Some(PathAnswer::Typed(text)) => self.use_typed_path(ctx, dialog, &text),
             },
+            Some(Dialog::Paste(mut dialog)) => {
+                let can_add = self.desk.project().sets.len() < Candidates::MOST;
+                match paste_dialog_ui(ctx, &mut dialog, can_add, &palette) {
+                    None => self.dialog = Some(Dialog::Paste(dialog)),
+                    Some(answer) => self.take_pasted(&answer),
+                }
+            }
             Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
-            Some(Dialog::Replace(path, then)) => self.replace_ui(ctx, path, then),
+            Some(Dialog::Replace(path, purpose, then)) => {
+                self.replace_ui(ctx, path, purpose, then);
+            }
             Some(Dialog::OtherForm(then)) => self.other_form_ui(ctx, then),
         }
     }
@@ -276,7 +301,13 @@ impl App {
         }
     }
 
-    fn replace_ui(&mut self, ctx: &egui::Context, path: PathBuf, then: Option<After>) {
+    fn replace_ui(
+        &mut self,
+        ctx: &egui::Context,
+        path: PathBuf,
+        purpose: Purpose,
+        then: Option<After>,
+    ) {
         let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
         let text = format!("There is a file \"{}\" already.", name.unwrap_or_default());
         let question = Question {
@@ -286,9 +317,9 @@ impl App {
             no: Some("Replace it"),
         };
         match question_ui(ctx, &question) {
-            None => self.dialog = Some(Dialog::Replace(path, then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
-            Some(Choice::No) => self.save_to(ctx, &path, then),
+            None => self.dialog = Some(Dialog::Replace(path, purpose, then)),
+            Some(Choice::Yes) => self.ask_for_path(ctx, purpose, then),
+            Some(Choice::No) => self.write_to(ctx, &path, purpose, then),
             Some(Choice::Cancel) => {}
         }
     }
@@ -303,7 +334,7 @@ impl App {
         };
         match question_ui(ctx, &question) {
             None => self.dialog = Some(Dialog::OtherForm(then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
+            Some(Choice::Yes) => self.ask_for_path(ctx, Purpose::Save, then),
             Some(Choice::No) => {
                 self.has_other_form = false;
                 self.save(ctx, then);
@@ -368,7 +399,7 @@ impl Command {
         match self {
             Self::Undo => desk.history.undo_label().is_some(),
             Self::Redo => desk.history.redo_label().is_some(),
-            Self::CopySet => desk.project().sets.len() < crate::project::Candidates::MOST,
+            Self::CopySet => desk.project().sets.len() < Candidates::MOST,
             Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
             _ => true,
         }

@@ -17,11 +17,14 @@ mod icon;
 #[cfg(test)]
 mod no_display;
 #[cfg(test)]
-mod properties;
+mod pasted;
 #[cfg(test)]
+mod properties;
 mod published;
 mod raster;
 #[cfg(test)]
 mod real_window;
 #[cfg(test)]
 mod support;
+#[cfg(test)]
+mod window;
