@@ -60,9 +60,11 @@ pub(super) fn cell_ui(
         .char_limit(MOST_CHARACTERS);
     let response = ui.add(edit).accessible_name(cell.name);
     drafts.announce(cell.id, id);
-    if response.gained_focus() && !is_entered {
+    if is_entered || response.gained_focus() {
         // What was left without a word, such as a handle that went out of view, ends here.
         actions.push(Action::Commit);
+    }
+    if response.gained_focus() && !is_entered {
         begin_anew(ui, id, &text);
     }
     if keys.escape {

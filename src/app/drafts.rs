@@ -174,6 +174,7 @@ fn same_column(a: CellId, b: CellId) -> bool {
             set == other_set && std::mem::discriminant(&cell) == std::mem::discriminant(&other)
         }
         (CellId::Set(..), _) | (_, CellId::Set(..)) => false,
+        (CellId::PictureWidth, _) | (_, CellId::PictureWidth) => a == b,
         _ => true,
     }
 }

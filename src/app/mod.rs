@@ -16,6 +16,7 @@ mod files;
 mod form;
 mod menu_bar;
 mod performing;
+mod questions;
 mod set_card;
 mod settings;
 mod startup;

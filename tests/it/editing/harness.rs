@@ -103,12 +103,14 @@ impl Opening {
             .with_context_setup(theme::apply)
             .build_eframe(|creation| {
                 let app = App::new(self.project, self.file, surroundings);
-                if theme.is_none() {
-                    app.dress(&creation.egui_ctx);
-                }
+                app.dress(&creation.egui_ctx);
                 app
             });
-        harness.run();
+        if theme.is_none() {
+            // The harness has put a theme of its own over the remembered one.
+            harness.state().dress(&harness.ctx);
+            harness.run();
+        }
         let clipboard = Vec::new();
         Window { harness, clipboard }
     }
@@ -313,11 +315,12 @@ impl Window {
         self.click_on(Role::Button, name);
     }
 
-    /// Clicks the button of that name that lies on top of another.
-    #[track_caller]
-    pub(super) fn click_last(&mut self, name: &str) {
-        let at = self.all(Role::Button, name).last().unwrap().rect().center();
-        self.click_at(at);
+    /// Clicks the lowest of several buttons of that name.
+    pub(super) fn click_lowest(&mut self, name: &str) {
+        let buttons = self.all(Role::Button, name).into_iter();
+        let places = buttons.map(|button| button.rect().center());
+        let lowest = places.max_by(|a, b| a.y.total_cmp(&b.y)).unwrap();
+        self.click_at(lowest);
     }
 
     /// Rests the pointer on something, until a submenu has opened.
@@ -347,11 +350,19 @@ impl Window {
         self.click_on(role, name);
     }
 
-    /// The place of something, scrolled into view.
+    /// The place of something, scrolled into view where it is not.
     #[track_caller]
     pub(super) fn shown(&mut self, role: Role, name: &str) -> Rect {
-        self.get(role, name).scroll_to_me();
-        self.settle();
+        let screen = self
+            .harness
+            .ctx
+            .content_rect()
+            .shrink2(Vec2::new(0.0, 40.0));
+        let node = self.get(role, name);
+        if role == Role::Row || !screen.contains_rect(node.rect()) {
+            node.scroll_to_me();
+            self.settle();
+        }
         self.get(role, name).rect()
     }
 
@@ -360,9 +371,21 @@ impl Window {
     }
 
     pub(super) fn key_with(&mut self, modifiers: Modifiers, key: Key) {
-        self.harness.key_press_modifiers(modifiers, key);
-        self.harness.step();
-        self.take_copies();
+        if modifiers != Modifiers::NONE {
+            self.event(Event::ModifiersChanged(modifiers));
+        }
+        for pressed in [true, false] {
+            self.event(Event::Key {
+                key,
+                pressed,
+                modifiers,
+                repeat: false,
+                physical_key: None,
+            });
+        }
+        if modifiers != Modifiers::NONE {
+            self.event(Event::ModifiersChanged(Modifiers::NONE));
+        }
         self.settle();
     }
 
@@ -389,12 +412,13 @@ impl Window {
         self.settle();
     }
 
-    /// Goes into a field and types, in place of what stands there; does not leave it.
+    /// Goes into a field, where all is selected then, and types; does not leave it.
     #[track_caller]
     pub(super) fn type_in(&mut self, field: &str, text: &str) {
         self.enter_field(field);
-        self.ctrl(Key::A);
-        self.key(Key::Delete);
+        if text.is_empty() {
+            self.key(Key::Delete);
+        }
         self.type_text(text);
     }
 

@@ -3,5 +3,6 @@
 mod cards;
 mod fields;
 mod harness;
+mod looks;
 mod settings;
 mod table;

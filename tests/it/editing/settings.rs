@@ -19,7 +19,7 @@ fn looks_size_and_table_are_remembered() {
         Theme::Light,
         "as the system, which does not say"
     );
-    window.choose("View", Role::Button, "Dark Dark lines");
+    window.choose("View", Role::Button, "Dark");
     window.ctrl(Key::Equals);
     window.click("Side by side");
     window.settle();
