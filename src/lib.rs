@@ -7,12 +7,17 @@
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`chart`] holds diagrams and tables as plain data.
 //! * [`draw`] makes shapes and pixels of those.
+//! * [`sheet`] writes tables as text.
+//! * [`cli`] answers the command line.
 //! * [`app`] is the window.
 
 pub mod app;
 pub mod chart;
+pub mod cli;
 pub mod draw;
 pub mod gearing;
+mod logging;
 mod platform;
 pub mod project;
+pub mod sheet;
 pub mod units;

@@ -1,11 +1,16 @@
 //! Arguments to a command or the window, and to an exit code.
 
+use layshaft::app;
+use layshaft::cli::{self, Outcome};
+use std::io::{stderr, stdout};
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let file = std::env::args_os().nth(1).map(Into::into);
-    match layshaft::app::run(file) {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(_) => ExitCode::from(2),
-    }
+    cli::answer_panics_with_a_sentence();
+    let arguments = std::env::args_os().skip(1);
+    let code = match cli::run(arguments, &mut stdout(), &mut stderr()) {
+        Outcome::Exit(code) => code,
+        Outcome::Window(file) => cli::answer(app::run(file), &mut stderr()),
+    };
+    ExitCode::from(code)
 }

@@ -4,6 +4,7 @@
 //! app performs after the frame.
 
 use super::commands::Command;
+use super::typed::RatioForm;
 use crate::chart::View;
 use crate::gearing::GearId;
 use crate::project::{Edit, SetId};
@@ -32,6 +33,16 @@ pub enum Action {
     Open(PathBuf),
     /// An example is opened, counted from 0.
     Example(usize),
+    /// Gears are typed in another form.
+    RatioForm(RatioForm),
+    /// The table shows the sets side by side, or one under another.
+    SideBySide(bool),
+    /// The picture of the write-up goes to the clipboard.
+    CopyPicture,
+    /// The picture of the write-up goes into a file.
+    SavePicture,
+    /// Something goes to the clipboard; what it is, and its text.
+    Copy(&'static str, String),
     /// A sentence for the user.
     Say(String),
 }

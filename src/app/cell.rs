@@ -10,7 +10,7 @@ use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
 
 /// A field to be shown.
-pub struct Cell<'a> {
+pub(super) struct Cell<'a> {
     /// Which field of the document it is.
     pub id: CellId,
     /// What it is called, for those who hear it.
@@ -25,22 +25,16 @@ pub struct Cell<'a> {
     pub read: &'a dyn Fn(&str) -> Result<Edit, String>,
 }
 
-/// What a field came to in this frame.
-pub struct CellShown {
-    /// The field itself.
-    pub response: Response,
-    /// Why what stands in it does not read; to be shown beside or beneath it.
-    pub problem: Option<String>,
-}
-
 /// Shows a field and adds what it wants done to `actions`.
-pub fn cell_ui(
+///
+/// Returns why what stands in it does not read, to be shown beside or beneath it.
+pub(super) fn cell_ui(
     ui: &mut Ui,
     drafts: &mut Drafts,
     palette: &Palette,
     cell: &Cell<'_>,
     actions: &mut Vec<Action>,
-) -> CellShown {
+) -> Option<String> {
     let id = egui::Id::unique(("cell", cell.id));
     let had_focus = ui.memory(|m| m.has_focus(id));
     let keys = if had_focus {
@@ -61,9 +55,11 @@ pub fn cell_ui(
         .text_color_opt(color)
         .event_filter(OWN_KEYS)
         .char_limit(MOST_CHARACTERS);
-    let mut response = ui.add(edit).accessible_name(cell.name);
+    let response = ui.add(edit).accessible_name(cell.name);
     drafts.announce(cell.id, id);
     if response.gained_focus() {
+        // What was left without a word, such as a handle that went out of view, ends here.
+        actions.push(Action::Commit);
         select_all(ui, id, &text);
     }
     if keys.escape {
@@ -76,9 +72,9 @@ pub fn cell_ui(
         }
     }
     if let Some(problem) = &problem {
-        response = response.on_hover_text(problem);
+        response.on_hover_text(problem);
     }
-    CellShown { response, problem }
+    problem
 }
 
 /// More than any figure or name needs, few enough that a pasted book is no trouble.

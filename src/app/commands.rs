@@ -26,6 +26,12 @@ pub enum Command {
     CopySet,
     /// The selected set goes.
     RemoveSet,
+    /// A gear set from text.
+    PasteSet,
+    /// The picture and the tables for others to read.
+    WriteUp,
+    /// The table as text to the clipboard.
+    CopyTable,
     /// The whole diagram.
     Fit,
     /// The next set comes forward.
@@ -121,11 +127,14 @@ pub const TABLE: &[Entry] = entries! {
     Open, File, "Open…", "Opens a project from a file", [ctrl(Key::O)];
     Save, File, "Save", "Saves the project in its file", [ctrl(Key::S)];
     SaveAs, File, "Save as…", "Saves the project in another file", [ctrl_shift(Key::S)];
+    WriteUp, File, "Write-up…", "Makes a picture and tables for others to read", [ctrl(Key::E)];
     Quit, File, "Quit", "Ends the program", [ctrl(Key::Q)];
     Undo, Edit, "Undo", "Takes the last change back", [ctrl(Key::Z)];
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
     CopySet, Edit, "Copy set", "Adds a copy of the selected set", [ctrl(Key::D)];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
+    PasteSet, Edit, "Paste gears…", "Reads a whole gear set from text", [ctrl_shift(Key::V)];
+    CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];
@@ -145,25 +154,43 @@ impl Command {
     }
 }
 
-/// The commands whose keys were pressed in this frame; the keys are used up.
+/// The commands whose keys were pressed in this frame, in that order; the keys are used up.
 ///
-/// Keys with more modifiers are looked for first: a shorter shortcut would take them too.
-pub fn pressed(ctx: &egui::Context) -> Vec<Command> {
-    let mut all: Vec<(KeyboardShortcut, Command)> = TABLE
-        .iter()
-        .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)))
-        .collect();
-    all.sort_by_key(|(s, _)| std::cmp::Reverse(modifier_count(s.modifiers)));
+/// A slow frame may bring several: what was undone and then saved must not be saved first.
+pub(super) fn pressed(ctx: &egui::Context) -> Vec<Command> {
     let is_typing = ctx.text_edit_focused();
+    let mut commands = Vec::new();
     ctx.input_mut(|input| {
-        all.into_iter()
-            .filter(|(shortcut, command)| {
-                !(is_typing && belongs_to_text(*shortcut, *command))
-                    && input.consume_shortcut(shortcut)
-            })
-            .map(|(_, command)| command)
-            .collect()
-    })
+        input.events.retain(|event| {
+            let command = command_of(event, is_typing);
+            commands.extend(command);
+            command.is_none()
+        });
+    });
+    commands
+}
+
+/// The command that a key press asks for.
+///
+/// Of several, the one with the most modifiers: a shorter shortcut would take it too.
+fn command_of(event: &egui::Event, is_typing: bool) -> Option<Command> {
+    let egui::Event::Key {
+        key,
+        pressed: true,
+        modifiers,
+        ..
+    } = event
+    else {
+        return None;
+    };
+    let shortcuts = TABLE
+        .iter()
+        .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)));
+    shortcuts
+        .filter(|(s, _)| s.logical_key == *key && modifiers.matches_logically(s.modifiers))
+        .filter(|(s, command)| !(is_typing && belongs_to_text(*s, *command)))
+        .max_by_key(|(s, _)| modifier_count(s.modifiers))
+        .map(|(_, command)| command)
 }
 
 /// Whether a text field that is being typed in keeps a key for itself.
@@ -196,6 +223,37 @@ mod tests {
                 seen.push(*shortcut);
             }
         }
+    }
+
+    #[test]
+    fn keys_of_one_frame_are_answered_in_their_order() {
+        let key = |key, modifiers| egui::Event::Key {
+            key,
+            physical_key: None,
+            pressed: true,
+            repeat: false,
+            modifiers,
+        };
+        let ctrl = Modifiers::CTRL | Modifiers::COMMAND;
+        let ctx = egui::Context::default();
+        let input = egui::RawInput {
+            events: vec![
+                key(Key::Z, ctrl),
+                key(Key::S, ctrl),
+                key(Key::Z, ctrl | Modifiers::SHIFT),
+                key(Key::X, ctrl),
+            ],
+            ..egui::RawInput::default()
+        };
+        let mut commands = Vec::new();
+        let mut left = usize::MAX;
+        let output = ctx.run_ui(input, |ui| {
+            commands = pressed(ui.ctx());
+            left = ui.input(|i| i.events.len());
+        });
+        output.drop_without_applying_deltas();
+        assert_eq!(commands, [Command::Undo, Command::Save, Command::Redo]);
+        assert_eq!(left, 1, "the key that no command has is left to others");
     }
 
     #[test]

@@ -27,6 +27,8 @@ pub enum CellId {
     MarkedEngineSpeeds,
     /// Marked road speeds.
     MarkedRoadSpeeds,
+    /// The width of the write-up's picture.
+    PictureWidth,
     /// A field of one set.
     Set(SetId, SetCell),
 }
@@ -62,7 +64,7 @@ pub enum SetCell {
 
 /// A text that is being typed, or was left unreadable.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Draft {
+pub(super) struct Draft {
     /// What stands in the field.
     pub text: String,
     /// Why it does not read; none while it does.
@@ -71,7 +73,7 @@ pub struct Draft {
 
 /// All drafts.
 #[derive(Debug, Default)]
-pub struct Drafts {
+pub(super) struct Drafts {
     drafts: HashMap<CellId, Draft>,
     /// The fields of this frame from top to bottom, for moving through a column.
     places: Vec<(CellId, egui::Id)>,
@@ -79,12 +81,12 @@ pub struct Drafts {
 
 impl Drafts {
     /// The draft of a field.
-    pub fn get(&self, cell: CellId) -> Option<&Draft> {
+    pub(super) fn get(&self, cell: CellId) -> Option<&Draft> {
         self.drafts.get(&cell)
     }
 
     /// The draft of a field to be changed, begun with `text` where there is none.
-    pub fn begin(&mut self, cell: CellId, text: &str) -> &mut Draft {
+    pub(super) fn begin(&mut self, cell: CellId, text: &str) -> &mut Draft {
         self.drafts.entry(cell).or_insert_with(|| Draft {
             text: text.to_owned(),
             problem: None,
@@ -92,33 +94,33 @@ impl Drafts {
     }
 
     /// Ends a draft; the field shows the document again.
-    pub fn end(&mut self, cell: CellId) {
+    pub(super) fn end(&mut self, cell: CellId) {
         self.drafts.remove(&cell);
     }
 
     /// Ends every draft that reads: the document holds what they say. Returns how many are left.
-    pub fn settle(&mut self) -> usize {
+    pub(super) fn settle(&mut self) -> usize {
         self.drafts.retain(|_, draft| draft.problem.is_some());
         self.drafts.len()
     }
 
     /// Forgets every draft, readable or not: another document is on the desk.
-    pub fn clear(&mut self) {
+    pub(super) fn clear(&mut self) {
         self.drafts.clear();
     }
 
     /// Begins a frame in which the fields announce themselves anew.
-    pub fn begin_frame(&mut self) {
+    pub(super) fn begin_frame(&mut self) {
         self.places.clear();
     }
 
     /// Announces a field of this frame.
-    pub fn announce(&mut self, cell: CellId, id: egui::Id) {
+    pub(super) fn announce(&mut self, cell: CellId, id: egui::Id) {
         self.places.push((cell, id));
     }
 
     /// The field above (−1) or below (+1) one in its column, as announced so far in the last frame.
-    pub fn neighbour(&self, cell: CellId, step: isize) -> Option<egui::Id> {
+    pub(super) fn neighbour(&self, cell: CellId, step: isize) -> Option<egui::Id> {
         let column: Vec<_> = self
             .places
             .iter()

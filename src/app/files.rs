@@ -4,7 +4,7 @@ use crate::project::{FileSystem, Project, ReadError, SaveError, format, read_tex
 use std::path::{Path, PathBuf};
 
 /// A document as it was read.
-pub struct Opened {
+pub(super) struct Opened {
     /// The document.
     pub project: Project,
     /// Whether saving would change the file's form: comments and layout of a hand-edited file go.
@@ -36,7 +36,7 @@ fn name_of(path: &Path) -> String {
 ///
 /// # Errors
 /// When it cannot be read or is no project; one sentence, the path last.
-pub fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError> {
+pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError> {
     let text = read_text(fs, path)?;
     let project = format::read(&text).map_err(|reason| OpenError::Format {
         reason,
@@ -52,12 +52,12 @@ pub fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError> {
 ///
 /// # Errors
 /// When it cannot be written; the file is then as it was.
-pub fn save(fs: &dyn FileSystem, path: &Path, project: &Project) -> Result<(), SaveError> {
+pub(super) fn save(fs: &dyn FileSystem, path: &Path, project: &Project) -> Result<(), SaveError> {
     save_whole(fs, path, format::write(project).as_bytes())
 }
 
 /// The path that was typed, with `.ron` where it has no ending, `~` for the home folder.
-pub fn typed_path(text: &str) -> Option<PathBuf> {
+pub(super) fn typed_path(text: &str) -> Option<PathBuf> {
     let text = text.trim();
     if text.is_empty() {
         return None;
@@ -73,11 +73,11 @@ fn home() -> Option<PathBuf> {
     directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_owned())
 }
 
-/// A path to save at: `.ron` is added where there is no ending.
-pub fn with_ending(path: PathBuf) -> PathBuf {
+/// A path to save at: the ending is added where there is none.
+pub(super) fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
     if path.extension().is_some() {
         path
     } else {
-        path.with_extension("ron")
+        path.with_extension(ending)
     }
 }

@@ -7,9 +7,10 @@ use crate::project::Edit;
 use crate::project::examples::EXAMPLES;
 use crate::units::SpeedUnit;
 use egui::{Button, MenuBar, RichText, Sides, Ui};
+use std::path::PathBuf;
 
 /// Shows the menu bar.
-pub fn menu_bar_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
+pub(super) fn menu_bar_ui(ui: &mut Ui, desk: &Desk, recent: &[PathBuf], actions: &mut Vec<Action>) {
     let mut left = Vec::new();
     let mut right = Vec::new();
     Sides::new().shrink_left().show(
@@ -17,7 +18,7 @@ pub fn menu_bar_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
         |ui| {
             MenuBar::new().ui(ui, |ui| {
                 for menu in Menu::ALL {
-                    ui.menu_button(menu.text(), |ui| menu_ui(ui, menu, desk, &mut left));
+                    ui.menu_button(menu.text(), |ui| menu_ui(ui, menu, desk, recent, &mut left));
                 }
                 ui.add_space(10.0);
                 for command in [Command::Undo, Command::Redo] {
@@ -39,10 +40,11 @@ pub fn menu_bar_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
     actions.extend(right);
 }
 
-fn menu_ui(ui: &mut Ui, menu: Menu, desk: &Desk, actions: &mut Vec<Action>) {
+fn menu_ui(ui: &mut Ui, menu: Menu, desk: &Desk, recent: &[PathBuf], actions: &mut Vec<Action>) {
     ui.set_min_width(190.0);
     for entry in TABLE.iter().filter(|e| e.menu == menu) {
         if entry.command == Command::Save {
+            recent_ui(ui, recent, actions);
             examples_ui(ui, actions);
         }
         if matches!(
@@ -61,6 +63,24 @@ fn menu_ui(ui: &mut Ui, menu: Menu, desk: &Desk, actions: &mut Vec<Action>) {
             ui.close();
         }
     }
+}
+
+fn recent_ui(ui: &mut Ui, recent: &[PathBuf], actions: &mut Vec<Action>) {
+    ui.add_enabled_ui(!recent.is_empty(), |ui| {
+        ui.menu_button("Open recent", |ui| {
+            for path in recent {
+                let name = path
+                    .file_name()
+                    .unwrap_or(path.as_os_str())
+                    .to_string_lossy();
+                let button = ui.button(name).on_hover_text(path.display().to_string());
+                if button.clicked() {
+                    actions.push(Action::Open(path.clone()));
+                    ui.close();
+                }
+            }
+        });
+    });
 }
 
 fn examples_ui(ui: &mut Ui, actions: &mut Vec<Action>) {

@@ -2,13 +2,15 @@
 
 use super::action::Action;
 use super::commands::Command;
-use super::dialogs::{After, Dialog, PathDialog};
+use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted_parts};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
+use super::settings::Theme;
 use super::view_state::ViewState;
 use super::window::App;
+use crate::gearing::{GearSet, Name};
 use crate::project::examples::{BLANK, EXAMPLES};
-use crate::project::{Edit, Project};
+use crate::project::{Edit, Project, SetEdit};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -31,6 +33,17 @@ impl App {
             Action::View(range) => self.view.range = range,
             Action::Open(path) => self.leave_for(After::Open(path), ctx),
             Action::Example(at) => self.leave_for(After::Example(at), ctx),
+            Action::RatioForm(form) => self.view.ratio_form = form,
+            Action::SideBySide(on) => {
+                self.view.side_by_side = on;
+                self.settings.side_by_side = on;
+            }
+            Action::CopyPicture => self.copy_picture(ctx),
+            Action::SavePicture => self.ask_for_path(ctx, Purpose::SavePicture, None),
+            Action::Copy(what, text) => {
+                ctx.copy_text(text);
+                self.say(format!("Copied {what}"));
+            }
             Action::Say(words) => self.say(words),
         }
     }
@@ -57,23 +70,31 @@ impl App {
             Command::New => self.leave_for(After::New, ctx),
             Command::Open => self.leave_for(After::Choose, ctx),
             Command::Save => self.save(ctx, None),
-            Command::SaveAs => self.ask_for_path(ctx, None),
+            Command::SaveAs => self.ask_for_path(ctx, Purpose::Save, None),
+            Command::WriteUp => self.view.write_up_is_open = !self.view.write_up_is_open,
             Command::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
             Command::SwitchUnits => self.switch_units(),
+            Command::PasteSet => self.dialog = Some(Dialog::Paste(PasteDialog::default())),
+            Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.view.selected = self.view.next_set(self.desk.project()),
-            Command::ThemeLight => ctx.set_theme(ThemePreference::Light),
-            Command::ThemeDark => ctx.set_theme(ThemePreference::Dark),
-            Command::ThemeSystem => ctx.set_theme(ThemePreference::System),
+            Command::ThemeLight => self.show_theme(ctx, Theme::Light),
+            Command::ThemeDark => self.show_theme(ctx, Theme::Dark),
+            Command::ThemeSystem => self.show_theme(ctx, Theme::System),
             Command::ZoomIn => egui::gui_zoom::zoom_in(ctx),
             Command::ZoomOut => egui::gui_zoom::zoom_out(ctx),
             Command::ZoomReset => ctx.set_zoom_factor(1.0),
             Command::Help => self.dialog = Some(Dialog::Help),
         }
+    }
+
+    fn show_theme(&mut self, ctx: &Context, theme: Theme) {
+        self.settings.theme = theme;
+        ctx.set_theme(ThemePreference::from(theme));
     }
 
     fn undo(&mut self) {
@@ -101,6 +122,38 @@ impl App {
         let added = self.desk.project().sets.iter().nth(place + 1);
         if let Some(added) = added {
             self.view.selected = added.id;
+        }
+    }
+
+    fn copy_table(&mut self, ctx: &Context) {
+        let title = self.desk.project().title.as_ref().map(Name::as_str);
+        let text = crate::sheet::text::table(title, self.desk.table());
+        self.perform(ctx, Action::Copy("the table as text", text));
+    }
+
+    /// Takes a pasted set over as one edit.
+    pub(super) fn take_pasted(&mut self, answer: &PasteAnswer) {
+        let id = self.view.selected;
+        let Some(candidate) = self.desk.project().sets.get(id) else {
+            return;
+        };
+        match answer {
+            PasteAnswer::Cancel => {}
+            PasteAnswer::Replace(pasted) => {
+                let parts = pasted_parts(&candidate.set, pasted);
+                let edit = SetEdit::Replace(Box::new(parts));
+                self.edit(&Edit::Set(id, edit));
+            }
+            PasteAnswer::Add(pasted) => {
+                let mut parts = pasted_parts(&candidate.set, pasted);
+                if let Ok(name) = Name::new("Pasted set") {
+                    parts.name = name;
+                }
+                match GearSet::try_from(parts) {
+                    Ok(set) => self.edit(&Edit::AddSet(id, Box::new(set))),
+                    Err(problem) => self.say(problem.to_string()),
+                }
+            }
         }
     }
 
@@ -151,7 +204,11 @@ impl App {
 
     /// Puts another document on the desk; it has a history of its own.
     fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
-        self.view = ViewState::of(&project);
+        self.view = ViewState {
+            side_by_side: self.view.side_by_side,
+            ratio_form: self.view.ratio_form,
+            ..ViewState::of(&project)
+        };
         self.desk = super::desk::Desk::new(project, file);
         self.drafts.clear();
         self.has_other_form = has_other_form;
@@ -162,10 +219,14 @@ impl App {
         match files::open(&*self.surroundings.file_system, path) {
             Ok(opened) => {
                 let name = path.display().to_string();
+                self.settings.remember(path);
                 self.put(opened.project, Some(path.to_owned()), opened.has_other_form);
                 self.say(format!("Opened {name}"));
             }
-            Err(problem) => self.say(problem.to_string()),
+            Err(problem) => {
+                self.settings.forget(path);
+                self.say(problem.to_string());
+            }
         }
     }
 
@@ -184,18 +245,19 @@ impl App {
         }));
     }
 
-    pub(super) fn ask_for_path(&mut self, ctx: &Context, then: Option<After>) {
-        let suggested = self
-            .desk
-            .file
-            .clone()
-            .unwrap_or_else(|| self.suggested_name());
-        let request =
-            self.surroundings
-                .picker
-                .start(Purpose::Save, Some(suggested.clone()), ctx.clone());
+    pub(super) fn ask_for_path(&mut self, ctx: &Context, purpose: Purpose, then: Option<After>) {
+        let own = self.desk.file.clone();
+        let own = own.unwrap_or_else(|| self.suggested_name());
+        let suggested = match purpose {
+            Purpose::Open | Purpose::Save => own,
+            Purpose::SavePicture => own.with_extension("png"),
+        };
+        let request = self
+            .surroundings
+            .picker
+            .start(purpose, Some(suggested.clone()), ctx.clone());
         self.dialog = Some(Dialog::Path(PathDialog {
-            purpose: Purpose::Save,
+            purpose,
             text: suggested.display().to_string(),
             request: Some(request),
             problem: None,
@@ -217,12 +279,11 @@ impl App {
     }
 
     pub(super) fn use_typed_path(&mut self, ctx: &Context, mut dialog: PathDialog, text: &str) {
-        match typed_path(text) {
-            Some(path) => self.use_path(ctx, dialog, path),
-            None => {
-                dialog.problem = Some("Type a path first.".to_owned());
-                self.dialog = Some(Dialog::Path(dialog));
-            }
+        if let Some(path) = typed_path(text) {
+            self.use_path(ctx, dialog, path);
+        } else {
+            dialog.problem = Some("Type a path first.".to_owned());
+            self.dialog = Some(Dialog::Path(dialog));
         }
     }
 
@@ -236,23 +297,42 @@ impl App {
                     self.dialog = Some(Dialog::Path(dialog));
                 }
             },
-            Purpose::Save => {
-                let path = with_ending(path);
-                let is_own = self.desk.file.as_ref() == Some(&path);
+            Purpose::Save | Purpose::SavePicture => {
+                let ending = match dialog.purpose {
+                    Purpose::SavePicture => "png",
+                    _ => "ron",
+                };
+                let path = with_ending(path, ending);
+                let is_own =
+                    dialog.purpose == Purpose::Save && self.desk.file.as_ref() == Some(&path);
                 let is_there = self.surroundings.file_system.entry_facts(&path).is_ok();
                 if is_there && !is_own {
-                    self.dialog = Some(Dialog::Replace(path, dialog.then));
+                    self.dialog = Some(Dialog::Replace(path, dialog.purpose, dialog.then));
                 } else {
-                    self.save_to(ctx, &path, dialog.then);
+                    self.write_to(ctx, &path, dialog.purpose, dialog.then);
                 }
             }
+        }
+    }
+
+    /// Writes project or picture, whichever is meant.
+    pub(super) fn write_to(
+        &mut self,
+        ctx: &Context,
+        path: &Path,
+        purpose: Purpose,
+        then: Option<After>,
+    ) {
+        match purpose {
+            Purpose::SavePicture => self.save_picture(path),
+            Purpose::Open | Purpose::Save => self.save_to(ctx, path, then),
         }
     }
 
     /// Saves where the document stands, or asks where that is to be.
     pub(super) fn save(&mut self, ctx: &Context, then: Option<After>) {
         match self.desk.file.clone() {
-            None => self.ask_for_path(ctx, then),
+            None => self.ask_for_path(ctx, Purpose::Save, then),
             Some(_) if self.has_other_form => self.dialog = Some(Dialog::OtherForm(then)),
             Some(path) => self.save_to(ctx, &path, then),
         }
@@ -284,6 +364,7 @@ impl App {
     fn saved(&mut self, ctx: &Context, path: &Path, then: Option<After>, unread: usize) {
         self.desk.history.mark_saved(self.desk.history.snapshot());
         self.desk.file = Some(path.to_owned());
+        self.settings.remember(path);
         self.has_other_form = false;
         let shown = path.display();
         self.say(match unread {

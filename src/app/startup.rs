@@ -3,6 +3,7 @@
 use super::files;
 use super::window::{App, Surroundings};
 use crate::draw::theme;
+use crate::logging;
 use crate::project::Disk;
 use crate::project::examples::EXAMPLES;
 use eframe::NativeOptions;
@@ -11,6 +12,9 @@ use std::path::PathBuf;
 
 /// The name by which the desktop knows the program; its `.desktop` file has the same.
 const APP_ID: &str = "layshaft";
+
+/// The window's icon; a test draws it.
+const ICON: &[u8] = include_bytes!("../../assets/icon.png");
 
 /// Why there is no window.
 #[derive(Debug, thiserror::Error)]
@@ -26,7 +30,7 @@ pub enum StartError {
         "no window can be shown here ({0}); \
          the commands table, chart and check work without one"
     )]
-    NoWindow(String),
+    NoWindow(&'static str),
 }
 
 /// Opens the window on a file, or on the first example, until it is closed.
@@ -34,6 +38,7 @@ pub enum StartError {
 /// # Errors
 /// When the file cannot be opened or no window can be shown: one sentence.
 pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
+    logging::write_warnings_to_stderr();
     let (project, has_other_form) = match &file {
         Some(path) => {
             let opened = files::open(&Disk, path)?;
@@ -43,33 +48,42 @@ pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
     };
     let mut app = App::new(project, file, Surroundings::default());
     app.has_other_form = has_other_form;
+    let size = app.remembered_size();
     let start = eframe::run_native(
         "Layshaft",
-        options(),
+        options(size),
         Box::new(move |creation| {
             theme::apply(&creation.egui_ctx);
+            app.dress(&creation.egui_ctx);
             Ok(Box::new(app))
         }),
     );
     start.map_err(|error| StartError::NoWindow(reason(&error)))
 }
 
-fn options() -> NativeOptions {
+fn options(size: [f32; 2]) -> NativeOptions {
+    let mut viewport = ViewportBuilder::default()
+        .with_app_id(APP_ID)
+        .with_title("Layshaft")
+        .with_inner_size(size)
+        .with_min_inner_size([1000.0, 640.0]);
+    // A window without its icon is better than none.
+    if let Ok(icon) = eframe::icon_data::from_png_bytes(ICON) {
+        viewport = viewport.with_icon(icon);
+    }
     NativeOptions {
-        viewport: ViewportBuilder::default()
-            .with_app_id(APP_ID)
-            .with_title("Layshaft")
-            .with_inner_size([1280.0, 800.0])
-            .with_min_inner_size([1000.0, 640.0]),
+        viewport,
         // Dithering would make the window differ from an exported picture.
         dithering: false,
         ..NativeOptions::default()
     }
 }
 
-/// The first line of an error, without what only a programmer can use.
-fn reason(error: &eframe::Error) -> String {
-    let text = error.to_string();
-    let line = text.lines().next().unwrap_or_default();
-    line.chars().take(120).collect()
+/// What is missing, in words; the toolkit's own text names files of its source.
+fn reason(error: &eframe::Error) -> &'static str {
+    match error {
+        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => "no display can be reached",
+        eframe::Error::AppCreation(_) => "its contents could not be made",
+        _ => "the display offers no usable OpenGL",
+    }
 }

@@ -5,7 +5,7 @@ use crate::draw::palette::Palette;
 use egui::{Label, RichText, Sides, Ui};
 
 /// Shows the status bar.
-pub fn status_bar_ui(ui: &mut Ui, desk: &Desk, message: &str, palette: &Palette) {
+pub(super) fn status_bar_ui(ui: &mut Ui, desk: &Desk, message: &str, palette: &Palette) {
     Sides::new().shrink_left().show(
         ui,
         |ui| {

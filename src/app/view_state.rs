@@ -2,35 +2,45 @@
 //!
 //! Nothing here is saved with the project or undone.
 
+use super::typed::RatioForm;
 use crate::chart::{SpeedDiagram, View};
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 
 /// The state of the view.
 #[derive(Debug, Clone, PartialEq)]
-pub struct ViewState {
+pub(super) struct ViewState {
     /// The set whose handles are shown.
     pub selected: SetId,
     /// The gear that the pointer is on, in diagram or table.
     pub pointed: Option<(SetId, GearId)>,
     /// The part of the diagram in view; none is the whole.
     pub range: Option<View>,
+    /// Whether the write-up is being made.
+    pub write_up_is_open: bool,
+    /// Whether the table shows the sets side by side, or one under another.
+    pub side_by_side: bool,
+    /// In which form gears are typed.
+    pub ratio_form: RatioForm,
 }
 
 impl ViewState {
     /// The first look at a project: the whole diagram, the first set that is not the baseline.
-    pub fn of(project: &Project) -> Self {
+    pub(super) fn of(project: &Project) -> Self {
         let baseline = project.sets.baseline().id;
         let other = project.sets.iter().find(|c| c.id != baseline && c.visible);
         Self {
             selected: other.map_or(baseline, |c| c.id),
             pointed: None,
             range: None,
+            write_up_is_open: false,
+            side_by_side: false,
+            ratio_form: RatioForm::default(),
         }
     }
 
     /// Keeps to what is still there after the document changed.
-    pub fn keep_to(&mut self, project: &Project) {
+    pub(super) fn keep_to(&mut self, project: &Project) {
         let is_there = |id: SetId| project.sets.get(id).is_some_and(|c| c.visible);
         if !is_there(self.selected) {
             let visible = project.sets.iter().find(|c| c.visible);
@@ -46,7 +56,7 @@ impl ViewState {
     }
 
     /// The visible set behind the selected one, the first after the last.
-    pub fn next_set(&self, project: &Project) -> SetId {
+    pub(super) fn next_set(&self, project: &Project) -> SetId {
         let visible: Vec<SetId> = project
             .sets
             .iter()
@@ -63,7 +73,7 @@ impl ViewState {
 ///
 /// Nothing lies outside, so there is no use in going there; a view is never narrower than a
 /// hundredth of the whole.
-pub fn kept_within(wanted: View, diagram: &SpeedDiagram) -> Option<View> {
+pub(super) fn kept_within(wanted: View, diagram: &SpeedDiagram) -> Option<View> {
     let whole = diagram.whole;
     let view = View {
         speed: kept_range(wanted.speed, whole.speed),
@@ -94,10 +104,17 @@ mod tests {
 
     #[test]
     fn a_range_is_moved_into_the_whole_and_keeps_its_width() {
-        assert_eq!(kept_range([-20.0, 30.0], [0.0, 200.0]), [0.0, 50.0]);
-        assert_eq!(kept_range([180.0, 230.0], [0.0, 200.0]), [150.0, 200.0]);
-        assert_eq!(kept_range([-5.0, 230.0], [0.0, 200.0]), [0.0, 200.0]);
-        assert_eq!(kept_range([f64::NAN, 1.0], [0.0, 200.0]), [0.0, 200.0]);
-        assert_eq!(kept_range([50.0, 50.0], [0.0, 200.0]), [50.0, 52.0]);
+        let cases = [
+            ([-20.0, 30.0], [0.0, 50.0]),
+            ([180.0, 230.0], [150.0, 200.0]),
+            ([-5.0, 230.0], [0.0, 200.0]),
+            ([f64::NAN, 1.0], [0.0, 200.0]),
+            ([50.0, 50.0], [50.0, 52.0]),
+        ];
+        for (wanted, expected) in cases {
+            let kept = kept_range(wanted, [0.0, 200.0]);
+            let is_near = |at: usize| (kept[at] - expected[at]).abs() < 1e-9;
+            assert!(is_near(0) && is_near(1), "{wanted:?} gave {kept:?}");
+        }
     }
 }

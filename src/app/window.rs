@@ -8,18 +8,30 @@ use super::commands::{self, Command};
 use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
 use super::dialogs::{
-    After, Choice, Dialog, PathAnswer, Question, help_ui, path_dialog_ui, question_ui,
+    After, Choice, Dialog, PathAnswer, Question, help_ui, paste_dialog_ui, path_dialog_ui,
+    question_ui,
 };
 use super::drafts::Drafts;
-use super::file_picker::{Answer, FilePicker, SystemPicker};
+use super::file_picker::{Answer, FilePicker, Purpose, SystemPicker};
+use super::form::Form;
 use super::menu_bar::menu_bar_ui;
+use super::set_card::set_cards_ui;
+use super::settings::{self, Settings};
 use super::status_bar::status_bar_ui;
+use super::table_panel::table_panel_ui;
+
+use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
+use super::write_up::{Preview, write_up_ui};
 use crate::draw::palette::{Palette, Theme};
-use crate::project::{Disk, FileSystem, Project};
-use egui::{CentralPanel, Frame, Panel, Ui, ViewportCommand};
+use crate::project::{Candidates, Disk, FileSystem, Project};
+use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+
+/// What somebody who sees the window for the first time wants to know.
+const FIRST_WORDS: &str =
+    "Point at the diagram to read engine speeds; drag a round handle to move a shift point";
 
 /// What the window reaches outside itself; tests put their own in place.
 pub struct Surroundings {
@@ -27,6 +39,8 @@ pub struct Surroundings {
     pub file_system: Arc<dyn FileSystem>,
     /// How a file is chosen.
     pub picker: Box<dyn FilePicker>,
+    /// The folder that settings are kept in; without one, nothing is remembered.
+    pub settings_folder: Option<PathBuf>,
 }
 
 impl Default for Surroundings {
@@ -34,6 +48,7 @@ impl Default for Surroundings {
         Self {
             file_system: Arc::new(Disk),
             picker: Box::new(SystemPicker::default()),
+            settings_folder: settings::folder(),
         }
     }
 }
@@ -57,21 +72,36 @@ pub struct App {
     pub(super) has_other_form: bool,
     /// Whether closing was agreed to.
     pub(super) may_close: bool,
+    pub(super) settings: Settings,
+    written_settings: Settings,
+    window_size: (f32, f32),
+    preview: Preview,
     shown_title: String,
 }
 
 impl App {
     /// A window on a project; `file` is where it stands, if it stands anywhere.
     pub fn new(project: Project, file: Option<PathBuf>, surroundings: Surroundings) -> Self {
+        let settings = match &surroundings.settings_folder {
+            Some(folder) => Settings::read(&*surroundings.file_system, folder),
+            None => Settings::default(),
+        };
         Self {
-            view: ViewState::of(&project),
+            view: ViewState {
+                side_by_side: settings.side_by_side,
+                ..ViewState::of(&project)
+            },
             desk: Desk::new(project, file),
             drafts: Drafts::default(),
             dialog: None,
-            message: String::new(),
+            message: FIRST_WORDS.to_owned(),
             surroundings,
             has_other_form: false,
             may_close: false,
+            window_size: settings.window,
+            written_settings: settings.clone(),
+            settings,
+            preview: Preview::default(),
             shown_title: String::new(),
         }
     }
@@ -104,6 +134,28 @@ impl App {
             }
         }
         self.show_title(ctx);
+        self.keep_settings();
+    }
+
+    /// Gives the context what is remembered of its looks.
+    pub fn dress(&self, ctx: &egui::Context) {
+        ctx.set_theme(ThemePreference::from(self.settings.theme));
+        ctx.set_zoom_factor(self.settings.zoom);
+    }
+
+    /// The width and height of the window when it was last closed, in points.
+    pub fn remembered_size(&self) -> [f32; 2] {
+        self.settings.window.into()
+    }
+
+    /// Writes the settings when they have changed.
+    fn keep_settings(&mut self) {
+        if self.settings != self.written_settings {
+            if let Some(folder) = &self.surroundings.settings_folder {
+                self.settings.write(&*self.surroundings.file_system, folder);
+            }
+            self.written_settings = self.settings.clone();
+        }
     }
 
     /// The window's title follows the document's name and whether it is saved.
@@ -124,9 +176,15 @@ impl App {
     pub fn frame_ui(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
         self.desk.refresh();
+        self.settings.zoom = ctx.zoom_factor();
+        let is_whole_screen = ctx.input(|i| i.viewport().maximized == Some(true));
+        if !is_whole_screen {
+            self.window_size = ui.max_rect().size().into();
+        }
         self.drafts.begin_frame();
         let mut actions = Vec::new();
-        if self.dialog.is_none() {
+        // A command under a running drag would take the ground from under it.
+        if self.dialog.is_none() && ctx.dragged_id().is_none() {
             actions.extend(commands::pressed(&ctx).into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }
@@ -145,13 +203,49 @@ impl App {
 
     fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
         let palette = Palette::of(Theme::of(ui.ctx()));
-        Panel::top("menu").show(ui, |ui| menu_bar_ui(ui, &self.desk, actions));
+        Panel::top("menu").show(ui, |ui| {
+            menu_bar_ui(ui, &self.desk, &self.settings.recent, actions);
+        });
         Panel::bottom("status").show(ui, |ui| {
             status_bar_ui(ui, &self.desk, &self.message, &palette);
         });
+        Panel::left("sets")
+            .default_size(350.0)
+            .size_range(290.0..=460.0)
+            .show(ui, |ui| self.forms_ui(ui, &palette, actions));
+        Panel::bottom("table")
+            .default_size(250.0)
+            .size_range(90.0..=500.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                table_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+            });
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
         CentralPanel::default().frame(paper).show(ui, |ui| {
             diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+        });
+        if self.view.write_up_is_open {
+            let mut form = Form {
+                drafts: &mut self.drafts,
+                palette: &palette,
+                actions,
+            };
+            write_up_ui(ui.ctx(), &self.desk, &mut self.preview, &mut form);
+        }
+    }
+
+    /// The vehicle and the cards of the sets.
+    fn forms_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
+        let mut form = Form {
+            drafts: &mut self.drafts,
+            palette,
+            actions,
+        };
+        ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+            ui.add_space(4.0);
+            vehicle_panel_ui(ui, &self.desk, &mut form);
+            ui.add_space(8.0);
+            set_cards_ui(ui, &self.desk, &self.view, &mut form);
         });
     }
 
@@ -159,18 +253,23 @@ impl App {
         let palette = Palette::of(Theme::of(ctx));
         match self.dialog.take() {
             None => {}
-            Some(Dialog::Help) => {
-                if !help_ui(ctx) {
-                    self.dialog = Some(Dialog::Help);
-                }
-            }
+            Some(Dialog::Help) => self.dialog = (!help_ui(ctx)).then_some(Dialog::Help),
             Some(Dialog::Path(mut dialog)) => match path_dialog_ui(ctx, &mut dialog, &palette) {
                 None => self.dialog = Some(Dialog::Path(dialog)),
                 Some(PathAnswer::Cancel) => {}
                 Some(PathAnswer::Typed(text)) => self.use_typed_path(ctx, dialog, &text),
             },
+            Some(Dialog::Paste(mut dialog)) => {
+                let can_add = self.desk.project().sets.len() < Candidates::MOST;
+                match paste_dialog_ui(ctx, &mut dialog, can_add, &palette) {
+                    None => self.dialog = Some(Dialog::Paste(dialog)),
+                    Some(answer) => self.take_pasted(&answer),
+                }
+            }
             Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
-            Some(Dialog::Replace(path, then)) => self.replace_ui(ctx, path, then),
+            Some(Dialog::Replace(path, purpose, then)) => {
+                self.replace_ui(ctx, path, purpose, then);
+            }
             Some(Dialog::OtherForm(then)) => self.other_form_ui(ctx, then),
         }
     }
@@ -191,7 +290,13 @@ impl App {
         }
     }
 
-    fn replace_ui(&mut self, ctx: &egui::Context, path: PathBuf, then: Option<After>) {
+    fn replace_ui(
+        &mut self,
+        ctx: &egui::Context,
+        path: PathBuf,
+        purpose: Purpose,
+        then: Option<After>,
+    ) {
         let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
         let text = format!("There is a file \"{}\" already.", name.unwrap_or_default());
         let question = Question {
@@ -201,9 +306,9 @@ impl App {
             no: Some("Replace it"),
         };
         match question_ui(ctx, &question) {
-            None => self.dialog = Some(Dialog::Replace(path, then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
-            Some(Choice::No) => self.save_to(ctx, &path, then),
+            None => self.dialog = Some(Dialog::Replace(path, purpose, then)),
+            Some(Choice::Yes) => self.ask_for_path(ctx, purpose, then),
+            Some(Choice::No) => self.write_to(ctx, &path, purpose, then),
             Some(Choice::Cancel) => {}
         }
     }
@@ -218,7 +323,7 @@ impl App {
         };
         match question_ui(ctx, &question) {
             None => self.dialog = Some(Dialog::OtherForm(then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
+            Some(Choice::Yes) => self.ask_for_path(ctx, Purpose::Save, then),
             Some(Choice::No) => {
                 self.has_other_form = false;
                 self.save(ctx, then);
@@ -258,6 +363,11 @@ impl eframe::App for App {
         self.frame_ui(ui);
     }
 
+    fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.settings.window = self.window_size;
+        self.keep_settings();
+    }
+
     fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {
         visuals.panel_fill.to_normalized_gamma_f32()
     }
@@ -278,7 +388,7 @@ impl Command {
         match self {
             Self::Undo => desk.history.undo_label().is_some(),
             Self::Redo => desk.history.redo_label().is_some(),
-            Self::CopySet => desk.project().sets.len() < crate::project::Candidates::MOST,
+            Self::CopySet => desk.project().sets.len() < Candidates::MOST,
             Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
             _ => true,
         }

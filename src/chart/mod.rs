@@ -7,4 +7,4 @@ mod speed_diagram;
 mod table;
 
 pub use speed_diagram::{GearTrace, SetTrace, ShiftTrace, SpeedDiagram, View};
-pub use table::{Cell, Column, Row, SetTable, Table};
+pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};

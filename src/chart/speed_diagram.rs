@@ -107,6 +107,15 @@ impl ShiftTrace {
 impl SpeedDiagram {
     /// The diagram of the visible sets of a project.
     pub fn of(project: &Project, results: &ProjectResults) -> Self {
+        Self::of_sets(project, results, |candidate| candidate.visible)
+    }
+
+    /// The diagram of chosen sets of a project.
+    pub fn of_sets(
+        project: &Project,
+        results: &ProjectResults,
+        is_chosen: impl Fn(&Candidate) -> bool,
+    ) -> Self {
         let unit = project.units;
         let redline_rpm = project.engine.redline.rpm();
         let traces: Vec<SetTrace> = project
@@ -114,7 +123,7 @@ impl SpeedDiagram {
             .iter()
             .zip(&results.sets)
             .enumerate()
-            .filter(|(_, (candidate, _))| candidate.visible)
+            .filter(|(_, (candidate, _))| is_chosen(candidate))
             .map(|(place, (candidate, set))| trace(place, candidate, set, project))
             .collect();
         let marked_speeds = project.marked_road_speeds.as_slice();

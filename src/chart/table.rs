@@ -1,6 +1,8 @@
 //! The table of ratios, steps and speeds, as text in cells.
 
-use crate::gearing::{EngineLimits, GearResult, GearSet, Ratio, SetResults};
+use crate::gearing::{
+    EngineLimits, EngineSpeed, GearId, GearResult, GearSet, Ratio, RoadSpeed, SetResults,
+};
 use crate::project::{Candidate, Project, ProjectResults, SetId};
 use crate::units::{
     mm_text, percent_difference_text, percent_text, ratio_text, rpm_difference_text, rpm_text,
@@ -14,6 +16,25 @@ pub struct Table {
     pub columns: Vec<Column>,
     /// One for each set, in their order.
     pub sets: Vec<SetTable>,
+}
+
+/// The speeds that have a column of their own; more than a project can mark, where somebody asks.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct MarkedSpeeds {
+    /// Engine speeds at which road speeds are wanted.
+    pub engine_speeds: Vec<EngineSpeed>,
+    /// Road speeds at which engine speeds are wanted.
+    pub road_speeds: Vec<RoadSpeed>,
+}
+
+impl MarkedSpeeds {
+    /// Those that the project marks.
+    pub fn of(project: &Project) -> Self {
+        Self {
+            engine_speeds: project.marked_engine_speeds.as_slice().to_vec(),
+            road_speeds: project.marked_road_speeds.as_slice().to_vec(),
+        }
+    }
 }
 
 /// The heading of one column.
@@ -49,6 +70,8 @@ pub struct SetTable {
 /// One gear.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Row {
+    /// The gear; [`GearId::REVERSE`] is reverse.
+    pub id: GearId,
     /// The gear's label.
     pub gear: String,
     /// One for each column.
@@ -80,12 +103,17 @@ impl Cell {
 }
 
 impl Table {
-    /// The table of a project.
+    /// The table of a project, at the speeds that it marks.
     pub fn of(project: &Project, results: &ProjectResults) -> Self {
+        Self::at(project, results, &MarkedSpeeds::of(project))
+    }
+
+    /// The table of a project, at other speeds than it marks.
+    pub fn at(project: &Project, results: &ProjectResults, marked: &MarkedSpeeds) -> Self {
         let baseline = &results.sets[project.sets.baseline_place()];
         let sets = project.sets.iter().zip(&results.sets).enumerate();
         Self {
-            columns: columns(project),
+            columns: columns(project, marked),
             sets: sets
                 .map(|(place, (candidate, set))| {
                     let is_baseline = place == project.sets.baseline_place();
@@ -97,7 +125,7 @@ impl Table {
                         is_baseline,
                         facts: facts(project, candidate, set),
                         findings: set.findings.iter().map(ToString::to_string).collect(),
-                        rows: rows(project, &candidate.set, set, compared),
+                        rows: rows(project, marked, &candidate.set, set, compared),
                     }
                 })
                 .collect(),
@@ -105,7 +133,7 @@ impl Table {
     }
 }
 
-fn columns(project: &Project) -> Vec<Column> {
+fn columns(project: &Project, marked: &MarkedSpeeds) -> Vec<Column> {
     let unit = project.units.sign();
     let number = |title: &str, unit: &str| Column {
         title: title.to_owned(),
@@ -127,14 +155,14 @@ fn columns(project: &Project) -> Vec<Column> {
         number("drop", "%"),
         number("per 1000 rpm", unit),
     ];
-    for rpm in project.marked_engine_speeds.as_slice() {
+    for rpm in &marked.engine_speeds {
         columns.push(number(
             &format!("at {} rpm", typed_rpm_text(rpm.rpm())),
             unit,
         ));
     }
     columns.push(number("at redline", unit));
-    for speed in project.marked_road_speeds.as_slice() {
+    for speed in &marked.road_speeds {
         let speed = typed_speed_text(speed.kmh(), project.units);
         columns.push(number(&format!("at {speed} {unit}"), "rpm"));
     }
@@ -143,28 +171,36 @@ fn columns(project: &Project) -> Vec<Column> {
 
 fn rows(
     project: &Project,
+    marked: &MarkedSpeeds,
     set: &GearSet,
     results: &SetResults,
     baseline: Option<&SetResults>,
 ) -> Vec<Row> {
     let mut rows = Vec::new();
     for (gear, result) in set.gears.iter().zip(&results.gears) {
-        let like = baseline.and_then(|b| same_gear(b, &result.gear.label));
-        rows.push(row(project, &gear.ratio.to_string(), result, like));
+        let like = baseline.and_then(|b| b.counterpart(results, result));
+        rows.push(row(project, marked, &gear.ratio.to_string(), result, like));
     }
     if let (Some(reverse), Some(result)) = (&set.reverse, &results.reverse) {
-        let like = baseline.and_then(|b| b.reverse.as_ref());
-        rows.push(row(project, &reverse.ratio.to_string(), result, like));
+        let like = baseline.and_then(|b| b.counterpart(results, result));
+        rows.push(row(
+            project,
+            marked,
+            &reverse.ratio.to_string(),
+            result,
+            like,
+        ));
     }
     rows
 }
 
-/// The gear of the baseline that carries the same label.
-fn same_gear<'a>(baseline: &'a SetResults, label: &str) -> Option<&'a GearResult> {
-    baseline.gears.iter().find(|g| g.gear.label == label)
-}
-
-fn row(project: &Project, typed: &str, result: &GearResult, baseline: Option<&GearResult>) -> Row {
+fn row(
+    project: &Project,
+    marked: &MarkedSpeeds,
+    typed: &str,
+    result: &GearResult,
+    baseline: Option<&GearResult>,
+) -> Row {
     let unit = project.units;
     let upshift = result.upshift;
     let ratio = ratio_text(result.gear.ratio);
@@ -184,7 +220,7 @@ fn row(project: &Project, typed: &str, result: &GearResult, baseline: Option<&Ge
         Cell::optional(upshift.map(|up| percent_text(up.drop_share()).replace(" %", ""))),
         Cell::plain(speed_per_1000_rpm_text(result.speed_per_1000_rpm_kmh, unit)),
     ];
-    for rpm in project.marked_engine_speeds.as_slice() {
+    for rpm in &marked.engine_speeds {
         let speed = result.speed_per_1000_rpm_kmh * rpm.rpm() / 1000.0;
         cells.push(Cell {
             text: speed_text(speed, unit),
@@ -193,16 +229,17 @@ fn row(project: &Project, typed: &str, result: &GearResult, baseline: Option<&Ge
         });
     }
     cells.push(Cell::plain(speed_text(result.redline_speed_kmh, unit)));
-    for speed in project.marked_road_speeds.as_slice() {
+    for speed in &marked.road_speeds {
         cells.push(rpm_cell(&project.engine, result, baseline, speed.kmh()));
     }
     Row {
+        id: result.gear.id,
         gear: result.gear.label.clone(),
         cells,
     }
 }
 
-/// The engine speed of a gear at a road speed, with its difference from the baseline's same gear.
+/// The engine speed of a gear at a road speed, with its difference from its counterpart.
 fn rpm_cell(
     engine: &EngineLimits,
     result: &GearResult,
@@ -213,8 +250,14 @@ fn rpm_cell(
     let rpm = rpm_of(result);
     let difference = baseline.map(|b| {
         let before = rpm_of(b);
+        // Top against a top of another label says so: 6 is compared with 5.
+        let other = if b.gear.label == result.gear.label {
+            String::new()
+        } else {
+            format!(" on {}", b.gear.label)
+        };
         format!(
-            "{} ({})",
+            "{} ({}){other}",
             rpm_difference_text(rpm - before),
             percent_difference_text(rpm / before - 1.0)
         )

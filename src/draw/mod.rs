@@ -8,6 +8,7 @@ pub mod label_placing;
 pub mod palette;
 mod raster;
 mod stroke;
+pub mod table;
 pub mod theme;
 
 pub use fonts::{bold, definitions, install};

@@ -35,6 +35,8 @@ pub struct Palette {
     pub text: Color32,
     /// Text that steps back.
     pub dim_text: Color32,
+    /// Figures outside the useful range: still readable, last.
+    pub faint_text: Color32,
     /// Grid lines.
     pub grid: Color32,
     /// Marked speeds.
@@ -61,6 +63,15 @@ impl Palette {
         }
     }
 
+    /// The colours of a printed page: black on white.
+    pub fn print() -> Self {
+        Self {
+            text: Color32::BLACK,
+            dim_text: Color32::BLACK,
+            ..LIGHT
+        }
+    }
+
     /// The colour of a set by its place among all sets, counted from 0.
     pub fn set(&self, place: usize) -> Color32 {
         self.sets[place % self.sets.len()]
@@ -71,7 +82,8 @@ const LIGHT: Palette = Palette {
     page: Color32::from_rgb(0xF4, 0xF4, 0xF2),
     paper: Color32::from_rgb(0xFF, 0xFF, 0xFF),
     text: Color32::from_rgb(0x1B, 0x1D, 0x20),
-    dim_text: Color32::from_rgb(0x64, 0x69, 0x70),
+    dim_text: Color32::from_rgb(0x5C, 0x61, 0x68),
+    faint_text: Color32::from_rgb(0xA4, 0xA9, 0xAF),
     grid: Color32::from_rgb(0xE9, 0xEA, 0xEC),
     mark: Color32::from_rgb(0x8A, 0x8F, 0x96),
     redline: Color32::from_rgb(0xC6, 0x28, 0x28),
@@ -91,6 +103,7 @@ const DARK: Palette = Palette {
     paper: Color32::from_rgb(0x12, 0x14, 0x16),
     text: Color32::from_rgb(0xE8, 0xEA, 0xEC),
     dim_text: Color32::from_rgb(0x9A, 0xA1, 0xA9),
+    faint_text: Color32::from_rgb(0x62, 0x69, 0x70),
     grid: Color32::from_rgb(0x25, 0x29, 0x2D),
     mark: Color32::from_rgb(0x79, 0x80, 0x88),
     redline: Color32::from_rgb(0xFF, 0x6B, 0x60),

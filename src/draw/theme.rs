@@ -16,6 +16,8 @@ pub fn apply(ctx: &Context) {
         // The program's own commands do these, so that menus and keys agree.
         options.zoom_with_keyboard = false;
         options.quit_shortcuts.clear();
+        // Where the system does not say: paper is white.
+        options.fallback_theme = egui::Theme::Light;
     });
     for (theme, of) in [
         (egui::Theme::Light, Theme::Light),

@@ -102,6 +102,18 @@ impl SetResults {
         self.gears.iter().filter(is_shifted)
     }
 
+    /// The gear of this set that a gear of another set is compared with.
+    ///
+    /// The one of the same label; where there is none, top is compared with top.
+    pub fn counterpart(&self, other: &Self, gear: &GearResult) -> Option<&GearResult> {
+        if gear.gear.role.is_none() {
+            return self.reverse.as_ref();
+        }
+        let same_label = self.gears.iter().find(|g| g.gear.label == gear.gear.label);
+        let is_top = other.top().is_some_and(|top| top.gear.id == gear.gear.id);
+        same_label.or_else(|| self.top().filter(|_| is_top))
+    }
+
     /// The top gear of the shift chain.
     pub fn top(&self) -> Option<&GearResult> {
         self.chain().last()

@@ -1,5 +1,6 @@
 //! What is a project: everything somebody typed, every field of it valid.
 
+use super::write_up::WriteUp;
 use crate::gearing::{
     EngineLimits, EngineSpeed, GearSet, Name, RoadSpeed, TextError, Tyre, quoted,
 };
@@ -24,6 +25,8 @@ pub struct Project {
     pub marked_engine_speeds: Marks<EngineSpeed>,
     /// Road speeds at which engine speeds are wanted.
     pub marked_road_speeds: Marks<RoadSpeed>,
+    /// What the write-up shows.
+    pub write_up: WriteUp,
     /// The candidates.
     pub sets: Candidates,
 }
@@ -70,8 +73,15 @@ impl Note {
 }
 
 /// Up to eight marked speeds, each once, in rising order.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Marks<T>(Vec<T>);
+
+impl<T> Default for Marks<T> {
+    /// No marks.
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
 
 /// More speeds than can be marked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]

@@ -5,6 +5,7 @@
 
 use super::document::{Candidates, CandidatesError, Marks, Note, Project, SetId};
 use super::set_edits::SetEdit;
+use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RoadSpeed, Tyre};
 use crate::units::SpeedUnit;
 
@@ -31,6 +32,8 @@ pub enum Edit {
     MarkedEngineSpeeds(Marks<EngineSpeed>),
     /// Other marked road speeds.
     MarkedRoadSpeeds(Marks<RoadSpeed>),
+    /// Other choices for the write-up.
+    WriteUp(WriteUp),
     /// A new set behind the one named.
     AddSet(SetId, Box<GearSet>),
     /// One set fewer.
@@ -76,6 +79,7 @@ impl Edit {
             Self::Redline(_) => "change the redline",
             Self::MarkedEngineSpeeds(_) => "change the marked engine speeds",
             Self::MarkedRoadSpeeds(_) => "change the marked road speeds",
+            Self::WriteUp(_) => "change the write-up",
             Self::AddSet(..) => "add a gear set",
             Self::RemoveSet(_) => "remove a gear set",
             Self::MoveSet(..) => "move a gear set",
@@ -103,6 +107,7 @@ impl Edit {
             Self::Redline(redline) => project.engine.redline = redline,
             Self::MarkedEngineSpeeds(marks) => project.marked_engine_speeds = marks,
             Self::MarkedRoadSpeeds(marks) => project.marked_road_speeds = marks,
+            Self::WriteUp(choices) => project.write_up = choices,
             edit => project.sets = edit.applied_to_sets(&project.sets)?,
         }
         Ok(project)

@@ -24,10 +24,24 @@ impl Example {
 }
 
 /// All examples; the first is what the window opens with.
-pub const EXAMPLES: [Example; 1] = [Example {
-    name: "Camper van",
-    text: include_str!("../../saves/camper-van.ron"),
-}];
+pub const EXAMPLES: [Example; 4] = [
+    Example {
+        name: "Camper van",
+        text: include_str!("../../saves/camper-van.ron"),
+    },
+    Example {
+        name: "Open two-seater",
+        text: include_str!("../../saves/open-two-seater.ron"),
+    },
+    Example {
+        name: "Farm four-wheel drive",
+        text: include_str!("../../saves/farm-four-wheel-drive.ron"),
+    },
+    Example {
+        name: "Motorcycle",
+        text: include_str!("../../saves/motorcycle.ron"),
+    },
+];
 
 /// What a new project begins with: one ordinary five-speed set.
 pub const BLANK: Example = Example {

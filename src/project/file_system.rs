@@ -178,34 +178,32 @@ fn facts_from(metadata: &Metadata) -> Facts {
     }
 }
 
-/// The path as it stands at the end of a sentence: on one line, at most 120 characters.
-pub(super) fn shown(path: &Path) -> String {
+/// The path as it stands in a sentence: on one line, at most 40 characters, without the beginning of
+/// a longer one, because the name stands at its end.
+pub(crate) fn shown(path: &Path) -> String {
+    const MOST_CHARACTERS: usize = 40;
     let text = path.to_string_lossy();
     // The long form that Windows gives to resolved paths says nothing to a reader.
-    shortened(text.strip_prefix(r"\\?\").unwrap_or(&text), 120)
+    let text = on_one_line(text.strip_prefix(r"\\?\").unwrap_or(&text));
+    let length = text.chars().count();
+    if length <= MOST_CHARACTERS {
+        return text;
+    }
+    let end = text.chars().skip(length - (MOST_CHARACTERS - 1));
+    std::iter::once('…').chain(end).collect()
 }
 
 /// The operating system's reason as it stands in a sentence: at most 80 characters.
 pub(super) fn reason(error: &io::Error) -> String {
-    shortened(&platform::reason_in_words(error), 80)
+    on_one_line(&platform::reason_in_words(error))
+        .chars()
+        .take(80)
+        .collect()
 }
 
-/// `text` on one line, its middle left out where it is longer than `most_chars`.
-fn shortened(text: &str, most_chars: usize) -> String {
+fn on_one_line(text: &str) -> String {
     let clean = |c: char| if c.is_control() { ' ' } else { c };
-    let length = text.chars().count();
-    if length <= most_chars {
-        return text.chars().map(clean).collect();
-    }
-    let head = (most_chars - 1) / 2;
-    let tail = most_chars - 1 - head;
-    let end = text.chars().skip(length - tail);
-    text.chars()
-        .take(head)
-        .chain(['…'])
-        .chain(end)
-        .map(clean)
-        .collect()
+    text.chars().map(clean).collect()
 }
 
 #[cfg(test)]
@@ -213,17 +211,16 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_path_of_120_characters_is_shown_whole_and_a_longer_one_without_its_middle() {
-        let whole = format!("/{}", "a".repeat(119));
+    fn a_path_of_40_characters_is_shown_whole_and_a_longer_one_without_its_beginning() {
+        let whole = format!("/{}", "a".repeat(39));
         assert_eq!(shown(Path::new(&whole)), whole);
         let long = format!("/start/{}/end.ron", "ё".repeat(300));
         let short = shown(Path::new(&long));
-        assert_eq!(short.chars().count(), 120);
+        assert_eq!(short.chars().count(), 40);
         assert!(
-            short.starts_with("/start/ё") && short.ends_with("ё/end.ron"),
+            short.starts_with("…ё") && short.ends_with("ё/end.ron"),
             "{short}"
         );
-        assert!(short.contains('…'));
     }
 
     #[test]

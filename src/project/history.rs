@@ -128,13 +128,22 @@ impl History {
 
     /// What undoing would take back.
     pub fn undo_label(&self) -> Option<&'static str> {
-        let step = self.gesture.as_ref().or_else(|| self.past.last());
+        let step = self.changing_gesture().or_else(|| self.past.last());
         step.map(|s| s.label)
     }
 
-    /// What redoing would bring back.
+    /// What redoing would bring back; nothing once a running gesture has changed something.
     pub fn redo_label(&self) -> Option<&'static str> {
-        self.future.last().map(|s| s.label)
+        match self.changing_gesture() {
+            Some(_) => None,
+            None => self.future.last().map(|s| s.label),
+        }
+    }
+
+    /// The running gesture, if ending it now would leave a step.
+    fn changing_gesture(&self) -> Option<&Step> {
+        let gesture = self.gesture.as_ref();
+        gesture.filter(|step| *step.project != *self.present)
     }
 
     /// Takes the last step back; a running gesture is ended first.

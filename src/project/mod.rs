@@ -8,16 +8,21 @@ pub mod format;
 mod history;
 mod reading;
 mod results;
+mod save_error;
 mod saving;
 mod set_edits;
+mod write_up;
 
 pub use document::{
     Candidate, Candidates, CandidatesError, Marks, Note, Project, SetId, TooManyMarks,
 };
 pub use edits::{Edit, EditError};
+pub(crate) use file_system::shown;
 pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
 pub use history::History;
 pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use results::ProjectResults;
-pub use saving::{SaveError, save_new, save_whole, sweep_stale};
+pub use save_error::SaveError;
+pub use saving::{check_target, save_new, save_whole, sweep_stale};
 pub use set_edits::SetEdit;
+pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};

@@ -1,8 +1,28 @@
 //! All tests that look at the crate from outside.
 
 #[cfg(test)]
+mod cli;
+#[cfg(test)]
+mod edits;
+#[cfg(test)]
 mod files;
+#[cfg(test)]
+mod format;
+#[cfg(test)]
+mod house;
+#[cfg(test)]
+mod icon;
+#[cfg(test)]
+mod no_display;
+#[cfg(test)]
 mod pasted;
+#[cfg(test)]
+mod properties;
 mod published;
 mod raster;
+#[cfg(test)]
+mod real_window;
+#[cfg(test)]
 mod support;
+#[cfg(test)]
+mod window;

@@ -36,11 +36,15 @@ const LARGE_NUDGE_RPM: f64 = 100.0;
 /// What a running drag began with.
 #[derive(Debug, Clone, Default)]
 struct Grab {
-    /// The value under the hand minus the value under the pointer, in rev/min.
+    /// The value under the hand, in rev/min.
+    value_rpm: f64,
+    /// The same minus the value under the pointer.
     offset_rpm: f64,
-    /// Every shift point as it was: the set's common one first, then the gears'.
+    /// The gears' own shift points as they were.
     before: Vec<(GearId, f64)>,
     common_rpm: f64,
+    /// The lowest and the highest shift point that has a handle.
+    shown_rpm: [f64; 2],
 }
 
 /// The identity of a handle's widget.
@@ -61,6 +65,28 @@ pub fn handle_rect(at: Pos2) -> Rect {
 pub(super) fn are_dragged(ui: &Ui) -> bool {
     ui.data(|d| d.get_temp::<bool>(line_id().with("busy")))
         .unwrap_or(false)
+}
+
+/// Whether a widget is being dragged, or was until this frame: then its end is still to be told.
+fn is_held(ui: &Ui, id: Id) -> bool {
+    ui.ctx().is_being_dragged(id) || ui.ctx().drag_stopped_id() == Some(id)
+}
+
+/// The nearest engine speed that a hand can choose, in rev/min.
+fn to_grid(engine_rpm: f64) -> f64 {
+    (engine_rpm / SNAP_RPM).round() * SNAP_RPM
+}
+
+/// What the arrow keys of this frame ask for, in rev/min.
+fn nudge_rpm(input: &egui::InputState) -> f64 {
+    let size = if input.modifiers.shift {
+        LARGE_NUDGE_RPM
+    } else {
+        NUDGE_RPM
+    };
+    let up = input.num_presses(Key::ArrowUp) as f64;
+    let down = input.num_presses(Key::ArrowDown) as f64;
+    (up - down) * size
 }
 
 /// Shows the handles of the selected set.
@@ -103,7 +129,7 @@ impl Handles<'_> {
     fn line(&mut self) -> bool {
         let id = line_id();
         let frame = *self.drawn.transform.frame();
-        let is_held = self.ui.ctx().is_being_dragged(id);
+        let is_held = is_held(self.ui, id);
         let pointer = self.ui.input(|i| i.pointer.latest_pos());
         let Some(pointer) =
             pointer.filter(|p| is_held || (frame.contains(*p) && self.is_on_line(*p)))
@@ -120,9 +146,10 @@ impl Handles<'_> {
         }
         if response.dragged() {
             let grab = self.grabbed();
-            let wanted = self.pointer_rpm(&response).unwrap_or(grab.common_rpm) + grab.offset_rpm;
-            let edit = self.all_moved(&grab, wanted - grab.common_rpm);
-            self.actions.extend(edit.map(Action::Preview));
+            let pointer_rpm = self.pointer_rpm(&response).unwrap_or(grab.value_rpm);
+            let change = to_grid(pointer_rpm + grab.offset_rpm - grab.value_rpm);
+            let preview = self.all_moved(&grab, change).map(Action::Preview);
+            self.actions.push(preview.unwrap_or(Action::Cancel));
         }
         self.end_of_drag(&response);
         if response.dragged() || response.hovered() {
@@ -158,14 +185,11 @@ impl Handles<'_> {
     fn point(&mut self, shift: &ShiftTrace) -> bool {
         let at = self.drawn.point(shift.speed, shift.shift_rpm);
         let frame = *self.drawn.transform.frame();
-        let is_held = self
-            .ui
-            .ctx()
-            .is_being_dragged(handle_id(self.trace.set, shift.gear));
+        let is_held = is_held(self.ui, handle_id(self.trace.set, shift.gear));
         if !frame.expand(2.0).contains(at) && !is_held {
             return false;
         }
-        let has_touch = self.ui.input(|i| i.any_touches());
+        let has_touch = self.ui.input(egui::InputState::any_touches);
         let reach = if has_touch { REACH_TOUCH } else { REACH_MOUSE };
         let rect = Rect::from_center_size(at, Vec2::splat(reach)).intersect(frame.expand(4.0));
         let response = self
@@ -174,6 +198,7 @@ impl Handles<'_> {
             .on_hover_and_drag_cursor(CursorIcon::ResizeVertical);
         self.drag(&response, shift);
         self.keys(&response, shift);
+        self.requests(&response, shift);
         self.speak(&response, shift);
         self.paint(&response, shift, at);
         response.dragged()
@@ -187,8 +212,14 @@ impl Handles<'_> {
         if response.dragged()
             && let Some(pointer_rpm) = self.pointer_rpm(response)
         {
-            let wanted = pointer_rpm + self.grabbed().offset_rpm;
-            self.preview(shift, wanted);
+            let grab = self.grabbed();
+            let wanted = pointer_rpm + grab.offset_rpm;
+            if to_grid(wanted - grab.value_rpm) == 0.0 {
+                // Back where it was, on or off the grid.
+                self.actions.push(Action::Cancel);
+            } else {
+                self.preview(shift, to_grid(wanted));
+            }
         }
         self.end_of_drag(response);
     }
@@ -206,7 +237,9 @@ impl Handles<'_> {
     }
 
     /// Remembers where the hand took hold, so that a mere press moves nothing.
-    fn grab(&self, response: &Response, value_rpm: f64) {
+    fn grab(&mut self, response: &Response, value_rpm: f64) {
+        // Another field or handle may still be about to tell that it was left.
+        self.actions.push(Action::Commit);
         let pointer_rpm = self.pointer_rpm(response).unwrap_or(value_rpm);
         let set = self.desk.project().sets.get(self.trace.set);
         let own = set.map(|c| {
@@ -218,9 +251,11 @@ impl Handles<'_> {
             own.collect()
         });
         let grab = Grab {
+            value_rpm,
             offset_rpm: value_rpm - pointer_rpm,
             before: own.unwrap_or_default(),
             common_rpm: self.common_rpm(),
+            shown_rpm: self.shown_rpm(),
         };
         self.ui
             .data_mut(|d| d.insert_temp(line_id().with("grab"), grab));
@@ -243,12 +278,10 @@ impl Handles<'_> {
 
     /// Arrow keys nudge, Enter commits, Esc puts back.
     fn keys(&mut self, response: &Response, shift: &ShiftTrace) {
-        let requests = self.ui.input(|i| {
-            let up = i.num_accesskit_action_requests(response.id, Request::Increment);
-            let down = i.num_accesskit_action_requests(response.id, Request::Decrement);
-            up as f64 - down as f64
-        });
-        let mut change = requests * NUDGE_RPM;
+        let is_dragging = are_dragged(self.ui);
+        if response.gained_focus() && !is_dragging {
+            self.actions.push(Action::Commit);
+        }
         if response.has_focus() {
             let filter = EventFilter {
                 vertical_arrows: true,
@@ -257,16 +290,10 @@ impl Handles<'_> {
             };
             self.ui
                 .memory_mut(|m| m.set_focus_lock_filter(response.id, filter));
-            change += self.ui.input(|i| {
-                let size = if i.modifiers.shift {
-                    LARGE_NUDGE_RPM
-                } else {
-                    NUDGE_RPM
-                };
-                let up = i.num_presses(Key::ArrowUp) as f64;
-                let down = i.num_presses(Key::ArrowDown) as f64;
-                (up - down) * size
-            });
+            let change = self.ui.input(nudge_rpm);
+            if change != 0.0 {
+                self.preview(shift, shift.shift_rpm + change);
+            }
             if self.ui.input(|i| i.key_pressed(Key::Escape)) && !response.dragged() {
                 self.actions.push(Action::Cancel);
             }
@@ -274,37 +301,59 @@ impl Handles<'_> {
                 self.actions.push(Action::Commit);
             }
         }
-        if change != 0.0 {
-            self.preview(shift, shift.shift_rpm + change);
-        }
-        if response.lost_focus() {
+        // A drag that begins elsewhere has committed already, and must not be cut in two.
+        if response.lost_focus() && !is_dragging {
             self.actions.push(Action::Commit);
         }
     }
 
+    /// What those ask for who cannot see the handle; without the focus each request is a step.
+    fn requests(&mut self, response: &Response, shift: &ShiftTrace) {
+        let wanted = self.ui.input(|i| {
+            let up = i.num_accesskit_action_requests(response.id, Request::Increment);
+            let down = i.num_accesskit_action_requests(response.id, Request::Decrement);
+            let set = i.accesskit_action_requests(response.id, Request::SetValue);
+            let set = set.last().and_then(|request| match request.data {
+                Some(ActionData::NumericValue(value)) => Some(value),
+                _ => None,
+            });
+            let change = (up as f64 - down as f64) * NUDGE_RPM;
+            set.or_else(|| (change != 0.0).then_some(shift.shift_rpm + change))
+        });
+        if let Some(wanted_rpm) = wanted {
+            if !response.has_focus() {
+                self.actions.push(Action::Commit);
+            }
+            self.preview(shift, wanted_rpm);
+            if !response.has_focus() {
+                self.actions.push(Action::Commit);
+            }
+        }
+    }
+
     fn preview(&mut self, shift: &ShiftTrace, wanted_rpm: f64) {
-        let rpm = self.allowed(wanted_rpm);
-        if let Ok(speed) = EngineSpeed::from_rpm(rpm) {
+        let [least, most] = self.range_rpm();
+        if let Ok(speed) = EngineSpeed::from_rpm(wanted_rpm.clamp(least, most)) {
             let edit = SetEdit::Shift(shift.gear, speed);
             self.actions
                 .push(Action::Preview(Edit::Set(self.trace.set, edit)));
         }
     }
 
-    /// All shift points moved by the same amount, as far as the highest and the lowest may go.
+    /// All shift points moved by the same amount, as far as the highest and the lowest handle may
+    /// go; none where that is nowhere.
     fn all_moved(&self, grab: &Grab, change_rpm: f64) -> Option<Edit> {
-        let all = || {
-            grab.before
-                .iter()
-                .map(|(_, rpm)| *rpm)
-                .chain([grab.common_rpm])
-        };
-        let highest = all().fold(f64::MIN, f64::max);
-        let lowest = all().fold(f64::MAX, f64::min);
+        let [lowest, highest] = grab.shown_rpm;
         let [least, most] = self.range_rpm();
-        let snapped = (change_rpm / SNAP_RPM).round() * SNAP_RPM;
-        let change = snapped.clamp((least - lowest).min(0.0), (most - highest).max(0.0));
-        let speed = |rpm: f64| EngineSpeed::from_rpm(rpm + change).ok();
+        let change = change_rpm.clamp((least - lowest).min(0.0), (most - highest).max(0.0));
+        if change == 0.0 {
+            return None;
+        }
+        // What no handle shows goes along, but stops nothing.
+        let speed = |rpm: f64| {
+            let [least, most] = [least.min(rpm), most.max(rpm)];
+            EngineSpeed::from_rpm((rpm + change).clamp(least, most)).ok()
+        };
         let own: Option<Vec<(GearId, EngineSpeed)>> = grab
             .before
             .iter()
@@ -314,19 +363,21 @@ impl Handles<'_> {
         Some(Edit::Set(self.trace.set, edit))
     }
 
+    /// The lowest and the highest shift point that has a handle.
+    fn shown_rpm(&self) -> [f64; 2] {
+        let all = || self.trace.shifts.iter().map(|s| s.shift_rpm);
+        [
+            all().fold(f64::INFINITY, f64::min),
+            all().fold(f64::NEG_INFINITY, f64::max),
+        ]
+    }
+
     /// Between which engine speeds a shift point may be moved: idle and the redline.
     fn range_rpm(&self) -> [f64; 2] {
         let engine = &self.desk.project().engine;
         let redline = engine.redline.rpm();
         let idle = engine.idle.map_or(SNAP_RPM, EngineSpeed::rpm);
         [idle.min(redline), redline]
-    }
-
-    /// An engine speed on the grid, within the range.
-    fn allowed(&self, wanted_rpm: f64) -> f64 {
-        let [least, most] = self.range_rpm();
-        let snapped = (wanted_rpm / SNAP_RPM).round() * SNAP_RPM;
-        snapped.clamp(least, most)
     }
 
     fn speak(&self, response: &Response, shift: &ShiftTrace) {
@@ -366,26 +417,11 @@ impl Handles<'_> {
         if is_held || response.hovered() {
             self.write(&shift.words(), at, 14.0);
         }
-        let set_value = self.ui.input(|i| {
-            let asked = i
-                .accesskit_action_requests(response.id, Request::SetValue)
-                .last();
-            asked.and_then(|request| match request.data {
-                Some(ActionData::NumericValue(value)) => Some(value),
-                _ => None,
-            })
-        });
-        if let Some(value) = set_value {
-            self.preview(shift, value);
-            self.actions.push(Action::Commit);
-        }
     }
 
     /// Where all shift points are: one figure where they agree, else how far apart they lie.
     fn line_words(&self) -> String {
-        let all = || self.trace.shifts.iter().map(|s| s.shift_rpm);
-        let lowest = typed_rpm_text(all().fold(f64::MAX, f64::min));
-        let highest = typed_rpm_text(all().fold(f64::MIN, f64::max));
+        let [lowest, highest] = self.shown_rpm().map(typed_rpm_text);
         if lowest == highest {
             format!("all shift points at {lowest} rpm")
         } else {

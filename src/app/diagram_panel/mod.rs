@@ -15,7 +15,7 @@ use crate::draw::palette::Palette;
 use egui::{Role, Ui, WidgetInfo};
 
 /// Shows the diagram with its handles and the reading at the pointer.
-pub fn diagram_panel_ui(
+pub(super) fn diagram_panel_ui(
     ui: &mut Ui,
     desk: &Desk,
     view: &ViewState,
@@ -36,7 +36,8 @@ pub fn diagram_panel_ui(
         gear: view.pointed,
         text_size: 12.5,
         with_drops: false,
-        interactive: true,
+        // Else a pinch would move the ground under a running drag.
+        interactive: !is_busy,
     };
     let drawn = diagram_ui(ui, diagram, range, &look);
     let summary = diagram.summary();

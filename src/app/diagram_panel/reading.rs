@@ -97,8 +97,7 @@ fn set_words(
         let gap = if words.is_empty() { 0.0 } else { 12.0 };
         words.append(&result.gear.label, gap, format_of(true, color));
         words.append(&rpm_text(rpm), 5.0, format_of(false, palette.text));
-        let like =
-            baseline.and_then(|b| b.gears.iter().find(|g| g.gear.label == result.gear.label));
+        let like = baseline.and_then(|b| b.counterpart(set, result));
         if let Some(like) = like {
             let difference = rpm_difference_text(rpm - rpm_of(like));
             words.append(&difference, 4.0, format_of(false, palette.dim_text));

@@ -16,7 +16,7 @@ pub const CAUTIONS: [&str; 4] = [
 ];
 
 /// Shows keys and cautions; whether they are to be closed.
-pub fn help_ui(ctx: &egui::Context) -> bool {
+pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
     let modal = Modal::new(egui::Id::unique("help")).show(ctx, |ui| {
         ui.set_width(520.0);
         ScrollArea::vertical()

@@ -1,18 +1,22 @@
 //! Which questions does the window ask, one at a time?
 
 mod help;
+mod paste;
 mod path;
 mod question;
 
-pub use help::{CAUTIONS, OTHER_KEYS, help_ui};
-pub use path::{PathAnswer, PathDialog, path_dialog_ui};
-pub use question::{Choice, Question, question_ui};
+pub(super) use help::help_ui;
+pub use help::{CAUTIONS, OTHER_KEYS};
+pub(super) use paste::{PasteAnswer, PasteDialog, paste_dialog_ui, pasted_parts};
+pub(super) use path::{PathAnswer, PathDialog, path_dialog_ui};
+pub(super) use question::{Choice, Question, question_ui};
 
+use super::file_picker::Purpose;
 use std::path::PathBuf;
 
 /// What happens once unsaved work is settled.
 #[derive(Debug, Clone, PartialEq)]
-pub enum After {
+pub(super) enum After {
     /// A new project.
     New,
     /// A file is chosen and opened.
@@ -27,15 +31,17 @@ pub enum After {
 
 /// The dialog that is open.
 #[derive(Debug)]
-pub enum Dialog {
+pub(super) enum Dialog {
     /// A path is chosen or typed.
     Path(PathDialog),
     /// Unsaved work would be lost.
     Unsaved(After),
     /// The file is there already.
-    Replace(PathBuf, Option<After>),
+    Replace(PathBuf, Purpose, Option<After>),
     /// The file would lose its comments and layout.
     OtherForm(Option<After>),
+    /// A gear set is read from text.
+    Paste(PasteDialog),
     /// Keys and cautions.
     Help,
 }

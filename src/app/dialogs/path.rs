@@ -7,7 +7,7 @@ use egui::{Key, Modal, Modifiers, RichText, TextEdit};
 
 /// A path that is being asked for.
 #[derive(Debug, Clone)]
-pub struct PathDialog {
+pub(crate) struct PathDialog {
     /// What for.
     pub purpose: Purpose,
     /// What was typed.
@@ -22,7 +22,7 @@ pub struct PathDialog {
 
 /// What came of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum PathAnswer {
+pub(crate) enum PathAnswer {
     /// Use what was typed.
     Typed(String),
     /// Never mind.
@@ -30,7 +30,7 @@ pub enum PathAnswer {
 }
 
 /// Shows the dialog; the answer once there is one.
-pub fn path_dialog_ui(
+pub(crate) fn path_dialog_ui(
     ctx: &egui::Context,
     dialog: &mut PathDialog,
     palette: &Palette,
@@ -38,6 +38,7 @@ pub fn path_dialog_ui(
     let (heading, verb) = match dialog.purpose {
         Purpose::Open => ("Open a project", "Open"),
         Purpose::Save => ("Save the project", "Save"),
+        Purpose::SavePicture => ("Save the picture", "Save"),
     };
     let modal = Modal::new(egui::Id::unique("path")).show(ctx, |ui| {
         ui.set_width(460.0);

@@ -4,7 +4,7 @@ use egui::{Key, Modal, Modifiers, RichText, Ui};
 
 /// What is asked.
 #[derive(Debug, Clone)]
-pub struct Question<'a> {
+pub(crate) struct Question<'a> {
     /// The matter, as a heading.
     pub heading: &'a str,
     /// What happens, in a sentence or two.
@@ -17,7 +17,7 @@ pub struct Question<'a> {
 
 /// What was answered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Choice {
+pub(crate) enum Choice {
     /// The harmless way on.
     Yes,
     /// The way that loses something.
@@ -27,7 +27,7 @@ pub enum Choice {
 }
 
 /// Asks; the answer once there is one. Enter is yes, Esc is cancel, a click beside it is nothing.
-pub fn question_ui(ctx: &egui::Context, question: &Question<'_>) -> Option<Choice> {
+pub(crate) fn question_ui(ctx: &egui::Context, question: &Question<'_>) -> Option<Choice> {
     let modal = Modal::new(egui::Id::unique("question")).show(ctx, |ui| {
         ui.set_max_width(420.0);
         ui.heading(question.heading);
@@ -45,7 +45,7 @@ pub fn question_ui(ctx: &egui::Context, question: &Question<'_>) -> Option<Choic
     if escape {
         Some(Choice::Cancel)
     } else {
-        modal.inner.or(enter.then_some(Choice::Yes))
+        modal.inner.or_else(|| enter.then_some(Choice::Yes))
     }
 }
 

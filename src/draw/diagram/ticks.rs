@@ -48,6 +48,7 @@ mod tests {
     }
 
     #[test]
+    #[expect(clippy::float_cmp, reason = "whole numbers are exact")]
     fn marks_stand_at_round_numbers() {
         assert_eq!(values((0.0, 4500.0), 10.0).len(), 10);
         assert_eq!(values((0.0, 100.0), 12.0)[1], 10.0);

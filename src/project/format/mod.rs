@@ -7,6 +7,7 @@
 mod v1;
 
 use super::document::Project;
+use crate::gearing::quoted;
 use ron::error::SpannedError;
 use ron::extensions::Extensions;
 use serde::Deserialize;
@@ -88,11 +89,27 @@ fn options() -> ron::Options {
     ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
 }
 
-/// At most 200 characters of a reason, on one line.
+/// At most 200 characters of a reason, on one line, and at most 40 of each of its words: ron quotes
+/// names from the file in full.
 fn shortened(reason: &str) -> String {
-    let one_line = reason.replace(['\n', '\r'], " ");
+    let words: Vec<String> = reason.split([' ', '\n', '\r']).map(quoted).collect();
+    let one_line = words.join(" ");
     if one_line.chars().count() <= 200 {
         return one_line;
     }
     one_line.chars().take(199).chain(['…']).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_unknown_key_of_any_length_is_quoted_with_40_characters_at_most() {
+        let text = format!("(format: 1, {}: 2)", "k".repeat(300));
+        let sentence = read(&text).unwrap_err().to_string();
+        assert!(sentence.contains(&"k".repeat(30)), "{sentence}");
+        assert!(!sentence.contains(&"k".repeat(41)), "{sentence}");
+        assert!(sentence.contains("title"), "{sentence}");
+    }
 }

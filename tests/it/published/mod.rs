@@ -1,3 +1,7 @@
 //! Do the laws give the numbers others have published?
 
+mod row;
+mod speeds;
+mod steps;
 mod tyres;
+mod units;

@@ -1,5 +1,12 @@
 //! What several tests lean on.
 
+pub(crate) mod close;
+pub(crate) mod gear_sets;
+pub(crate) mod memory_disk;
 pub(crate) mod per_pixel;
+pub(crate) mod projects;
 pub(crate) mod screen;
+pub(crate) mod scripted_picker;
 pub(crate) mod test_renderer;
+pub(crate) mod variants;
+pub(crate) mod window;

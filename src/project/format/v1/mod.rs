@@ -3,6 +3,7 @@
 mod set;
 mod tyre;
 mod values;
+mod write_up;
 
 use super::{FormatError, Place, options};
 use crate::gearing::EngineLimits;
@@ -13,6 +14,7 @@ use serde::{Deserialize, Serialize};
 use set::SetV1;
 use tyre::TyreV1;
 use values::{Kmh, NameText, NoteText, Rpm};
+use write_up::WriteUpV1;
 
 /// A whole file. Keys that may be absent are skipped when there is nothing to say.
 #[derive(Serialize, Deserialize)]
@@ -34,6 +36,8 @@ struct ProjectV1 {
     marked_road_speeds_kmh: Vec<Kmh>,
     /// Counted from 1.
     baseline: usize,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    write_up: Option<WriteUpV1>,
     sets: Vec<SetV1>,
 }
 
@@ -119,6 +123,8 @@ impl ProjectV1 {
             .checked_sub(1)
             .ok_or("sets are counted from 1")?;
         let told = |e: &dyn std::error::Error| e.to_string();
+        let sets = Candidates::new(sets?, baseline).map_err(|e| told(&e))?;
+        let write_up = self.write_up.map(|choices| choices.into_write_up(&sets));
         Ok(Project {
             title: self.title.map(|t| t.0),
             date: self.date.map(|t| t.0),
@@ -138,7 +144,8 @@ impl ProjectV1 {
                 self.marked_road_speeds_kmh.iter().map(|v| v.0).collect(),
             )
             .map_err(|e| told(&e))?,
-            sets: Candidates::new(sets?, baseline).map_err(|e| told(&e))?,
+            write_up: write_up.transpose()?.unwrap_or_default(),
+            sets,
         })
     }
 }
@@ -162,6 +169,7 @@ impl From<&Project> for ProjectV1 {
             marked_engine_speeds_rpm: engine_speeds.iter().copied().map(Rpm).collect(),
             marked_road_speeds_kmh: road_speeds.iter().copied().map(Kmh).collect(),
             baseline: project.sets.baseline_place() + 1,
+            write_up: WriteUpV1::of(&project.write_up, &project.sets),
             sets: project.sets.iter().map(SetV1::from).collect(),
         }
     }

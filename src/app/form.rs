@@ -1,0 +1,103 @@
+//! How are fields laid out: a name, the field, and beneath it what does not read?
+
+use super::action::Action;
+use super::cell::{Cell, cell_ui};
+use super::drafts::{CellId, Drafts};
+use crate::draw::palette::Palette;
+use crate::project::Edit;
+use egui::{Color32, Label, Response, RichText, Ui};
+
+/// What every form needs: drafts to type into, colours, and a place for what it wants done.
+pub(super) struct Form<'a> {
+    /// What is being typed.
+    pub drafts: &'a mut Drafts,
+    /// Colours.
+    pub palette: &'a Palette,
+    /// What is wanted.
+    pub actions: &'a mut Vec<Action>,
+}
+
+/// The width of the names before the fields, in points.
+const NAME_WIDTH: f32 = 96.0;
+
+/// One field of a form.
+pub(super) struct Field<'a> {
+    /// Which field of the document it is.
+    pub id: CellId,
+    /// Its name, shown before it and spoken.
+    pub name: &'a str,
+    /// What the document says.
+    pub text: &'a str,
+    /// What stands in it while it is empty.
+    pub hint: &'a str,
+}
+
+impl Form<'_> {
+    /// A field in a row of its own, its name before it.
+    pub(super) fn field(
+        &mut self,
+        ui: &mut Ui,
+        field: &Field<'_>,
+        read: &dyn Fn(&str) -> Result<Edit, String>,
+    ) {
+        let problem = ui
+            .horizontal(|ui| {
+                self.name(ui, field.name, NAME_WIDTH);
+                let width = (ui.available_width() - 10.0).max(60.0);
+                self.cell(ui, field, field.name, width, read)
+            })
+            .inner;
+        self.problem(ui, problem.as_deref());
+    }
+
+    /// A field within a row, named for those who hear it.
+    pub(super) fn cell(
+        &mut self,
+        ui: &mut Ui,
+        field: &Field<'_>,
+        spoken: &str,
+        width: f32,
+        read: &dyn Fn(&str) -> Result<Edit, String>,
+    ) -> Option<String> {
+        let cell = Cell {
+            id: field.id,
+            name: spoken,
+            text: field.text,
+            hint: field.hint,
+            width,
+            read,
+        };
+        cell_ui(ui, self.drafts, self.palette, &cell, self.actions)
+    }
+
+    /// The name before a field.
+    pub(super) fn name(&self, ui: &mut Ui, name: &str, width: f32) -> Response {
+        let height = ui.spacing().interact_size.y;
+        ui.allocate_ui_with_layout(
+            egui::vec2(width, height),
+            egui::Layout::left_to_right(egui::Align::Center),
+            |ui| {
+                ui.set_width(width);
+                ui.add(Label::new(RichText::new(name).color(self.palette.dim_text)).truncate())
+            },
+        )
+        .inner
+    }
+
+    /// Why a field does not read, beneath it.
+    pub(super) fn problem(&self, ui: &mut Ui, problem: Option<&str>) {
+        if let Some(problem) = problem {
+            remark(ui, problem, self.palette.error);
+        }
+    }
+
+    /// A step of its own.
+    pub(super) fn edit(&mut self, edit: Edit) {
+        self.actions.push(Action::Edit(edit));
+    }
+}
+
+/// A small line of explanation.
+pub(super) fn remark(ui: &mut Ui, text: &str, color: Color32) {
+    ui.label(RichText::new(text).small().color(color));
+}

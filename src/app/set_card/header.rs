@@ -1,0 +1,197 @@
+//! The head and the foot of a card: name, visible, baseline; shift points, own tyre, findings.
+
+use super::Card;
+use crate::app::action::Action;
+use crate::app::drafts::{CellId, SetCell};
+use crate::app::form::{Field, Form, remark};
+use crate::app::typed::{self, RatioForm};
+use crate::app::vehicle_panel::tyre_reading_ui;
+use crate::draw::palette::dash;
+use crate::draw::sample;
+use crate::project::{Candidates, Edit, SetEdit};
+use crate::units::{step_text, typed_rpm_text};
+use egui::{Sense, Ui, Vec2};
+
+/// Swatch, name and what can be done with the whole set; beneath it visible and baseline.
+pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let id = card.candidate.id;
+    let problem = ui
+        .horizontal(|ui| {
+            swatch_ui(ui, card, form);
+            let name = card.candidate.set.name.to_string();
+            let field = Field {
+                id: CellId::Set(id, SetCell::Name),
+                name: "Name",
+                text: &name,
+                hint: "name of the set",
+            };
+            let spoken = format!("Name of set {}", card.place + 1);
+            let width = (ui.available_width() - 42.0).max(80.0);
+            let problem = form.cell(ui, &field, &spoken, width, &|text| {
+                typed::name(text).map(|name| typed::of_set(id, SetEdit::Name(name)))
+            });
+            menu_ui(ui, card, form);
+            problem
+        })
+        .inner;
+    form.problem(ui, problem.as_deref());
+    ui.horizontal(|ui| {
+        let mut visible = card.candidate.visible;
+        if ui.checkbox(&mut visible, "visible").changed() {
+            form.edit(Edit::Visible(id, visible));
+        }
+        let baseline = ui.radio(card.is_baseline, "baseline");
+        if baseline
+            .on_hover_text("The other sets are compared with it")
+            .clicked()
+            && !card.is_baseline
+        {
+            form.edit(Edit::Baseline(id));
+        }
+        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            let spread = format!("spread {}", step_text(card.results.spread));
+            remark(ui, &spread, form.palette.dim_text);
+        });
+    });
+}
+
+/// The set's dash; a click selects the set.
+fn swatch_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let size = Vec2::new(30.0, ui.spacing().interact_size.y);
+    let (rect, response) = ui.allocate_exact_size(size, Sense::click());
+    let color = form.palette.set(card.place);
+    sample(ui.painter(), rect, color, dash(card.place));
+    if response.has_focus() {
+        let ring = egui::Stroke::new(1.0, form.palette.text);
+        ui.painter()
+            .rect_stroke(rect, 2.0, ring, egui::StrokeKind::Outside);
+    }
+    let name = format!("Bring set {} forward", card.place + 1);
+    response.widget_info(|| {
+        egui::WidgetInfo::selected(egui::Role::Button, true, card.is_selected, &name)
+    });
+    if response.on_hover_text("Brings this set forward").clicked() {
+        form.actions.push(Action::Select(card.candidate.id));
+    }
+}
+
+fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let id = card.candidate.id;
+    let sets = &card.desk.project().sets;
+    let count = sets.len();
+    let button = ui.menu_button("…", |ui| {
+        let can_add = count < Candidates::MOST;
+        if ui
+            .add_enabled(can_add, egui::Button::new("Copy set"))
+            .clicked()
+        {
+            form.edit(Edit::AddSet(id, Box::new(card.candidate.set.clone())));
+            ui.close();
+        }
+        let up = ui.add_enabled(card.place > 0, egui::Button::new("Move up"));
+        if up.clicked() {
+            form.edit(Edit::MoveSet(id, card.place - 1));
+            ui.close();
+        }
+        let down = ui.add_enabled(card.place + 1 < count, egui::Button::new("Move down"));
+        if down.clicked() {
+            form.edit(Edit::MoveSet(id, card.place + 1));
+            ui.close();
+        }
+        ui.separator();
+        ui.label("Type gears as");
+        let unit = card.desk.project().units;
+        for ratio_form in RatioForm::ALL {
+            let is_chosen = card.ratio_form == ratio_form;
+            if ui.radio(is_chosen, ratio_form.text(unit)).clicked() {
+                form.actions.push(Action::RatioForm(ratio_form));
+                ui.close();
+            }
+        }
+        ui.separator();
+        if ui
+            .add_enabled(count > 1, egui::Button::new("Remove set"))
+            .clicked()
+        {
+            form.edit(Edit::RemoveSet(id));
+            ui.close();
+        }
+    });
+    let name = format!("Set {} menu", card.place + 1);
+    button.response.accessible_name(name);
+}
+
+/// Shift points, own tyre and findings.
+pub(super) fn footer_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    shifts_ui(ui, card, form);
+    tyre_ui(ui, card, form);
+    for finding in &card.results.findings {
+        remark(ui, &finding.to_string(), form.palette.finding);
+    }
+}
+
+fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let id = card.candidate.id;
+    let set = &card.candidate.set;
+    let mut has_own = set.gears.iter().any(|g| g.shift.is_some());
+    let problem = ui
+        .horizontal(|ui| {
+            form.name(ui, "Shift at, rpm", 82.0);
+            let text = typed_rpm_text(set.shift.rpm());
+            let field = Field {
+                id: CellId::Set(id, SetCell::ShiftAll),
+                name: "Shift at",
+                text: &text,
+                hint: "4500",
+            };
+            let spoken = format!("Shift point of all gears of set {}", card.place + 1);
+            let problem = form.cell(ui, &field, &spoken, 56.0, &|text| {
+                typed::engine_speed(text).map(|n| typed::of_set(id, SetEdit::ShiftAll(n)))
+            });
+            let each = ui.checkbox(&mut has_own, "one for each change");
+            if each.changed() {
+                let edit = if has_own {
+                    let own = set.gears.iter().map(|g| (g.id, set.shift_of(g)));
+                    SetEdit::Shifts(set.shift, own.collect())
+                } else {
+                    SetEdit::ShiftAll(set.shift)
+                };
+                form.edit(typed::of_set(id, edit));
+            }
+            problem
+        })
+        .inner;
+    form.problem(ui, problem.as_deref());
+}
+
+fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let id = card.candidate.id;
+    let set = &card.candidate.set;
+    let mut has_own = set.tyre.is_some();
+    let problem = ui
+        .horizontal(|ui| {
+            if ui.checkbox(&mut has_own, "own tyre").changed() {
+                let own = has_own.then_some(card.desk.project().tyre);
+                form.edit(typed::of_set(id, SetEdit::Tyre(own)));
+            }
+            let tyre = set.tyre.as_ref()?;
+            let text = tyre.to_string();
+            let field = Field {
+                id: CellId::Set(id, SetCell::Tyre),
+                name: "Tyre",
+                text: &text,
+                hint: "195/65 R 15",
+            };
+            let spoken = format!("Tyre of set {}", card.place + 1);
+            let width = (ui.available_width() - 10.0).max(60.0);
+
+            form.cell(ui, &field, &spoken, width, &|text| {
+                typed::tyre(text).map(|tyre| typed::of_set(id, SetEdit::Tyre(Some(tyre))))
+            })
+        })
+        .inner;
+    form.problem(ui, problem.as_deref());
+    if let Some(tyre) = &set.tyre {
+        tyre_reading_ui(ui, tyre, form);
+    }
+}

@@ -1,0 +1,68 @@
+//! The card of one gear set: everything about it can be typed here.
+
+mod final_drives;
+mod gear_rows;
+mod header;
+mod stages;
+
+use super::desk::Desk;
+use super::form::Form;
+use super::typed::RatioForm;
+use super::view_state::ViewState;
+use crate::gearing::SetResults;
+use crate::project::Candidate;
+use egui::{Frame, Stroke, Ui};
+
+/// What a card shows.
+pub(super) struct Card<'a> {
+    desk: &'a Desk,
+    candidate: &'a Candidate,
+    results: &'a SetResults,
+    place: usize,
+    is_selected: bool,
+    is_baseline: bool,
+    ratio_form: RatioForm,
+}
+
+/// Shows the cards of all sets.
+pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mut Form<'_>) {
+    let sets = desk.project().sets.iter().zip(&desk.results().sets);
+    for (place, (candidate, results)) in sets.enumerate() {
+        let card = Card {
+            desk,
+            candidate,
+            results,
+            place,
+            is_selected: view.selected == candidate.id,
+            is_baseline: desk.project().sets.baseline().id == candidate.id,
+            ratio_form: view.ratio_form,
+        };
+        card_ui(ui, &card, form);
+        ui.add_space(6.0);
+    }
+}
+
+fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let color = form.palette.set(card.place);
+    let outline = if card.is_selected {
+        Stroke::new(2.0, color)
+    } else {
+        Stroke::new(1.0, form.palette.grid)
+    };
+    Frame::new()
+        .fill(form.palette.paper.gamma_multiply(0.6))
+        .stroke(outline)
+        .corner_radius(4.0)
+        .inner_margin(6.0)
+        .show(ui, |ui| {
+            ui.push_id(("card", card.candidate.id), |ui| {
+                ui.set_width(ui.available_width());
+                header::header_ui(ui, card, form);
+                gear_rows::gear_rows_ui(ui, card, form);
+                final_drives::final_drives_ui(ui, card, form);
+                stages::stages_ui(ui, card, form);
+                gear_rows::additions_ui(ui, card, form);
+                header::footer_ui(ui, card, form);
+            });
+        });
+}

@@ -1,0 +1,257 @@
+//! The further stages of a card: transfer box, overdrive, primary drive, chain.
+
+use super::Card;
+use crate::app::drafts::{CellId, SetCell};
+use crate::app::form::{Field, Form, remark};
+use crate::app::typed;
+use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
+use crate::project::SetEdit;
+use crate::units::ratio_text;
+use egui::{Button, Ui};
+use std::collections::BTreeSet;
+
+/// All stages.
+pub(super) fn stages_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    for (at, stage) in card.candidate.set.stages.iter().enumerate() {
+        ui.push_id(("stage", at), |ui| stage_ui(ui, card, at, stage, form));
+    }
+}
+
+/// A further stage, chosen among the usual ones.
+pub(super) fn add_stage_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    if card.candidate.set.stages.len() < GearSet::MOST_STAGES {
+        ui.spacing_mut().button_padding.y = 0.0;
+        let button = ui.menu_button("Add stage", |ui| {
+            for (text, stage) in offered() {
+                if ui.button(text).clicked() {
+                    if let Some(stage) = stage {
+                        form.edit(typed::of_set(card.candidate.id, SetEdit::AddStage(stage)));
+                    }
+                    ui.close();
+                }
+            }
+        });
+        let hint = "Transfer box, overdrive, primary drive, chain: whatever stands between";
+        button.response.on_hover_text(hint);
+    }
+}
+
+/// The stages that are usually wanted, with figures to begin with.
+fn offered() -> [(&'static str, Option<Stage>); 4] {
+    [
+        (
+            "Transfer box",
+            new_stage("Transfer box", &[("High", 1.0), ("Low", 2.5)]),
+        ),
+        (
+            "Overdrive",
+            new_stage("Overdrive", &[("Direct", 1.0), ("Overdrive", 0.8)]),
+        ),
+        (
+            "Primary drive",
+            new_stage("Primary drive", &[("Fixed", 2.0)]),
+        ),
+        ("Chain", new_stage("Chain", &[("Fixed", 3.0)])),
+    ]
+}
+
+fn new_stage(name: &str, positions: &[(&str, f64)]) -> Option<Stage> {
+    let position = |&(name, ratio): &(&str, f64)| {
+        Some(Position {
+            name: Name::new(name).ok()?,
+            ratio: Ratio::from_number(ratio).ok()?,
+        })
+    };
+    Some(Stage {
+        name: Name::new(name).ok()?,
+        positions: positions.iter().map(position).collect::<Option<_>>()?,
+        present: 0,
+        acts_on: ActsOn::EveryGear,
+    })
+}
+
+fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
+    let id = card.candidate.id;
+    ui.separator();
+    let problem = ui
+        .horizontal(|ui| {
+            let name = stage.name.to_string();
+            let field = Field {
+                id: CellId::Set(id, SetCell::StageName(at)),
+                name: "Stage",
+                text: &name,
+                hint: "",
+            };
+            let spoken = format!("Name of stage {}, set {}", at + 1, card.place + 1);
+            let problem = form.cell(ui, &field, &spoken, 120.0, &|text| {
+                typed::name(text).map(|name| typed::of_set(id, SetEdit::StageName(at, name)))
+            });
+            acts_on_ui(ui, card, at, stage, form);
+            let remove = ui.add(Button::new("Remove").small());
+            if remove.accessible_name(format!("Remove {name}")).clicked() {
+                form.edit(typed::of_set(id, SetEdit::RemoveStage(at)));
+            }
+            problem
+        })
+        .inner;
+    form.problem(ui, problem.as_deref());
+    for (place, position) in stage.positions.iter().enumerate() {
+        position_ui(ui, card, [at, place], stage, position, form);
+    }
+    if stage.positions.len() < 4 && ui.small_button("Add position").clicked() {
+        let last = stage.positions.last().cloned();
+        form.actions.extend(last.map(|position| {
+            let edit = SetEdit::AddPosition(at, position);
+            crate::app::action::Action::Edit(typed::of_set(id, edit))
+        }));
+    }
+}
+
+/// One position: a click puts the stage into it; beside it what first gear then comes to.
+fn position_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    [at, place]: [usize; 2],
+    stage: &Stage,
+    position: &Position,
+    form: &mut Form<'_>,
+) {
+    let id = card.candidate.id;
+    let problems = ui
+        .horizontal(|ui| {
+            let is_present = stage.present == place;
+            let choose = ui.radio(is_present, "");
+            let name = format!("Put {} in {}", stage.name, position.name);
+            if choose.accessible_name(name).clicked() && !is_present {
+                form.edit(typed::of_set(id, SetEdit::StagePresent(at, place)));
+            }
+            let name = position_name_ui(ui, card, [at, place], position, form);
+            let ratio = position_ratio_ui(ui, card, [at, place], stage, position, form);
+            if let Some(overall) = first_overall(card, at, place) {
+                let words = format!("first {}", ratio_text(overall));
+                remark(ui, &words, form.palette.dim_text);
+            }
+            if stage.positions.len() > 1 {
+                let remove = ui.add(Button::new("×").small());
+                let name = format!("Remove position {}", position.name);
+                if remove.accessible_name(name).clicked() {
+                    form.edit(typed::of_set(id, SetEdit::RemovePosition(at, place)));
+                }
+            }
+            [name, ratio]
+        })
+        .inner;
+    for problem in problems.iter().flatten() {
+        form.problem(ui, Some(problem));
+    }
+}
+
+fn position_name_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    [at, place]: [usize; 2],
+    position: &Position,
+    form: &mut Form<'_>,
+) -> Option<String> {
+    let id = card.candidate.id;
+    let text = position.name.to_string();
+    let field = Field {
+        id: CellId::Set(id, SetCell::PositionName(at, place)),
+        name: "Position",
+        text: &text,
+        hint: "",
+    };
+    let spoken = format!("Name of position {}, stage {}", place + 1, at + 1);
+    let read = |text: &str| {
+        let name = typed::name(text)?;
+        let position = Position {
+            name,
+            ratio: position.ratio.clone(),
+        };
+        Ok(typed::of_set(id, SetEdit::Position(at, place, position)))
+    };
+    form.cell(ui, &field, &spoken, 72.0, &read)
+}
+
+fn position_ratio_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    [at, place]: [usize; 2],
+    stage: &Stage,
+    position: &Position,
+    form: &mut Form<'_>,
+) -> Option<String> {
+    let id = card.candidate.id;
+    let text = position.ratio.to_string();
+    let field = Field {
+        id: CellId::Set(id, SetCell::PositionRatio(at, place)),
+        name: "Ratio",
+        text: &text,
+        hint: "1",
+    };
+    let spoken = format!("Ratio of {} in {}", stage.name, position.name);
+    let read = |text: &str| {
+        let ratio = typed::any_ratio(text)?;
+        let position = Position {
+            name: position.name.clone(),
+            ratio,
+        };
+        Ok(typed::of_set(id, SetEdit::Position(at, place, position)))
+    };
+    form.cell(ui, &field, &spoken, 56.0, &read)
+}
+
+/// The overall ratio of first gear with one stage in another position.
+fn first_overall(card: &Card<'_>, at: usize, place: usize) -> Option<f64> {
+    let stage = &card.candidate.set.stages[at];
+    let first = card.results.chain().next()?;
+    if !stage.acts_on.includes(first.gear.id) {
+        return None;
+    }
+    let present = stage.positions[stage.present].ratio.value();
+    let wanted = stage.positions[place].ratio.value();
+    Some(first.gear.overall_ratio / present * wanted)
+}
+
+/// Which gears a stage acts on: all, or a choice.
+fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
+    let id = card.candidate.id;
+    let set = &card.candidate.set;
+    let text = match &stage.acts_on {
+        ActsOn::EveryGear => "every gear".to_owned(),
+        ActsOn::Only(gears) => {
+            let labels = set.gears.iter().filter(|g| gears.contains(&g.id));
+            let labels: Vec<&str> = labels.map(|g| g.label.as_str()).collect();
+            format!("gears {}", labels.join(" "))
+        }
+    };
+    ui.menu_button(text, |ui| {
+        let is_every = stage.acts_on == ActsOn::EveryGear;
+        if ui.radio(is_every, "every gear").clicked() {
+            form.edit(typed::of_set(
+                id,
+                SetEdit::StageActsOn(at, ActsOn::EveryGear),
+            ));
+        }
+        for gear in &set.gears {
+            let mut acts = stage.acts_on.includes(gear.id);
+            let text = format!("gear {}", gear.label);
+            if ui.checkbox(&mut acts, text).changed() {
+                let acts_on = ActsOn::Only(chosen(&stage.acts_on, &set.gears, gear.id, acts));
+                form.edit(typed::of_set(id, SetEdit::StageActsOn(at, acts_on)));
+            }
+        }
+    });
+}
+
+/// The gears that a stage acts on, with one more or one fewer.
+fn chosen(before: &ActsOn, gears: &[Gear], gear: GearId, acts: bool) -> BTreeSet<GearId> {
+    let included = gears.iter().map(|g| g.id).filter(|id| before.includes(*id));
+    let mut chosen: BTreeSet<GearId> = included.collect();
+    if acts {
+        chosen.insert(gear);
+    } else {
+        chosen.remove(&gear);
+    }
+    chosen
+}

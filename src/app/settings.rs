@@ -1,0 +1,170 @@
+//! What does the window remember from one time to the next, apart from projects?
+//!
+//! Kept in the user's configuration folder, written whole or not at all. A broken, missing or
+//! unwritable file never stops the program: it means the defaults.
+
+use crate::project::{FileSystem, read_text, save_whole};
+use serde::{Deserialize, Serialize};
+use std::path::{Path, PathBuf};
+
+/// How many files the list of recent ones holds.
+const MOST_RECENT: usize = 8;
+
+/// What is remembered.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub(super) struct Settings {
+    /// Light, dark, or as the system.
+    pub(super) theme: Theme,
+    /// How much larger than ordinary everything is.
+    pub(super) zoom: f32,
+    /// Whether the table shows the sets side by side.
+    pub(super) side_by_side: bool,
+    /// Width and height of the window, in points.
+    pub(super) window: (f32, f32),
+    /// Files opened or saved, the last one first.
+    pub(super) recent: Vec<PathBuf>,
+}
+
+/// Which looks are wanted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub(super) enum Theme {
+    Light,
+    Dark,
+    System,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            theme: Theme::System,
+            zoom: 1.0,
+            side_by_side: false,
+            window: (1280.0, 800.0),
+            recent: Vec::new(),
+        }
+    }
+}
+
+impl Settings {
+    /// The settings in a folder; the defaults where there are none that can be read.
+    pub(super) fn read(fs: &dyn FileSystem, folder: &Path) -> Self {
+        let text = read_text(fs, &file(folder)).ok();
+        let settings: Option<Self> = text.and_then(|text| ron::from_str(&text).ok());
+        settings.unwrap_or_default().sane()
+    }
+
+    /// Puts the settings into a folder. What cannot be written is logged and otherwise let be.
+    pub(super) fn write(&self, fs: &dyn FileSystem, folder: &Path) {
+        let layout = ron::ser::PrettyConfig::new().new_line("\n");
+        let Ok(text) = ron::ser::to_string_pretty(self, layout) else {
+            return;
+        };
+        if let Err(problem) = save_whole(fs, &file(folder), text.as_bytes()) {
+            log::warn!("the settings were not saved: {problem}");
+        }
+    }
+
+    /// What a hand-edited file might hold, brought into what a window can show.
+    fn sane(mut self) -> Self {
+        let within = |value: f32, least: f32, most: f32, otherwise: f32| {
+            if value.is_finite() {
+                value.clamp(least, most)
+            } else {
+                otherwise
+            }
+        };
+        self.zoom = within(self.zoom, 0.5, 4.0, 1.0);
+        let (width, height) = self.window;
+        self.window = (
+            within(width, 1000.0, 8000.0, 1280.0),
+            within(height, 640.0, 8000.0, 800.0),
+        );
+        self.recent.truncate(MOST_RECENT);
+        self
+    }
+
+    /// Puts a file at the head of the recent ones.
+    pub(super) fn remember(&mut self, path: &Path) {
+        let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+        self.forget(&path);
+        self.recent.insert(0, path);
+        self.recent.truncate(MOST_RECENT);
+    }
+
+    /// Takes a file off the list.
+    pub(super) fn forget(&mut self, path: &Path) {
+        self.recent.retain(|recent| recent != path);
+    }
+}
+
+fn file(folder: &Path) -> PathBuf {
+    folder.join("settings.ron")
+}
+
+/// The folder for settings in the user's home, made if need be; none where there is no home.
+pub(super) fn folder() -> Option<PathBuf> {
+    let folders = directories::ProjectDirs::from("", "", "layshaft")?;
+    let folder = folders.config_dir().to_owned();
+    if let Err(problem) = std::fs::create_dir_all(&folder) {
+        log::warn!("no folder for settings: {problem}");
+        return None;
+    }
+    Some(folder)
+}
+
+impl From<Theme> for egui::ThemePreference {
+    fn from(theme: Theme) -> Self {
+        match theme {
+            Theme::Light => Self::Light,
+            Theme::Dark => Self::Dark,
+            Theme::System => Self::System,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::Disk;
+
+    #[test]
+    fn settings_come_back_as_they_were_written() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut settings = Settings {
+            zoom: 1.25,
+            theme: Theme::Dark,
+            ..Settings::default()
+        };
+        settings.remember(Path::new("/a/van.ron"));
+        settings.write(&Disk, folder.path());
+        assert_eq!(Settings::read(&Disk, folder.path()), settings);
+    }
+
+    #[test]
+    fn broken_settings_are_the_defaults() {
+        let folder = tempfile::tempdir().unwrap();
+        assert_eq!(Settings::read(&Disk, folder.path()), Settings::default());
+        std::fs::write(folder.path().join("settings.ron"), "(zoom: \"large\"").unwrap();
+        assert_eq!(Settings::read(&Disk, folder.path()), Settings::default());
+    }
+
+    #[test]
+    fn absurd_settings_are_brought_into_range() {
+        let folder = tempfile::tempdir().unwrap();
+        let text = "(zoom: inf, window: (1.0, 1e30))";
+        std::fs::write(folder.path().join("settings.ron"), text).unwrap();
+        let settings = Settings::read(&Disk, folder.path());
+        assert_eq!(settings.window, (1000.0, 8000.0));
+        assert!((settings.zoom - 1.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_file_stands_in_the_recent_ones_once_and_first() {
+        let mut settings = Settings::default();
+        for name in ["/a", "/b", "/a"] {
+            settings.remember(Path::new(name));
+        }
+        assert_eq!(settings.recent, [PathBuf::from("/a"), PathBuf::from("/b")]);
+    }
+}

@@ -1,0 +1,113 @@
+//! The table beneath the diagram: sets compared figure by figure.
+
+use super::action::Action;
+use super::commands::Command;
+use super::desk::Desk;
+use super::view_state::ViewState;
+use crate::chart::SetTable;
+use crate::draw::palette::Palette;
+use crate::draw::table::{
+    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, table_ui,
+};
+use egui::{Id, Role, ScrollArea, Sense, Ui, WidgetInfo};
+
+/// Shows the table with what can be done to it.
+pub(super) fn table_panel_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    view: &ViewState,
+    palette: &Palette,
+    actions: &mut Vec<Action>,
+) {
+    controls_ui(ui, view, actions);
+    let table = desk.table();
+    let look = TableLook {
+        palette,
+        text_size: 12.5,
+        gear: view.pointed,
+        columns: if view.side_by_side {
+            essential_columns(table)
+        } else {
+            all_columns(table)
+        },
+        wrap_width: f32::INFINITY,
+        with_remarks: true,
+    };
+    ScrollArea::both().auto_shrink(false).show(ui, |ui| {
+        if view.side_by_side {
+            ui.horizontal_top(|ui| {
+                for set in &table.sets {
+                    let drawn = table_ui(ui, table, &[set], &look);
+                    rows_ui(ui, view, &drawn, actions);
+                    ui.add_space(18.0);
+                }
+            });
+        } else {
+            let sets: Vec<&SetTable> = table.sets.iter().collect();
+            let drawn = table_ui(ui, table, &sets, &look);
+            rows_ui(ui, view, &drawn, actions);
+        }
+    });
+}
+
+fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
+    ui.horizontal(|ui| {
+        for (text, side_by_side) in [("One under another", false), ("Side by side", true)] {
+            let is_chosen = view.side_by_side == side_by_side;
+            if ui.selectable_label(is_chosen, text).clicked() {
+                actions.push(Action::SideBySide(side_by_side));
+            }
+        }
+        ui.separator();
+        if let Some(entry) = Command::CopyTable.entry() {
+            let button = ui.button(entry.text).on_hover_text(entry.tooltip);
+            if button.clicked() {
+                actions.push(Action::Run(Command::CopyTable));
+            }
+        }
+    });
+}
+
+/// Rows bring their line forward, are heard, and can be copied cell by cell.
+fn rows_ui(ui: &Ui, view: &ViewState, drawn: &TableDrawn, actions: &mut Vec<Action>) {
+    let mut pointed = None;
+    for row in &drawn.rows {
+        let id = Id::unique(("table row", row.gear));
+        let response = ui.interact(row.rect, id, Sense::click());
+        response.widget_info(|| WidgetInfo::labeled(Role::Row, true, &row.spoken));
+        if response.hovered() {
+            pointed = Some(row.gear);
+        }
+        if response.clicked() {
+            actions.push(Action::Select(row.gear.0));
+        }
+        let at = response.interact_pointer_pos();
+        if response.secondary_clicked() {
+            let cell = at.and_then(|at| row.cells.iter().find(|(rect, _)| rect.contains(at)));
+            let text = cell.map(|(_, text)| text.clone()).unwrap_or_default();
+            ui.data_mut(|d| d.insert_temp(id, text));
+        }
+        response.context_menu(|ui| copy_menu_ui(ui, id, row, actions));
+    }
+    if pointed.is_some() && pointed != view.pointed {
+        actions.push(Action::Point(pointed));
+    }
+}
+
+fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow, actions: &mut Vec<Action>) {
+    let cell = ui.data(|d| d.get_temp::<String>(id)).unwrap_or_default();
+    let copy_cell = egui::Button::new(format!("Copy {cell}"));
+    if ui.add_enabled(!cell.is_empty(), copy_cell).clicked() {
+        actions.push(Action::Copy("a figure", cell));
+        ui.close();
+    }
+    if ui.button("Copy row").clicked() {
+        let texts: Vec<&str> = row.cells.iter().map(|(_, text)| text.as_str()).collect();
+        actions.push(Action::Copy("a row", texts.join("\t")));
+        ui.close();
+    }
+    if ui.button("Copy table").clicked() {
+        actions.push(Action::Run(Command::CopyTable));
+        ui.close();
+    }
+}

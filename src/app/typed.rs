@@ -1,0 +1,179 @@
+//! Which edit does a typed text mean, or why does it not read?
+//!
+//! The readers themselves live in `gearing`; here they meet the field that was typed in.
+
+use crate::gearing::{
+    EngineSpeed, Gear, GearId, GearRole, GearSet, Label, Name, Ratio, RoadSpeed, SetResults,
+    TypedRatio, Tyre, parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction,
+    stages_ratio,
+};
+use crate::project::{Edit, Marks, SetEdit, SetId};
+use crate::units::SpeedUnit;
+
+/// A reading, or a sentence that says why there is none.
+pub(super) type Reading<T> = Result<T, String>;
+
+fn told(error: impl std::error::Error) -> String {
+    error.to_string()
+}
+
+/// A name, or none where nothing is typed.
+pub(super) fn optional_name(text: &str) -> Reading<Option<Name>> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    Name::new(text).map(Some).map_err(told)
+}
+
+/// A name that must be there.
+pub(super) fn name(text: &str) -> Reading<Name> {
+    Name::new(text).map_err(told)
+}
+
+/// A gear's label.
+pub(super) fn label(text: &str) -> Reading<Label> {
+    Label::new(text).map_err(told)
+}
+
+/// A tyre that must be there.
+pub(super) fn tyre(text: &str) -> Reading<Tyre> {
+    parse_tyre(text).map_err(told)
+}
+
+/// An engine speed; a trailing unit is forgiven.
+pub(super) fn engine_speed(text: &str) -> Reading<EngineSpeed> {
+    let number = without_unit(text, &["rpm", "1/min", "/min", "min-1"]);
+    EngineSpeed::from_rpm(parse_decimal(number).map_err(told)?).map_err(told)
+}
+
+/// An engine speed, or none where nothing is typed.
+pub(super) fn optional_engine_speed(text: &str) -> Reading<Option<EngineSpeed>> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    engine_speed(text).map(Some)
+}
+
+/// Engine speeds, separated by commas with a blank, blanks or semicolons.
+pub(super) fn engine_speeds(text: &str) -> Reading<Marks<EngineSpeed>> {
+    let speeds: Reading<Vec<_>> = items(text).map(engine_speed).collect();
+    Marks::new(speeds?).map_err(told)
+}
+
+/// Road speeds in `unit`, separated like engine speeds.
+pub(super) fn road_speeds(text: &str, unit: SpeedUnit) -> Reading<Marks<RoadSpeed>> {
+    let speed = |item: &str| {
+        let number = without_unit(item, &["km/h", "kmh", "mph"]);
+        let number = parse_decimal(number).map_err(told)?;
+        RoadSpeed::from_kmh(unit.to_kmh(number)).map_err(told)
+    };
+    let speeds: Reading<Vec<_>> = items(text).map(speed).collect();
+    Marks::new(speeds?).map_err(told)
+}
+
+fn items(text: &str) -> impl Iterator<Item = &str> {
+    text.split([',', ';', ' ', '\t']).filter(|item| {
+        let is_unit = matches!(*item, "rpm" | "km/h" | "mph" | "kmh");
+        !item.is_empty() && !is_unit
+    })
+}
+
+fn without_unit<'a>(text: &'a str, units: &[&str]) -> &'a str {
+    let text = text.trim();
+    let bare = units.iter().find_map(|unit| text.strip_suffix(unit));
+    bare.unwrap_or(text).trim()
+}
+
+/// What stands in a gear's ratio field.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum RatioForm {
+    /// The ratio of the gear itself.
+    #[default]
+    Gear,
+    /// Its overall ratio, as old road tests print it.
+    Overall,
+    /// Its road speed per 1000 rpm.
+    SpeedPer1000,
+}
+
+impl RatioForm {
+    /// All forms, in the order of the choice.
+    pub const ALL: [Self; 3] = [Self::Gear, Self::Overall, Self::SpeedPer1000];
+
+    /// What the choice says.
+    pub fn text(self, unit: SpeedUnit) -> String {
+        match self {
+            Self::Gear => "gear ratios".to_owned(),
+            Self::Overall => "overall ratios".to_owned(),
+            Self::SpeedPer1000 => format!("{} per 1000 rpm", unit.sign()),
+        }
+    }
+}
+
+/// The ratio that a text means for a gear of a set, whose order of teeth the other gears decide.
+pub(super) fn gear_ratio(set: &GearSet, gear: &Gear, text: &str) -> Reading<Ratio> {
+    let typed = parse_ratio(text).map_err(told)?;
+    if gear.role == GearRole::Crawler {
+        return Ok(read_reduction(&typed));
+    }
+    let behind: Vec<f64> = set.chain().map(|g| behind(set, g)).collect();
+    let mut chain: Vec<TypedRatio> = set
+        .chain()
+        .map(|g| TypedRatio::settled(g.ratio.clone()))
+        .collect();
+    let Some(at) = set.chain().position(|g| g.id == gear.id) else {
+        return Ok(typed.driven_first().clone());
+    };
+    chain[at] = typed;
+    Ok(read_chain(&chain, &behind).swap_remove(at))
+}
+
+/// The ratio between a gear and the wheels.
+fn behind(set: &GearSet, gear: &Gear) -> f64 {
+    set.final_drives[gear.final_drive].value() * stages_ratio(set, gear.id)
+}
+
+/// The ratio that a gear must have for the overall ratio that was typed.
+pub(super) fn ratio_from_overall(set: &GearSet, gear: &Gear, text: &str) -> Reading<Ratio> {
+    let overall = parse_decimal(text).map_err(told)?;
+    Ratio::from_number(overall / behind(set, gear)).map_err(told)
+}
+
+/// The ratio that a gear must have for the road speed per 1000 rpm that was typed in `unit`.
+pub(super) fn ratio_from_speed(
+    set: &GearSet,
+    gear: &Gear,
+    results: &SetResults,
+    unit: SpeedUnit,
+    text: &str,
+) -> Reading<Ratio> {
+    let speed = parse_decimal(text).map_err(told)?;
+    let speed_kmh = unit.to_kmh(speed);
+    if speed_kmh <= 0.0 {
+        return Err("a road speed must be above 0".to_owned());
+    }
+    let circumference_mm = results.drivetrain.rolling_circumference_mm;
+    // The overall ratio at which 1000 rpm make that road speed.
+    let overall = crate::gearing::speed_from_rpm(1000.0, 1.0, circumference_mm) / speed_kmh;
+    Ratio::from_number(overall / behind(set, gear)).map_err(told)
+}
+
+/// A ratio that reduces: a final drive, a reverse gear.
+pub(super) fn reduction(text: &str) -> Reading<Ratio> {
+    Ok(read_reduction(&parse_ratio(text).map_err(told)?))
+}
+
+/// A ratio that may be above or below 1: a stage's position.
+pub(super) fn any_ratio(text: &str) -> Reading<Ratio> {
+    Ok(parse_ratio(text).map_err(told)?.driven_first().clone())
+}
+
+/// An edit of one set.
+pub(super) fn of_set(set: SetId, edit: SetEdit) -> Edit {
+    Edit::Set(set, edit)
+}
+
+/// An edit of a gear's ratio.
+pub(super) fn of_ratio(set: SetId, gear: GearId, ratio: Ratio) -> Edit {
+    of_set(set, SetEdit::Ratio(gear, ratio))
+}

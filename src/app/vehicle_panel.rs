@@ -1,0 +1,177 @@
+//! The vehicle: title, tyre, engine speeds, marks, note.
+
+use super::action::Action;
+use super::desk::Desk;
+use super::drafts::CellId;
+use super::form::{Field, Form, remark};
+use super::typed;
+use crate::gearing::{EngineSpeed, Tyre};
+use crate::project::{Edit, Note, Project};
+use crate::units::{mm_text, plain_number, typed_rpm_text, typed_speed_text};
+use egui::{CollapsingHeader, Id, TextEdit, Ui};
+
+/// Shows the fields of the vehicle.
+pub(super) fn vehicle_panel_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
+    let project = desk.project();
+    let title = project.title.as_ref().map(ToString::to_string);
+    let field = Field {
+        id: CellId::Title,
+        name: "Title",
+        text: &title.unwrap_or_default(),
+        hint: "what it is about",
+    };
+    form.field(ui, &field, &|text| {
+        typed::optional_name(text).map(Edit::Title)
+    });
+    tyre_ui(ui, project, form);
+    engine_ui(ui, project, form);
+    marks_ui(ui, project, form);
+    CollapsingHeader::new("Date and note")
+        .id_salt("date and note")
+        .default_open(false)
+        .show(ui, |ui| note_ui(ui, project, form));
+}
+
+fn tyre_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
+    let text = project.tyre.to_string();
+    let field = Field {
+        id: CellId::Tyre,
+        name: "Tyre",
+        text: &text,
+        hint: "195/65 R 15, or circumference 1935 mm",
+    };
+    form.field(ui, &field, &|text| typed::tyre(text).map(Edit::Tyre));
+    tyre_reading_ui(ui, &project.tyre, form);
+}
+
+/// What a tyre was read as, how well it is known, and what must be said beside it.
+pub(super) fn tyre_reading_ui(ui: &mut Ui, tyre: &Tyre, form: &Form<'_>) {
+    let mut parts = Vec::new();
+    if let Some(diameter_mm) = tyre.overall_diameter_mm() {
+        parts.push(format!("{} mm high", mm_text(diameter_mm)));
+    }
+    let tolerance = if tyre.tolerance().is_some() {
+        " (−2.5 to +1.5 %)"
+    } else {
+        ""
+    };
+    let circumference = mm_text(tyre.rolling_circumference_mm());
+    parts.push(format!("rolls {circumference} mm a turn{tolerance}"));
+    let per_km = plain_number(tyre.revs_per_km().round());
+    let per_mile = plain_number(tyre.revs_per_mile().round());
+    parts.push(format!("{per_km} revs per km, {per_mile} per mile"));
+    remark(ui, &parts.join(", "), form.palette.dim_text);
+    if tyre.tolerance().is_some() {
+        let loaded = "A loaded tyre rolls about 3 % less than π × its diameter.";
+        remark(ui, loaded, form.palette.dim_text);
+    }
+    for notice in tyre.notices() {
+        remark(ui, &notice.to_string(), form.palette.finding);
+    }
+}
+
+fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
+    let engine = &project.engine;
+    let text =
+        |speed: Option<EngineSpeed>| speed.map_or_else(String::new, |n| typed_rpm_text(n.rpm()));
+    let redline = text(Some(engine.redline));
+    let field = Field {
+        id: CellId::Redline,
+        name: "Redline, rpm",
+        text: &redline,
+        hint: "governed speed of a diesel",
+    };
+    form.field(ui, &field, &|text| {
+        typed::engine_speed(text).map(Edit::Redline)
+    });
+    let lowest = text(engine.lowest_useful);
+    let field = Field {
+        id: CellId::LowestUseful,
+        name: "Lowest useful",
+        text: &lowest,
+        hint: "below it the engine labours",
+    };
+    form.field(ui, &field, &|text| {
+        typed::optional_engine_speed(text).map(Edit::LowestUseful)
+    });
+    let idle = text(engine.idle);
+    let field = Field {
+        id: CellId::Idle,
+        name: "Idle",
+        text: &idle,
+        hint: "not known",
+    };
+    form.field(ui, &field, &|text| {
+        typed::optional_engine_speed(text).map(Edit::Idle)
+    });
+}
+
+fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
+    let unit = project.units;
+    let speeds = project.marked_road_speeds.as_slice().iter();
+    let speeds: Vec<String> = speeds.map(|v| typed_speed_text(v.kmh(), unit)).collect();
+    let speeds = speeds.join(", ");
+    let field = Field {
+        id: CellId::MarkedRoadSpeeds,
+        name: &format!("Mark, {}", unit.sign()),
+        text: &speeds,
+        hint: "90, 110",
+    };
+    form.field(ui, &field, &|text| {
+        typed::road_speeds(text, unit).map(Edit::MarkedRoadSpeeds)
+    });
+    let engine_speeds = project.marked_engine_speeds.as_slice().iter();
+    let engine_speeds: Vec<String> = engine_speeds.map(|n| typed_rpm_text(n.rpm())).collect();
+    let engine_speeds = engine_speeds.join(", ");
+    let field = Field {
+        id: CellId::MarkedEngineSpeeds,
+        name: "Mark, rpm",
+        text: &engine_speeds,
+        hint: "2000, 3000",
+    };
+    form.field(ui, &field, &|text| {
+        typed::engine_speeds(text).map(Edit::MarkedEngineSpeeds)
+    });
+}
+
+fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
+    let date = project.date.as_ref().map(ToString::to_string);
+    let field = Field {
+        id: CellId::Date,
+        name: "Date",
+        text: &date.unwrap_or_default(),
+        hint: "printed in the write-up",
+    };
+    form.field(ui, &field, &|text| {
+        typed::optional_name(text).map(Edit::Date)
+    });
+    let mut text = project.note.as_str().to_owned();
+    // While it is typed in, the note keeps the blank ends that the document leaves out.
+    let id = Id::unique("note");
+    if let Some(draft) = ui.data(|d| d.get_temp::<String>(id))
+        && draft.trim_end() == text
+    {
+        text = draft;
+    }
+    let edit = TextEdit::multiline(&mut text)
+        .id(id)
+        .desired_rows(3)
+        .desired_width(f32::INFINITY)
+        .char_limit(Note::MOST_CHARACTERS)
+        .hint_text("A note for the write-up");
+    let response = ui.add(edit).accessible_name("Note");
+    if response.gained_focus() {
+        form.actions.push(Action::Commit);
+    }
+    if response.changed() {
+        match Note::new(&text) {
+            Ok(note) => form.actions.push(Action::Preview(Edit::Note(note))),
+            Err(problem) => form.actions.push(Action::Say(problem.to_string())),
+        }
+        ui.data_mut(|d| d.insert_temp(id, text));
+    }
+    if response.lost_focus() {
+        ui.data_mut(|d| d.remove_temp::<String>(id));
+        form.actions.push(Action::Commit);
+    }
+}

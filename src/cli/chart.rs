@@ -1,0 +1,107 @@
+//! `layshaft chart`: the picture of the write-up, made without a display.
+
+use super::arguments::Arguments;
+use super::error::CliError;
+use super::flags::{Flag, Group};
+use super::values::choice;
+use super::{PRINTED, output, source};
+use crate::gearing::quoted;
+use crate::project::{Marks, PageForm, PictureWidth, Project, SetId};
+use crate::sheet::page::{Page, png};
+use std::io::Write;
+
+/// The exit code, when the picture is written.
+pub(super) fn run(
+    arguments: &Arguments,
+    stdout: &mut dyn Write,
+    stderr: &mut dyn Write,
+) -> Result<u8, CliError> {
+    if let Some(text) = arguments.once(Flag::Show)? {
+        choice(Flag::Show, text, &[("speed", ())])?;
+    }
+    if arguments.path(Flag::Output)?.is_none() {
+        return Err(CliError::NoOutput);
+    }
+    let out = output::wanted(arguments)?;
+    out.check()?;
+    let mut project = source::project(arguments)?;
+    choose(&mut project, arguments)?;
+    mark(&mut project, arguments)?;
+    let page = match chosen_sets(&project, arguments)? {
+        Some(chosen) => Page::with_sets(&project, chosen)?,
+        None => Page::of(&project)?,
+    };
+    let bytes = png(&page.picture()?)?;
+    out.write(&bytes, stdout, stderr)?;
+    Ok(PRINTED)
+}
+
+/// The flags over the project's own choices.
+fn choose(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> {
+    let choices = &mut project.write_up;
+    if let Some(text) = arguments.once(Flag::Page)? {
+        let papers = [("a4", PageForm::A4), ("letter", PageForm::Letter)];
+        choices.form = choice(Flag::Page, text, &papers)?;
+    } else if arguments
+        .first_of(|row| row.group == Group::Output)
+        .is_some()
+    {
+        // Whoever gives no page wants the picture, whatever was last made in the window.
+        choices.form = PageForm::Picture;
+    }
+    if let Some(text) = arguments.once(Flag::Width)? {
+        choices.width = width(text)?;
+    }
+    if let Some(text) = arguments.once(Flag::Theme)? {
+        if choices.form != PageForm::Picture {
+            return Err(CliError::NotOnPaper(Flag::Theme.name()));
+        }
+        choices.is_dark = choice(Flag::Theme, text, &[("light", false), ("dark", true)])?;
+    }
+    choices.with_table &= !arguments.has(Flag::NoTable);
+    choices.with_note &= !arguments.has(Flag::NoNote);
+    Ok(())
+}
+
+fn width(text: &str) -> Result<PictureWidth, CliError> {
+    let Ok(px) = text.trim().parse::<u64>() else {
+        let reason = format!("\"{}\" is not a whole number of pixels", quoted(text));
+        return Err(CliError::value(Flag::Width.name(), &reason));
+    };
+    PictureWidth::from_px(px).map_err(|error| CliError::value(Flag::Width.name(), &error))
+}
+
+/// The speeds of `--rpm` and `--speed` instead of those that the project marks.
+fn mark(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> {
+    let marked = source::marked(arguments, project)?;
+    let told = |flag: Flag| move |error| CliError::value(flag.name(), &error);
+    project.marked_engine_speeds = Marks::new(marked.engine_speeds).map_err(told(Flag::Rpm))?;
+    project.marked_road_speeds = Marks::new(marked.road_speeds).map_err(told(Flag::Speed))?;
+    Ok(())
+}
+
+/// The sets that `--sets` names, in the project's order; none where it is not given.
+fn chosen_sets(project: &Project, arguments: &Arguments) -> Result<Option<Vec<SetId>>, CliError> {
+    let Some(text) = arguments.once(Flag::Chosen)? else {
+        return Ok(None);
+    };
+    let mut chosen = Vec::new();
+    for item in text.split([',', ' ']) {
+        let at = item
+            .trim()
+            .parse::<usize>()
+            .ok()
+            .and_then(|n| n.checked_sub(1));
+        let candidate = at.and_then(|at| project.sets.iter().nth(at));
+        let Some(candidate) = candidate else {
+            return Err(CliError::NoSuchSet {
+                number: format!("\"{}\"", quoted(item)),
+                present: project.sets.len(),
+            });
+        };
+        if !chosen.contains(&candidate.id) {
+            chosen.push(candidate.id);
+        }
+    }
+    Ok(Some(chosen))
+}

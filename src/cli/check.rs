@@ -1,0 +1,47 @@
+//! `layshaft check`: what is valid but strange.
+
+use super::arguments::Arguments;
+use super::error::CliError;
+use super::flags::Flag;
+use super::values::choice;
+use super::{FINDINGS, PRINTED, findings, output, source};
+use crate::project::ProjectResults;
+use crate::sheet::json;
+use std::io::Write;
+
+/// The formats that findings can be printed in.
+#[derive(Debug, Clone, Copy)]
+enum Format {
+    Text,
+    Json,
+}
+
+/// The exit code, when the findings are printed: 1 where there are any.
+pub(super) fn run(
+    arguments: &Arguments,
+    stdout: &mut dyn Write,
+    stderr: &mut dyn Write,
+) -> Result<u8, CliError> {
+    let format = match arguments.once(Flag::As)? {
+        None => Format::Text,
+        Some(text) => choice(
+            Flag::As,
+            text,
+            &[("text", Format::Text), ("json", Format::Json)],
+        )?,
+    };
+    let project = source::project(arguments)?;
+    // Speeds change no finding, but wrong ones are answered here as everywhere.
+    source::marked(arguments, &project)?;
+    let results = ProjectResults::of(&project);
+    let text = match format {
+        Format::Text => findings::lines(&results),
+        Format::Json => json::check(&project, &results),
+    };
+    output::print(stdout, &text)?;
+    if results.findings().next().is_some() {
+        return Ok(FINDINGS);
+    }
+    output::message(stderr, "no findings");
+    Ok(PRINTED)
+}

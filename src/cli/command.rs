@@ -1,0 +1,41 @@
+//! Which commands are there, and how does the help introduce them?
+
+/// A headless command. A new one needs a row in each function here, its flags in `flags`, and a line
+/// in [`super::run`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Command {
+    /// Ratios, steps and speeds of every set.
+    Table,
+    /// The picture of the write-up.
+    Chart,
+    /// What is valid but strange.
+    Check,
+}
+
+impl Command {
+    /// All commands, in the order of the help.
+    pub(super) const ALL: [Self; 3] = [Self::Table, Self::Chart, Self::Check];
+
+    /// The command that `word` names.
+    pub(super) fn named(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|command| command.name() == word)
+    }
+
+    /// The word that asks for it.
+    pub(super) fn name(self) -> &'static str {
+        match self {
+            Self::Table => "table",
+            Self::Chart => "chart",
+            Self::Check => "check",
+        }
+    }
+
+    /// What it prints, as it follows its name in the help.
+    pub(super) fn summary(self) -> &'static str {
+        match self {
+            Self::Table => "print ratios, steps and speeds of every gear set",
+            Self::Chart => "make the picture of the write-up, a PNG file",
+            Self::Check => "list what is valid but strange; exit code 1 where there is anything",
+        }
+    }
+}

@@ -1,0 +1,298 @@
+//! Why does a command print nothing, in one sentence?
+
+use crate::gearing::quoted;
+use crate::project::format::FormatError;
+use crate::project::{ReadError, SaveError};
+use crate::sheet::page::PageError;
+
+/// The most characters of a message, line break not counted.
+const MOST_CHARACTERS: usize = 299;
+
+/// Why a command printed nothing.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub(super) enum CliError {
+    /// A flag that is not there.
+    #[error("there is no option {flag}; {}", meant_flag(*nearest))]
+    UnknownFlag {
+        /// As it was typed, with its dashes.
+        flag: String,
+        /// The one that was probably meant, without dashes.
+        nearest: Option<&'static str>,
+    },
+    /// A flag that does nothing for this command.
+    #[error(
+        "{flag} does not go with layshaft {command}; layshaft {command} --help lists what does"
+    )]
+    NotOfCommand {
+        /// With its dashes.
+        flag: String,
+        /// The command's name.
+        command: &'static str,
+    },
+    /// A flag without a command.
+    #[error("{flag} does not go with the window; it belongs to {commands}")]
+    NotOfWindow {
+        /// With its dashes.
+        flag: String,
+        /// The commands that take it.
+        commands: String,
+    },
+    /// Nothing behind a flag, or another flag.
+    #[error("{flag} needs a value: {flag} {value}{}", instead(next.as_deref()))]
+    NoValue {
+        /// With its dashes.
+        flag: String,
+        /// What stands for the value in the help.
+        value: &'static str,
+        /// The flag that follows instead.
+        next: Option<String>,
+    },
+    /// `--help=something`.
+    #[error("{0} takes no value")]
+    UnwantedValue(String),
+    /// Anything else that the reader of arguments does not like.
+    #[error("the arguments cannot be read: {0}")]
+    Unread(String),
+    /// A flag that was given more than once.
+    #[error("{0} is given twice; give it once")]
+    Twice(String),
+    /// A value that is no text.
+    #[error("{flag} needs a text, but \"{value}\" is not valid Unicode")]
+    NotUnicode {
+        /// With its dashes.
+        flag: String,
+        /// What can be shown of it.
+        value: String,
+    },
+    /// A value that is none of those there are.
+    #[error("{flag} is {choices}, not \"{value}\"")]
+    NoSuchChoice {
+        /// With its dashes.
+        flag: String,
+        /// The values there are.
+        choices: String,
+        /// What was given.
+        value: String,
+    },
+    /// A second file.
+    #[error("only one project file can be given; \"{0}\" is one too many")]
+    SecondFile(String),
+    /// The command behind the file.
+    #[error("the command comes before the file: layshaft {0} FILE")]
+    CommandBehindFile(&'static str),
+    /// A first word that is neither command nor file.
+    #[error("there is no file \"{file}\"; {}", meant_command(*nearest))]
+    NoSuchFile {
+        /// As it was typed.
+        file: String,
+        /// The word that was probably meant: a command, `--help`, `--version`.
+        nearest: Option<&'static str>,
+    },
+    /// Neither a file nor a set.
+    #[error("give a project file, or a gear set by --gears, --final, --tyre and --redline")]
+    NothingToShow,
+    /// A file and flags that describe a set.
+    #[error("{0} describes a gear set without a file; give the file or the flags, not both")]
+    FileAndSets(String),
+    /// A flag that a gear set needs.
+    #[error("a gear set by flags needs {0}")]
+    SetNeeds(&'static str),
+    /// Tyre and circumference.
+    #[error(
+        "give --tyre or --circumference, not both: the measured circumference overrides a size"
+    )]
+    TwoTyres,
+    /// More sets than are weighed at once.
+    #[error("--gears is given {0} times, but at most 3 gear sets are weighed at once")]
+    TooManySets(usize),
+    /// A flag that is neither given once nor once for each set.
+    #[error("{flag} is given {given} times for {sets}; give it once for all, or once for each")]
+    Count {
+        /// With its dashes.
+        flag: String,
+        /// How many times it was given.
+        given: usize,
+        /// How many sets there are, in words.
+        sets: String,
+    },
+    /// More names than sets.
+    #[error("--name is given {given} times for {sets}; give it once for each at most")]
+    TooManyNames {
+        /// How many times it was given.
+        given: usize,
+        /// How many sets there are, in words.
+        sets: String,
+    },
+    /// Gears that seem to be parted by commas.
+    #[error("{flag} parts gears by blanks, not by commas as in \"{value}\"")]
+    CommasBetweenGears {
+        /// With its dashes.
+        flag: String,
+        /// The item with the commas.
+        value: String,
+    },
+    /// A list with nothing between two commas, or nothing at all.
+    #[error(
+        "{flag} has an empty item in \"{value}\"; give speeds parted by one comma or by blanks"
+    )]
+    EmptyItem {
+        /// With its dashes.
+        flag: String,
+        /// The whole list.
+        value: String,
+    },
+    /// An item of a list that is no number.
+    #[error("{flag} holds \"{value}\", which is not a number such as 2500 or 62.5")]
+    NotANumber {
+        /// With its dashes.
+        flag: String,
+        /// The item.
+        value: String,
+    },
+    /// A number outside its range.
+    #[error("{flag}: {what} must be {bounds}, not \"{value}\"")]
+    OutOfRange {
+        /// With its dashes.
+        flag: String,
+        /// The quantity with its article.
+        what: &'static str,
+        /// The range in words.
+        bounds: &'static str,
+        /// What was given.
+        value: String,
+    },
+    /// More speeds than are printed at once.
+    #[error("{flag} holds {given} speeds, but at most {most} are printed at once")]
+    TooManySpeeds {
+        /// With its dashes.
+        flag: String,
+        /// How many there were.
+        given: usize,
+        /// How many there may be.
+        most: usize,
+    },
+    /// Neither one shift point nor one for each change.
+    #[error(
+        "{flag} holds {given} shift points, but a set of {gears} gears has {} changes; give one, or \
+         one for each change",
+        gears - 1
+    )]
+    ShiftCount {
+        /// With its dashes, and with the set where there are several.
+        flag: String,
+        /// How many there were.
+        given: usize,
+        /// How many gears the set has.
+        gears: usize,
+    },
+    /// Any other value that cannot be, with the reason from whoever knows the quantity.
+    #[error("{flag}: {reason}")]
+    Value {
+        /// With its dashes, and with the set where there are several.
+        flag: String,
+        /// One sentence.
+        reason: String,
+    },
+    /// A decimal mark without CSV.
+    #[error("--decimal goes with --as csv only")]
+    DecimalWithoutCsv,
+    /// A file that cannot be read.
+    #[error(transparent)]
+    NotRead(#[from] ReadError),
+    /// A file that holds no project.
+    #[error("{file}: {reason}")]
+    NoProject {
+        /// Its path.
+        file: String,
+        /// What is wrong, with line and column where there is one.
+        reason: FormatError,
+    },
+    /// A picture without a place to go.
+    #[error("say where the picture goes: -o OUT.png, or -o - for standard output")]
+    NoOutput,
+    /// A set that is not there.
+    #[error("--sets names set {number}, but there {}", there_are(*present))]
+    NoSuchSet {
+        /// Counted from 1.
+        number: String,
+        /// How many there are.
+        present: usize,
+    },
+    /// A width for a page of paper that only a picture has.
+    #[error("{0} goes with a picture, not with --page")]
+    NotOnPaper(String),
+    /// A picture that cannot be made.
+    #[error(transparent)]
+    Page(#[from] PageError),
+    /// Output over the input.
+    #[error("-o names the project file itself; give the output another name")]
+    OwnInput,
+    /// A file that cannot be written.
+    #[error(transparent)]
+    NotWritten(SaveError),
+    /// Standard output that cannot be written.
+    #[error("standard output cannot be written: {0}")]
+    NotPrinted(String),
+}
+
+impl CliError {
+    /// A value that cannot be, with the reason from whoever knows the quantity.
+    pub(super) fn value(flag: impl Into<String>, reason: &impl ToString) -> Self {
+        Self::Value {
+            flag: flag.into(),
+            reason: reason.to_string(),
+        }
+    }
+
+    /// A number outside its range, quoted as it was typed.
+    pub(super) fn out_of_range(
+        flag: String,
+        error: crate::gearing::OutOfRange,
+        typed: &str,
+    ) -> Self {
+        Self::OutOfRange {
+            flag,
+            what: error.what,
+            bounds: error.bounds,
+            value: quoted(typed),
+        }
+    }
+}
+
+/// One line under 300 characters, the program's name first.
+pub(super) fn sentence(error: &impl std::fmt::Display) -> String {
+    let clean = |c: char| if c.is_control() { ' ' } else { c };
+    let line: String = format!("layshaft: {error}").chars().map(clean).collect();
+    if line.chars().count() <= MOST_CHARACTERS {
+        return line;
+    }
+    line.chars()
+        .take(MOST_CHARACTERS - 1)
+        .chain(['…'])
+        .collect()
+}
+
+fn meant_flag(nearest: Option<&str>) -> String {
+    match nearest {
+        Some(flag) => format!("did you mean --{flag}?"),
+        None => "layshaft --help lists all options".to_owned(),
+    }
+}
+
+fn meant_command(nearest: Option<&str>) -> String {
+    match nearest {
+        Some(word) => format!("did you mean layshaft {word}?"),
+        None => "layshaft opens a project file, and layshaft --help lists its commands".to_owned(),
+    }
+}
+
+fn instead(next: Option<&str>) -> String {
+    next.map_or_else(String::new, |next| format!("; \"{next}\" follows instead"))
+}
+
+fn there_are(present: usize) -> String {
+    match present {
+        1 => "is only one".to_owned(),
+        _ => format!("are only {present}"),
+    }
+}

@@ -1,0 +1,110 @@
+//! What does `--help` say?
+
+use super::command::Command;
+use super::flags::{FLAGS, FlagRow, Group};
+
+/// The name and the version of the program, on one line.
+pub(super) fn version() -> String {
+    format!("layshaft {}\n", env!("CARGO_PKG_VERSION"))
+}
+
+/// The help about a command, or about all.
+pub(super) fn text(about: Option<Command>) -> String {
+    match about {
+        None => overview(),
+        Some(command) => about_command(command),
+    }
+}
+
+fn overview() -> String {
+    let mut text = "Layshaft shows what a change of gearing will be like to drive.\n\n\
+        layshaft [FILE]           open the window, on a project or on the example\n"
+        .to_owned();
+    for command in Command::ALL {
+        let usage = format!("layshaft {} FILE", command.name());
+        push_line(&mut text, &usage, command.summary());
+    }
+    text += "\n\
+        Commands take a gear set without a file as well:\n\
+        layshaft table --gears \"3.54 1.91 1.31 1.03 0.83\" --final 4.06 \\\n\
+        \x20              --tyre 185/60R14 --redline 6500 --shift 6000 --speed 100\n\n\
+        layshaft COMMAND --help   all options of a command\n\
+        layshaft --version        the version\n\n";
+    text + EXIT_CODES
+}
+
+const EXIT_CODES: &str = "\
+Exit codes: 0 printed, 1 check lists findings, 2 nothing printed but one sentence that says why.\n";
+
+fn about_command(command: Command) -> String {
+    let name = command.name();
+    let mut text = format!(
+        "layshaft {name} FILE [options]\nlayshaft {name} --gears RATIOS … [options]\n\n{}.\n",
+        capitalised(command.summary())
+    );
+    let groups = [
+        (Group::Sets, "A gear set without a file"),
+        (
+            Group::Speeds,
+            "Speeds; with a file they replace those it marks",
+        ),
+        (Group::Output, "Output"),
+    ];
+    for (group, heading) in groups {
+        let mut rows = FLAGS
+            .iter()
+            .filter(|row| row.group == group && row.commands.contains(&command))
+            .peekable();
+        if rows.peek().is_some() {
+            text.extend(["\n", heading, ":\n"]);
+        }
+        for row in rows {
+            push_line(&mut text, &format!("  {}", spelled(row)), row.meaning);
+        }
+    }
+    text += match command {
+        Command::Table => TABLE_NOTES,
+        Command::Chart => CHART_NOTES,
+        Command::Check => CHECK_NOTES,
+    };
+    text + EXIT_CODES
+}
+
+const TABLE_NOTES: &str = "
+Formats: text (without --as), markdown, bbcode, csv, json. JSON is metric and in full precision; in
+CSV a name that a spreadsheet would take for a formula gets an apostrophe before it.
+Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12); lists of speeds
+are parted by commas or blanks. Findings follow on standard error.
+";
+
+const CHART_NOTES: &str = "
+With a file, what is not given is as the project's write-up has it. The same project and options
+give the same bytes; no display is needed. Ratios are numbers (3.78), teeth driven:driving (34:9) or
+products (44/29 * 49/12).
+";
+
+const CHECK_NOTES: &str = "
+Formats: text (without --as), json.
+Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12). Speeds change no
+finding.
+";
+
+fn spelled(row: &FlagRow) -> String {
+    match row.short {
+        Some(short) => format!("-{short}, --{} {}", row.long, row.value),
+        None => format!("--{} {}", row.long, row.value)
+            .trim_end()
+            .to_owned(),
+    }
+}
+
+/// A word and what it means, on one line where the word leaves room.
+fn push_line(text: &mut String, word: &str, meaning: &str) {
+    text.extend([&format!("{word:<26}"), meaning, "\n"]);
+}
+
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}

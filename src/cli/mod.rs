@@ -1,0 +1,92 @@
+//! Headless commands: what the window shows, for a terminal, a script, another program.
+//!
+//! Arguments become typed options, options a project, the project its results, and these a text.
+//! Results go to standard output, what is said about them to standard error. A command either
+//! prints its whole result or nothing but one sentence.
+
+mod arguments;
+mod chart;
+mod check;
+mod command;
+mod error;
+mod findings;
+mod flags;
+mod help;
+mod nearest;
+mod output;
+mod panic_sentence;
+mod sets_by_flags;
+mod source;
+mod table;
+mod typed_set;
+mod values;
+
+pub use panic_sentence::answer_panics_with_a_sentence;
+
+use arguments::Asked;
+use command::Command;
+use error::CliError;
+use std::ffi::OsString;
+use std::fmt::Display;
+use std::io::Write;
+use std::path::PathBuf;
+
+/// Exit code where a result was printed.
+pub const PRINTED: u8 = 0;
+
+/// Exit code where `check` lists findings.
+pub const FINDINGS: u8 = 1;
+
+/// Exit code where nothing was printed: wrong usage, unreadable, unwritable.
+pub const FAILED: u8 = 2;
+
+/// What remains to be done after the arguments were answered.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Outcome {
+    /// Nothing: leave with this exit code.
+    Exit(u8),
+    /// The window is asked for, on this file or on the example.
+    Window(Option<PathBuf>),
+}
+
+/// What remains to be done after `arguments`, without the program's own name, were answered.
+///
+/// A headless command is done when this returns. A failed one has printed nothing to `stdout` and
+/// one sentence to `stderr`.
+pub fn run(
+    arguments: impl IntoIterator<Item = OsString>,
+    stdout: &mut dyn Write,
+    stderr: &mut dyn Write,
+) -> Outcome {
+    match answered(arguments, stdout, stderr) {
+        Ok(outcome) => outcome,
+        Err(error) => Outcome::Exit(answer(Err(error), stderr)),
+    }
+}
+
+/// The exit code of what is done; its error is told in one sentence.
+pub fn answer(done: Result<(), impl Display>, stderr: &mut dyn Write) -> u8 {
+    match done {
+        Ok(()) => PRINTED,
+        Err(error) => {
+            output::message(stderr, &error::sentence(&error));
+            FAILED
+        }
+    }
+}
+
+fn answered(
+    arguments: impl IntoIterator<Item = OsString>,
+    stdout: &mut dyn Write,
+    stderr: &mut dyn Write,
+) -> Result<Outcome, CliError> {
+    let code = match arguments::read(arguments)? {
+        Asked::Window(file) => return Ok(Outcome::Window(file)),
+        Asked::Help(about) => output::print(stdout, &help::text(about)).map(|()| PRINTED)?,
+        Asked::Version => output::print(stdout, &help::version()).map(|()| PRINTED)?,
+        Asked::Command(Command::Table, arguments) => table::run(&arguments, stdout, stderr)?,
+        Asked::Command(Command::Chart, arguments) => chart::run(&arguments, stdout, stderr)?,
+        Asked::Command(Command::Check, arguments) => check::run(&arguments, stdout, stderr)?,
+    };
+    Ok(Outcome::Exit(code))
+}

@@ -1,0 +1,81 @@
+//! Which project is a command about, and at which speeds is it wanted?
+
+use super::arguments::Arguments;
+use super::error::CliError;
+use super::flags::{Flag, Group};
+use super::sets_by_flags;
+use super::values::{choice, list};
+use crate::chart::MarkedSpeeds;
+use crate::gearing::{EngineSpeed, RoadSpeed};
+use crate::project::{Disk, Project, format, read_text, shown};
+use crate::units::SpeedUnit;
+use std::path::Path;
+
+/// The most speeds that `--rpm` or `--speed` can hold.
+const MOST_SPEEDS: usize = 40;
+
+/// The project of the file or of the flags, with the unit that was asked for.
+pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
+    let units = units(arguments)?;
+    let of_set = arguments.first_of(|row| row.group == Group::Sets);
+    let has_gears = !arguments.all(Flag::Gears)?.is_empty();
+    let mut project = match (&arguments.file, of_set) {
+        (Some(_), Some(flag)) => return Err(CliError::FileAndSets(flag.name())),
+        (Some(file), None) => read_file(file)?,
+        (None, Some(_)) if has_gears => sets_by_flags::project(arguments)?,
+        (None, Some(_)) => return Err(CliError::SetNeeds("--gears \"RATIOS\", first to top")),
+        (None, None) => return Err(CliError::NothingToShow),
+    };
+    if let Some(units) = units {
+        project.units = units;
+    }
+    Ok(project)
+}
+
+/// The speeds of `--rpm` and `--speed` in the order given; the project's where a flag is not given.
+pub(super) fn marked(arguments: &Arguments, project: &Project) -> Result<MarkedSpeeds, CliError> {
+    let mut marked = MarkedSpeeds::of(project);
+    let unit = units(arguments)?.unwrap_or(SpeedUnit::Kmh);
+    if let Some(speeds) = speeds(arguments, Flag::Rpm, EngineSpeed::from_rpm)? {
+        marked.engine_speeds = speeds;
+    }
+    let road_speed = |speed| RoadSpeed::from_kmh(unit.to_kmh(speed));
+    if let Some(speeds) = speeds(arguments, Flag::Speed, road_speed)? {
+        marked.road_speeds = speeds;
+    }
+    Ok(marked)
+}
+
+fn units(arguments: &Arguments) -> Result<Option<SpeedUnit>, CliError> {
+    let choices = [("kmh", SpeedUnit::Kmh), ("mph", SpeedUnit::Mph)];
+    let text = arguments.once(Flag::Units)?;
+    text.map(|text| choice(Flag::Units, text, &choices))
+        .transpose()
+}
+
+fn speeds<T>(
+    arguments: &Arguments,
+    flag: Flag,
+    read: impl Fn(f64) -> Result<T, crate::gearing::OutOfRange>,
+) -> Result<Option<Vec<T>>, CliError> {
+    let Some(text) = arguments.once(flag)? else {
+        return Ok(None);
+    };
+    let speeds = list(&flag.name(), text, read)?;
+    if speeds.len() > MOST_SPEEDS {
+        return Err(CliError::TooManySpeeds {
+            flag: flag.name(),
+            given: speeds.len(),
+            most: MOST_SPEEDS,
+        });
+    }
+    Ok(Some(speeds))
+}
+
+fn read_file(file: &Path) -> Result<Project, CliError> {
+    let text = read_text(&Disk, file)?;
+    format::read(&text).map_err(|reason| CliError::NoProject {
+        file: shown(file),
+        reason,
+    })
+}

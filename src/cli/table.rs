@@ -1,0 +1,98 @@
+//! `layshaft table`: the comparison of all sets, in the format that was asked for.
+
+use super::arguments::Arguments;
+use super::error::CliError;
+use super::flags::Flag;
+use super::values::choice;
+use super::{PRINTED, findings, output, source};
+use crate::chart::{MarkedSpeeds, Table};
+use crate::gearing::Name;
+use crate::project::{Project, ProjectResults};
+use crate::sheet::csv::DecimalMark;
+use crate::sheet::{bbcode, csv, json, markdown, text};
+use std::io::Write;
+
+/// The formats that a table can be printed in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Format {
+    Text,
+    Markdown,
+    BbCode,
+    Csv,
+    Json,
+}
+
+/// What a table can be about; later ones have other columns.
+#[derive(Debug, Clone, Copy)]
+enum Shown {
+    Speed,
+}
+
+const FORMATS: [(&str, Format); 5] = [
+    ("text", Format::Text),
+    ("markdown", Format::Markdown),
+    ("bbcode", Format::BbCode),
+    ("csv", Format::Csv),
+    ("json", Format::Json),
+];
+
+/// The exit code, when the table is printed.
+pub(super) fn run(
+    arguments: &Arguments,
+    stdout: &mut dyn Write,
+    stderr: &mut dyn Write,
+) -> Result<u8, CliError> {
+    let Shown::Speed = shown(arguments)?;
+    let format = format(arguments)?;
+    let mark = decimal_mark(arguments, format)?;
+    let out = output::wanted(arguments)?;
+    let project = source::project(arguments)?;
+    let marked = source::marked(arguments, &project)?;
+    let results = ProjectResults::of(&project);
+    let text = written(format, mark, &project, &results, &marked);
+    out.write(text.as_bytes(), stdout, stderr)?;
+    output::notes(stderr, &findings::lines(&results));
+    Ok(PRINTED)
+}
+
+fn written(
+    format: Format,
+    mark: DecimalMark,
+    project: &Project,
+    results: &ProjectResults,
+    marked: &MarkedSpeeds,
+) -> String {
+    let title = project.title.as_ref().map(Name::as_str);
+    let cells = || Table::at(project, results, marked);
+    match format {
+        Format::Text => text::table(title, &cells()),
+        Format::Markdown => markdown::table(title, &cells()),
+        Format::BbCode => bbcode::table(title, &cells()),
+        Format::Csv => csv::table(project, results, marked, mark),
+        Format::Json => json::table(project, results, marked),
+    }
+}
+
+fn shown(arguments: &Arguments) -> Result<Shown, CliError> {
+    let choices = [("speed", Shown::Speed)];
+    match arguments.once(Flag::Show)? {
+        None => Ok(Shown::Speed),
+        Some(text) => choice(Flag::Show, text, &choices),
+    }
+}
+
+fn format(arguments: &Arguments) -> Result<Format, CliError> {
+    match arguments.once(Flag::As)? {
+        None => Ok(Format::Text),
+        Some(text) => choice(Flag::As, text, &FORMATS),
+    }
+}
+
+fn decimal_mark(arguments: &Arguments, format: Format) -> Result<DecimalMark, CliError> {
+    let choices = [("point", DecimalMark::Point), ("comma", DecimalMark::Comma)];
+    match arguments.once(Flag::Decimal)? {
+        None => Ok(DecimalMark::default()),
+        Some(_) if format != Format::Csv => Err(CliError::DecimalWithoutCsv),
+        Some(text) => choice(Flag::Decimal, text, &choices),
+    }
+}

@@ -1,0 +1,124 @@
+//! What does the value of a flag say: one number, a list of speeds, one of several words?
+
+use super::error::CliError;
+use super::flags::Flag;
+use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, quoted};
+
+/// The engine speed that a value spells; point or comma as decimal mark.
+pub(super) fn engine_speed(flag: Flag, text: &str) -> Result<EngineSpeed, CliError> {
+    let rpm = decimal(flag, text)?;
+    ranged(flag.name(), text, EngineSpeed::from_rpm(rpm))
+}
+
+/// The number that a value spells; point or comma as decimal mark.
+pub(super) fn decimal(flag: Flag, text: &str) -> Result<f64, CliError> {
+    parse_decimal(text).map_err(|error| CliError::value(flag.name(), &error))
+}
+
+/// What is in range, or the sentence that quotes it as typed.
+pub(super) fn ranged<T>(
+    flag: String,
+    typed: &str,
+    value: Result<T, OutOfRange>,
+) -> Result<T, CliError> {
+    value.map_err(|error| CliError::out_of_range(flag, error, typed.trim()))
+}
+
+/// The items of a list, parted by commas or blanks, each read by `read`.
+pub(super) fn list<T>(
+    flag: &str,
+    text: &str,
+    read: impl Fn(f64) -> Result<T, OutOfRange>,
+) -> Result<Vec<T>, CliError> {
+    let mut values = Vec::new();
+    for part in text.split(',') {
+        if part.trim().is_empty() {
+            return Err(CliError::EmptyItem {
+                flag: flag.to_owned(),
+                value: quoted(text),
+            });
+        }
+        for item in part.split_whitespace() {
+            let number = point_number(flag, item)?;
+            values.push(ranged(flag.to_owned(), item, read(number))?);
+        }
+    }
+    Ok(values)
+}
+
+/// The number of an item, whose decimal mark is a point: a comma parts items.
+fn point_number(flag: &str, item: &str) -> Result<f64, CliError> {
+    // Its own reasons speak of a comma as decimal mark.
+    let number = parse_decimal(item).ok();
+    number.ok_or_else(|| CliError::NotANumber {
+        flag: flag.to_owned(),
+        value: quoted(item),
+    })
+}
+
+/// Which of the `choices` a value names.
+pub(super) fn choice<T: Copy>(
+    flag: Flag,
+    text: &str,
+    choices: &[(&'static str, T)],
+) -> Result<T, CliError> {
+    let found = choices.iter().find(|(word, _)| *word == text);
+    found.map(|(_, choice)| *choice).ok_or_else(|| {
+        let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
+        CliError::NoSuchChoice {
+            flag: flag.name(),
+            choices: match words.split_last() {
+                Some((last, others)) if !others.is_empty() => {
+                    format!("{} or {last}", others.join(", "))
+                }
+                _ => words.concat(),
+            },
+            value: quoted(text),
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rpm(text: &str) -> Result<Vec<f64>, String> {
+        let speeds = list("--rpm", text, EngineSpeed::from_rpm);
+        let numbers = speeds.map(|speeds| speeds.iter().map(|s| s.rpm()).collect());
+        numbers.map_err(|error| error.to_string())
+    }
+
+    #[test]
+    fn commas_and_blanks_part_a_list() {
+        for text in [
+            "1000 2000.5",
+            "1000,2000.5",
+            "1000, 2000.5",
+            " 1000  2000.5 ",
+            "1000\t2000.5",
+        ] {
+            assert_eq!(rpm(text), Ok(vec![1000.0, 2000.5]), "{text}");
+        }
+    }
+
+    #[test]
+    fn an_empty_item_is_refused() {
+        for text in [
+            "",
+            " ",
+            ",",
+            "1000,",
+            ",1000",
+            "1000,,2000",
+            "1000 , , 2000",
+        ] {
+            assert!(rpm(text).unwrap_err().contains("empty item"), "{text}");
+        }
+    }
+
+    #[test]
+    fn choices_are_named() {
+        let error = choice(Flag::Units, "knots", &[("kmh", 1), ("mph", 2)]).unwrap_err();
+        assert_eq!(error.to_string(), "--units is kmh or mph, not \"knots\"");
+    }
+}

@@ -1,0 +1,431 @@
+//! How does the table become shapes?
+//!
+//! The one drawing of it, for the screen and for the picture: a head, then the sets one under
+//! another with their gears, figures under figures. Columns are as wide as their widest figure.
+
+use super::palette::{Palette, dash};
+use super::stroke::sample;
+use crate::chart::{Cell, Column, Row, SetTable, Table};
+use crate::gearing::GearId;
+use crate::project::SetId;
+use egui::text::{LayoutJob, TextFormat};
+use egui::{Align, Align2, Color32, FontFamily, FontId, Galley, Pos2, Rect, Ui, Vec2};
+use std::sync::Arc;
+
+/// How a table is to be drawn.
+#[derive(Debug, Clone)]
+pub struct TableLook<'a> {
+    /// Colours.
+    pub palette: &'a Palette,
+    /// The height of the text, in points.
+    pub text_size: f32,
+    /// The gear whose row is brought out.
+    pub gear: Option<(SetId, GearId)>,
+    /// Which columns of the table are drawn; the first of them names the gears.
+    pub columns: Vec<usize>,
+    /// How wide the words about a set may run before they wrap, in points.
+    pub wrap_width: f32,
+    /// Whether facts and findings are written beside and beneath the name of a set.
+    pub with_remarks: bool,
+}
+
+/// What was drawn, and where.
+#[derive(Debug)]
+pub struct TableDrawn {
+    /// All of it.
+    pub rect: Rect,
+    /// The row of every gear.
+    pub rows: Vec<DrawnRow>,
+    /// Every text that was drawn, with its place.
+    pub labels: Vec<(Rect, String)>,
+}
+
+/// The row of one gear.
+#[derive(Debug, Clone)]
+pub struct DrawnRow {
+    /// The gear.
+    pub gear: (SetId, GearId),
+    /// Where it stands.
+    pub rect: Rect,
+    /// Its figures with their headings, for those who hear them.
+    pub spoken: String,
+    /// Its cells: where each stands, and its text.
+    pub cells: Vec<(Rect, String)>,
+}
+
+/// Every column of a table.
+pub fn all_columns(table: &Table) -> Vec<usize> {
+    (0..table.columns.len()).collect()
+}
+
+/// The columns that a comparison cannot do without.
+pub fn essential_columns(table: &Table) -> Vec<usize> {
+    let is_detail = |column: &Column| {
+        let details = ["overall", "drop", "shift at", "per 1000 rpm"];
+        details.contains(&column.title.as_str())
+    };
+    let columns = table.columns.iter().enumerate();
+    let essential = columns.filter(|(_, column)| !is_detail(column));
+    essential.map(|(at, _)| at).collect()
+}
+
+/// The columns of a look in as few groups as fit a width, each beginning with the gears.
+pub fn column_groups(
+    ui: &Ui,
+    table: &Table,
+    sets: &[&SetTable],
+    look: &TableLook<'_>,
+    width: f32,
+) -> Vec<Vec<usize>> {
+    let layout = Layout::of(ui, table, sets, look);
+    let Some((gears, figures)) = layout.columns.split_first() else {
+        return Vec::new();
+    };
+    let mut groups = Vec::new();
+    let mut group = vec![gears.at];
+    let mut taken = gears.width;
+    for column in figures {
+        if taken + column.width > width && group.len() > 1 {
+            groups.push(std::mem::replace(&mut group, vec![gears.at]));
+            taken = gears.width;
+        }
+        group.push(column.at);
+        taken += column.width;
+    }
+    groups.push(group);
+    groups
+}
+
+/// Draws sets of a table one under another, beneath one head.
+pub fn table_ui(
+    ui: &mut Ui,
+    table: &Table,
+    sets: &[&SetTable],
+    look: &TableLook<'_>,
+) -> TableDrawn {
+    let layout = Layout::of(ui, table, sets, look);
+    let words: Vec<SetWords> = sets.iter().map(|set| SetWords::of(ui, set, look)).collect();
+    let heights = sets
+        .iter()
+        .zip(&words)
+        .map(|(set, words)| layout.height_of(set, words));
+    let height = layout.head_height + heights.sum::<f32>();
+    let widest = words
+        .iter()
+        .map(SetWords::width)
+        .fold(layout.width(), f32::max);
+    let (rect, _) = ui.allocate_exact_size(Vec2::new(widest, height), egui::Sense::hover());
+    let mut painter = TablePainter {
+        ui,
+        layout: &layout,
+        look,
+        table,
+        drawn: TableDrawn {
+            rect,
+            rows: Vec::new(),
+            labels: Vec::new(),
+        },
+    };
+    painter.head(rect.min);
+    let mut top = rect.top() + layout.head_height;
+    for (set, words) in sets.iter().zip(&words) {
+        painter.set(set, words, Pos2::new(rect.left(), top));
+        top += layout.height_of(set, words);
+    }
+    painter.drawn
+}
+
+/// What is said of a set beside its figures, wrapped.
+struct SetWords {
+    head: Arc<Galley>,
+    findings: Vec<Arc<Galley>>,
+}
+
+impl SetWords {
+    fn of(ui: &Ui, set: &SetTable, look: &TableLook<'_>) -> Self {
+        let mut head = LayoutJob::default();
+        let room = look.wrap_width - swatch_width(look);
+        head.wrap.max_width = room;
+        let bold = TextFormat::simple(font(look, super::bold()), look.palette.text);
+        head.append(&set.name, 0.0, bold);
+        if look.with_remarks {
+            let baseline = if set.is_baseline { "baseline, " } else { "" };
+            let facts = format!("{baseline}{}", set.facts.join(", "));
+            let dim = TextFormat::simple(small(look), look.palette.dim_text);
+            head.append(&facts, look.text_size * 0.8, dim);
+        }
+        let finding = |text: &String| {
+            let color = look.palette.finding;
+            let text = text.clone();
+            ui.painter()
+                .layout(text, small(look), color, look.wrap_width)
+        };
+        Self {
+            head: ui.painter().layout_job(head),
+            findings: if look.with_remarks {
+                set.findings.iter().map(finding).collect()
+            } else {
+                Vec::new()
+            },
+        }
+    }
+
+    fn width(&self) -> f32 {
+        let findings = self.findings.iter().map(|f| f.size().x);
+        findings.fold(self.head.size().x + 60.0, f32::max)
+    }
+}
+
+/// What the swatch takes before a set's name, in points.
+fn swatch_width(look: &TableLook<'_>) -> f32 {
+    look.text_size * 2.2 + 6.0
+}
+
+/// What is laid out once for all sets, so that figures stand under figures.
+struct Layout {
+    columns: Vec<LaidColumn>,
+    row_height: f32,
+    head_height: f32,
+}
+
+/// One column with its places.
+struct LaidColumn {
+    /// Which column of the table it is.
+    at: usize,
+    is_number: bool,
+    width: f32,
+    /// What differences take behind the figures; 0 where there are none.
+    difference_width: f32,
+    head: Arc<Galley>,
+}
+
+impl Layout {
+    fn of(ui: &Ui, table: &Table, sets: &[&SetTable], look: &TableLook<'_>) -> Self {
+        let wanted = look
+            .columns
+            .iter()
+            .filter_map(|&at| Some((at, table.columns.get(at)?)));
+        let columns: Vec<LaidColumn> = wanted
+            .map(|(at, column)| LaidColumn::of(ui, column, at, sets, look))
+            .collect();
+        let heads = columns.iter().map(|c| c.head.size().y);
+        Self {
+            row_height: (look.text_size * 1.45).round(),
+            head_height: (heads.fold(0.0, f32::max) + 4.0).round(),
+            columns,
+        }
+    }
+
+    fn width(&self) -> f32 {
+        self.columns.iter().map(|c| c.width).sum()
+    }
+
+    /// The height of a set with its words, its gears and the gap behind it.
+    fn height_of(&self, set: &SetTable, words: &SetWords) -> f32 {
+        let findings: f32 = words.findings.iter().map(|f| f.size().y + 2.0).sum();
+        let head = words.head.size().y.max(self.row_height);
+        head + self.row_height * (set.rows.len() as f32 + 0.4) + findings
+    }
+}
+
+fn font(look: &TableLook<'_>, family: FontFamily) -> FontId {
+    FontId::new(look.text_size, family)
+}
+
+fn small(look: &TableLook<'_>) -> FontId {
+    FontId::proportional(look.text_size * 0.88)
+}
+
+impl LaidColumn {
+    fn of(ui: &Ui, column: &Column, at: usize, sets: &[&SetTable], look: &TableLook<'_>) -> Self {
+        let cells = || {
+            sets.iter()
+                .flat_map(|set| &set.rows)
+                .map(|row| &row.cells[at])
+        };
+        let widest = |widths: &mut dyn Iterator<Item = f32>| widths.fold(0.0, f32::max);
+        let measured = |text: &str, font: FontId| {
+            let color = look.palette.text;
+            let galley = ui.painter().layout_no_wrap(text.to_owned(), font, color);
+            galley.size().x
+        };
+        let plain = font(look, FontFamily::Proportional);
+        let figures = widest(&mut cells().map(|c| measured(&c.text, plain.clone())));
+        let differences = cells().filter(|c| has_difference(c));
+        let mut difference_width =
+            widest(&mut differences.map(|c| measured(&c.difference, small(look))));
+        if difference_width > 0.0 {
+            difference_width += look.text_size * 0.4;
+        }
+        let head = head_galley(ui, column, figures, look);
+        Self {
+            at,
+            is_number: column.is_number,
+            width: head.size().x.max(figures) + difference_width + look.text_size * 0.75,
+            difference_width,
+            head,
+        }
+    }
+}
+
+fn has_difference(cell: &Cell) -> bool {
+    !cell.is_dim && !cell.difference.is_empty()
+}
+
+/// A heading in as many lines as its column's width asks for, its unit last.
+fn head_galley(ui: &Ui, column: &Column, widest: f32, look: &TableLook<'_>) -> Arc<Galley> {
+    let text = match column.unit.as_str() {
+        "" => column.title.clone(),
+        unit => format!("{}\n{unit}", column.title),
+    };
+    let mut job = LayoutJob::simple(
+        text,
+        small(look),
+        look.palette.dim_text,
+        widest.max(look.text_size * 3.4),
+    );
+    job.halign = if column.is_number {
+        Align::RIGHT
+    } else {
+        Align::LEFT
+    };
+    ui.painter().layout_job(job)
+}
+
+struct TablePainter<'a> {
+    ui: &'a Ui,
+    layout: &'a Layout,
+    look: &'a TableLook<'a>,
+    table: &'a Table,
+    drawn: TableDrawn,
+}
+
+impl TablePainter<'_> {
+    fn head(&mut self, at: Pos2) {
+        let bottom = at.y + self.layout.head_height - 4.0;
+        let mut left = at.x;
+        for column in &self.layout.columns {
+            let head = &column.head;
+            let edge = if column.is_number {
+                left + column.width - self.edge() - column.difference_width
+            } else {
+                left
+            };
+            let pos = Pos2::new(edge, bottom - head.size().y);
+            let color = self.look.palette.dim_text;
+            self.ui.painter().galley(pos, head.clone(), color);
+            let rect = head.rect.translate(pos.to_vec2());
+            self.drawn.labels.push((rect, head.text().to_owned()));
+            left += column.width;
+        }
+    }
+
+    /// What stays free at the right edge of a column, in points.
+    fn edge(&self) -> f32 {
+        self.look.text_size * 0.35
+    }
+
+    /// A set: its words, its gears, its findings.
+    fn set(&mut self, set: &SetTable, words: &SetWords, at: Pos2) {
+        let row_height = self.layout.row_height;
+        let color = self.look.palette.set(set.place);
+        let left = at.x + swatch_width(self.look);
+        let swatch = Rect::from_min_max(at, Pos2::new(left - 6.0, at.y + row_height));
+        sample(self.ui.painter(), swatch, color, dash(set.place));
+        self.words(Pos2::new(left, at.y), &words.head);
+        let mut top = at.y + words.head.size().y.max(row_height);
+        for row in &set.rows {
+            let size = Vec2::new(self.layout.width(), row_height);
+            self.row(set, row, Rect::from_min_size(Pos2::new(at.x, top), size));
+            top += row_height;
+        }
+        for finding in &words.findings {
+            self.words(Pos2::new(at.x, top + 2.0), finding);
+            top += finding.size().y + 2.0;
+        }
+    }
+
+    fn words(&mut self, at: Pos2, galley: &Arc<Galley>) {
+        let color = self.look.palette.text;
+        self.ui.painter().galley(at, galley.clone(), color);
+        let rect = Rect::from_min_size(at, galley.size());
+        self.drawn.labels.push((rect, galley.text().to_owned()));
+    }
+
+    fn row(&mut self, set: &SetTable, row: &Row, rect: Rect) {
+        if self.look.gear == Some((set.set, row.id)) {
+            let color = self.look.palette.set(set.place).gamma_multiply(0.22);
+            self.ui.painter().rect_filled(rect, 2.0, color);
+        } else {
+            let line = (1.0, self.look.palette.grid);
+            self.ui.painter().hline(rect.x_range(), rect.bottom(), line);
+        }
+        let mut left = rect.left();
+        let mut cells = Vec::new();
+        for column in &self.layout.columns {
+            let size = Vec2::new(column.width, rect.height());
+            let place = Rect::from_min_size(Pos2::new(left, rect.top()), size);
+            let cell = &row.cells[column.at];
+            self.cell(set, cell, place, column);
+            cells.push((place, cell.text.clone()));
+            left += column.width;
+        }
+        self.drawn.rows.push(DrawnRow {
+            gear: (set.set, row.id),
+            rect,
+            spoken: spoken(self.table, set, row),
+            cells,
+        });
+    }
+
+    fn cell(&mut self, set: &SetTable, cell: &Cell, place: Rect, column: &LaidColumn) {
+        let palette = self.look.palette;
+        let y = place.center().y;
+        if !column.is_number {
+            let bold = font(self.look, super::bold());
+            let at = Pos2::new(place.left(), y);
+            let color = palette.set(set.place);
+            self.write(at, Align2::LEFT_CENTER, &cell.text, bold, color);
+            return;
+        }
+        let right = place.right() - self.edge();
+        if has_difference(cell) {
+            let at = Pos2::new(right, y);
+            let color = palette.dim_text;
+            self.write(
+                at,
+                Align2::RIGHT_CENTER,
+                &cell.difference,
+                small(self.look),
+                color,
+            );
+        }
+        let color = if cell.is_dim {
+            palette.faint_text
+        } else {
+            palette.text
+        };
+        let plain = font(self.look, FontFamily::Proportional);
+        let at = Pos2::new(right - column.difference_width, y);
+        self.write(at, Align2::RIGHT_CENTER, &cell.text, plain, color);
+    }
+
+    fn write(&mut self, at: Pos2, align: Align2, text: &str, font: FontId, color: Color32) -> Rect {
+        if text.is_empty() {
+            return Rect::from_min_size(at, Vec2::ZERO);
+        }
+        let rect = self.ui.painter().text(at, align, text, font, color);
+        self.drawn.labels.push((rect, text.to_owned()));
+        rect
+    }
+}
+
+/// A row in words: every figure with its heading and unit.
+fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
+    let figures = table.columns.iter().zip(&row.cells).skip(1);
+    let words: Vec<String> = figures
+        .filter(|(_, cell)| !cell.text.is_empty())
+        .map(|(column, cell)| format!("{} {} {}", column.title, cell.text, column.unit))
+        .collect();
+    format!("{}, gear {}: {}", set.name, row.gear, words.join(", "))
+}

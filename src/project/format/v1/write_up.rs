@@ -1,0 +1,91 @@
+//! The choices of the write-up in format 1; absent where they are the usual ones.
+
+use crate::project::document::{Candidates, SetId};
+use crate::project::write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename = "WriteUp", deny_unknown_fields)]
+pub(super) struct WriteUpV1 {
+    width_px: WidthPx,
+    dark: bool,
+    table: bool,
+    note: bool,
+    form: FormV1,
+    /// Visible sets that are left out, counted from 1.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    left_out: Vec<usize>,
+}
+
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename = "Form")]
+enum FormV1 {
+    Picture,
+    A4,
+    Letter,
+}
+
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(try_from = "u64", into = "u64")]
+struct WidthPx(PictureWidth);
+
+impl TryFrom<u64> for WidthPx {
+    type Error = WrongWidth;
+
+    fn try_from(px: u64) -> Result<Self, WrongWidth> {
+        PictureWidth::from_px(px).map(Self)
+    }
+}
+
+impl From<WidthPx> for u64 {
+    fn from(width: WidthPx) -> Self {
+        width.0.px().into()
+    }
+}
+
+impl WriteUpV1 {
+    /// The choices as they stand in a file; none where they are the usual ones.
+    pub(super) fn of(write_up: &WriteUp, sets: &Candidates) -> Option<Self> {
+        let place = |id: &SetId| sets.place(*id).map(|place| place + 1);
+        let left_out: Vec<usize> = write_up.left_out.iter().filter_map(place).collect();
+        let is_usual = left_out.is_empty()
+            && WriteUp {
+                left_out: BTreeSet::default(),
+                ..write_up.clone()
+            } == WriteUp::default();
+        (!is_usual).then_some(Self {
+            width_px: WidthPx(write_up.width),
+            dark: write_up.is_dark,
+            table: write_up.with_table,
+            note: write_up.with_note,
+            form: match write_up.form {
+                PageForm::Picture => FormV1::Picture,
+                PageForm::A4 => FormV1::A4,
+                PageForm::Letter => FormV1::Letter,
+            },
+            left_out,
+        })
+    }
+
+    pub(super) fn into_write_up(self, sets: &Candidates) -> Result<WriteUp, String> {
+        let id = |number: &usize| {
+            let at = number.checked_sub(1);
+            let candidate = at.and_then(|at| sets.iter().nth(at));
+            let id = candidate.map(|c| c.id);
+            id.ok_or_else(|| format!("the write-up leaves out set {number}, which is not there"))
+        };
+        Ok(WriteUp {
+            width: self.width_px.0,
+            is_dark: self.dark,
+            left_out: self.left_out.iter().map(id).collect::<Result<_, _>>()?,
+            with_table: self.table,
+            with_note: self.note,
+            form: match self.form {
+                FormV1::Picture => PageForm::Picture,
+                FormV1::A4 => PageForm::A4,
+                FormV1::Letter => PageForm::Letter,
+            },
+        })
+    }
+}

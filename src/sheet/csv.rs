@@ -1,0 +1,169 @@
+//! The figures for a spreadsheet: CSV after RFC 4180, one row for each gear of each set.
+//!
+//! Numbers stand in full precision, without grouping and without exponents. A typed text (a name, a
+//! label) that opens with `=`, `+`, `-` or `@` gets an apostrophe before it: a spreadsheet would
+//! reckon with it as a formula, and quotation marks alone do not stop it.
+
+use crate::chart::MarkedSpeeds;
+use crate::gearing::{GearResult, SetResults};
+use crate::project::{Project, ProjectResults};
+use crate::units::{SpeedUnit, plain_number};
+
+/// How numbers are spelled, and with it what stands between two cells.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum DecimalMark {
+    /// `3.78`, cells parted by commas.
+    #[default]
+    Point,
+    /// `3,78`, cells parted by semicolons.
+    Comma,
+}
+
+impl DecimalMark {
+    fn separator(self) -> char {
+        match self {
+            Self::Point => ',',
+            Self::Comma => ';',
+        }
+    }
+
+    fn number(self, number: f64) -> String {
+        let digits = plain_number(number);
+        match self {
+            Self::Point => digits,
+            Self::Comma => digits.replace('.', ","),
+        }
+    }
+}
+
+/// The figures of every set at the wanted speeds, a header with units first; lines end in CR LF.
+pub fn table(
+    project: &Project,
+    results: &ProjectResults,
+    marked: &MarkedSpeeds,
+    mark: DecimalMark,
+) -> String {
+    let mut lines = vec![line(&header(project.units, marked, mark), mark)];
+    for (number, (candidate, set)) in (1..).zip(project.sets.iter().zip(&results.sets)) {
+        let name = harmless(candidate.set.name.as_str());
+        for result in set.gears.iter().chain(&set.reverse) {
+            let mut cells = vec![format!("{number}"), name.clone()];
+            cells.extend(row(project.units, set, result, marked, mark));
+            lines.push(line(&cells, mark));
+        }
+    }
+    lines.concat()
+}
+
+fn header(units: SpeedUnit, marked: &MarkedSpeeds, mark: DecimalMark) -> Vec<String> {
+    let unit = units.sign();
+    let fixed = [
+        "set",
+        "name",
+        "gear",
+        "ratio",
+        "final drive",
+        "overall ratio",
+        "step",
+        "shift at (rpm)",
+        "falls to (rpm)",
+        "drop (rpm)",
+        "drop (%)",
+    ];
+    let mut titles: Vec<String> = fixed.map(str::to_owned).to_vec();
+    titles.push(format!("per 1000 rpm ({unit})"));
+    for rpm in &marked.engine_speeds {
+        titles.push(format!("at {} rpm ({unit})", mark.number(rpm.rpm())));
+    }
+    titles.push(format!("at redline ({unit})"));
+    for speed in &marked.road_speeds {
+        let speed = mark.number(units.from_kmh(speed.kmh()));
+        titles.push(format!("at {speed} {unit} (rpm)"));
+    }
+    titles
+}
+
+/// The cells of one gear from its label on.
+fn row(
+    units: SpeedUnit,
+    set: &SetResults,
+    result: &GearResult,
+    marked: &MarkedSpeeds,
+    mark: DecimalMark,
+) -> Vec<String> {
+    let gear = &result.gear;
+    let up = result.upshift;
+    let mut figures = vec![
+        Some(gear.ratio),
+        Some(gear.final_drive),
+        Some(gear.overall_ratio),
+        result.step,
+        up.map(|up| up.shift_rpm),
+        up.map(|up| up.rpm_after_shift),
+        up.map(|up| up.rpm_drop()),
+        up.map(|up| up.drop_share() * 100.0),
+        Some(units.from_kmh(result.speed_per_1000_rpm_kmh)),
+    ];
+    for rpm in &marked.engine_speeds {
+        let speed_kmh = set.drivetrain.speed_kmh(gear, rpm.rpm());
+        figures.push(Some(units.from_kmh(speed_kmh)));
+    }
+    figures.push(Some(units.from_kmh(result.redline_speed_kmh)));
+    for speed in &marked.road_speeds {
+        figures.push(Some(set.drivetrain.engine_rpm(gear, speed.kmh())));
+    }
+    let spelled = |figure: Option<f64>| figure.map(|n| mark.number(n)).unwrap_or_default();
+    let mut cells = vec![harmless(&gear.label)];
+    cells.extend(figures.into_iter().map(spelled));
+    cells
+}
+
+/// A typed text that no spreadsheet takes for a formula.
+fn harmless(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@']) {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}
+
+/// One line: a cell that holds a separator, a quotation mark or a line break stands in quotation
+/// marks, and its own are doubled.
+fn line(cells: &[String], mark: DecimalMark) -> String {
+    let separator = mark.separator();
+    let quoted = |cell: &String| {
+        if cell.contains([separator, '"', '\n', '\r']) {
+            format!("\"{}\"", cell.replace('"', "\"\""))
+        } else {
+            cell.clone()
+        }
+    };
+    let cells: Vec<String> = cells.iter().map(quoted).collect();
+    cells.join(&separator.to_string()) + "\r\n"
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_cell_with_the_separator_stands_in_quotation_marks() {
+        let cells = ["a;b".to_owned(), "c,d".to_owned(), "e\"f".to_owned()];
+        assert_eq!(
+            line(&cells, DecimalMark::Point),
+            "a;b,\"c,d\",\"e\"\"f\"\r\n"
+        );
+        assert_eq!(
+            line(&cells, DecimalMark::Comma),
+            "\"a;b\";c,d;\"e\"\"f\"\r\n"
+        );
+    }
+
+    #[test]
+    fn a_name_that_looks_like_a_formula_is_text() {
+        for name in ["=1+1", "+1", "-1", "@SUM(A1)"] {
+            assert_eq!(harmless(name), format!("'{name}"));
+        }
+        assert_eq!(harmless("5-speed"), "5-speed");
+    }
+}

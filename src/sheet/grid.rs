@@ -1,0 +1,158 @@
+//! Which cells does a text table have, whatever marks stand between them?
+//!
+//! A difference from the baseline gets a column of its own, so that figures stand under figures. A
+//! figure outside the useful engine speeds stands in brackets and has no difference: it is no gear
+//! that one would drive in.
+
+use crate::chart::{Cell, Column, SetTable, Table};
+
+/// What explains the brackets, where there are any.
+pub(super) const BRACKETS_NOTE: &str =
+    "In brackets: above the redline, or below the lowest useful engine speed.";
+
+/// The headings and all cells of one set.
+pub(super) struct Grid {
+    pub(super) headings: Vec<Heading>,
+    pub(super) rows: Vec<Vec<GridCell>>,
+}
+
+/// What stands above a column.
+pub(super) struct Heading {
+    pub(super) title: String,
+    /// Empty for a pure number or text.
+    pub(super) unit: String,
+    /// Whether its cells stand to the right.
+    pub(super) is_number: bool,
+    /// Whether it says something about the column before it.
+    pub(super) is_difference: bool,
+}
+
+/// One cell of a grid.
+#[derive(Default)]
+pub(super) struct GridCell {
+    pub(super) text: String,
+    /// Whether it stands in brackets.
+    pub(super) is_bracketed: bool,
+}
+
+impl GridCell {
+    /// The cell as it is read.
+    pub(super) fn shown(&self) -> String {
+        if self.is_bracketed {
+            format!("({})", self.text)
+        } else {
+            self.text.clone()
+        }
+    }
+}
+
+impl Grid {
+    /// One grid for each set, all with the same columns.
+    pub(super) fn of_all(table: &Table) -> Vec<Self> {
+        let against = against(table);
+        let has_difference: Vec<bool> = (0..table.columns.len())
+            .map(|at| table.sets.iter().any(|set| has_difference(set, at)))
+            .collect();
+        let sets = table.sets.iter();
+        sets.map(|set| Self {
+            headings: headings(&table.columns, &has_difference, &against),
+            rows: rows(set, &has_difference),
+        })
+        .collect()
+    }
+
+    /// The grid without the columns in which no row has anything.
+    pub(super) fn without_empty_columns(self) -> Self {
+        let is_used: Vec<bool> = (0..self.headings.len())
+            .map(|at| self.rows.iter().any(|row| !row[at].text.is_empty()))
+            .collect();
+        let rows = self.rows.into_iter().map(|row| kept(row, &is_used));
+        Self {
+            rows: rows.collect(),
+            headings: kept(self.headings, &is_used),
+        }
+    }
+}
+
+/// What stands above a set: `Set 2: Taller final drive`, or just its name if that says the same.
+pub(super) fn set_heading(set: &SetTable) -> String {
+    let number = format!("Set {}", set.place + 1);
+    if set.name == number {
+        number
+    } else {
+        format!("{number}: {}", set.name)
+    }
+}
+
+/// Whether any cell of any set stands in brackets.
+pub(super) fn has_brackets(table: &Table) -> bool {
+    let mut cells = table
+        .sets
+        .iter()
+        .flat_map(|set| set.rows.iter().flat_map(|row| &row.cells));
+    cells.any(|cell| cell.is_dim)
+}
+
+fn against(table: &Table) -> String {
+    let baseline = table.sets.iter().find(|set| set.is_baseline);
+    let number = baseline.map_or(1, |set| set.place + 1);
+    format!("against set {number}")
+}
+
+/// The difference that a reader is shown.
+fn difference(cell: &Cell) -> &str {
+    if cell.is_dim { "" } else { &cell.difference }
+}
+
+fn has_difference(set: &SetTable, at: usize) -> bool {
+    let mut cells = set.rows.iter().filter_map(|row| row.cells.get(at));
+    cells.any(|cell| !difference(cell).is_empty())
+}
+
+fn headings(columns: &[Column], has_difference: &[bool], against: &str) -> Vec<Heading> {
+    let mut headings = Vec::new();
+    for (column, &has_difference) in columns.iter().zip(has_difference) {
+        headings.push(Heading {
+            title: column.title.clone(),
+            unit: column.unit.clone(),
+            is_number: column.is_number,
+            is_difference: false,
+        });
+        if has_difference {
+            headings.push(Heading {
+                title: against.to_owned(),
+                unit: column.unit.clone(),
+                is_number: true,
+                is_difference: true,
+            });
+        }
+    }
+    headings
+}
+
+fn rows(set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
+    let cells = |row: &crate::chart::Row| {
+        let mut cells = Vec::new();
+        for (cell, &has_difference) in row.cells.iter().zip(has_difference) {
+            cells.push(GridCell {
+                text: cell.text.clone(),
+                is_bracketed: cell.is_dim,
+            });
+            if has_difference {
+                cells.push(GridCell {
+                    text: difference(cell).to_owned(),
+                    is_bracketed: false,
+                });
+            }
+        }
+        cells
+    };
+    set.rows.iter().map(cells).collect()
+}
+
+fn kept<T>(cells: Vec<T>, is_used: &[bool]) -> Vec<T> {
+    let pairs = cells.into_iter().zip(is_used);
+    pairs
+        .filter_map(|(cell, used)| used.then_some(cell))
+        .collect()
+}

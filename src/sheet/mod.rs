@@ -1,0 +1,12 @@
+//! The table as text: for a terminal, a forum, a spreadsheet, another program.
+//!
+//! Text, Markdown and BBCode show the cells of the chart's table, rounded for a reader; CSV and JSON
+//! carry the figures themselves.
+
+pub mod bbcode;
+pub mod csv;
+mod grid;
+pub mod json;
+pub mod markdown;
+pub mod page;
+pub mod text;

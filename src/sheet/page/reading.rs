@@ -1,0 +1,205 @@
+//! The page for reading: title, vehicle, diagram, table, note, and what was assumed.
+
+use super::Page;
+use crate::chart::SetTable;
+use crate::draw::diagram::{Look, diagram_ui};
+use crate::draw::palette::{Palette, dash};
+use crate::draw::table::{TableLook, all_columns, column_groups, essential_columns, table_ui};
+use crate::draw::{bold, sample};
+use crate::units::{mm_text, typed_rpm_text};
+use egui::{FontId, Label, Rect, RichText, Ui, UiBuilder, Vec2};
+
+/// The height of the diagram, in points, with one, two and three sets.
+const DIAGRAM_HEIGHT: [f32; 3] = [400.0, 420.0, 440.0];
+
+/// The height of ordinary text, in points.
+const TEXT: f32 = 13.0;
+
+/// Lays the page out from top to bottom.
+pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
+    let palette = page.palette();
+    ui.spacing_mut().item_spacing = Vec2::new(8.0, 5.0);
+    title_ui(ui, page, &palette);
+    vehicle_ui(ui, page, &palette);
+    legend_ui(ui, page, &palette);
+    drawn_diagram_ui(ui, page, &palette);
+    if page.choices().with_table {
+        ui.add_space(8.0);
+        drawn_table_ui(ui, page, &palette);
+    }
+    let note = page.project.note.as_str();
+    if page.choices().with_note && !note.is_empty() {
+        ui.add_space(6.0);
+        words(ui, note, TEXT, palette.text);
+    }
+    ui.add_space(6.0);
+    assumptions_ui(ui, page, &palette);
+}
+
+/// Wrapped words.
+pub(super) fn words(ui: &mut Ui, text: &str, size: f32, color: egui::Color32) {
+    ui.add(Label::new(RichText::new(text).size(size).color(color)).wrap());
+}
+
+/// Wrapped bold words.
+pub(super) fn bold_words(ui: &mut Ui, text: &str, size: f32, color: egui::Color32) {
+    let font = FontId::new(size, bold());
+    ui.add(Label::new(RichText::new(text).font(font).color(color)).wrap());
+}
+
+fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    let title = page.project.title.as_ref();
+    let title = title.map_or("Gear sets compared", |title| title.as_str());
+    bold_words(ui, title, 22.0, palette.text);
+}
+
+/// The vehicle, and the date where one was typed.
+fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    let mut text = vehicle_text(page);
+    if let Some(date) = &page.project.date {
+        text = format!("{date} · {text}");
+    }
+    words(ui, &text, TEXT, palette.dim_text);
+}
+
+/// Tyre, rolling circumference and engine speeds in one line.
+pub(super) fn vehicle_text(page: &Page) -> String {
+    let project = &page.project;
+    let circumference = mm_text(project.tyre.rolling_circumference_mm());
+    let lowest = project.engine.lowest_useful;
+    let useful = lowest.map(|n| format!(" · useful from {} rpm", typed_rpm_text(n.rpm())));
+    format!(
+        "Tyre {}, rolls {circumference} mm a turn · redline {} rpm{}",
+        project.tyre,
+        typed_rpm_text(project.engine.redline.rpm()),
+        useful.unwrap_or_default()
+    )
+}
+
+/// Which colour and dash is which set.
+fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    ui.horizontal_wrapped(|ui| {
+        for set in chosen_sets(page) {
+            let room = ui.available_size_before_wrap().x;
+            let text = if set.is_baseline {
+                format!("{} (baseline)", set.name)
+            } else {
+                set.name.clone()
+            };
+            let font = FontId::new(TEXT, bold());
+            let galley = ui
+                .painter()
+                .layout(text, font, palette.text, super::WIDTH * 0.8);
+            let size = Vec2::new(galley.size().x + 40.0, galley.size().y);
+            if size.x > room {
+                ui.end_row();
+            }
+            let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+            let swatch = Rect::from_min_size(rect.min, Vec2::new(30.0, TEXT * 1.3));
+            sample(
+                ui.painter(),
+                swatch,
+                palette.set(set.place),
+                dash(set.place),
+            );
+            let at = rect.min + Vec2::new(36.0, 0.0);
+            ui.painter().galley(at, galley, palette.text);
+            ui.add_space(10.0);
+        }
+    });
+}
+
+fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    let sets = page.diagram.traces.len().clamp(1, 3);
+    let size = Vec2::new(ui.available_width(), DIAGRAM_HEIGHT[sets - 1]);
+    let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    let look = Look {
+        palette,
+        forward: None,
+        others: 1.0,
+        gear: None,
+        text_size: TEXT,
+        with_drops: true,
+        interactive: false,
+    };
+    let mut ui = ui.new_child(UiBuilder::new().max_rect(rect));
+    diagram_ui(&mut ui, &page.diagram, page.diagram.whole, &look);
+}
+
+/// The heights of the table's text that are tried, in points: the last can just be read.
+const TABLE_TEXT: [f32; 3] = [13.0, 12.5, 12.0];
+
+/// The table of the chosen sets: all columns where they fit side by side, else those that a
+/// comparison needs, in as many parts as they need.
+fn drawn_table_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    let sets: Vec<&SetTable> = chosen_sets(page).collect();
+    let width = ui.available_width();
+    let mut look = TableLook {
+        palette,
+        text_size: TEXT,
+        gear: None,
+        columns: Vec::new(),
+        wrap_width: width - 10.0,
+        with_remarks: true,
+    };
+    for (at, group) in column_parts(ui, page, &sets, &mut look)
+        .into_iter()
+        .enumerate()
+    {
+        look.columns = group;
+        // What is said of a set is said once.
+        look.with_remarks = at == 0;
+        table_ui(ui, &page.table, &sets, &look);
+    }
+}
+
+/// The columns of each part of the table, with the text size at which there are fewest parts.
+fn column_parts(
+    ui: &Ui,
+    page: &Page,
+    sets: &[&SetTable],
+    look: &mut TableLook<'_>,
+) -> Vec<Vec<usize>> {
+    let width = ui.available_width();
+    for columns in [all_columns(&page.table), essential_columns(&page.table)] {
+        look.columns = columns;
+        for text_size in TABLE_TEXT {
+            look.text_size = text_size;
+            let parts = column_groups(ui, &page.table, sets, look, width);
+            if parts.len() == 1 {
+                return parts;
+            }
+        }
+    }
+    look.text_size = TEXT;
+    column_groups(ui, &page.table, sets, look, width)
+}
+
+/// The tables of the chosen sets.
+pub(super) fn chosen_sets(page: &Page) -> impl Iterator<Item = &SetTable> {
+    page.table
+        .sets
+        .iter()
+        .filter(|set| page.chosen.contains(&set.set))
+}
+
+/// What the figures rest on.
+fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    let law = "Road speed = 0.06 × engine speed × rolling circumference in m ÷ overall ratio, \
+               without slip.";
+    let tyre = match page.project.tyre.tolerance() {
+        Some(_) => {
+            " The circumference follows from the tyre's size; a real tyre differs by −2.5 to \
+             +1.5 %."
+        }
+        None => " The rolling circumference was measured.",
+    };
+    let engine = &page.project.engine;
+    let text = format!(
+        "{law}{tyre} Grey figures lie outside {} to {} rpm. Estimates: the maker's data and local \
+         law decide.",
+        typed_rpm_text(engine.floor_rpm()),
+        typed_rpm_text(engine.redline.rpm())
+    );
+    words(ui, &text, 11.5, palette.dim_text);
+}

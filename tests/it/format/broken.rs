@@ -1,0 +1,461 @@
+//! Is every broken file answered with one sentence, and with the place where it is broken?
+
+use super::GOLDEN;
+use layshaft::project::format::{self, FormatError, Place};
+
+/// Fails unless an answer is one line of fewer than 300 characters.
+#[track_caller]
+pub(super) fn assert_is_a_sentence(answer: &str) {
+    assert_eq!(unlike_a_sentence(answer), None);
+}
+
+fn unlike_a_sentence(answer: &str) -> Option<String> {
+    let is_one_line = !answer.contains(char::is_control);
+    let is_short = (10..300).contains(&answer.chars().count());
+    (!is_one_line || !is_short).then(|| format!("no short sentence: {answer:?}"))
+}
+
+/// Where an answer has to point.
+#[derive(Debug, Clone, Copy)]
+enum At {
+    /// At the first of these letters, at one of them or right behind them.
+    Text(&'static str),
+    /// At the list of sets: its parts are valid, but do not fit together.
+    Sets,
+    /// At the last line.
+    End,
+    /// At the first line.
+    Start,
+    /// At no place: the file is not broken, only not for this program.
+    Nowhere,
+}
+
+/// A text that is no project of this program, and what has to be said of it.
+struct Broken {
+    text: String,
+    at: At,
+    says: Vec<&'static str>,
+}
+
+/// The golden file with `from` turned into `to`, at which the answer has to point.
+fn changed(from: &str, to: &'static str, says: &[&'static str]) -> Broken {
+    changed_at(At::Text(to), from, to, says)
+}
+
+/// The golden file with `from` turned into `to`, the answer pointing elsewhere.
+fn changed_at(at: At, from: &str, to: &str, says: &[&'static str]) -> Broken {
+    assert!(GOLDEN.contains(from), "the golden file has no {from}");
+    whole(at, GOLDEN.replacen(from, to, 1), says)
+}
+
+/// A text of its own.
+fn whole(at: At, text: impl Into<String>, says: &[&'static str]) -> Broken {
+    let (text, says) = (text.into(), says.to_vec());
+    Broken { text, at, says }
+}
+
+/// Fails with everything that is wrong with any of the answers.
+#[track_caller]
+fn assert_answered(rows: &[Broken]) {
+    let failures: Vec<String> = rows.iter().flat_map(failures).collect();
+    assert!(failures.is_empty(), "\n{}", failures.join("\n"));
+}
+
+fn failures(row: &Broken) -> Vec<String> {
+    let Err(error) = format::read(&row.text) else {
+        return vec![format!("read without complaint: {:?}", row.at)];
+    };
+    let answer = error.to_string();
+    let unsaid = row.says.iter().filter(|part| !answer.contains(**part));
+    let unsaid = unsaid.map(|part| format!("\"{part}\" is not said: {answer}"));
+    let astray = (!points(place(&error), row.at, &row.text))
+        .then(|| format!("points elsewhere than {:?}: {answer}", row.at));
+    unsaid
+        .chain(astray)
+        .chain(unlike_a_sentence(&answer))
+        .collect()
+}
+
+fn place(error: &FormatError) -> Option<&Place> {
+    match error {
+        FormatError::NotAProject(place) | FormatError::Broken(place) => Some(place),
+        FormatError::Newer(_) | FormatError::Unknown(_) => None,
+    }
+}
+
+/// Whether a place is the one that the answer has to point at.
+fn points(place: Option<&Place>, at: At, text: &str) -> bool {
+    let (Some(place), false) = (place, matches!(at, At::Nowhere)) else {
+        return place.is_none() && matches!(at, At::Nowhere);
+    };
+    let points_at = |letters: &str, reach: usize| {
+        let start = text.find(letters).expect("the letters are in the text");
+        let start = text[..start].chars().count();
+        (start..=start + reach).contains(&offset(text, place))
+    };
+    match at {
+        At::Text(letters) => points_at(letters, letters.chars().count()),
+        At::Sets => points_at("sets:", 0),
+        At::End => place.line + 1 >= text.split('\n').count(),
+        At::Start => place.line == 1,
+        At::Nowhere => false,
+    }
+}
+
+/// How many characters stand before a place.
+fn offset(text: &str, place: &Place) -> usize {
+    let before = text.split('\n').take(place.line - 1);
+    let before: usize = before.map(|line| line.chars().count() + 1).sum();
+    before + place.column - 1
+}
+
+#[test]
+fn an_engine_speed_or_road_speed_that_cannot_be_is_pointed_at() {
+    let redline = "redline_rpm: 5200";
+    let range = ["an engine speed", "between 1 and 30000 rpm"];
+    assert_answered(&[
+        changed(redline, "redline_rpm: 1e999", &range),
+        changed(redline, "redline_rpm: NaN", &range),
+        changed(redline, "redline_rpm: inf", &range),
+        changed(redline, "redline_rpm: -inf", &range),
+        changed(redline, "redline_rpm: -5200", &range),
+        changed(redline, "redline_rpm: 0", &range),
+        changed(redline, "redline_rpm: 30000.5", &range),
+        changed(redline, "redline_rpm: 1e300", &range),
+        changed(redline, "redline_rpm: \"5200\"", &[]),
+        changed(redline, "redline_rpm: 5,2", &[]),
+        changed(" 0.5,", " 0.0,", &["a road speed", "above 0"]),
+        changed("112.65408,", "1001,", &["a road speed", "1000 km/h"]),
+    ]);
+}
+
+#[test]
+fn a_ratio_that_cannot_be_is_pointed_at() {
+    let top = "Number(0.756)";
+    let range = ["a ratio", "0.001", "400"];
+    let teeth = ["teeth", "1 to 999"];
+    let product = "Product([Teeth(driven: 44, driving: 29), Number(2.25)])";
+    assert_answered(&[
+        changed(top, "Number(500)", &["a ratio", "0.001", "400", "500"]),
+        changed(top, "Number(0)", &range),
+        changed(top, "Number(NaN)", &range),
+        changed(top, "Number(1e999)", &range),
+        changed(top, "Number(5e-324)", &range),
+        changed(top, "Number(-0.756)", &range),
+        changed(top, "Number(\"0.756\")", &[]),
+        changed(top, "0.756", &["0.756"]),
+        changed(top, "Numer(0.756)", &["Numer", "Number"]),
+        changed(
+            product,
+            "Product([Number(500), Number(0.01)])",
+            &["a ratio", "500"],
+        ),
+        changed(
+            product,
+            "Product([Number(399), Number(399)])",
+            &["a ratio", "159201"],
+        ),
+        changed(product, "Product([])", &["a ratio"]),
+        changed("driving: 17", "driving: 0", &teeth),
+        changed("driven: 38", "driven: 1000", &teeth).reaching("driven: 1000, driving: 17"),
+        changed("driven: 38", "driven: 70000", &[]),
+        changed("driven: 38", "driven: 38.5", &[]),
+        changed("driven: 38", "driven: -38", &[]),
+        changed("driven: 38, driving: 17", "driven: 38", &["driving"]),
+    ]);
+}
+
+#[test]
+fn a_tyre_that_cannot_be_is_pointed_at() {
+    let size = "215/65 R 16 C";
+    let diameter = "overall_diameter_mm: 686.5,";
+    let diameter_block =
+        "overall_diameter_mm: 5,\n                construction: CrossPly,\n            ))";
+    assert_answered(&[
+        changed(size, "9999/65 R 16", &["width", "9999"]),
+        changed(size, "banana", &["banana", "not a tyre size"]),
+        changed(size, "215 R 16 C", &["aspect ratio"]),
+        changed(
+            "Size(\"215/65 R 16 C\")",
+            "Size(\"\")",
+            &["not a tyre size"],
+        ),
+        changed(
+            diameter,
+            "overall_diameter_mm: 5,",
+            &["overall diameter", "300", "5"],
+        )
+        .reaching(diameter_block),
+        changed("CrossPly", "Crossply", &["Crossply", "CrossPly"]),
+        changed(
+            "Mm(1936.75)",
+            "Mm(899)",
+            &["rolling circumference", "900", "899"],
+        ),
+        changed("RevsPerMile(682)", "RevsPerMile(0)", &["per mile", "123.8"]),
+        changed("RevsPerMile(682)", "RevsPerKm(NaN)", &["per km", "76.93"]),
+        changed(
+            "RevsPerMile(682)",
+            "RevsPerLeague(682)",
+            &["RevsPerLeague", "RevsPerMile"],
+        ),
+        changed("Size(\"215/65 R 16 C\")", "\"215/65 R 16 C\"", &[]),
+    ]);
+}
+
+#[test]
+fn a_name_or_note_that_cannot_be_is_pointed_at() {
+    let hidden = "Hidden, one gear";
+    assert_answered(&[
+        changed(hidden, "", &["a name", "empty"]).reaching("\"\",\n            visible: false"),
+        changed(hidden, "two\\nlines", &["a name", "line"]),
+        changed("\"C\"", "\"crawlergear\"", &["label", "8", "crawlergear"]),
+        changed("1 → 5.", "1 \\u{7} 5.", &["the note", "control character"]),
+        changed("Every corner", "Every\\q corner", &["escape"]),
+        changed("title: \"Every", "title: 'Every", &[]),
+    ]);
+}
+
+#[test]
+fn what_is_not_spelled_as_ron_is_pointed_at() {
+    assert_answered(&[
+        changed_at(At::Text("tyre:"), "units: Mph,", "units: Mph", &["comma"]),
+        changed("\"C\", ratio", "\"C\" ratio", &["comma"]),
+        changed("units: Mph", "units Mph", &["colon"]),
+        changed("units: Mph", "units = Mph", &["colon"]),
+        changed("engine: (", "engine: [", &[]).reaching("engine: [\n        idle_rpm:"),
+        changed("visible: true", "visible: yes", &[]),
+        changed_at(At::Text("date: \""), "format 1\"", "format 1", &[]),
+        whole(At::End, format!("{GOLDEN}/* and"), &["comment"]),
+        whole(At::End, format!("{GOLDEN}and more"), &[]),
+        whole(At::Text(")\n("), format!("{GOLDEN}{GOLDEN}"), &[]),
+    ]);
+}
+
+#[test]
+fn a_key_or_variant_that_is_not_known_is_named() {
+    assert_answered(&[
+        changed("units: Mph", "colour: 3, units: Mph", &["colour"]),
+        changed(
+            "label: \"C\"",
+            "colour: 3, label: \"C\"",
+            &["colour", "label"],
+        ),
+        changed(
+            "redline_rpm: 5200",
+            "redline: 5200",
+            &["redline", "redline_rpm"],
+        ),
+        changed("units: Mph", "units: Knots", &["Knots", "Kmh", "Mph"]),
+        changed("EveryGear", "SomeGears", &["SomeGears", "EveryGear"]),
+        changed("units: Mph", "units: Mph, units: Mph", &["units"]),
+        changed("format: 1", "format: 1, format: 1", &["format"]),
+        changed(
+            "visible: true",
+            "visible: true, visible: true",
+            &["visible"],
+        ),
+    ]);
+}
+
+#[test]
+fn a_key_that_is_missing_is_named() {
+    assert_answered(&[
+        changed_at(At::End, "    units: Mph,\n", "", &["units"]),
+        changed_at(At::End, "    format: 1,\n", "", &["format"]),
+        changed_at(
+            At::Text("),\n        (\n            name: \"Hidden"),
+            "            visible: true,\n",
+            "",
+            &["visible"],
+        ),
+        changed_at(
+            At::Text("),\n    marked"),
+            "        redline_rpm: 5200,\n",
+            "",
+            &["redline_rpm"],
+        ),
+    ]);
+}
+
+/// The golden file with other sets.
+fn with_sets(sets: &str) -> String {
+    let (vehicle, _) = GOLDEN.split_once("sets: [").expect("a list of sets");
+    format!("{vehicle}sets: [{sets}],\n)\n")
+}
+
+fn one_set(gears: &str) -> String {
+    format!(
+        "(name: \"a\", visible: true, shift_rpm: 4000, final_drives: [Number(4)], gears: [{gears}]),"
+    )
+}
+
+#[test]
+fn sets_that_do_not_fit_together_are_told_with_their_number() {
+    let gear = "(label: \"1\", ratio: Number(1)),";
+    let labelled = |n: u32| gear.replace("\"1\"", &format!("\"{n}\""));
+    let thirteen: String = (1..=13).map(labelled).collect();
+    let crawler = "(label: \"1\", ratio: Number(1), crawler: true),";
+    let low = "name: \"Transfer box\",";
+    let five_stages = format!(
+        "{}{low}",
+        "name: \"more\", present: 1, positions: [(name: \"a\", ratio: Number(1))], acts_on: EveryGear), (".repeat(3)
+    );
+    let at_sets =
+        |from: &str, to: &str, says: &[&'static str]| changed_at(At::Sets, from, to, says);
+    let sets = |sets: &str, says: &[&'static str]| whole(At::Sets, with_sets(sets), says);
+    assert_answered(&[
+        at_sets(
+            "label: \"C\"",
+            "label: \"1\"",
+            &["set 1", "two gears", "\"1\""],
+        ),
+        at_sets(
+            "label: \"C\"",
+            "label: \"R\"",
+            &["set 1", "two gears", "\"R\""],
+        ),
+        at_sets(
+            "final_drive: 3",
+            "final_drive: 4",
+            &["set 1", "gear top", "final drive 4", "only 3"],
+        ),
+        at_sets(
+            "final_drive: 3",
+            "final_drive: 0",
+            &["set 1", "counted from 1"],
+        ),
+        at_sets(
+            "present: 2",
+            "present: 3",
+            &["set 1", "Transfer box", "positions"],
+        ),
+        at_sets("present: 2", "present: 0", &["set 1", "counted from 1"]),
+        at_sets(
+            "\"2\", \"top\"",
+            "\"2\", \"7\"",
+            &["set 1", "\"7\"", "not there"],
+        ),
+        at_sets(low, &five_stages, &["set 1", "at most 4", "not 5"]),
+        at_sets("baseline: 2", "baseline: 4", &["set 4", "only 3"]),
+        at_sets("baseline: 2", "baseline: 0", &["counted from 1"]),
+        changed("baseline: 2", "baseline: -1", &[]),
+        at_sets(
+            "2000,",
+            "1, 2, 3, 4, 5, 6, 7, 8,",
+            &["at most 8 speeds", "not 9"],
+        ),
+        sets("", &["1 to 3 gear sets", "not 0"]),
+        sets(&one_set(gear).repeat(4), &["1 to 3 gear sets", "not 4"]),
+        sets(
+            &one_set(&thirteen),
+            &["set 1", "1 to 12 forward gears", "not 13"],
+        ),
+        sets(&one_set(""), &["set 1", "1 to 12 forward gears", "not 0"]),
+        sets(&one_set(crawler), &["set 1", "no crawler"]),
+        sets(
+            &one_set(gear).replace("Number(4)", ""),
+            &["set 1", "1 to 3 final drives", "not 0"],
+        ),
+        sets(
+            &one_set("(label: \"1\", ratio: Number(1), final_drive: 4),")
+                .replace("Number(4)", "Number(4), Number(3)"),
+            &["set 1", "gear 1", "final drive 4", "only 2"],
+        ),
+    ]);
+}
+
+#[test]
+fn another_format_is_told_by_its_number() {
+    let newer = ["format 2", "up to format 1", "newer"];
+    assert_answered(&[
+        changed_at(At::Nowhere, "format: 1", "format: 2", &newer),
+        whole(
+            At::Nowhere,
+            "(format: 2, axles: [(teeth: 3)], sets: {})",
+            &newer,
+        ),
+        changed_at(
+            At::Nowhere,
+            "format: 1",
+            "format: 0",
+            &["no project format 0"],
+        ),
+        changed("format: 1", "format: -1", &[]),
+        changed("format: 1", "format: 99999999999", &[]),
+        changed("format: 1", "format: \"1\"", &[]),
+    ]);
+}
+
+#[test]
+fn what_is_no_project_at_all_is_told_as_such() {
+    let says = ["not a Layshaft project"];
+    let nested = |open: &str| format!("(format: 1, x: {}", open.repeat(100_000));
+    assert_answered(&[
+        whole(At::Start, "", &says),
+        whole(At::Start, " \t ", &says),
+        whole(At::Start, "Dear Sir, please find enclosed", &says),
+        whole(
+            At::Start,
+            "{ \"format\": 1, \"title\": \"a page of JSON\" }",
+            &says,
+        ),
+        whole(
+            At::Start,
+            "(window: (width: 800, height: 600), recent: [\"a.ron\"])",
+            &says,
+        ),
+        whole(At::Start, "Scene(entities: {0: (components: {})})", &says),
+        whole(At::Start, "\0\u{1}\u{fffd}PNG", &says),
+        whole(At::Start, "(".repeat(100_000), &says),
+        whole(At::Start, "[".repeat(100_000), &says),
+        whole(At::Start, "/*".repeat(100_000), &says),
+        whole(At::Start, nested("["), &[]),
+        whole(At::Start, nested("("), &[]),
+        whole(At::Start, nested("Some("), &[]),
+        whole(At::Start, nested("{1:"), &[]),
+    ]);
+}
+
+#[test]
+fn a_file_cut_short_is_told_where_it_ends() {
+    let whole_file = GOLDEN.trim_end();
+    let cut = |at: usize| whole(At::End, &whole_file[..at], &[]);
+    let length = whole_file.len();
+    assert_answered(&[
+        cut(1),
+        cut(length / 8),
+        cut(length / 4),
+        cut(length / 2),
+        cut(length * 3 / 4),
+        cut(length - 10),
+        cut(length - 1),
+    ]);
+}
+
+#[test]
+fn an_endless_word_is_quoted_with_40_characters_at_most() {
+    let word: &'static str = "x".repeat(1000).leak();
+    let key: &'static str = format!("{word}: 3, units: Mph").leak();
+    let variant: &'static str = format!("units: {word}").leak();
+    let rows = [
+        changed("units: Mph", key, &["title"]),
+        changed("units: Mph", variant, &["Mph"]),
+        changed("Every corner", word, &["a name has at most 80 characters"]),
+    ];
+    assert_answered(&rows);
+    for row in &rows {
+        let answer = format::read(&row.text)
+            .expect_err("a broken file")
+            .to_string();
+        assert!(!answer.contains(&word[..41]), "{answer}");
+    }
+}
+
+impl Broken {
+    /// The same, but the error shows only with all of `letters` read.
+    fn reaching(self, letters: &'static str) -> Self {
+        let at = At::Text(letters);
+        Self { at, ..self }
+    }
+}

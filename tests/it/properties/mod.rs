@@ -1,0 +1,7 @@
+//! Do the laws hold for every input, not only for those somebody has published?
+
+mod findings;
+mod parsing;
+mod ratios;
+mod speeds;
+mod steps;

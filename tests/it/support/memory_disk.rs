@@ -1,0 +1,166 @@
+//! Where does a window under test keep its files? In memory, in folders that it knows.
+
+use layshaft::project::{EntryKind, Facts, FileSystem, NewFile};
+use std::collections::BTreeMap;
+use std::ffi::OsString;
+use std::io::{self, Cursor, ErrorKind, Read, Write};
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, MutexGuard};
+
+/// The folder that is always there.
+pub(crate) const HOME: &str = "/home/somebody";
+
+#[derive(Debug, Default)]
+struct State {
+    files: BTreeMap<PathBuf, Vec<u8>>,
+    is_read_only: bool,
+}
+
+/// Files in memory; the only folder is [`HOME`].
+#[derive(Debug, Default)]
+pub(crate) struct MemoryDisk(Mutex<State>);
+
+impl MemoryDisk {
+    fn state(&self) -> MutexGuard<'_, State> {
+        self.0.lock().unwrap()
+    }
+
+    /// The path of a name at home.
+    pub(crate) fn path(name: &str) -> PathBuf {
+        Path::new(HOME).join(name)
+    }
+
+    /// Puts a file there.
+    pub(crate) fn put(&self, name: &str, text: &str) {
+        let bytes = text.as_bytes().to_vec();
+        self.state().files.insert(Self::path(name), bytes);
+    }
+
+    /// The text of a file, if it is there.
+    pub(crate) fn text(&self, name: &str) -> Option<String> {
+        let bytes = self.state().files.get(&Self::path(name)).cloned();
+        bytes.map(|bytes| String::from_utf8(bytes).unwrap())
+    }
+
+    /// All names, sorted.
+    pub(crate) fn file_names(&self) -> Vec<String> {
+        let state = self.state();
+        let names = state.files.keys().filter_map(|path| path.file_name());
+        names.map(|n| n.to_string_lossy().into_owned()).collect()
+    }
+
+    /// From now on nothing can be written.
+    pub(crate) fn make_read_only(&self) {
+        self.state().is_read_only = true;
+    }
+
+    fn writable(&self) -> io::Result<MutexGuard<'_, State>> {
+        let state = self.state();
+        if state.is_read_only {
+            return Err(ErrorKind::ReadOnlyFilesystem.into());
+        }
+        Ok(state)
+    }
+}
+
+fn not_found() -> io::Error {
+    ErrorKind::NotFound.into()
+}
+
+impl FileSystem for MemoryDisk {
+    fn canonicalize(&self, path: &Path) -> io::Result<PathBuf> {
+        self.facts(path).map(|_| path.to_owned())
+    }
+
+    fn facts(&self, path: &Path) -> io::Result<Facts> {
+        let facts = |kind, size_bytes| Facts {
+            kind,
+            size_bytes,
+            modified: None,
+        };
+        if path == Path::new(HOME) {
+            return Ok(facts(EntryKind::Folder, 0));
+        }
+        let state = self.state();
+        let bytes = state.files.get(path).ok_or_else(not_found)?;
+        Ok(facts(EntryKind::File, bytes.len() as u64))
+    }
+
+    fn entry_facts(&self, path: &Path) -> io::Result<Facts> {
+        self.facts(path)
+    }
+
+    fn names(&self, _folder: &Path) -> io::Result<Vec<OsString>> {
+        Ok(self.file_names().into_iter().map(Into::into).collect())
+    }
+
+    fn open(&self, path: &Path) -> io::Result<Box<dyn Read + '_>> {
+        let bytes = self.state().files.get(path).cloned();
+        Ok(Box::new(Cursor::new(bytes.ok_or_else(not_found)?)))
+    }
+
+    fn check_writable(&self, path: &Path) -> io::Result<()> {
+        drop(self.writable()?);
+        self.facts(path).map(drop)
+    }
+
+    fn create_new(&self, path: &Path) -> io::Result<Box<dyn NewFile + '_>> {
+        self.writable()?.files.insert(path.to_owned(), Vec::new());
+        Ok(Box::new(Writing {
+            disk: self,
+            path: path.to_owned(),
+        }))
+    }
+
+    fn copy_permissions(&self, _from: &Path, _to: &Path) -> io::Result<()> {
+        Ok(())
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        let mut state = self.writable()?;
+        let bytes = state.files.remove(from).ok_or_else(not_found)?;
+        state.files.insert(to.to_owned(), bytes);
+        Ok(())
+    }
+
+    fn link(&self, _from: &Path, _to: &Path) -> io::Result<()> {
+        Err(ErrorKind::Unsupported.into())
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        let removed = self.writable()?.files.remove(path);
+        removed.map(drop).ok_or_else(not_found)
+    }
+
+    fn sync_folder(&self, _folder: &Path) -> io::Result<()> {
+        Ok(())
+    }
+
+    fn process_is_gone(&self, _process_id: u32) -> bool {
+        false
+    }
+}
+
+struct Writing<'a> {
+    disk: &'a MemoryDisk,
+    path: PathBuf,
+}
+
+impl Write for Writing<'_> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let mut state = self.disk.state();
+        let file = state.files.get_mut(&self.path).ok_or_else(not_found)?;
+        file.extend_from_slice(bytes);
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+}
+
+impl NewFile for Writing<'_> {
+    fn sync(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+}

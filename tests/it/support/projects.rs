@@ -1,0 +1,327 @@
+//! Which projects can exist? A strategy over whole ones, as wide as what can be typed.
+
+use layshaft::gearing::{
+    ActsOn, Construction, EngineLimits, EngineSpeed, Factor, Gear, GearId, GearRole, GearSet,
+    GearSetSpec, Label, Name, OverallDiameter, Position, Ratio, Reverse, RevsPerKm, RevsPerMile,
+    RoadSpeed, RollingCircumference, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
+};
+use layshaft::project::{
+    Candidate, Candidates, Marks, Note, PageForm, PictureWidth, Project, SetId, WriteUp,
+};
+use layshaft::units::SpeedUnit;
+use proptest::collection::{btree_set, vec};
+use proptest::option;
+use proptest::prelude::*;
+use proptest::sample::{Index, select};
+use std::collections::BTreeSet;
+use std::ops::RangeInclusive;
+
+/// A number of the range: any, whole, or with two decimals, as people type them; or an end of it.
+fn number(range: RangeInclusive<f64>) -> impl Strategy<Value = f64> {
+    let (least, most) = (*range.start(), *range.end());
+    let typed = move |number: f64| number.clamp(least, most);
+    prop_oneof![
+        4 => range.clone(),
+        2 => range.clone().prop_map(move |n| typed(n.round())),
+        2 => range.prop_map(move |n| typed((n * 100.0).round() / 100.0)),
+        1 => select(vec![least, most]),
+    ]
+}
+
+/// An engine speed of 1 to 30000 rpm.
+pub(crate) fn engine_speed() -> impl Strategy<Value = EngineSpeed> {
+    number(1.0..=30_000.0).prop_map(|rpm| EngineSpeed::from_rpm(rpm).unwrap())
+}
+
+fn road_speed() -> impl Strategy<Value = RoadSpeed> {
+    number(0.001..=1000.0).prop_map(|kmh| RoadSpeed::from_kmh(kmh).unwrap())
+}
+
+/// A pair of tooth counts.
+pub(crate) fn tooth_pair() -> impl Strategy<Value = ToothPair> {
+    // A single tooth is a worm's, and is spelled differently.
+    let teeth = || prop_oneof![6 => 1_u16..=999, 1 => Just(1_u16)];
+    (teeth(), teeth()).prop_map(|(a, b)| ToothPair::new(a, b).unwrap())
+}
+
+fn factor() -> impl Strategy<Value = Factor> {
+    prop_oneof![
+        number(0.3..=4.0).prop_map(Factor::Number),
+        tooth_pair().prop_map(Factor::Teeth),
+    ]
+}
+
+/// Any ratio that can be typed: a number, a tooth pair or a product.
+pub(crate) fn any_ratio() -> impl Strategy<Value = Ratio> {
+    let single = prop_oneof![
+        3 => number(0.001..=400.0).prop_map(Factor::Number),
+        2 => tooth_pair().prop_map(Factor::Teeth),
+    ];
+    prop_oneof![
+        3 => single.prop_map(|factor| vec![factor]),
+        1 => vec(factor(), 2..=8),
+    ]
+    .prop_filter_map("a ratio out of range", |f| Ratio::from_factors(f).ok())
+}
+
+/// Characters that no line holds are left out; quotes, escapes and foreign scripts are not.
+fn line(most: usize) -> impl Strategy<Value = String> {
+    let odd = select(vec!['"', '\\', '\'', ' ', '(', ',', '#', '/', '*', 'é']);
+    let character = prop_oneof![
+        3 => proptest::char::range('a', 'z'),
+        1 => odd,
+        1 => any::<char>(),
+    ]
+    .prop_filter("a control character", |c| !c.is_control());
+    vec(character, 1..=most).prop_map(String::from_iter)
+}
+
+fn any_name() -> impl Strategy<Value = Name> {
+    line(Name::MOST_CHARACTERS).prop_filter_map("blanks", |text| Name::new(&text).ok())
+}
+
+fn any_label() -> impl Strategy<Value = Label> {
+    let usual = (1..=12).map(|n| n.to_string());
+    let usual = usual.chain(["C", "R", "L"].map(str::to_owned));
+    let text = prop_oneof![
+        2 => select(usual.collect::<Vec<_>>()),
+        1 => line(Label::MOST_CHARACTERS),
+    ];
+    text.prop_filter_map("blanks", |text| Label::new(&text).ok())
+}
+
+fn any_note() -> impl Strategy<Value = Note> {
+    let lines = vec(prop_oneof![line(60), Just(String::new())], 0..6);
+    (lines, select(vec!["\n", "\n\t", "\r\n"]))
+        .prop_filter_map("too long", |(lines, end)| Note::new(&lines.join(end)).ok())
+}
+
+/// A size as it stands on the wall, in most of the ways in which sizes are written.
+fn tyre_size() -> impl Strategy<Value = TyreSize> {
+    let rim = (16_u32..=60).prop_map(|half_codes| f64::from(half_codes) / 2.0);
+    let mark = select(vec!["R", "ZR", "D", "B", "-"]);
+    let metric = (50_u32..=600, 20_u32..=100, mark, rim)
+        .prop_map(|(width, aspect, mark, rim)| format!("{width}/{aspect} {mark} {rim}"));
+    let ends = select(vec![
+        ("", ""),
+        ("P", ""),
+        ("LT", ""),
+        ("", " C"),
+        ("", " M/C"),
+    ]);
+    let metric = (metric, ends).prop_map(|(size, (front, back))| format!("{front}{size}{back}"));
+    let race = (150_u32..=400, 500_u32..=800).prop_map(|(w, d)| format!("{w}/{d} R 16"));
+    let inches = (26_u32..=44, 800_u32..=1500)
+        .prop_map(|(d, w)| format!("{d}x{}.{:02} R 15 LT", w / 100, w % 100));
+    prop_oneof![6 => metric, 1 => race, 1 => inches]
+        .prop_filter_map("no tyre", |text| text.parse().ok())
+}
+
+fn tyre_diameter() -> impl Strategy<Value = TyreDiameter> {
+    let construction = select(vec![Construction::Radial, Construction::CrossPly]);
+    (number(300.0..=4000.0), construction).prop_filter_map(
+        "it rolls too far",
+        |(mm, construction)| {
+            TyreDiameter::new(OverallDiameter::from_mm(mm).unwrap(), construction).ok()
+        },
+    )
+}
+
+/// Any tyre that can be given.
+pub(crate) fn any_tyre() -> impl Strategy<Value = Tyre> {
+    let circumference = number(900.0..=13_000.0).prop_map(RollingCircumference::from_mm);
+    let per_km = number(76.93..=1111.1).prop_map(RevsPerKm::new);
+    let per_mile = number(123.8..=1788.1).prop_map(RevsPerMile::new);
+    prop_oneof![
+        3 => tyre_size().prop_map(Tyre::Size),
+        1 => tyre_diameter().prop_map(Tyre::OverallDiameter),
+        1 => circumference.prop_map(|c| Tyre::RollingCircumference(c.unwrap())),
+        1 => per_km.prop_map(|revs| Tyre::RevsPerKm(revs.unwrap())),
+        1 => per_mile.prop_map(|revs| Tyre::RevsPerMile(revs.unwrap())),
+    ]
+}
+
+/// Gears of distinct labels and identities, the identities in no order.
+fn any_gears(count: usize, final_drives: usize) -> impl Strategy<Value = Vec<Gear>> {
+    let labels = btree_set(any_label(), count)
+        .prop_map(Vec::from_iter)
+        .prop_shuffle();
+    let ids = btree_set(1_u32..10_000, count)
+        .prop_map(Vec::from_iter)
+        .prop_shuffle();
+    let crawler = proptest::bool::weighted(0.1);
+    let parts = (
+        any_ratio(),
+        0..final_drives,
+        crawler,
+        option::weighted(0.3, engine_speed()),
+    );
+    (labels, ids, vec(parts, count)).prop_map(|(labels, ids, parts)| {
+        let named = labels.into_iter().zip(ids).zip(parts);
+        let gear = |((label, id), (ratio, final_drive, is_crawler, shift))| Gear {
+            id: GearId(id),
+            label,
+            ratio,
+            final_drive,
+            role: if is_crawler {
+                GearRole::Crawler
+            } else {
+                GearRole::Shifted
+            },
+            shift,
+        };
+        named.map(gear).collect()
+    })
+}
+
+/// The parts of a stage, with the gears it acts on still as places: the place behind the last
+/// gear is reverse.
+type StageParts = (Name, Vec<(Name, Ratio)>, Index, Option<Vec<Index>>);
+
+fn stage_parts() -> impl Strategy<Value = StageParts> {
+    let positions = vec((any_name(), any_ratio()), 1..=4);
+    let places = option::of(vec(any::<Index>(), 0..5));
+    (any_name(), positions, any::<Index>(), places)
+}
+
+fn stage(parts: StageParts, gears: &[Gear], has_reverse: bool) -> Stage {
+    let (name, positions, present, places) = parts;
+    let reverse = has_reverse.then_some(GearId::REVERSE);
+    let ids: Vec<GearId> = gears.iter().map(|g| g.id).chain(reverse).collect();
+    Stage {
+        name,
+        present: present.index(positions.len()),
+        positions: positions
+            .into_iter()
+            .map(|(name, ratio)| Position { name, ratio })
+            .collect(),
+        acts_on: places.map_or(ActsOn::EveryGear, |places| {
+            ActsOn::Only(places.iter().map(|place| *place.get(&ids)).collect())
+        }),
+    }
+}
+
+/// Any gear set that can exist.
+pub(crate) fn any_gear_set() -> impl Strategy<Value = GearSet> {
+    (1_usize..=12, 1_usize..=3)
+        .prop_flat_map(|(gears, final_drives)| {
+            let reverse = option::of((any_ratio(), 0..final_drives));
+            let stages =
+                prop_oneof![3 => vec(stage_parts(), 0..=1), 1 => vec(stage_parts(), 2..=4)];
+            (
+                any_name(),
+                any_gears(gears, final_drives),
+                reverse,
+                vec(any_ratio(), final_drives),
+                stages,
+                option::weighted(0.3, any_tyre()),
+                engine_speed(),
+            )
+        })
+        .prop_filter_map("labels clash or no gear is shifted", |parts| {
+            let (name, gears, reverse, final_drives, stages, tyre, shift) = parts;
+            let reverse = reverse.map(|(ratio, final_drive)| Reverse { ratio, final_drive });
+            let stage = |parts| stage(parts, &gears, reverse.is_some());
+            let stages = stages.into_iter().map(stage).collect();
+            let spec = GearSetSpec {
+                name,
+                gears,
+                reverse,
+                final_drives,
+                stages,
+                tyre,
+                shift,
+            };
+            GearSet::try_from(spec).ok()
+        })
+}
+
+/// Any idle, lowest useful engine speed and redline.
+pub(crate) fn any_limits() -> impl Strategy<Value = EngineLimits> {
+    let known = || option::of(engine_speed());
+    (known(), known(), engine_speed()).prop_map(|(idle, lowest_useful, redline)| EngineLimits {
+        idle,
+        lowest_useful,
+        redline,
+    })
+}
+
+/// Any choices for the write-up, of up to three sets.
+fn any_write_up() -> impl Strategy<Value = WriteUp> {
+    let left_out = vec((1u32..=3).prop_map(SetId), 0..=2);
+    let choices = (any::<bool>(), any::<bool>(), any::<bool>());
+    let form = select(PageForm::ALL.to_vec());
+    (800u64..=4000, choices, form, left_out).prop_map(
+        |(width, (is_dark, with_table, with_note), form, left_out)| WriteUp {
+            width: PictureWidth::from_px(width).unwrap(),
+            is_dark,
+            left_out: left_out.into_iter().collect(),
+            with_table,
+            with_note,
+            form,
+        },
+    )
+}
+
+/// Any project that can exist.
+pub(crate) fn any_project() -> impl Strategy<Value = Project> {
+    let texts = (option::of(any_name()), option::of(any_name()), any_note());
+    let marks = (vec(engine_speed(), 0..=8), vec(road_speed(), 0..=8));
+    let sets = (vec((any_gear_set(), any::<bool>()), 1..=3), any::<Index>());
+    let vehicle = (select(SpeedUnit::ALL.to_vec()), any_tyre(), any_limits());
+    (texts, vehicle, marks, sets, any_write_up()).prop_map(
+        |(
+            (title, date, note),
+            (units, tyre, engine),
+            (rpms, speeds),
+            (sets, baseline),
+            write_up,
+        )| {
+            let baseline = baseline.index(sets.len());
+            let present = |id: &SetId| id.0 as usize <= sets.len();
+            let left_out = write_up.left_out.iter().copied().filter(present).collect();
+            Project {
+                title,
+                date,
+                note,
+                units,
+                tyre,
+                engine,
+                marked_engine_speeds: Marks::new(rpms).unwrap(),
+                marked_road_speeds: Marks::new(speeds).unwrap(),
+                write_up: WriteUp {
+                    left_out,
+                    ..write_up
+                },
+                sets: Candidates::new(sets, baseline).unwrap(),
+            }
+        },
+    )
+}
+
+/// The same project with the identities that reading a file gives: 1, 2, 3 … in their order.
+pub(crate) fn renumbered(project: &Project) -> Project {
+    let sets = project.sets.iter().map(renumbered_set).collect();
+    Project {
+        sets: Candidates::new(sets, project.sets.baseline_place()).unwrap(),
+        ..project.clone()
+    }
+}
+
+fn renumbered_set(candidate: &Candidate) -> (GearSet, bool) {
+    let mut spec = candidate.set.to_spec();
+    let old: Vec<GearId> = spec.gears.iter().map(|g| g.id).collect();
+    let fresh = |id: &GearId| {
+        let place = (1..).zip(&old).find(|(_, old)| *old == id);
+        place.map_or(GearId::REVERSE, |(number, _)| GearId(number))
+    };
+    for gear in &mut spec.gears {
+        gear.id = fresh(&gear.id);
+    }
+    for stage in &mut spec.stages {
+        if let ActsOn::Only(ids) = &mut stage.acts_on {
+            *ids = ids.iter().map(fresh).collect::<BTreeSet<_>>();
+        }
+    }
+    (GearSet::try_from(spec).unwrap(), candidate.visible)
+}
