@@ -6,6 +6,7 @@
 mod action;
 mod cell;
 mod commands;
+mod copies;
 mod desk;
 mod diagram_panel;
 mod dialogs;
@@ -15,6 +16,7 @@ mod files;
 mod form;
 mod menu_bar;
 mod performing;
+mod questions;
 mod set_card;
 mod settings;
 mod startup;

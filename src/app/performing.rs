@@ -2,6 +2,7 @@
 
 use super::action::Action;
 use super::commands::Command;
+use super::copies::copy_of;
 use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted_parts};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
@@ -116,7 +117,7 @@ impl App {
         let Some(candidate) = self.desk.project().sets.get(id) else {
             return;
         };
-        let copy = Box::new(candidate.set.clone());
+        let copy = Box::new(copy_of(&candidate.set, &self.desk.project().sets));
         let place = self.desk.project().sets.place(id).unwrap_or(0);
         self.edit(&Edit::AddSet(id, copy));
         let added = self.desk.project().sets.iter().nth(place + 1);

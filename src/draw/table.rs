@@ -49,8 +49,8 @@ pub struct DrawnRow {
     pub rect: Rect,
     /// Its figures with their headings, for those who hear them.
     pub spoken: String,
-    /// Its cells: where each stands, and its text.
-    pub cells: Vec<(Rect, String)>,
+    /// Its cells, and where each stands.
+    pub cells: Vec<(Rect, Cell)>,
 }
 
 /// Every column of a table.
@@ -269,7 +269,7 @@ impl LaidColumn {
 }
 
 fn has_difference(cell: &Cell) -> bool {
-    !cell.is_dim && !cell.difference.is_empty()
+    cell.shown_difference().is_some()
 }
 
 /// A heading in as many lines as its column's width asks for, its unit last.
@@ -367,7 +367,7 @@ impl TablePainter<'_> {
             let place = Rect::from_min_size(Pos2::new(left, rect.top()), size);
             let cell = &row.cells[column.at];
             self.cell(set, cell, place, column);
-            cells.push((place, cell.text.clone()));
+            cells.push((place, cell.clone()));
             left += column.width;
         }
         self.drawn.rows.push(DrawnRow {
@@ -420,12 +420,21 @@ impl TablePainter<'_> {
     }
 }
 
-/// A row in words: every figure with its heading and unit.
+/// A row in words: every figure with its heading, its unit and what differs.
 fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
     let figures = table.columns.iter().zip(&row.cells).skip(1);
     let words: Vec<String> = figures
         .filter(|(_, cell)| !cell.text.is_empty())
-        .map(|(column, cell)| format!("{} {} {}", column.title, cell.text, column.unit))
+        .map(|(column, cell)| spoken_cell(column, cell))
         .collect();
     format!("{}, gear {}: {}", set.name, row.gear, words.join(", "))
+}
+
+fn spoken_cell(column: &Column, cell: &Cell) -> String {
+    let mut words = vec![&column.title, &cell.text, &column.unit];
+    if has_difference(cell) {
+        words.push(&cell.difference);
+    }
+    words.retain(|word| !word.is_empty());
+    words.into_iter().cloned().collect::<Vec<_>>().join(" ")
 }

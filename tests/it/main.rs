@@ -5,6 +5,8 @@ mod cli;
 #[cfg(test)]
 mod docs;
 #[cfg(test)]
+mod editing;
+#[cfg(test)]
 mod edits;
 #[cfg(test)]
 mod files;

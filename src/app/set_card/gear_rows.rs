@@ -8,7 +8,7 @@ use crate::app::form::{Field, Form, remark};
 use crate::app::typed::{self, RatioForm};
 use crate::gearing::{Gear, GearId, GearResult, GearRole, Label, REVERSE_LABEL, Ratio, Reverse};
 use crate::project::{Edit, SetEdit};
-use crate::units::{plain_number, ratio_text, round_to, typed_rpm_text};
+use crate::units::{plain_number, ratio_text, round_to};
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
 const LABEL_WIDTH: f32 = 30.0;
@@ -71,7 +71,8 @@ fn gear_row_ui(
             } else {
                 None
             };
-            shaft_ui(ui, card, gear.id, gear.final_drive, form);
+            let whose = format!("gear {}", gear.label);
+            shaft_ui(ui, card, (gear.id, &whose), gear.final_drive, form);
             let overall = result.gear.overall_ratio;
             reading_ui(ui, card, gear.id, &gear.ratio, overall, form);
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
@@ -160,7 +161,7 @@ fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
         ui.add_space(SHIFT_WIDTH + 6.0);
         return None;
     }
-    let text = typed_rpm_text(set.shift_of(gear).rpm());
+    let text = plain_number(set.shift_of(gear).rpm());
     let field = Field {
         id: CellId::Set(id, SetCell::Shift(gear.id)),
         name: "Shift at",
@@ -174,7 +175,13 @@ fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
 }
 
 /// Which output shaft a gear drives, where there are several.
-fn shaft_ui(ui: &mut Ui, card: &Card<'_>, gear: GearId, present: usize, form: &mut Form<'_>) {
+fn shaft_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    (gear, whose): (GearId, &str),
+    present: usize,
+    form: &mut Form<'_>,
+) {
     let count = card.candidate.set.final_drives.len();
     if count < 2 {
         return;
@@ -182,7 +189,7 @@ fn shaft_ui(ui: &mut Ui, card: &Card<'_>, gear: GearId, present: usize, form: &m
     let next = (present + 1) % count;
     let button = ui.small_button(format!("F{}", present + 1));
     let hint = format!("Final drive {}; a click takes the next one", present + 1);
-    let name = format!("Final drive of gear {gear:?}, set {}", card.place + 1);
+    let name = card.named(&format!("Final drive of {whose}"));
     if button.on_hover_text(hint).accessible_name(name).clicked() {
         let edit = SetEdit::FinalDriveOf(gear, next);
         form.edit(typed::of_set(card.candidate.id, edit));
@@ -241,7 +248,7 @@ pub(super) fn teeth_ui(
         swapped.reading()
     );
     let button = ui.add(Button::new(text).small().frame_when_inactive(false));
-    let name = format!("{}, swap", ratio.reading());
+    let name = card.named(&format!("{}, swap", ratio.reading()));
     if button.on_hover_text(hint).accessible_name(name).clicked() {
         form.edit(typed::of_set(card.candidate.id, edit(swapped)));
     }
@@ -308,7 +315,8 @@ fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Fo
                 let text = text.trim().trim_start_matches(['-', '−']);
                 typed::reduction(text).map(|r| typed::of_ratio(id, GearId::REVERSE, r))
             });
-            shaft_ui(ui, card, GearId::REVERSE, reverse.final_drive, form);
+            let gear = (GearId::REVERSE, "reverse");
+            shaft_ui(ui, card, gear, reverse.final_drive, form);
             let overall = card
                 .results
                 .reverse
@@ -328,6 +336,7 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     ui.horizontal(|ui| {
         let has_room = set.gears.len() < crate::gearing::GearSet::MOST_GEARS;
         let add = ui.add_enabled(has_room, Button::new("Add gear").small());
+        let add = add.accessible_name(card.named("Add gear"));
         if add.on_hover_text("Adds a gear above top").clicked() {
             form.actions.extend(added_gear(card).map(Action::Edit));
         }
@@ -336,7 +345,7 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             Some(_) => ("Remove reverse", None),
         };
         let button = ui.small_button(text);
-        if button.clicked() {
+        if button.accessible_name(card.named(text)).clicked() {
             form.edit(typed::of_set(id, SetEdit::Reverse(reverse)));
         }
         add_stage_ui(ui, card, form);

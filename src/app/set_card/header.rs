@@ -2,6 +2,7 @@
 
 use super::Card;
 use crate::app::action::Action;
+use crate::app::commands::Command;
 use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Field, Form, remark};
 use crate::app::typed::{self, RatioForm};
@@ -9,7 +10,7 @@ use crate::app::vehicle_panel::tyre_reading_ui;
 use crate::draw::palette::dash;
 use crate::draw::sample;
 use crate::project::{Candidates, Edit, SetEdit};
-use crate::units::{step_text, typed_rpm_text};
+use crate::units::{plain_number, step_text};
 use egui::{Sense, Ui, Vec2};
 
 /// Swatch, name and what can be done with the whole set; beneath it visible and baseline.
@@ -37,15 +38,15 @@ pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     form.problem(ui, problem.as_deref());
     ui.horizontal(|ui| {
         let mut visible = card.candidate.visible;
-        if ui.checkbox(&mut visible, "visible").changed() {
+        let check = ui.checkbox(&mut visible, "visible");
+        if check.accessible_name(card.named("visible")).changed() {
             form.edit(Edit::Visible(id, visible));
         }
         let baseline = ui.radio(card.is_baseline, "baseline");
-        if baseline
-            .on_hover_text("The other sets are compared with it")
-            .clicked()
-            && !card.is_baseline
-        {
+        let baseline = baseline
+            .accessible_name(card.named("baseline"))
+            .on_hover_text("The other sets are compared with it");
+        if baseline.clicked() && !card.is_baseline {
             form.edit(Edit::Baseline(id));
         }
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
@@ -85,7 +86,8 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             .add_enabled(can_add, egui::Button::new("Copy set"))
             .clicked()
         {
-            form.edit(Edit::AddSet(id, Box::new(card.candidate.set.clone())));
+            form.actions.push(Action::Select(id));
+            form.actions.push(Action::Run(Command::CopySet));
             ui.close();
         }
         let up = ui.add_enabled(card.place > 0, egui::Button::new("Move up"));
@@ -137,7 +139,7 @@ fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let problem = ui
         .horizontal(|ui| {
             form.name(ui, "Shift at, rpm", 82.0);
-            let text = typed_rpm_text(set.shift.rpm());
+            let text = plain_number(set.shift.rpm());
             let field = Field {
                 id: CellId::Set(id, SetCell::ShiftAll),
                 name: "Shift at",
@@ -148,8 +150,9 @@ fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             let problem = form.cell(ui, &field, &spoken, 56.0, &|text| {
                 typed::engine_speed(text).map(|n| typed::of_set(id, SetEdit::ShiftAll(n)))
             });
-            let each = ui.checkbox(&mut has_own, "one for each change");
-            if each.changed() {
+            let text = "one for each change";
+            let each = ui.checkbox(&mut has_own, text);
+            if each.accessible_name(card.named(text)).changed() {
                 let edit = if has_own {
                     let own = set.gears.iter().map(|g| (g.id, set.shift_of(g)));
                     SetEdit::Shifts(set.shift, own.collect())
@@ -170,7 +173,8 @@ fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let mut has_own = set.tyre.is_some();
     let problem = ui
         .horizontal(|ui| {
-            if ui.checkbox(&mut has_own, "own tyre").changed() {
+            let check = ui.checkbox(&mut has_own, "own tyre");
+            if check.accessible_name(card.named("own tyre")).changed() {
                 let own = has_own.then_some(card.desk.project().tyre);
                 form.edit(typed::of_set(id, SetEdit::Tyre(own)));
             }
