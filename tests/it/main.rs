@@ -25,6 +25,8 @@ mod raster;
 #[cfg(test)]
 mod real_window;
 #[cfg(test)]
+mod recovery;
+#[cfg(test)]
 mod support;
 #[cfg(test)]
 mod window;
