@@ -20,6 +20,7 @@ mod no_display;
 mod pasted;
 #[cfg(test)]
 mod properties;
+#[cfg(test)]
 mod published;
 mod raster;
 #[cfg(test)]
