@@ -10,7 +10,7 @@ fn main() -> ExitCode {
     let arguments = std::env::args_os().skip(1);
     let code = match cli::run(arguments, &mut stdout(), &mut stderr()) {
         Outcome::Exit(code) => code,
-        Outcome::Window(file) => cli::answer(app::run(file), &mut stderr()),
+        Outcome::Window(file) => cli::answer(app::run(file.as_deref()), &mut stderr()),
     };
     ExitCode::from(code)
 }

@@ -17,6 +17,8 @@ mod form;
 mod menu_bar;
 mod performing;
 mod questions;
+mod recovery;
+mod safety;
 mod set_card;
 mod settings;
 mod startup;

@@ -13,12 +13,14 @@ impl App {
             text: &text,
             yes: "Save",
             no: Some("Do not save"),
+            other: None,
+            cancel: "Cancel",
         };
         match question_ui(ctx, &question) {
             None => self.dialog = Some(Dialog::Unsaved(after)),
             Some(Choice::Yes) => self.save(ctx, Some(after)),
             Some(Choice::No) => self.go_on(ctx, after),
-            Some(Choice::Cancel) => {}
+            Some(Choice::Other | Choice::Cancel) => {}
         }
     }
 
@@ -36,12 +38,14 @@ impl App {
             text: &text,
             yes: "Keep it",
             no: Some("Replace it"),
+            other: None,
+            cancel: "Cancel",
         };
         match question_ui(ctx, &question) {
             None => self.dialog = Some(Dialog::Replace(path, purpose, then)),
             Some(Choice::Yes) => self.ask_for_path(ctx, purpose, then),
             Some(Choice::No) => self.write_to(ctx, &path, purpose, then),
-            Some(Choice::Cancel) => {}
+            Some(Choice::Other | Choice::Cancel) => {}
         }
     }
 
@@ -52,6 +56,8 @@ impl App {
                    its comments and layout. Saving it under another name keeps this file as it is.",
             yes: "Save under another name",
             no: Some("Save here"),
+            other: None,
+            cancel: "Cancel",
         };
         match question_ui(ctx, &question) {
             None => self.dialog = Some(Dialog::OtherForm(then)),
@@ -60,7 +66,7 @@ impl App {
                 self.has_other_form = false;
                 self.save(ctx, then);
             }
-            Some(Choice::Cancel) => {}
+            Some(Choice::Other | Choice::Cancel) => {}
         }
     }
 }

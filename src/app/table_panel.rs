@@ -41,7 +41,8 @@ pub(super) fn table_panel_ui(
             ui.horizontal_top(|ui| {
                 for set in &table.sets {
                     let drawn = table_ui(ui, table, &[set], &look);
-                    pointed = pointed.or(rows_ui(ui, &drawn, actions));
+                    let row = rows_ui(ui, &drawn, actions);
+                    pointed = pointed.or(row);
                     ui.add_space(18.0);
                 }
             });

@@ -12,6 +12,7 @@ use super::drafts::Drafts;
 use super::file_picker::{Answer, FilePicker, SystemPicker};
 use super::form::Form;
 use super::menu_bar::menu_bar_ui;
+use super::safety::Safety;
 use super::set_card::set_cards_ui;
 use super::settings::{self, Settings};
 use super::status_bar::status_bar_ui;
@@ -74,6 +75,7 @@ pub struct App {
     written_settings: Settings,
     window_size: (f32, f32),
     preview: Preview,
+    pub(super) safety: Safety,
     shown_title: String,
 }
 
@@ -100,6 +102,7 @@ impl App {
             written_settings: settings.clone(),
             settings,
             preview: Preview::default(),
+            safety: Safety::default(),
             shown_title: String::new(),
         }
     }
@@ -138,6 +141,7 @@ impl App {
         }
         self.show_title(ctx);
         self.keep_settings();
+        self.safety.follow(&self.desk);
     }
 
     /// Gives the context what is remembered of its looks.
@@ -274,6 +278,9 @@ impl App {
                     Some(answer) => self.take_pasted(&answer),
                 }
             }
+            Some(Dialog::Recover(left)) => self.recover_ui(ctx, left),
+            Some(Dialog::InUse(path)) => self.in_use_ui(ctx, path),
+            Some(Dialog::ChangedOnDisk(then)) => self.changed_ui(ctx, then),
             Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
             Some(Dialog::Replace(path, purpose, then)) => {
                 self.replace_ui(ctx, path, purpose, then);
@@ -314,6 +321,7 @@ impl eframe::App for App {
     }
 
     fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.safety.end();
         self.settings.window = self.window_size;
         self.keep_settings();
     }

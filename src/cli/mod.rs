@@ -21,7 +21,7 @@ mod table;
 mod typed_set;
 mod values;
 
-pub use panic_sentence::answer_panics_with_a_sentence;
+pub use panic_sentence::{answer_panics, answer_panics_with_a_sentence};
 
 use arguments::Asked;
 use command::Command;

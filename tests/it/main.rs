@@ -22,10 +22,13 @@ mod no_display;
 mod pasted;
 #[cfg(test)]
 mod properties;
+#[cfg(test)]
 mod published;
 mod raster;
 #[cfg(test)]
 mod real_window;
+#[cfg(test)]
+mod recovery;
 #[cfg(test)]
 mod support;
 #[cfg(test)]
