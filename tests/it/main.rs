@@ -5,6 +5,8 @@ mod cli;
 #[cfg(test)]
 mod diagram;
 #[cfg(test)]
+mod docs;
+#[cfg(test)]
 mod editing;
 #[cfg(test)]
 mod edits;
