@@ -3,6 +3,8 @@
 #[cfg(test)]
 mod cli;
 #[cfg(test)]
+mod diagram;
+#[cfg(test)]
 mod docs;
 #[cfg(test)]
 mod editing;
@@ -24,6 +26,7 @@ mod pasted;
 mod properties;
 #[cfg(test)]
 mod published;
+#[cfg(test)]
 mod raster;
 #[cfg(test)]
 mod real_window;

@@ -197,7 +197,9 @@ fn axis_words(
     let y = transform.position_from_point_y(diagram.redline_rpm);
     if frame.y_range().contains(y) {
         let bold = FontId::new(look.text_size, super::super::fonts::bold());
-        let at = Pos2::new(frame.left() - 4.0, y);
+        // Close to the foot of the axis it makes way for the unit there.
+        let row_height = ui.fonts_mut(|fonts| fonts.row_height(&bold)) + 1.0;
+        let at = Pos2::new(frame.left() - 4.0, y.min(frame.bottom() - row_height));
         let text = typed_rpm_text(diagram.redline_rpm);
         write(at, Align2::RIGHT_CENTER, text, bold, look.palette.redline);
     }
