@@ -4,9 +4,9 @@ use super::files;
 use super::recovery::{self, Latest};
 use super::safety::write_last;
 use super::window::{App, Surroundings};
-use crate::cli;
 use crate::draw::theme;
 use crate::logging;
+use crate::panics;
 use crate::project::Disk;
 use crate::project::examples::EXAMPLES;
 use eframe::NativeOptions;
@@ -54,7 +54,7 @@ pub fn run(file: Option<&Path>) -> Result<(), StartError> {
         app.open(path);
     }
     if let Some((path, latest)) = app.last_resort() {
-        cli::answer_panics(move || told_last(&path, &latest));
+        panics::answer_panics(move || told_last(&path, &latest));
     }
     let size = app.remembered_size();
     let start = eframe::run_native(

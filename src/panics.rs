@@ -79,7 +79,7 @@ mod tests {
     #[test]
     fn the_place_of_a_panic_is_told() {
         let place = told(Some(Location::caller()));
-        assert!(place.contains("panic_sentence.rs:"), "{place}");
+        assert!(place.contains("panics.rs:"), "{place}");
         assert!(told(None).contains("unknown place"));
     }
 
