@@ -14,6 +14,7 @@ use super::dialogs::{
 use super::drafts::Drafts;
 use super::file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 use super::form::Form;
+use super::keys_in_order::held_back;
 use super::menu_bar::menu_bar_ui;
 use super::set_card::set_cards_ui;
 use super::settings::{self, Settings};
@@ -78,6 +79,8 @@ pub struct App {
     window_size: (f32, f32),
     preview: Preview,
     shown_title: String,
+    /// What was pressed in a slow frame and waits for the next.
+    held_back: Vec<egui::Event>,
 }
 
 impl App {
@@ -104,6 +107,7 @@ impl App {
             settings,
             preview: Preview::default(),
             shown_title: String::new(),
+            held_back: Vec::new(),
         }
     }
 
@@ -366,6 +370,16 @@ impl App {
 }
 
 impl eframe::App for App {
+    fn raw_input_hook(&mut self, ctx: &egui::Context, input: &mut egui::RawInput) {
+        let mut events = std::mem::take(&mut self.held_back);
+        events.append(&mut input.events);
+        self.held_back = held_back(&mut events);
+        input.events = events;
+        if !self.held_back.is_empty() {
+            ctx.request_repaint();
+        }
+    }
+
     fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
         self.settle(ctx);
     }
