@@ -4,10 +4,11 @@
 //! on Esc, and moves through its column with the arrow keys.
 
 use super::action::Action;
-use super::drafts::{CellId, Drafts};
+use super::drafts::{CellId, Draft, Drafts};
 use crate::draw::palette::Palette;
 use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
+use std::time::Duration;
 
 /// A field to be shown.
 pub(super) struct Cell<'a> {
@@ -45,7 +46,7 @@ pub(super) fn cell_ui(
     drafts.end_outdated(cell.id, cell.text);
     let draft = drafts.get(cell.id);
     let mut text = draft.map_or_else(|| cell.text.to_owned(), |draft| draft.text.clone());
-    let problem = draft.and_then(|draft| draft.problem.clone());
+    let problem = draft.and_then(|draft| told_problem(ui, draft, has_focus));
     let is_entered = has_focus && !had_focus;
     if is_entered {
         begin_anew(ui, id, &text);
@@ -80,6 +81,21 @@ pub(super) fn cell_ui(
         response.on_hover_text(problem);
     }
     problem
+}
+
+/// After this long without a key, in seconds, somebody has finished typing or got stuck.
+const PAUSE: f64 = 0.6;
+
+/// Why a text does not read, once somebody has left it or paused: half a tyre size is no mistake.
+fn told_problem(ui: &Ui, draft: &Draft, has_focus: bool) -> Option<String> {
+    let problem = draft.problem.clone()?;
+    let left = draft.typed_at + PAUSE - ui.input(|i| i.time);
+    if has_focus && left > 0.0 {
+        ui.ctx()
+            .request_repaint_after(Duration::from_secs_f64(left));
+        return None;
+    }
+    Some(problem)
 }
 
 /// More than any figure or name needs, few enough that a pasted book is no trouble.
@@ -128,7 +144,8 @@ fn follow(
     actions: &mut Vec<Action>,
 ) {
     if response.changed() {
-        actions.push(typed(drafts, cell, text));
+        let now = response.ctx.input(|i| i.time);
+        actions.push(typed(drafts, cell, text, now));
     }
     // Losing focus is told in two frames; in the second there is no readable draft any more.
     // A screen reader may write into a field that is not typed in at all.
@@ -140,8 +157,9 @@ fn follow(
 /// Takes note of a text and says what the document is to show meanwhile.
 ///
 /// What does not read takes its preview back: of "4O00" the document must not keep the 4.
-fn typed(drafts: &mut Drafts, cell: &Cell<'_>, text: &str) -> Action {
+fn typed(drafts: &mut Drafts, cell: &Cell<'_>, text: &str, now: f64) -> Action {
     let draft = drafts.begin(cell.id, cell.text);
+    draft.typed_at = now;
     if draft.before == text {
         drafts.end(cell.id);
         return Action::Cancel;

@@ -63,7 +63,7 @@ pub enum SetCell {
 }
 
 /// A text that is being typed, or was left unreadable.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct Draft {
     /// What stands in the field.
     pub text: String,
@@ -71,6 +71,8 @@ pub(super) struct Draft {
     pub before: String,
     /// Why it does not read; none while it does.
     pub problem: Option<String>,
+    /// When it was last typed in, in seconds of the window's clock.
+    pub typed_at: f64,
 }
 
 /// All drafts.
@@ -97,6 +99,7 @@ impl Drafts {
             text: before.to_owned(),
             before: before.to_owned(),
             problem: None,
+            typed_at: 0.0,
         })
     }
 

@@ -14,6 +14,7 @@ mod drafts;
 mod file_picker;
 mod files;
 mod form;
+mod keys_in_order;
 mod menu_bar;
 mod performing;
 mod questions;

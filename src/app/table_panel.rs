@@ -7,7 +7,7 @@ use super::view_state::ViewState;
 use crate::chart::SetTable;
 use crate::draw::palette::Palette;
 use crate::draw::table::{
-    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, table_ui,
+    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, fitting_columns, table_ui,
 };
 use crate::gearing::GearId;
 use crate::project::SetId;
@@ -23,17 +23,20 @@ pub(super) fn table_panel_ui(
 ) -> bool {
     controls_ui(ui, view, actions);
     let table = desk.table();
-    let look = TableLook {
+    let sets: Vec<&SetTable> = table.sets.iter().collect();
+    let mut look = TableLook {
         palette,
         text_size: 12.5,
         gear: view.pointed,
-        columns: if view.side_by_side {
-            essential_columns(table)
-        } else {
-            all_columns(table)
-        },
+        columns: all_columns(table),
         wrap_width: f32::INFINITY,
         with_remarks: true,
+    };
+    look.columns = if view.side_by_side {
+        essential_columns(table)
+    } else {
+        let width = ui.available_width() - ui.spacing().scroll.allocated_width();
+        fitting_columns(ui, table, &sets, &look, width)
     };
     let mut pointed = None;
     ScrollArea::both().auto_shrink(false).show(ui, |ui| {
@@ -47,7 +50,6 @@ pub(super) fn table_panel_ui(
                 }
             });
         } else {
-            let sets: Vec<&SetTable> = table.sets.iter().collect();
             let drawn = table_ui(ui, table, &sets, &look);
             pointed = rows_ui(ui, &drawn, actions);
         }

@@ -11,6 +11,7 @@ use super::dialogs::{After, Dialog, PathAnswer, help_ui, paste_dialog_ui, path_d
 use super::drafts::Drafts;
 use super::file_picker::{Answer, FilePicker, SystemPicker};
 use super::form::Form;
+use super::keys_in_order::held_back;
 use super::menu_bar::menu_bar_ui;
 use super::safety::Safety;
 use super::set_card::set_cards_ui;
@@ -77,6 +78,8 @@ pub struct App {
     preview: Preview,
     pub(super) safety: Safety,
     shown_title: String,
+    /// What was pressed in a slow frame and waits for the next.
+    held_back: Vec<egui::Event>,
 }
 
 impl App {
@@ -104,6 +107,7 @@ impl App {
             preview: Preview::default(),
             safety: Safety::default(),
             shown_title: String::new(),
+            held_back: Vec::new(),
         }
     }
 
@@ -312,6 +316,16 @@ impl App {
 }
 
 impl eframe::App for App {
+    fn raw_input_hook(&mut self, ctx: &egui::Context, input: &mut egui::RawInput) {
+        let mut events = std::mem::take(&mut self.held_back);
+        events.append(&mut input.events);
+        self.held_back = held_back(&mut events);
+        input.events = events;
+        if !self.held_back.is_empty() {
+            ctx.request_repaint();
+        }
+    }
+
     fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
         self.settle(ctx);
     }

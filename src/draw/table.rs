@@ -53,6 +53,9 @@ pub struct DrawnRow {
     pub cells: Vec<(Rect, Cell)>,
 }
 
+/// The columns that a comparison can do without, the least needed first.
+const DETAILS: [&str; 4] = ["shift at", "drop", "per 1000 rpm", "overall"];
+
 /// Every column of a table.
 pub fn all_columns(table: &Table) -> Vec<usize> {
     (0..table.columns.len()).collect()
@@ -60,13 +63,29 @@ pub fn all_columns(table: &Table) -> Vec<usize> {
 
 /// The columns that a comparison cannot do without.
 pub fn essential_columns(table: &Table) -> Vec<usize> {
-    let is_detail = |column: &Column| {
-        let details = ["overall", "drop", "shift at", "per 1000 rpm"];
-        details.contains(&column.title.as_str())
-    };
+    let is_detail = |column: &Column| DETAILS.contains(&column.title.as_str());
     let columns = table.columns.iter().enumerate();
     let essential = columns.filter(|(_, column)| !is_detail(column));
     essential.map(|(at, _)| at).collect()
+}
+
+/// As many columns of a table as fit a width; those that can be done without leave first.
+pub fn fitting_columns(
+    ui: &Ui,
+    table: &Table,
+    sets: &[&SetTable],
+    look: &TableLook<'_>,
+    width: f32,
+) -> Vec<usize> {
+    let layout = Layout::of(ui, table, sets, look);
+    let mut columns = layout.columns;
+    for detail in DETAILS {
+        if columns.iter().map(|c| c.width).sum::<f32>() <= width {
+            break;
+        }
+        columns.retain(|c| table.columns[c.at].title != detail);
+    }
+    columns.into_iter().map(|c| c.at).collect()
 }
 
 /// The columns of a look in as few groups as fit a width, each beginning with the gears.

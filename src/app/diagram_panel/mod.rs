@@ -1,6 +1,7 @@
 //! How is the diagram lived with: seen, zoomed, pointed at, its shift points dragged?
 
 mod handles;
+mod legend;
 mod pointing;
 mod reading;
 
@@ -39,6 +40,7 @@ pub(super) fn diagram_panel_ui(
         // Else a pinch would move the ground under a running drag.
         interactive: !is_busy,
     };
+    legend::legend_ui(ui, desk, view, palette, actions);
     let drawn = diagram_ui(ui, diagram, range, &look);
     let summary = diagram.summary();
     drawn

@@ -13,6 +13,9 @@ use crate::project::{Candidates, Edit, SetEdit};
 use crate::units::{plain_number, step_text};
 use egui::{Sense, Ui, Vec2};
 
+/// From this width on, in points, the shift point and its choice stand in one row.
+const WIDTH_FOR_SHIFTS: f32 = 300.0;
+
 /// Swatch, name and what can be done with the whole set; beneath it visible and baseline.
 pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let id = card.candidate.id;
@@ -27,7 +30,7 @@ pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 hint: "name of the set",
             };
             let spoken = format!("Name of set {}", card.place + 1);
-            let width = (ui.available_width() - 42.0).max(80.0);
+            let width = (ui.available_width() - 30.0).max(80.0);
             let problem = form.cell(ui, &field, &spoken, width, &|text| {
                 typed::name(text).map(|name| typed::of_set(id, SetEdit::Name(name)))
             });
@@ -135,7 +138,7 @@ pub(super) fn footer_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
 fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let id = card.candidate.id;
     let set = &card.candidate.set;
-    let mut has_own = set.gears.iter().any(|g| g.shift.is_some());
+    let is_wide = ui.available_width() >= WIDTH_FOR_SHIFTS;
     let problem = ui
         .horizontal(|ui| {
             form.name(ui, "Shift at, rpm", 82.0);
@@ -150,21 +153,33 @@ fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             let problem = form.cell(ui, &field, &spoken, 56.0, &|text| {
                 typed::engine_speed(text).map(|n| typed::of_set(id, SetEdit::ShiftAll(n)))
             });
-            let text = "one for each change";
-            let each = ui.checkbox(&mut has_own, text);
-            if each.accessible_name(card.named(text)).changed() {
-                let edit = if has_own {
-                    let own = set.gears.iter().map(|g| (g.id, set.shift_of(g)));
-                    SetEdit::Shifts(set.shift, own.collect())
-                } else {
-                    SetEdit::ShiftAll(set.shift)
-                };
-                form.edit(typed::of_set(id, edit));
+            if is_wide {
+                each_shift_ui(ui, card, form);
             }
             problem
         })
         .inner;
     form.problem(ui, problem.as_deref());
+    if !is_wide {
+        each_shift_ui(ui, card, form);
+    }
+}
+
+/// Whether there is one shift point for all changes, or one for each.
+fn each_shift_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let set = &card.candidate.set;
+    let mut has_own = set.gears.iter().any(|g| g.shift.is_some());
+    let text = "one for each change";
+    let each = ui.checkbox(&mut has_own, text);
+    if each.accessible_name(card.named(text)).changed() {
+        let edit = if has_own {
+            let own = set.gears.iter().map(|g| (g.id, set.shift_of(g)));
+            SetEdit::Shifts(set.shift, own.collect())
+        } else {
+            SetEdit::ShiftAll(set.shift)
+        };
+        form.edit(typed::of_set(card.candidate.id, edit));
+    }
 }
 
 fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {

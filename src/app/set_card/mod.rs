@@ -57,7 +57,6 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         (Stroke::new(1.0, form.palette.grid), 6)
     };
     Frame::new()
-        .fill(form.palette.paper.gamma_multiply(0.6))
         .stroke(outline)
         .corner_radius(4.0)
         .inner_margin(margin)

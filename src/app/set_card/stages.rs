@@ -11,6 +11,9 @@ use egui::containers::menu::{MenuButton, MenuConfig};
 use egui::{Button, PopupCloseBehavior, Ui};
 use std::collections::BTreeSet;
 
+/// What first gear's overall ratio and the button behind it take, in points.
+const ROOM_FOR_READING: f32 = 100.0;
+
 /// More positions no usual stage has.
 const MOST_POSITIONS: usize = 4;
 
@@ -95,7 +98,8 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
                 hint: "",
             };
             let spoken = card.named(&format!("Name of stage {}", at + 1));
-            let problem = form.cell(ui, &field, &spoken, 120.0, &|text| {
+            let width = (ui.available_width() - 166.0).clamp(70.0, 140.0);
+            let problem = form.cell(ui, &field, &spoken, width, &|text| {
                 typed::name(text).map(|name| typed::of_set(id, SetEdit::StageName(at, name)))
             });
             acts_on_ui(ui, card, at, stage, form);
@@ -149,7 +153,9 @@ fn position_ui(
             }
             let name = position_name_ui(ui, card, [at, place], position, form);
             let ratio = position_ratio_ui(ui, card, [at, place], position, form);
-            if let Some(overall) = first_overall(card, at, place) {
+            if let Some(overall) = first_overall(card, at, place)
+                && ui.available_width() > ROOM_FOR_READING
+            {
                 let words = format!("first {}", ratio_text(overall));
                 remark(ui, &words, form.palette.dim_text);
             }
@@ -243,7 +249,11 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
         ActsOn::Only(gears) => {
             let labels = set.gears.iter().filter(|g| gears.contains(&g.id));
             let labels: Vec<&str> = labels.map(|g| g.label.as_str()).collect();
-            format!("gears {}", labels.join(" "))
+            match labels.len() {
+                0 => "no gear".to_owned(),
+                1..=3 => format!("gears {}", labels.join(" ")),
+                count => format!("{count} of {} gears", set.gears.len()),
+            }
         }
     };
     // Several gears are taken or left one after the other.

@@ -203,7 +203,7 @@ fn gears_are_added_moved_taken_out_of_the_chain_and_removed() {
                         "Gear 1 menu, set 1",
                         Role::Button,
                         "Take into the shift chain",
-                    )
+                    );
                 },
                 shows: |w| w.set(0).set.gears[0].role == GearRole::Shifted,
             },
@@ -310,7 +310,7 @@ fn final_drives_are_added_assigned_and_removed() {
                     "Final drive 2 menu, set 1",
                     Role::Button,
                     "Remove final drive",
-                )
+                );
             },
             shows: |w| w.set(0).set.final_drives.len() == 1,
         }],
@@ -533,6 +533,7 @@ fn a_bad_tyre_of_a_set_says_why() {
     window.click_on(Role::CheckBox, "own tyre, set 2");
     let before = window.project().clone();
     window.type_in("Tyre of set 2", "185 R 14 C");
+    window.pause();
     assert!(window.says("has no aspect ratio"));
     assert!(*window.project() == before);
 }
@@ -585,7 +586,20 @@ fn overall_ratios_can_be_typed_instead() {
     assert!((window.ratios(0)[4] - 3.65 * 15.0 / 73.0).abs() < 1e-9);
     window.check_step(&before);
     window.type_in("Ratio of gear 5, set 1", "34:9");
+    window.pause();
     assert!(window.says("is not a number"));
+}
+
+#[test]
+fn reverse_is_typed_in_the_same_form_as_the_gears() {
+    let mut window = Window::on_camper_van();
+    window.choose("Set 1 menu", Role::RadioButton, "overall ratios");
+    assert_eq!(window.text("Ratio of reverse, set 1"), "16.79");
+    let before = window.project().clone();
+    window.fill("Ratio of reverse, set 1", "17");
+    let reverse = window.set(0).set.reverse.as_ref().unwrap();
+    assert!((reverse.ratio.value() - 17.0 * 15.0 / 73.0).abs() < 1e-9);
+    window.check_step(&before);
 }
 
 #[test]

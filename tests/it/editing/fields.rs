@@ -3,7 +3,7 @@
 
 use super::harness::{Opening, Window, camper_van};
 use egui::accesskit::Role;
-use egui::{Key, Modifiers};
+use egui::{Event, Key, Modifiers};
 use layshaft::gearing::EngineSpeed;
 use layshaft::project::Project;
 use std::collections::BTreeSet;
@@ -172,6 +172,7 @@ fn what_does_not_read_says_why_stays_in_its_field_and_changes_nothing() {
         let text_before = window.text(case.field);
         window.type_in(case.field, case.typed);
         let what = format!("{} {}", case.field, case.typed);
+        window.pause();
         assert!(window.says(case.says), "{what} says nothing");
         assert!(*window.project() == before, "{what}");
 
@@ -192,13 +193,36 @@ fn what_does_not_read_says_why_stays_in_its_field_and_changes_nothing() {
 }
 
 #[test]
+fn half_a_text_is_no_mistake_until_somebody_pauses_or_leaves() {
+    let mut window = Window::on_camper_van();
+    window.type_in("Tyre", "195/65");
+    assert!(!window.says("has no rim"));
+    window.type_text(" R 15");
+    window.pause();
+    assert!(!window.says("tyre size"));
+    window.type_in("Redline, rpm", "fast");
+    window.key(Key::Enter);
+    assert!(window.says("\"fast\" is not a number"));
+}
+
+#[test]
+fn the_window_sleeps_again_once_it_has_said_what_does_not_read() {
+    let mut window = Window::on_camper_van();
+    window.type_in("Tyre", "195/65");
+    assert!(!window.is_asleep());
+    window.pause();
+    assert!(window.says("has no rim") && window.is_asleep());
+}
+
+#[test]
 fn a_title_of_too_many_characters_is_refused() {
     let mut window = Window::on_camper_van();
     let before = window.project().clone();
     window.enter_field("Title");
     window.ctrl(Key::A);
-    window.event(egui::Event::Paste("x".repeat(300)));
+    window.event(Event::Paste("x".repeat(300)));
     window.settle();
+    window.pause();
     assert!(window.says("characters"));
     assert!(*window.project() == before);
 }
@@ -566,6 +590,45 @@ fn removing_a_part_forgets_what_does_not_read_in_the_parts_behind_it() {
     );
     assert_eq!(window.text("Final drive 2, set 1"), "5.1");
     assert!(!window.says("\"low\""));
+}
+
+fn press(modifiers: Modifiers, key: Key) -> Event {
+    Event::Key {
+        key,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers,
+    }
+}
+
+#[test]
+fn fast_typing_in_slow_frames_goes_where_it_belongs() {
+    let mut window = Window::on_camper_van();
+    window.enter_field("Ratio of gear 1, set 1");
+    let mut events = Vec::new();
+    for text in ["3.545", "1.904", "1.31"] {
+        let characters = text.chars().map(|c| Event::Text(c.to_string()));
+        events.extend(characters);
+        events.push(press(Modifiers::NONE, Key::Enter));
+    }
+    window.burst(events);
+    assert_eq!(window.ratios(0), [3.545, 1.904, 1.31, 0.93, 0.74]);
+    assert_eq!(window.undo_steps(), 3);
+    assert_eq!(window.focused(), "Ratio of gear 4, set 1");
+}
+
+#[test]
+fn ctrl_s_in_the_frame_of_the_last_character_saves_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("van.ron");
+    let mut window = Opening::on(camper_van()).in_file(&path).open();
+    window.enter_field("Redline, rpm");
+    let typed = ["5", "0", "0", "0"].map(|c| Event::Text(c.to_owned()));
+    let mut events = typed.to_vec();
+    events.push(press(Modifiers::COMMAND, Key::S));
+    window.burst(events);
+    assert_eq!(saved(&path).engine.redline, rpm(5000.0));
 }
 
 #[test]

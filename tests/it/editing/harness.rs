@@ -1,5 +1,6 @@
 //! How is a form used without a screen: fields found by name, typed in, looked at?
 
+use eframe::App as _;
 use egui::accesskit::{Role, Toggled};
 use egui::{Event, Key, Modifiers, OutputCommand, Pos2, Rect, Vec2, ViewportId};
 use egui_kittest::kittest::NodeT;
@@ -397,11 +398,30 @@ impl Window {
         self.key_with(Modifiers::COMMAND | Modifiers::SHIFT, key);
     }
 
+    /// A second in which nothing is typed.
+    pub(super) fn pause(&mut self) {
+        self.harness.run_steps(60);
+    }
+
     /// Clicks into a field.
     #[track_caller]
     pub(super) fn enter_field(&mut self, name: &str) {
         self.click_on(Role::TextInput, name);
         assert_eq!(self.focused(), name);
+    }
+
+    /// Frames too slow for the hand: all of that comes in the first of them.
+    pub(super) fn burst(&mut self, events: Vec<Event>) {
+        let ctx = self.harness.ctx.clone();
+        self.harness.input_mut().events.extend(events);
+        for _ in 0..20 {
+            // The harness leaves out what eframe asks before each frame.
+            let mut input = std::mem::take(self.harness.input_mut());
+            self.harness.state_mut().raw_input_hook(&ctx, &mut input);
+            *self.harness.input_mut() = input;
+            self.harness.step();
+        }
+        self.settle();
     }
 
     /// Types in whatever field has the focus, character by character.

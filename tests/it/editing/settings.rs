@@ -83,8 +83,8 @@ fn recent(window: &mut Window) -> Vec<String> {
     window.click("File");
     window.move_onto(Role::Button, "Open recent");
     let names = window.names(Role::Button);
-    let recent = names.into_iter().filter(|name| name.ends_with(".ron"));
-    let recent = recent.collect();
+    let is_file = |name: &String| Path::new(name).extension().is_some_and(|e| e == "ron");
+    let recent = names.into_iter().filter(is_file).collect();
     window.key(Key::Escape);
     window.key(Key::Escape);
     recent
