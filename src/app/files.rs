@@ -7,6 +7,8 @@ use std::path::{Path, PathBuf};
 pub(super) struct Opened {
     /// The document.
     pub project: Project,
+    /// What the file holds.
+    pub text: String,
     /// Whether saving would change the file's form: comments and layout of a hand-edited file go.
     pub has_other_form: bool,
 }
@@ -45,6 +47,7 @@ pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError
     Ok(Opened {
         has_other_form: format::write(&project) != text,
         project,
+        text,
     })
 }
 

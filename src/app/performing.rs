@@ -2,6 +2,7 @@
 
 use super::action::Action;
 use super::commands::Command;
+use super::copies::copy_of;
 use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted_parts};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
@@ -10,7 +11,7 @@ use super::view_state::ViewState;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::{BLANK, EXAMPLES};
-use crate::project::{Edit, Project, SetEdit};
+use crate::project::{Edit, Project, SetEdit, format};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -116,7 +117,7 @@ impl App {
         let Some(candidate) = self.desk.project().sets.get(id) else {
             return;
         };
-        let copy = Box::new(candidate.set.clone());
+        let copy = Box::new(copy_of(&candidate.set, &self.desk.project().sets));
         let place = self.desk.project().sets.place(id).unwrap_or(0);
         self.edit(&Edit::AddSet(id, copy));
         let added = self.desk.project().sets.iter().nth(place + 1);
@@ -203,7 +204,7 @@ impl App {
     }
 
     /// Puts another document on the desk; it has a history of its own.
-    fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
+    pub(super) fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
         self.view = ViewState {
             side_by_side: self.view.side_by_side,
             ratio_form: self.view.ratio_form,
@@ -213,14 +214,20 @@ impl App {
         self.drafts.clear();
         self.has_other_form = has_other_form;
         self.message.clear();
+        self.lock_document();
     }
 
-    fn open(&mut self, path: &Path) {
+    pub(super) fn open(&mut self, path: &Path) {
+        if self.is_in_use(path) {
+            self.dialog = Some(Dialog::InUse(path.to_owned()));
+            return;
+        }
         match files::open(&*self.surroundings.file_system, path) {
             Ok(opened) => {
                 let name = path.display().to_string();
                 self.settings.remember(path);
                 self.put(opened.project, Some(path.to_owned()), opened.has_other_form);
+                self.desk.on_disk = Some(opened.text);
                 self.say(format!("Opened {name}"));
             }
             Err(problem) => {
@@ -333,6 +340,9 @@ impl App {
     pub(super) fn save(&mut self, ctx: &Context, then: Option<After>) {
         match self.desk.file.clone() {
             None => self.ask_for_path(ctx, Purpose::Save, then),
+            Some(path) if self.is_changed_on_disk(&path) => {
+                self.dialog = Some(Dialog::ChangedOnDisk(then));
+            }
             Some(_) if self.has_other_form => self.dialog = Some(Dialog::OtherForm(then)),
             Some(path) => self.save_to(ctx, &path, then),
         }
@@ -363,7 +373,12 @@ impl App {
 
     fn saved(&mut self, ctx: &Context, path: &Path, then: Option<After>, unread: usize) {
         self.desk.history.mark_saved(self.desk.history.snapshot());
+        let is_new = self.desk.file.as_deref() != Some(path);
         self.desk.file = Some(path.to_owned());
+        self.desk.on_disk = Some(format::write(self.desk.project()));
+        if is_new {
+            self.lock_document();
+        }
         self.settings.remember(path);
         self.has_other_form = false;
         let shown = path.display();

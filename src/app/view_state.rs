@@ -47,10 +47,11 @@ impl ViewState {
             self.selected = visible.unwrap_or_else(|| project.sets.baseline()).id;
         }
         let gear_is_there = |(set, gear)| {
-            project
-                .sets
-                .get(set)
-                .is_some_and(|c| c.set.gear(gear).is_some())
+            let set = project.sets.get(set).map(|c| &c.set);
+            set.is_some_and(|set| match gear {
+                GearId::REVERSE => set.reverse.is_some(),
+                gear => set.gear(gear).is_some(),
+            })
         };
         self.pointed = self.pointed.filter(|at| gear_is_there(*at));
     }

@@ -213,13 +213,16 @@ fn trace(place: usize, candidate: &Candidate, set: &SetResults, project: &Projec
     }
 }
 
-/// From standstill to a little beyond the highest redline speed, up to the redline or, where a
-/// shift point lies above it, to that.
+/// From standstill to a little beyond the highest redline speed, up to the redline; farther where a
+/// shift point lies beyond, so that its handle can be seen.
 fn whole_view(traces: &[SetTrace], redline_rpm: f64) -> View {
     let gears = traces.iter().flat_map(|t| &t.gears);
-    let fastest = gears.map(|g| g.speed_at(redline_rpm)).fold(0.0, f64::max);
-    let shifts = traces.iter().flat_map(|t| &t.shifts);
-    let highest_shift = shifts.map(|s| s.shift_rpm).fold(0.0, f64::max);
+    let shifts = || traces.iter().flat_map(|t| &t.shifts);
+    let at_redline = gears.map(|g| g.speed_at(redline_rpm));
+    let fastest = at_redline
+        .chain(shifts().map(|s| s.speed))
+        .fold(0.0, f64::max);
+    let highest_shift = shifts().map(|s| s.shift_rpm).fold(0.0, f64::max);
     View {
         speed: [0.0, next_round(fastest * 1.02)],
         rpm: [0.0, redline_rpm.max(highest_shift * 1.02)],

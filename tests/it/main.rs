@@ -3,6 +3,12 @@
 #[cfg(test)]
 mod cli;
 #[cfg(test)]
+mod diagram;
+#[cfg(test)]
+mod docs;
+#[cfg(test)]
+mod editing;
+#[cfg(test)]
 mod edits;
 #[cfg(test)]
 mod files;
@@ -20,10 +26,14 @@ mod pasted;
 mod pictures;
 #[cfg(test)]
 mod properties;
+#[cfg(test)]
 mod published;
+#[cfg(test)]
 mod raster;
 #[cfg(test)]
 mod real_window;
+#[cfg(test)]
+mod recovery;
 #[cfg(test)]
 mod support;
 #[cfg(test)]

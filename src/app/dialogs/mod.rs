@@ -12,6 +12,7 @@ pub(super) use path::{PathAnswer, PathDialog, path_dialog_ui};
 pub(super) use question::{Choice, Question, question_ui};
 
 use super::file_picker::Purpose;
+use super::recovery::Abandoned;
 use std::path::PathBuf;
 
 /// What happens once unsaved work is settled.
@@ -42,6 +43,12 @@ pub(super) enum Dialog {
     OtherForm(Option<After>),
     /// A gear set is read from text.
     Paste(PasteDialog),
+    /// A window that is gone left unsaved work.
+    Recover(Abandoned),
+    /// Another window has this document open.
+    InUse(PathBuf),
+    /// Somebody else changed the file since it was read.
+    ChangedOnDisk(Option<After>),
     /// Keys and cautions.
     Help,
 }

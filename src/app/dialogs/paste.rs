@@ -134,10 +134,9 @@ fn reading_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
         .show(ui, |ui| {
             for ((name, text), value) in names.iter().zip(&mut reading.texts).zip(values) {
                 let label = ui.label(name);
-                let field = TextEdit::singleline(text)
-                    .desired_width(120.0)
-                    .char_limit(60);
-                ui.add(field).labelled_by(label.id);
+                let field = TextEdit::singleline(text).char_limit(60);
+                let size = [130.0, ui.spacing().interact_size.y];
+                ui.add_sized(size, field).labelled_by(label.id);
                 match value {
                     Ok(value) => ui.label(RichText::new(value).color(palette.dim_text)),
                     Err(problem) => ui.label(RichText::new(problem).color(palette.error)),

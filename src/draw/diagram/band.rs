@@ -7,7 +7,7 @@ use crate::chart::{SetTrace, SpeedDiagram};
 use crate::draw::label_placing::{Wish, place};
 use crate::draw::palette::dash;
 use crate::draw::stroke;
-use egui::{Align2, FontId, Rect, Stroke, Ui};
+use egui::{Align2, FontId, Rect, Stroke, Ui, Vec2, vec2};
 use egui_plot::PlotTransform;
 
 /// The height of the band, in points.
@@ -56,16 +56,6 @@ fn swatch(ui: &Ui, row: Rect, trace: &SetTrace, look: &Look<'_>) {
 /// What stays free between two numbers, in points.
 const NUMBER_GAP: f32 = 4.0;
 
-/// The middle of a number of some width: above its line where that leaves the row, but never cut.
-fn kept_within(x: f32, width: f32, row: Rect, room: Rect) -> f32 {
-    let half = width / 2.0 + 0.1;
-    if row.x_range().contains(x) && width < row.width() {
-        x.clamp(room.left() + half, room.right() - half)
-    } else {
-        x
-    }
-}
-
 /// The numbers above the points where their lines leave the plot; top gear is placed first.
 fn gear_numbers(
     ui: &Ui,
@@ -77,10 +67,9 @@ fn gear_numbers(
 ) -> Vec<(Rect, String)> {
     let color = look.palette.set(trace.place);
     let top_rpm = diagram.redline_rpm.min(transform.bounds().max()[1]);
-    // To the left stands the number of the redline.
-    let room = row
-        .expand2(egui::vec2(0.0, 2.0))
-        .with_max_x(row.right() + 12.0);
+    // To the left as far as the swatch leaves room, to the right as far as the picture goes.
+    let left = row.left() - 4.0;
+    let room = Rect::from_x_y_ranges(left..=row.right(), row.y_range()).expand2(vec2(0.0, 2.0));
     let mut wishes = Vec::new();
     let mut galleys = Vec::new();
     for (i, gear) in trace.gears.iter().enumerate() {
@@ -92,12 +81,17 @@ fn gear_numbers(
         };
         let font = FontId::new(look.text_size, family);
         let galley = ui.painter().layout_no_wrap(gear.label.clone(), font, color);
-        let size = galley.size() + egui::vec2(NUMBER_GAP, 0.0);
+        let size = galley.size() + vec2(NUMBER_GAP, 0.0);
         let x = transform.position_from_point_x(gear.speed_at(top_rpm));
+        // A hair more, so that rounding does not push it out.
+        let half = size.x / 2.0 + 0.1;
+        // A long label at the end of the row steps aside rather than being left out.
+        let middle = x.min(room.right() - half).max(room.left() + half);
+        let is_in_view = row.x_range().contains(x);
         wishes.push(Wish {
             size,
-            anchor: egui::pos2(kept_within(x, size.x, row, room), row.center().y),
-            candidates: vec![(Align2::CENTER_CENTER, egui::Vec2::ZERO)],
+            anchor: egui::pos2(middle, row.center().y),
+            candidates: Vec::from_iter(is_in_view.then_some((Align2::CENTER_CENTER, Vec2::ZERO))),
             gap: 0.0,
             priority: u8::try_from(i).unwrap_or(u8::MAX),
         });
@@ -106,11 +100,11 @@ fn gear_numbers(
     let mut labels = Vec::new();
     for (i, rect) in place(&wishes, room, &[]).into_iter().enumerate() {
         let Some(rect) = rect else { continue };
-        let rect = rect.shrink2(egui::vec2(NUMBER_GAP / 2.0, 0.0));
+        let rect = rect.shrink2(vec2(NUMBER_GAP / 2.0, 0.0));
         if look.gear == Some((trace.set, trace.gears[i].gear)) {
             let outline = Stroke::new(1.0, color);
             ui.painter().rect_stroke(
-                rect.expand2(egui::vec2(3.0, 0.0)),
+                rect.expand2(vec2(3.0, 0.0)),
                 3.0,
                 outline,
                 egui::StrokeKind::Inside,

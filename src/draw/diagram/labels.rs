@@ -280,22 +280,20 @@ fn axis_words(
     let corner = Pos2::new(frame.left() - 4.0, frame.bottom());
     if frame.y_range().contains(y) {
         let bold = FontId::new(look.text_size, super::super::fonts::bold());
-        let at = Pos2::new(corner.x, y);
+        // Close to the foot of the axis it makes way for the unit there.
+        let row_height = ui.fonts_mut(|fonts| fonts.row_height(&bold)) + 1.0;
+        let at = Pos2::new(corner.x, y.min(corner.y - row_height));
         let text = typed_rpm_text(diagram.redline_rpm);
         write(at, Align2::RIGHT_CENTER, text, bold, look.palette.redline);
     }
-    // A redline far below the shift points takes the corner.
-    if y < corner.y - 1.5 * look.text_size {
-        let rpm = "rpm".to_owned();
-        let font = font.clone();
-        write(
-            corner,
-            Align2::RIGHT_CENTER,
-            rpm,
-            font,
-            look.palette.dim_text,
-        );
-    }
+    let rpm = "rpm".to_owned();
+    write(
+        corner,
+        Align2::RIGHT_CENTER,
+        rpm,
+        font.clone(),
+        look.palette.dim_text,
+    );
     let right = Pos2::new(frame.right(), frame.bottom() + 1.0);
     let unit = diagram.unit.sign().to_owned();
     write(right, Align2::RIGHT_TOP, unit, font, look.palette.dim_text);

@@ -62,6 +62,12 @@ impl Amount {
         self.ratio.as_ref().map(|r| r.driven_first().value())
     }
 
+    /// How many digits stand behind the decimal mark.
+    pub(super) fn decimals(&self) -> usize {
+        let number = self.text.split(':').next().unwrap_or_default();
+        number.split_once(['.', ',']).map_or(0, |(_, d)| d.len())
+    }
+
     /// The number of the gear that a bare whole number could name.
     pub(super) fn gear(&self) -> Option<u8> {
         match Tag::gear(&self.text) {

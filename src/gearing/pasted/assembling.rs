@@ -1,31 +1,32 @@
 //! How do the sorted values come together as one gear set?
 
 use super::amount::{Amount, PairOrder, Shape};
-use super::listing::{told_apart, values};
+use super::listing::told_apart;
 use super::naming::{in_order, label};
 use super::remarks::{LeftOut, Remarks};
+use super::shafts::Shafts;
 use super::sorting::Sorted;
 use super::tags::Tag;
 use super::{PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet};
 use crate::gearing::gear_set::GearSet;
+use crate::gearing::ratio::Ratio;
 
 /// The gear set, if there are gears and not too many.
 pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<PastedSet, PasteError> {
     align_pairs(&mut sorted);
     if sorted.gears.is_empty() {
-        read_list(&mut sorted, &mut remarks);
+        read_list(&mut sorted, &mut remarks)?;
     } else {
         place_loose(&mut sorted, &mut remarks);
     }
     check_counts(&sorted, &remarks)?;
     let gears = in_order(std::mem::take(&mut sorted.gears), &mut remarks);
-    remark_order(&gears, &mut remarks);
     let shafts = Shafts::of(&sorted.finals);
     shafts.remark(&gears, &mut remarks);
     if gears.len() == 1 {
         remarks.say("Only one gear was found.".to_owned());
     }
-    Ok(PastedSet {
+    let mut set = PastedSet {
         gears: pasted_gears(&gears, &shafts),
         reverse: sorted.reverse.and_then(|amount| {
             Some(PastedReverse {
@@ -39,7 +40,9 @@ pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<Past
             .filter_map(|amount| pasted(amount).map(|ratio| PastedFinal { ratio }))
             .collect(),
         remarks: remarks.into_sentences(),
-    })
+    };
+    remark_order(&mut set);
+    Ok(set)
 }
 
 fn pasted(amount: Amount) -> Option<PastedRatio> {
@@ -83,14 +86,24 @@ fn align_pairs(sorted: &mut Sorted) {
 }
 
 /// Values without any labelled gear are a list.
-fn read_list(sorted: &mut Sorted, remarks: &mut Remarks) {
+fn read_list(sorted: &mut Sorted, remarks: &mut Remarks) -> Result<(), PasteError> {
     let loose = std::mem::take(&mut sorted.loose);
     let (has_final, has_reverse) = (!sorted.finals.is_empty(), sorted.reverse.is_some());
     let list = told_apart(loose, has_final, has_reverse, remarks);
+    check_gears(list.gears.len())?;
     let tags = (1..=u8::MAX).map(Tag::Gear);
     sorted.gears = tags.zip(list.gears).collect();
     sorted.finals.extend(list.final_drive);
     sorted.reverse = sorted.reverse.take().or(list.reverse);
+    Ok(())
+}
+
+fn check_gears(found: usize) -> Result<(), PasteError> {
+    let most = GearSet::MOST_GEARS;
+    if found > most {
+        return Err(PasteError::TooManyGears { found, most });
+    }
+    Ok(())
 }
 
 /// A single value without a label among labelled gears can be the final drive.
@@ -130,12 +143,7 @@ fn check_counts(sorted: &Sorted, remarks: &Remarks) -> Result<(), PasteError> {
             },
         });
     }
-    if gears > GearSet::MOST_GEARS {
-        return Err(PasteError::TooManyGears {
-            found: gears,
-            most: GearSet::MOST_GEARS,
-        });
-    }
+    check_gears(gears)?;
     if finals > GearSet::MOST_FINAL_DRIVES {
         return Err(PasteError::TooManyFinalDrives {
             found: finals,
@@ -145,52 +153,16 @@ fn check_counts(sorted: &Sorted, remarks: &Remarks) -> Result<(), PasteError> {
     Ok(())
 }
 
-fn remark_order(gears: &[(Tag, Amount)], remarks: &mut Remarks) {
-    let shifted = gears.iter().filter(|(tag, _)| *tag != Tag::Crawler);
-    let shifted: Vec<Amount> = shifted.map(|(_, amount)| amount.clone()).collect();
-    if values(&shifted).windows(2).any(|pair| pair[1] >= pair[0]) {
-        remarks.say("The ratios do not fall from gear to gear; check them.".to_owned());
-    }
-}
-
-/// Which final drive serves which gear.
-struct Shafts {
-    /// The gears in the brackets of each final drive.
-    listed: Vec<Vec<Tag>>,
-}
-
-impl Shafts {
-    fn of(finals: &[Amount]) -> Self {
-        Self {
-            listed: finals.iter().map(|amount| amount.gears.clone()).collect(),
-        }
-    }
-
-    /// The final drive that lists the gear, or else the first that lists none, or else the first.
-    fn serving(&self, gear: Tag) -> usize {
-        let lists = self.listed.iter().position(|gears| gears.contains(&gear));
-        let is_free = |gears: &Vec<Tag>| gears.is_empty();
-        lists
-            .or_else(|| self.listed.iter().position(is_free))
-            .unwrap_or(0)
-    }
-
-    fn remark(&self, gears: &[(Tag, Amount)], remarks: &mut Remarks) {
-        let is_unlisted = |tag: Tag| !self.listed.iter().any(|gears| gears.contains(&tag));
-        let unlisted = gears.iter().filter(|(tag, _)| is_unlisted(*tag));
-        let unlisted: Vec<String> = unlisted.map(|(tag, _)| label(*tag)).collect();
-        if self.listed.is_empty() {
-            remarks.say("No final drive was found; type it in.".to_owned());
-        } else if self.listed.len() > 1 && unlisted.len() == gears.len() {
-            remarks.say(
-                "Several final drives were found, but not for which gears; all gears were given the first."
-                    .to_owned(),
-            );
-        } else if self.listed.len() > 1 && !unlisted.is_empty() {
-            remarks.say(format!(
-                "No final drive names gear {}; check which one it uses.",
-                unlisted.join(", ")
-            ));
-        }
+/// Whether overall ratios do not fall from gear to gear, with the final drives behind them.
+fn remark_order(set: &mut PastedSet) {
+    let (gears, finals, _) = set.resolved();
+    let shifted = set.gears.iter().zip(gears).filter(|(g, _)| !g.is_crawler);
+    let overall = |(gear, ratio): (&PastedGear, Ratio)| {
+        ratio.value() * finals.get(gear.final_drive).map_or(1.0, Ratio::value)
+    };
+    let overall: Vec<f64> = shifted.map(overall).collect();
+    if overall.windows(2).any(|pair| pair[1] >= pair[0]) {
+        let sentence = "The ratios do not fall from gear to gear; check them.";
+        set.remarks.insert(0, sentence.to_owned());
     }
 }

@@ -62,9 +62,7 @@ fn agreeing(a: &Amount, b: &Amount) -> Option<Amount> {
 /// Data sheets round and cut off: one unit of the last digit is allowed either way.
 fn order_that_gives(teeth: &Amount, number: &Amount) -> Option<PairOrder> {
     let target = number.value()?;
-    let digits = number.text.split(':').next().unwrap_or_default();
-    let decimals = digits.split_once(['.', ',']).map_or(0, |(_, d)| d.len());
-    let unit = 0.1_f64.powi(i32::try_from(decimals.min(9)).unwrap_or(9));
+    let unit = 0.1_f64.powi(i32::try_from(number.decimals().min(9)).unwrap_or(9));
     let gives = |value: f64| (value - target).abs() < unit * 1.000_001;
     let ratio = teeth.ratio.as_ref()?;
     if gives(ratio.driven_first().value()) {

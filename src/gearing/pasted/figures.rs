@@ -45,6 +45,9 @@ pub(super) fn figures(tokens: &[Token], at: usize) -> (Vec<Figure>, usize) {
     if let Some(to_one) = cursor.to_one(first, end) {
         return (vec![Figure::Amount(to_one.0)], to_one.1 - at);
     }
+    if let Some(pair) = cursor.dashed_pair(first, at, end) {
+        return (vec![Figure::Amount(pair)], end + 2 - at);
+    }
     if let Some(pair) = cursor.loose_pair(first, at, end) {
         return (vec![Figure::Amount(pair)], end + 2 - at);
     }
@@ -199,6 +202,22 @@ impl Cursor<'_> {
         is_pair.then(|| pair(&first.text, '/', &second.text))
     }
 
+    /// `34-9`: two counts around a dash that are no range of gears, of years or of anything else.
+    fn dashed_pair(&self, first: &Amount, at: usize, end: usize) -> Option<Amount> {
+        let is_dash = |at: usize| self.sign(at) == Some('-');
+        let second = self.tokens.get(end + 1).filter(|t| t.is_whole())?;
+        let is_chain = is_dash(end + 2) || (at > 0 && is_dash(at - 1));
+        let counts = [&first.text, &second.text].map(|text| text.parse::<u16>().unwrap_or(0));
+        let (fewer, more) = (counts[0].min(counts[1]), counts[0].max(counts[1]));
+        let are_teeth = (5..=50).contains(&fewer) && (13..=99).contains(&more);
+        let is_pair = first.shape == Shape::Whole
+            && is_dash(end)
+            && self.spacing(end) == Some(false)
+            && !is_chain
+            && are_teeth;
+        is_pair.then(|| pair(&first.text, ':', &second.text))
+    }
+
     /// The sign of a product, the factor behind it, in brackets or not, and where it ends.
     fn factor(&self, at: usize) -> Option<(char, Amount, usize)> {
         let sign = self
@@ -347,6 +366,9 @@ mod tests {
             ("8x33", "8x33"),
             ("9 × 37", "9x37"),
             ("4x4", "?"),
+            ("34-9", "34:9"),
+            ("1-4", "1 …"),
+            ("1998-2004", "1998 …"),
             ("185/60R14", "tyre 185/60"),
             ("185/60 R 14", "tyre 185/60"),
             ("195/50 ZR15 3.54", "tyre 195/50 …"),

@@ -4,9 +4,24 @@ use super::pieces::{Line, Piece};
 use super::tags::Tag;
 use super::tokens::is_whole;
 
+/// The line with its gears drawn together; those behind "for" are put in brackets: `4.12 for 1–4`.
+pub(super) fn with_gear_lists(line: Line) -> Line {
+    let mut drawn: Line = Vec::with_capacity(line.len());
+    for piece in with_ranges(line) {
+        match (&drawn[..], piece) {
+            ([.., Piece::Amount(_), Piece::For], gears @ (Piece::Gears(_) | Piece::Tag(_))) => {
+                drawn.pop();
+                drawn.push(Piece::Bracket(vec![gears]));
+            }
+            (_, piece) => drawn.push(piece),
+        }
+    }
+    drawn
+}
+
 /// The line with ranges of gears, and gears joined by "and", drawn together; brackets are not
 /// looked into.
-pub(super) fn with_ranges(line: Line) -> Line {
+fn with_ranges(line: Line) -> Line {
     let mut joined: Line = Vec::with_capacity(line.len());
     for piece in line {
         joined.push(piece);

@@ -79,11 +79,15 @@ fn rises(items: &[(f64, Amount)]) -> bool {
 impl Listing<'_> {
     /// Leaves out a number that belongs to a word before the list: "Saloon 2.0 3.65 1.97 …".
     fn drop_foreign_head(&mut self) {
-        if let [(head, amount), (first, _), (second, _), ..] = &self.items[..]
-            && amount.is_after_unknown
-            && head < first
-            && first > second
-        {
+        let [(head, amount), rest @ ..] = &self.items[..] else {
+            return;
+        };
+        let [(first, _), (second, _), ..] = rest else {
+            return;
+        };
+        // "5.0" before ratios of two decimals and more is an engine's size too.
+        let is_coarse = amount.decimals() <= 1 && rest.iter().all(|(_, a)| a.decimals() >= 2);
+        if amount.is_after_unknown && (is_coarse || (head < first && first > second)) {
             self.remarks.left_out(&amount.text, LeftOut::Implausible);
             self.items.remove(0);
         }

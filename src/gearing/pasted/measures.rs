@@ -72,7 +72,7 @@ fn after_word(about: About, piece: &Piece, is_answered: bool, is_row: bool) -> A
         (Piece::Speeds, _) => About::Speeds,
         (Piece::Property, _) => About::Property,
         (Piece::Stage, _) | (Piece::Tag(Tag::High | Tag::Low), About::Stage) => About::Stage,
-        (Piece::Tag(Tag::Final) | Piece::Heading | Piece::Break('.'), _) => About::Ratios,
+        (Piece::Tag(Tag::Final) | Piece::Heading, _) => About::Ratios,
         (_, About::LabelledMeasures) if is_label => about,
         (_, About::Measures) if is_label && !is_answered => About::LabelledMeasures,
         (Piece::Break(sign), About::Measures | About::Speeds)

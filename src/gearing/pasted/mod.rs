@@ -1,10 +1,11 @@
 //! Which gear set is meant by text that was copied from a data sheet, a road test or a forum?
 //!
 //! The way through: one kind of character (`letters`), numbers and words (`tokens`), what each is
-//! good for (`figures`, `words`, `reader`, `beside_units`), gear numbers told from ratios (`numbering`), values
-//! left out by what stands around them (`columns`, `brackets`, `measures`), labels joined with
-//! values (`rows`), values sorted by what they are (`sorting`, `listing`, `naming`), the set
-//! (`assembling`). Whatever was guessed or left out is said: the reading is a proposal.
+//! good for (`figures`, `words`, `reader`, `beside_units`), gears drawn together and gear numbers
+//! told from ratios (`gear_lists`, `numbering`), values left out for what stands around them
+//! (`columns`, `brackets`, `measures`), labels joined with values (`rows`), values sorted by what
+//! they are (`sorting`, `listing`, `naming`, `shafts`), the set (`assembling`).
+//! Whatever was guessed or left out is said: the reading is a proposal.
 
 mod amount;
 mod assembling;
@@ -24,6 +25,7 @@ mod pieces;
 mod reader;
 mod remarks;
 mod rows;
+mod shafts;
 mod sorting;
 mod tags;
 mod tokens;
@@ -155,10 +157,9 @@ pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
     let tokens = tokens::tokens(&letters::plain(text), &mut remarks);
     let mut lines: Vec<pieces::Line> = reader::lines(&tokens, &mut remarks)
         .into_iter()
-        .map(gear_lists::with_ranges)
+        .map(|line| gear_lists::with_gear_lists(brackets::opened(line)))
         .collect();
     columns::leave_out_measured(&mut lines, &mut remarks);
-    lines.iter_mut().for_each(brackets::number_by_brackets);
     numbering::number_gears(&mut lines);
     for line in &mut lines {
         *line = brackets::resolved(std::mem::take(line), &mut remarks);

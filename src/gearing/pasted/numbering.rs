@@ -82,8 +82,8 @@ fn label_first(line: &mut Line, count: usize) {
 
 /// Numbers the gears where whole numbers open the lines, or alternate with ratios in one.
 fn number_lines(lines: &mut [Line]) {
-    for line in lines.iter_mut().filter(|line| alternates(line)) {
-        for at in unlabelled(line).into_iter().step_by(2) {
+    for line in lines.iter_mut() {
+        for at in alternating(line) {
             if let Some(n) = line[at].whole_gear() {
                 line[at] = Piece::Tag(Tag::Gear(n));
             }
@@ -139,18 +139,26 @@ fn unlabelled(line: &[Piece]) -> Vec<usize> {
     free
 }
 
-/// Whether a line runs gear number, ratio, gear number, ratio, apart from values with labels.
-fn alternates(line: &[Piece]) -> bool {
-    let numbers: Vec<&Piece> = unlabelled(line).into_iter().map(|at| &line[at]).collect();
-    let gears: Vec<u8> = numbers
-        .iter()
-        .step_by(2)
-        .map_while(|p| p.whole_gear())
-        .collect();
-    let count_up = gears.windows(2).all(|pair| pair[0] + 1 == pair[1]);
-    let ratios = numbers.iter().skip(1).step_by(2);
-    numbers.len() >= 4
-        && numbers.len() == 2 * gears.len()
-        && count_up
-        && ratios.filter(|p| p.is_broken_number()).count() * 2 >= gears.len()
+/// Where the gear numbers stand in a line that runs gear number, ratio, gear number, ratio, apart
+/// from values with labels.
+fn alternating(line: &[Piece]) -> Vec<usize> {
+    let numbers = unlabelled(line);
+    let mut before = None;
+    let mut gears = Vec::new();
+    for pair in numbers.chunks_exact(2) {
+        let gear = line[pair[0]].whole_gear();
+        let follows = before.is_none_or(|before: u8| gear == Some(before + 1));
+        let is_ratio = line[pair[1]].is_broken_number() || !gears.is_empty();
+        if gear.is_none() || !follows || !is_ratio {
+            break;
+        }
+        before = gear;
+        gears.push(pair[0]);
+    }
+    let is_whole_line = numbers.len() == 2 * gears.len();
+    if gears.len() >= 3 || (gears.len() == 2 && is_whole_line) {
+        gears
+    } else {
+        Vec::new()
+    }
 }

@@ -24,6 +24,8 @@ pub(super) enum Piece {
     Dash,
     /// "to".
     To,
+    /// "for": the gears behind it are those of the value before it.
+    For,
     /// "ratio".
     Heading,
     /// Opens a row or heads a column of something else.
@@ -42,6 +44,14 @@ pub(super) enum Piece {
 pub(super) type Line = Vec<Piece>;
 
 impl Piece {
+    /// The number, where it could be a ratio.
+    pub(super) fn amount(&self) -> Option<&Amount> {
+        match self {
+            Self::Amount(amount) => Some(amount),
+            _ => None,
+        }
+    }
+
     /// The gear that a bare whole number could name.
     pub(super) fn whole_gear(&self) -> Option<u8> {
         match self {

@@ -1,5 +1,6 @@
 //! How are numbers, words and signs drawn together to the pieces of lines?
 
+use super::amount::{Amount, Shape};
 use super::figures::{Figure, figures, opens_product};
 use super::pieces::{Line, Piece};
 use super::remarks::{LeftOut, Remarks};
@@ -57,6 +58,10 @@ impl Reader<'_> {
             }
             Some(Kind::Word) => self.word(),
             Some(Kind::Code) => {
+                let text = &self.tokens[self.at].text;
+                if text.starts_with(|c: char| c.is_ascii_digit()) && text.contains(['.', ',']) {
+                    self.remarks.left_out(text, LeftOut::Implausible);
+                }
                 self.at += 1;
                 self.unknown();
             }
@@ -103,9 +108,16 @@ impl Reader<'_> {
             '=' => self.equals(),
             ':' => self.stray_to_one(),
             // The end of a sentence; a label's point is none.
-            '.' if self.line.last().is_some_and(Piece::is_number) => self.push(Piece::Break('.')),
+            '.' if self.ends_sentence() => self.end_line(),
             _ => {}
         }
+    }
+
+    /// Whether the point just read ends a sentence, and not an abbreviation.
+    fn ends_sentence(&self) -> bool {
+        let is_behind_number = self.line.last().is_some_and(Piece::is_number);
+        let next = self.tokens.get(self.at);
+        self.outside.is_none() && is_behind_number && next.is_some_and(|t| t.is_apart)
     }
 
     /// A dash between two things, or the minus of the number right behind it.
@@ -141,13 +153,14 @@ impl Reader<'_> {
         }
     }
 
-    /// Steps over the 1 of a ":1" that stands behind a whole list.
+    /// Steps over the 1 of a ":1" that stands behind a whole list, or in brackets by itself.
     fn stray_to_one(&mut self) {
         let is_one = self
             .tokens
             .get(self.at)
             .is_some_and(|t| t.text == "1" && !t.is_apart);
-        if is_one && matches!(self.line.last(), Some(Piece::Amount(_))) {
+        let is_bracket = self.outside.is_some() && self.line.is_empty();
+        if is_one && (is_bracket || matches!(self.line.last(), Some(Piece::Amount(_)))) {
             self.at += 1;
         }
     }
@@ -222,10 +235,23 @@ impl Reader<'_> {
             Meaning::Stage => self.push(Piece::Stage),
             Meaning::Unit => self.unit(),
             Meaning::Money => self.money(),
+            Meaning::For => self.push(Piece::For),
             Meaning::And => self.push(Piece::And),
             Meaning::To => self.push(Piece::To),
             Meaning::Per => self.per_thousand(self.at - length),
+            Meaning::Direct => self.direct(),
             Meaning::Filler => {}
+        }
+    }
+
+    /// "direct" behind a label is its ratio, unless the ratio follows.
+    fn direct(&mut self) {
+        let is_sign = matches!(self.kind(0), Some(Kind::Sign(_)));
+        let is_followed = self.kind(usize::from(is_sign)) == Some(Kind::Number);
+        let is_labelled = matches!(self.line.last(), Some(Piece::Tag(tag)) if tag.is_forward());
+        if is_labelled && !is_followed {
+            self.remarks.say("\"Direct\" was read as 1:1.".to_owned());
+            self.push(Piece::Amount(Amount::new("1:1".to_owned(), Shape::ToOne)));
         }
     }
 

@@ -201,10 +201,15 @@ impl Sorted {
 
 /// Whether a row of a list is another set: it falls as the list before it did, from higher up.
 fn starts_anew(before: &[Amount], row: &[Amount]) -> bool {
-    let is_list = |values: &[f64]| values.len() >= 3 && values[1] < values[0];
-    let (before, row) = (values(before), values(row));
-    let last = before.last().copied().unwrap_or(f64::INFINITY);
-    is_list(&before) && is_list(&row) && row[0] > 1.2 * last && row[2] < row[1]
+    let falls =
+        |values: &[f64]| values.len() >= 3 && values[2] < values[1] && values[1] < values[0];
+    let row = values(row);
+    // The last few are enough, and keep the time in proportion to the text.
+    let before = || values(&before[before.len().saturating_sub(4)..]);
+    falls(&row) && {
+        let before = before();
+        falls(&before) && before.last().is_some_and(|last| row[0] > 1.2 * last)
+    }
 }
 
 /// The gear that all labels name, as in "5th, top" or "crawler, low".

@@ -49,6 +49,7 @@ pub(super) fn tokens(plain: &str, remarks: &mut Remarks) -> Vec<Token> {
         chars: plain.chars().collect(),
         at: 0,
         is_apart: true,
+        is_quoted: false,
         tokens: Vec::new(),
     };
     while let Some(c) = lexer.peek(0) {
@@ -56,12 +57,15 @@ pub(super) fn tokens(plain: &str, remarks: &mut Remarks) -> Vec<Token> {
             lexer.at += 1;
             lexer.push(Kind::LineEnd, "");
             lexer.is_apart = true;
+            lexer.is_quoted = false;
         } else if c.is_whitespace() {
             lexer.blanks();
         } else if lexer.is_number_start() {
             lexer.number(remarks);
         } else if c.is_alphabetic() {
             lexer.word();
+        } else if matches!(c, '"' | '“' | '”' | '„') {
+            lexer.quote();
         } else {
             lexer.at += 1;
             lexer.push(Kind::Sign(c), "");
@@ -74,6 +78,8 @@ struct Lexer {
     chars: Vec<char>,
     at: usize,
     is_apart: bool,
+    /// Whether a quotation mark has been opened on this line.
+    is_quoted: bool,
     tokens: Vec<Token>,
 }
 
@@ -119,6 +125,17 @@ impl Lexer {
             self.push(Kind::Sign('\t'), "");
             self.is_apart = true;
         }
+    }
+
+    /// Steps over a quotation mark; outside quotations, behind a number, it is inches.
+    fn quote(&mut self) {
+        let is_behind_digit = self.previous().is_some_and(|c| c.is_ascii_digit());
+        if !self.is_quoted && is_behind_digit {
+            self.push(Kind::Word, "inch");
+        } else {
+            self.is_quoted = !self.is_quoted;
+        }
+        self.at += 1;
     }
 
     fn is_number_start(&self) -> bool {
@@ -214,9 +231,20 @@ impl Lexer {
             self.word_with_digits(&word);
         } else {
             self.at += length;
+            if self.is_teeth(&word) {
+                return;
+            }
             let text = joined.unwrap_or(word).replace('.', "");
             self.push(Kind::Word, &text);
         }
+    }
+
+    /// "teeth" behind a count, which says no more than the count.
+    fn is_teeth(&self, word: &str) -> bool {
+        const TEETH: [&str; 8] = [
+            "tooth", "teeth", "zahne", "zaehne", "dents", "denti", "dientes", "tanden",
+        ];
+        self.tokens.last().is_some_and(Token::is_whole) && TEETH.contains(&folded(word).as_str())
     }
 
     /// `x` between two numbers, as in `8x33` and `8 x 33`.
@@ -278,6 +306,9 @@ fn numbers_of(run: &str, remarks: &mut Remarks) -> Vec<String> {
     let parts: Vec<&str> = run.split(',').collect();
     let owned = |parts: &[&str]| parts.iter().map(|p| (*p).to_owned()).collect();
     let is_gear = |part: &str| Tag::gear(part).is_some();
+    if let Some((gear, ratio)) = gear_and_ratio(run) {
+        return owned(&[gear, ratio]);
+    }
     if run.contains('.') {
         return if is_grouped(&parts) {
             vec![run.to_owned()]
@@ -295,6 +326,14 @@ fn numbers_of(run: &str, remarks: &mut Remarks) -> Vec<String> {
         }
         _ => vec![run.to_owned()],
     }
+}
+
+/// A gear's number and its ratio in `1.3,54` and `1.3.54`.
+fn gear_and_ratio(run: &str) -> Option<(&str, &str)> {
+    let (gear, ratio) = run.split_once('.')?;
+    let (whole, decimals) = ratio.split_once(is_mark)?;
+    let is_ratio = whole.len() == 1 && decimals.len() >= 2 && is_whole(decimals);
+    (Tag::gear(gear).is_some() && is_ratio).then_some((gear, ratio))
 }
 
 /// Whether the comma groups thousands: `1,250.00`.
@@ -345,6 +384,7 @@ mod tests {
             ("1.....3.54", "n1 . . . . . n3.54"),
             (".83 ,83", "n.83 n,83"),
             ("12.03.1998", "c12.03.1998"),
+            ("1.3,54 2.1.91", "n1 , n3,54 n2 , n1.91"),
             ("1,250.00", "c1,250.00"),
             ("3.54.", "n3.54 ."),
         ] {

@@ -37,6 +37,10 @@ pub(super) enum Meaning {
     To,
     /// "per", "at": opens "per 1000 rpm".
     Per,
+    /// "for", before the gears of a final drive.
+    For,
+    /// 1:1, where it stands for a ratio.
+    Direct,
     /// Says nothing.
     Filler,
 }
@@ -169,7 +173,7 @@ const VOCABULARY: &[(Meaning, &str)] = &[
          g/min; o/min; obr/min; min; km; miles; mi; mm; cm; kg; kgs; lb; lbs; lbft; \
          nm; mkg; kgm; mdan; hp; bhp; ps; ch; cv; kw; cc; ccm; cui; l; litre; \
          litres; liter; ltr; litros; inch; inches; mpg; percent; prozent; v; sec; \
-         seconds; pc; valve; door; doors; years; owners",
+         seconds; s; secs; pc; valve; door; doors; years; owners",
     ),
     (
         Meaning::Money,
@@ -184,12 +188,17 @@ const VOCABULARY: &[(Meaning, &str)] = &[
         "to; zu; bis; till; do; tot; through; thru; auf; a",
     ),
     (Meaning::Per, "per; pro; at; bei; par; je; @; przy"),
+    (Meaning::For, "for; fur; fuer; pour; para; voor; on"),
+    (
+        Meaning::Direct,
+        "direct; direct drive; direkt; directe; prise directe; presa diretta; directa",
+    ),
     (
         Meaning::Filler,
-        "drive; the; of; is; are; was; with; by; for; from; in; has; mit; von; der; \
+        "drive; the; of; is; are; was; with; by; from; in; has; mit; von; der; \
          die; das; ist; im; de; des; du; la; le; les; el; il; al; avec; con; com; no; \
          nr; approx; ca; all; alle; one; its; z; x; neutral; n; synchro; synchromesh; \
-         direct; rear; front; main; box; value; standard; optional; option; early; \
+         rear; front; main; box; value; standard; optional; option; early; \
          late",
     ),
 ];
@@ -208,6 +217,7 @@ static MEANINGS: LazyLock<BTreeMap<&str, Meaning>> = LazyLock::new(|| {
 pub(super) fn meaning(phrase: &str) -> Option<Meaning> {
     let capital = match phrase {
         "C" => Some(Tag::Crawler),
+        "F" | "HA" | "AA" => Some(Tag::Final),
         "L" => Some(Tag::Low),
         "H" => Some(Tag::High),
         _ => roman(phrase).map(Tag::Gear),

@@ -1,0 +1,355 @@
+//! Is the speed diagram readable whatever is drawn: nothing written over, nothing cut, nothing moving?
+
+use crate::support::gear_sets::{gear, name, ratio, rpm, spec};
+use crate::support::projects::any_project;
+use crate::support::window::{camper_van, three_ten_speeds};
+use egui::epaint::Primitive;
+use egui::{Context, Pos2, RawInput, Rect, Vec2, vec2};
+use layshaft::chart::{SpeedDiagram, View};
+use layshaft::draw::diagram::{Drawn, Look, diagram_ui};
+use layshaft::draw::label_placing::overlap;
+use layshaft::draw::palette::{Palette, Theme};
+use layshaft::draw::theme;
+use layshaft::gearing::{GearSet, Ratio};
+use layshaft::project::{Candidates, Edit, Project, ProjectResults, SetEdit};
+use proptest::prelude::*;
+use proptest::sample::select;
+
+/// One gear, so no shift and no handle.
+fn one_gear() -> Project {
+    let one = GearSet::try_from(spec(vec![ratio(1.0)], ratio(4.0))).unwrap();
+    with_sets(vec![one])
+}
+
+/// Three sets of twelve gears each, the last two close to the first.
+fn twelve_gears() -> Project {
+    let sets = [3.7, 3.65, 4.1].map(|final_drive| {
+        let gears = (0..12).map(|i| ratio(11.0 / 1.28_f64.powi(i))).collect();
+        GearSet::try_from(spec(gears, ratio(final_drive))).unwrap()
+    });
+    with_sets(sets.into())
+}
+
+fn with_sets(sets: Vec<GearSet>) -> Project {
+    let sets = sets.into_iter().map(|set| (set, true)).collect();
+    Project {
+        sets: Candidates::new(sets, 0).unwrap(),
+        ..camper_van()
+    }
+}
+
+/// A project and what its diagram is to look like.
+#[derive(Debug, Clone)]
+struct Scene {
+    diagram: SpeedDiagram,
+    size: Vec2,
+    text_size: f32,
+    theme: Theme,
+    view: View,
+    with_drops: bool,
+}
+
+impl Scene {
+    fn of(project: &Project) -> Self {
+        let diagram = SpeedDiagram::of(project, &ProjectResults::of(project));
+        Self {
+            view: diagram.whole,
+            diagram,
+            size: vec2(900.0, 500.0),
+            text_size: 12.5,
+            theme: Theme::Light,
+            with_drops: false,
+        }
+    }
+
+    fn picture(&self) -> Rect {
+        Rect::from_min_size(Pos2::ZERO, self.size)
+    }
+
+    /// What each of the first frames drew.
+    fn frames(&self, count: usize) -> Vec<Drawn> {
+        let ctx = Context::default();
+        theme::apply(&ctx);
+        ctx.set_theme(match self.theme {
+            Theme::Light => egui::Theme::Light,
+            Theme::Dark => egui::Theme::Dark,
+        });
+        let frames = (0..count).map(|_| self.frame(&ctx));
+        frames.collect()
+    }
+
+    fn frame(&self, ctx: &Context) -> Drawn {
+        let palette = Palette::of(self.theme);
+        let look = Look {
+            palette: &palette,
+            forward: self.diagram.traces.first().map(|trace| trace.set),
+            others: 0.65,
+            gear: None,
+            text_size: self.text_size,
+            with_drops: self.with_drops,
+            interactive: true,
+        };
+        let input = RawInput {
+            screen_rect: Some(self.picture()),
+            ..RawInput::default()
+        };
+        let mut drawn = None;
+        let mut output = ctx.run_ui(input, |ui| {
+            drawn = Some(diagram_ui(ui, &self.diagram, self.view, &look));
+        });
+        output.textures_delta.set.clear();
+        output.textures_delta.free.clear();
+        for primitive in ctx.tessellate(output.shapes, 1.0) {
+            if let Primitive::Mesh(mesh) = primitive.primitive {
+                let is_finite = |pos: Pos2| pos.x.is_finite() && pos.y.is_finite();
+                assert!(mesh.vertices.iter().all(|vertex| is_finite(vertex.pos)));
+            }
+        }
+        drawn.unwrap()
+    }
+
+    /// Draws it and looks at every label.
+    fn check(&self) -> Result<(), TestCaseError> {
+        let drawn = self.frames(1).swap_remove(0);
+        for (i, (rect, text)) in drawn.labels.iter().enumerate() {
+            prop_assert!(
+                self.picture().contains_rect(*rect),
+                "\"{text}\" at {rect} is cut"
+            );
+            for (other, words) in &drawn.labels[i + 1..] {
+                prop_assert!(
+                    !overlap(rect, other),
+                    "\"{text}\" at {rect} lies over \"{words}\" at {other}"
+                );
+            }
+        }
+        Ok(())
+    }
+}
+
+fn usual_projects() -> Vec<Project> {
+    vec![camper_van(), three_ten_speeds(), one_gear(), twelve_gears()]
+}
+
+/// Part of the whole, as far as one can zoom in.
+fn part(whole: [f64; 2], width: f64, place: f64) -> [f64; 2] {
+    let all = whole[1] - whole[0];
+    let width = all * width;
+    let from = whole[0] + (all - width) * place;
+    [from, from + width]
+}
+
+fn scene() -> impl Strategy<Value = Scene> {
+    let share = || (0.0..=1.0, 0.0..=1.0);
+    let zoom = || (-4.6..=0.0_f64).prop_map(f64::exp);
+    (
+        select(usual_projects()),
+        (600_u16..=2560, 300_u16..=1440),
+        10.0..=20.0_f32,
+        select(vec![Theme::Light, Theme::Dark]),
+        (zoom(), zoom(), share()),
+        any::<bool>(),
+    )
+        .prop_map(|(project, size, text_size, theme, view, with_drops)| {
+            let scene = Scene::of(&project);
+            let (wide, high, (x, y)) = view;
+            Scene {
+                size: vec2(size.0.into(), size.1.into()),
+                text_size,
+                theme,
+                view: View {
+                    speed: part(scene.diagram.whole.speed, wide, x),
+                    rpm: part(scene.diagram.whole.rpm, high, y),
+                },
+                with_drops,
+                ..scene
+            }
+        })
+}
+
+#[test]
+fn no_label_lies_over_another_or_is_cut_in_the_usual_sizes() {
+    let sizes = [
+        [600.0, 300.0],
+        [640.0, 560.0],
+        [920.0, 720.0],
+        [1600.0, 500.0],
+        [2560.0, 1440.0],
+    ];
+    for project in usual_projects() {
+        for (size, text_size) in sizes.into_iter().zip([10.0, 11.0, 12.5, 16.0, 20.0]) {
+            for theme in [Theme::Light, Theme::Dark] {
+                for with_drops in [false, true] {
+                    let scene = Scene {
+                        size: size.into(),
+                        text_size,
+                        theme,
+                        with_drops,
+                        ..Scene::of(&project)
+                    };
+                    scene.check().unwrap();
+                }
+            }
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn no_label_lies_over_another_or_is_cut_in_any_view(scene in scene()) {
+        scene.check()?;
+    }
+
+    #[test]
+    fn the_first_frame_is_laid_out_like_the_third(scene in scene()) {
+        let frames = scene.frames(3);
+        prop_assert_eq!(frames[0].transform.frame(), frames[2].transform.frame());
+        prop_assert_eq!(frames[0].transform.bounds(), frames[2].transform.bounds());
+        prop_assert_eq!(frames[0].band, frames[2].band);
+        prop_assert_eq!(&frames[0].labels, &frames[2].labels);
+    }
+
+    #[test]
+    fn the_view_is_shown_as_wanted(scene in scene()) {
+        let drawn = scene.frames(1).swap_remove(0);
+        prop_assert_eq!(drawn.view, scene.view);
+    }
+
+    #[test]
+    fn whatever_can_be_typed_is_drawn_in_finite_numbers(project in any_project()) {
+        let scene = Scene::of(&project);
+        for number in scene.view.speed.iter().chain(&scene.view.rpm) {
+            prop_assert!(number.is_finite());
+        }
+        scene.check()?;
+    }
+}
+
+#[test]
+fn important_labels_are_there() {
+    let scene = Scene::of(&camper_van());
+    let drawn = scene.frames(1).swap_remove(0);
+    let texts: Vec<&str> = drawn.labels.iter().map(|(_, text)| text.as_str()).collect();
+    for text in [
+        "50 km/h", "90 km/h", "110 km/h", "2000 rpm", "4500", "rpm", "km/h",
+    ] {
+        assert!(texts.contains(&text), "{text} is missing in {texts:?}");
+    }
+    for gear in ["1", "2", "3", "4", "5"] {
+        let count = texts.iter().filter(|text| **text == gear).count();
+        assert_eq!(count, 3, "gear {gear} of three sets in {texts:?}");
+    }
+}
+
+#[test]
+fn a_gear_number_stands_above_the_end_of_its_line() {
+    for project in [camper_van(), three_ten_speeds()] {
+        let scene = Scene::of(&project);
+        let drawn = scene.frames(1).swap_remove(0);
+        let redline_rpm = scene.diagram.redline_rpm;
+        for trace in &scene.diagram.traces {
+            for gear in &trace.gears {
+                let end = drawn.point(gear.speed_at(redline_rpm), redline_rpm);
+                let mut labels = drawn.labels.iter().filter(|(rect, text)| {
+                    *text == gear.label && drawn.band.expand(1.0).contains_rect(*rect)
+                });
+                let is_above = |(rect, _): &(Rect, String)| (rect.center().x - end.x).abs() < 1.0;
+                assert!(labels.any(is_above), "{} of {}", gear.label, trace.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn the_height_of_the_gear_numbers_band_follows_from_the_number_of_visible_sets() {
+    let all = [camper_van(), three_ten_speeds(), twelve_gears()];
+    let mut heights = Vec::new();
+    for project in all {
+        let ids: Vec<_> = project.sets.iter().map(|candidate| candidate.id).collect();
+        let hidden = |project: &Project, id| Edit::Visible(id, false).applied_to(project).unwrap();
+        let two = hidden(&project, ids[0]);
+        let one = hidden(&two, ids[2]);
+        let none = hidden(&one, ids[1]);
+        heights.push([&project, &two, &one, &none].map(band_heights));
+    }
+    for of_project in &heights {
+        assert_eq!(of_project, &heights[0]);
+        let [three, two, one, none] = of_project.clone().map(|heights| heights[0]);
+        assert!(three > two && two > one, "{of_project:?}");
+        assert!((one - none).abs() < 0.1, "{of_project:?}");
+    }
+}
+
+/// The height of the band in several sizes and views: all the same.
+fn band_heights(project: &Project) -> Vec<f32> {
+    let whole = Scene::of(project);
+    let zoomed = Scene {
+        view: View {
+            speed: part(whole.view.speed, 0.2, 0.4),
+            rpm: part(whole.view.rpm, 0.1, 0.7),
+        },
+        ..whole.clone()
+    };
+    let large = Scene {
+        size: vec2(2000.0, 1200.0),
+        ..whole.clone()
+    };
+    let heights = [whole, zoomed, large].map(|scene| scene.frames(1)[0].band.height());
+    assert!(
+        heights
+            .iter()
+            .all(|height| (height - heights[0]).abs() < 0.01)
+    );
+    heights.to_vec()
+}
+
+/// A project with the extremes of what can be typed.
+fn extreme(redline_rpm: f64, ratios: [f64; 3], final_drive: f64) -> Project {
+    let gears = (1..).zip(ratios);
+    let mut spec = spec(Vec::new(), Ratio::from_number(final_drive).unwrap());
+    spec.gears = gears.map(|(n, r)| gear(n, ratio(r))).collect();
+    spec.name = name("extreme");
+    spec.shift = rpm(30_000.0);
+    let project = with_sets(vec![GearSet::try_from(spec).unwrap()]);
+    Edit::Redline(rpm(redline_rpm))
+        .applied_to(&project)
+        .unwrap()
+}
+
+#[test]
+fn extremes_are_drawn_in_finite_numbers() {
+    for redline_rpm in [1.0, 30_000.0] {
+        for ratios in [[400.0, 1.0, 0.001], [0.001, 0.001, 0.001], [400.0; 3]] {
+            for final_drive in [0.001, 1.0, 400.0] {
+                let project = extreme(redline_rpm, ratios, final_drive);
+                let scene = Scene::of(&project);
+                for text_size in [10.0, 20.0] {
+                    let scene = Scene {
+                        text_size,
+                        with_drops: true,
+                        ..scene.clone()
+                    };
+                    scene.check().unwrap();
+                    let drawn = scene.frames(1).swap_remove(0);
+                    let frame = *drawn.transform.frame();
+                    assert!(frame.is_positive() && frame.is_finite());
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn shift_points_beyond_the_redline_stay_in_the_picture() {
+    let mut project = camper_van();
+    let id = project.sets.baseline().id;
+    let edit = Edit::Set(id, SetEdit::ShiftAll(rpm(9000.0)));
+    project = edit.applied_to(&project).unwrap();
+    let scene = Scene::of(&project);
+    let drawn = scene.frames(1).swap_remove(0);
+    scene.check().unwrap();
+    for shift in &scene.diagram.trace(id).unwrap().shifts {
+        let at = drawn.point(shift.speed, shift.shift_rpm);
+        assert!(drawn.transform.frame().contains(at), "{at}");
+    }
+}
