@@ -182,14 +182,15 @@ fn laid_out(ctx: &Context, page: &Page, within: f32) -> (f32, Vec<ClippedShape>)
 /// When the pixels cannot be packed.
 pub fn png(picture: &Picture) -> Result<Vec<u8>, PageError> {
     let mut bytes = Vec::new();
-    // Large even areas: filters make them longer, not shorter.
+    // Large even areas: filters make them longer, not shorter, and the higher levels save a
+    // quarter of the bytes for five times the time.
     let encoder =
-        PngEncoder::new_with_quality(&mut bytes, CompressionType::Default, FilterType::NoFilter);
+        PngEncoder::new_with_quality(&mut bytes, CompressionType::Level(1), FilterType::NoFilter);
     // A page is opaque, so a quarter of the bytes would say nothing.
-    let opaque: Vec<u8> = picture
-        .pixels()
-        .flat_map(|p| [p.0[0], p.0[1], p.0[2]])
-        .collect();
+    let mut opaque = Vec::with_capacity(picture.len() / 4 * 3);
+    for pixel in picture.as_raw().chunks_exact(4) {
+        opaque.extend_from_slice(&pixel[..3]);
+    }
     encoder
         .write_image(
             &opaque,
