@@ -568,7 +568,7 @@ fn removing_a_set_forgets_what_was_typed_in_it() {
         assert_eq!(window.project().sets.len(), 2);
         assert!(!window.says("is not a ratio"));
         // The copy gets the number of the set that went.
-        window.choose("Set 2 menu", Role::Button, "Copy set");
+        window.choose("Set 2 menu", Role::Button, "Duplicate set");
         assert_eq!(window.project().sets.len(), 3);
         assert_eq!(window.text("Ratio of gear 1, set 3"), "3.72");
         assert!(!window.says("is not a ratio"), "{text}");
