@@ -50,7 +50,12 @@ pub(super) fn reading_ui(ui: &Ui, desk: &Desk, palette: &Palette, drawn: &Drawn,
 
 /// The road speed under the pointer, as round as it is written: the figures belong to that one.
 fn spelled_speed(drawn: &Drawn, pointer: Pos2) -> f64 {
-    let speed_at = |x: f32| drawn.transform.value_from_position(Pos2::new(x, pointer.y)).x;
+    let speed_at = |x: f32| {
+        drawn
+            .transform
+            .value_from_position(Pos2::new(x, pointer.y))
+            .x
+    };
     let per_point = speed_at(pointer.x + 1.0) - speed_at(pointer.x);
     let grain = if per_point > 0.05 { 1.0 } else { 0.1 };
     round_to(speed_at(pointer.x), grain)

@@ -61,7 +61,9 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
 fn further_sets_ui(ui: &mut Ui, form: &mut Form<'_>) {
     ui.horizontal(|ui| {
         for command in [Command::CopySet, Command::PasteSet] {
-            let Some(entry) = command.entry() else { continue };
+            let Some(entry) = command.entry() else {
+                continue;
+            };
             let button = ui.button(entry.text).on_hover_text(entry.tooltip);
             let name = format!("{}, beneath the cards", entry.text);
             if button.accessible_name(name).clicked() {
