@@ -51,12 +51,36 @@ pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError
     })
 }
 
+/// Why a document was not put into a file, or not surely.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum KeepError {
+    /// Its text would not read back.
+    #[error("this project cannot be written so that it reads back; nothing was saved, report it")]
+    NotReadable,
+    /// The file could not be written.
+    #[error(transparent)]
+    Save(#[from] SaveError),
+}
+
+impl KeepError {
+    /// Whether the file holds the document all the same.
+    pub(super) fn is_saved(&self) -> bool {
+        matches!(self, Self::Save(error) if error.is_saved())
+    }
+}
+
 /// Puts a document into a file, whole or not at all.
 ///
 /// # Errors
-/// When it cannot be written; the file is then as it was.
-pub(super) fn save(fs: &dyn FileSystem, path: &Path, project: &Project) -> Result<(), SaveError> {
-    save_whole(fs, path, format::write(project).as_bytes())
+/// When it cannot be written; the file is then as it was. A text that would not read back is
+/// never put in the place of one that does.
+pub(super) fn save(fs: &dyn FileSystem, path: &Path, project: &Project) -> Result<(), KeepError> {
+    let text = format::write(project);
+    if format::read(&text).is_err() {
+        return Err(KeepError::NotReadable);
+    }
+    save_whole(fs, path, text.as_bytes())?;
+    Ok(())
 }
 
 /// The path that was typed, with `.ron` where it has no ending, `~` for the home folder.

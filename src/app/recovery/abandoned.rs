@@ -18,6 +18,7 @@ pub(in crate::app) struct Abandoned {
 /// Everything that windows left that are gone, the newest first.
 pub(in crate::app) fn abandoned(fs: &dyn FileSystem, folder: &Path) -> Vec<Abandoned> {
     sweep_stale(fs, folder);
+    sweep_locks(fs, folder);
     let mut found: Vec<Abandoned> = fs
         .names(folder)
         .unwrap_or_default()
@@ -32,6 +33,20 @@ pub(in crate::app) fn abandoned(fs: &dyn FileSystem, folder: &Path) -> Vec<Aband
         .collect();
     found.sort_by_key(|left| std::cmp::Reverse(left.copy.written_unix_s));
     found
+}
+
+/// Takes away the locks of windows that are gone and left no work.
+fn sweep_locks(fs: &dyn FileSystem, folder: &Path) {
+    for name in fs.names(folder).unwrap_or_default() {
+        let path = folder.join(&name);
+        // A document's lock may be taken by somebody at this very moment; it is small, and stays.
+        let is_of_window = !name.to_string_lossy().starts_with("open-");
+        let is_lock = path.extension().is_some_and(|ending| ending == "lock");
+        let has_copy = fs.entry_facts(&path.with_extension("ron")).is_ok();
+        if is_lock && is_of_window && !has_copy && !Lock::is_held(&path) {
+            let _ = fs.remove(&path);
+        }
+    }
 }
 
 impl Abandoned {
