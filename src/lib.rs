@@ -17,6 +17,7 @@ pub mod cli;
 pub mod draw;
 pub mod gearing;
 mod logging;
+pub mod panics;
 mod platform;
 pub mod project;
 pub mod sheet;

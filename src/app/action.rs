@@ -37,6 +37,10 @@ pub enum Action {
     RatioForm(RatioForm),
     /// The table shows the sets side by side, or one under another.
     SideBySide(bool),
+    /// The picture of the write-up goes to the clipboard.
+    CopyPicture,
+    /// The picture of the write-up goes into a file.
+    SavePicture,
     /// Something goes to the clipboard; what it is, and its text.
     Copy(&'static str, String),
     /// A sentence for the user.

@@ -4,10 +4,11 @@
 //! on Esc, and moves through its column with the arrow keys.
 
 use super::action::Action;
-use super::drafts::{CellId, Drafts};
+use super::drafts::{CellId, Draft, Drafts};
 use crate::draw::palette::Palette;
 use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
+use std::time::Duration;
 
 /// A field to be shown.
 pub(super) struct Cell<'a> {
@@ -36,17 +37,20 @@ pub(super) fn cell_ui(
     actions: &mut Vec<Action>,
 ) -> Option<String> {
     let id = egui::Id::unique(("cell", cell.id));
-    let had_focus = ui.memory(|m| m.has_focus(id));
-    let keys = if had_focus {
+    let (has_focus, had_focus) = ui.memory(|m| (m.has_focus(id), m.had_focus_last_frame(id)));
+    let keys = if has_focus {
         Keys::taken(ui)
     } else {
         Keys::default()
     };
-    let mut text = match drafts.get(cell.id) {
-        Some(draft) => draft.text.clone(),
-        None => cell.text.to_owned(),
-    };
-    let problem = drafts.get(cell.id).and_then(|d| d.problem.clone());
+    drafts.end_outdated(cell.id, cell.text);
+    let draft = drafts.get(cell.id);
+    let mut text = draft.map_or_else(|| cell.text.to_owned(), |draft| draft.text.clone());
+    let problem = draft.and_then(|draft| told_problem(ui, draft, has_focus));
+    let is_entered = has_focus && !had_focus;
+    if is_entered {
+        begin_anew(ui, id, &text);
+    }
     let color = problem.as_ref().map(|_| palette.error);
     let edit = TextEdit::singleline(&mut text)
         .id(id)
@@ -57,10 +61,12 @@ pub(super) fn cell_ui(
         .char_limit(MOST_CHARACTERS);
     let response = ui.add(edit).accessible_name(cell.name);
     drafts.announce(cell.id, id);
-    if response.gained_focus() {
+    if is_entered || response.gained_focus() {
         // What was left without a word, such as a handle that went out of view, ends here.
         actions.push(Action::Commit);
-        select_all(ui, id, &text);
+    }
+    if response.gained_focus() && !is_entered {
+        begin_anew(ui, id, &text);
     }
     if keys.escape {
         give_up(ui, drafts, cell, id, actions);
@@ -75,6 +81,21 @@ pub(super) fn cell_ui(
         response.on_hover_text(problem);
     }
     problem
+}
+
+/// After this long without a key, in seconds, somebody has finished typing or got stuck.
+const PAUSE: f64 = 0.6;
+
+/// Why a text does not read, once somebody has left it or paused: half a tyre size is no mistake.
+fn told_problem(ui: &Ui, draft: &Draft, has_focus: bool) -> Option<String> {
+    let problem = draft.problem.clone()?;
+    let left = draft.typed_at + PAUSE - ui.input(|i| i.time);
+    if has_focus && left > 0.0 {
+        ui.ctx()
+            .request_repaint_after(Duration::from_secs_f64(left));
+        return None;
+    }
+    Some(problem)
 }
 
 /// More than any figure or name needs, few enough that a pasted book is no trouble.
@@ -123,19 +144,36 @@ fn follow(
     actions: &mut Vec<Action>,
 ) {
     if response.changed() {
-        let draft = drafts.begin(cell.id, text);
-        text.clone_into(&mut draft.text);
-        match (cell.read)(text) {
-            Ok(edit) => {
-                draft.problem = None;
-                actions.push(Action::Preview(edit));
-            }
-            Err(problem) => draft.problem = Some(problem),
-        }
+        let now = response.ctx.input(|i| i.time);
+        actions.push(typed(drafts, cell, text, now));
     }
     // Losing focus is told in two frames; in the second there is no readable draft any more.
-    if response.lost_focus() {
+    // A screen reader may write into a field that is not typed in at all.
+    if response.lost_focus() || (response.changed() && !response.has_focus()) {
         finish(drafts, cell, actions);
+    }
+}
+
+/// Takes note of a text and says what the document is to show meanwhile.
+///
+/// What does not read takes its preview back: of "4O00" the document must not keep the 4.
+fn typed(drafts: &mut Drafts, cell: &Cell<'_>, text: &str, now: f64) -> Action {
+    let draft = drafts.begin(cell.id, cell.text);
+    draft.typed_at = now;
+    if draft.before == text {
+        drafts.end(cell.id);
+        return Action::Cancel;
+    }
+    text.clone_into(&mut draft.text);
+    match (cell.read)(text) {
+        Ok(edit) => {
+            draft.problem = None;
+            Action::Preview(edit)
+        }
+        Err(problem) => {
+            draft.problem = Some(problem);
+            Action::Cancel
+        }
     }
 }
 
@@ -160,17 +198,19 @@ fn leave(
     actions: &mut Vec<Action>,
 ) {
     finish(drafts, cell, actions);
-    ui.memory_mut(|m| match drafts.neighbour(cell.id, step) {
-        Some(next) => m.request_focus(next),
-        None => m.surrender_focus(id),
-    });
+    ui.memory_mut(|m| m.surrender_focus(id));
+    if let Some(next) = drafts.neighbour(cell.id, step) {
+        drafts.move_to(next);
+        ui.ctx().request_repaint();
+    }
 }
 
-fn select_all(ui: &Ui, id: egui::Id, text: &str) {
+/// A field that is entered has all its text selected, and its own undo begins with that.
+fn begin_anew(ui: &Ui, id: egui::Id, text: &str) {
     use egui::text::{CCursor, CCursorRange};
-    if let Some(mut state) = TextEdit::load_state(ui.ctx(), id) {
-        let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
-        state.cursor.set_char_range(Some(all));
-        state.store(ui.ctx(), id);
-    }
+    let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
+    let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+    state.cursor.set_char_range(Some(all));
+    state.clear_undoer();
+    state.store(ui.ctx(), id);
 }

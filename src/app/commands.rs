@@ -26,6 +26,10 @@ pub enum Command {
     CopySet,
     /// The selected set goes.
     RemoveSet,
+    /// A gear set from text.
+    PasteSet,
+    /// The picture and the tables for others to read.
+    WriteUp,
     /// The table as text to the clipboard.
     CopyTable,
     /// The whole diagram.
@@ -123,11 +127,13 @@ pub const TABLE: &[Entry] = entries! {
     Open, File, "Open…", "Opens a project from a file", [ctrl(Key::O)];
     Save, File, "Save", "Saves the project in its file", [ctrl(Key::S)];
     SaveAs, File, "Save as…", "Saves the project in another file", [ctrl_shift(Key::S)];
+    WriteUp, File, "Write-up…", "Makes a picture and tables for others to read", [ctrl(Key::E)];
     Quit, File, "Quit", "Ends the program", [ctrl(Key::Q)];
     Undo, Edit, "Undo", "Takes the last change back", [ctrl(Key::Z)];
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
     CopySet, Edit, "Copy set", "Adds a copy of the selected set", [ctrl(Key::D)];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
+    PasteSet, Edit, "Paste gears…", "Reads a whole gear set from text", [ctrl_shift(Key::V)];
     CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
@@ -151,12 +157,16 @@ impl Command {
 /// The commands whose keys were pressed in this frame, in that order; the keys are used up.
 ///
 /// A slow frame may bring several: what was undone and then saved must not be saved first.
-pub(super) fn pressed(ctx: &egui::Context) -> Vec<Command> {
+/// `is_waiting` says that nothing was typed yet in the field that has the focus.
+pub(super) fn pressed(ctx: &egui::Context, is_waiting: bool) -> Vec<Command> {
     let is_typing = ctx.text_edit_focused();
+    let is_own = |shortcut: KeyboardShortcut, command: Command| {
+        is_typing && belongs_to_text(shortcut, command, is_waiting)
+    };
     let mut commands = Vec::new();
     ctx.input_mut(|input| {
         input.events.retain(|event| {
-            let command = command_of(event, is_typing);
+            let command = command_of(event, &is_own);
             commands.extend(command);
             command.is_none()
         });
@@ -164,10 +174,13 @@ pub(super) fn pressed(ctx: &egui::Context) -> Vec<Command> {
     commands
 }
 
-/// The command that a key press asks for.
+/// The command that a key press asks for, unless a text field keeps it as its own.
 ///
 /// Of several, the one with the most modifiers: a shorter shortcut would take it too.
-fn command_of(event: &egui::Event, is_typing: bool) -> Option<Command> {
+fn command_of(
+    event: &egui::Event,
+    is_own: &dyn Fn(KeyboardShortcut, Command) -> bool,
+) -> Option<Command> {
     let egui::Event::Key {
         key,
         pressed: true,
@@ -182,15 +195,16 @@ fn command_of(event: &egui::Event, is_typing: bool) -> Option<Command> {
         .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)));
     shortcuts
         .filter(|(s, _)| s.logical_key == *key && modifiers.matches_logically(s.modifiers))
-        .filter(|(s, command)| !(is_typing && belongs_to_text(*s, *command)))
+        .filter(|(s, command)| !is_own(*s, *command))
         .max_by_key(|(s, _)| modifier_count(s.modifiers))
         .map(|(_, command)| command)
 }
 
 /// Whether a text field that is being typed in keeps a key for itself.
-fn belongs_to_text(shortcut: KeyboardShortcut, command: Command) -> bool {
+fn belongs_to_text(shortcut: KeyboardShortcut, command: Command, is_waiting: bool) -> bool {
     let has_own = matches!(command, Command::Undo | Command::Redo);
-    has_own || (shortcut.modifiers == Modifiers::NONE && shortcut.logical_key != Key::F1)
+    (has_own && !is_waiting)
+        || (shortcut.modifiers == Modifiers::NONE && shortcut.logical_key != Key::F1)
 }
 
 fn modifier_count(modifiers: Modifiers) -> u32 {
@@ -242,7 +256,7 @@ mod tests {
         let mut commands = Vec::new();
         let mut left = usize::MAX;
         let output = ctx.run_ui(input, |ui| {
-            commands = pressed(ui.ctx());
+            commands = pressed(ui.ctx(), false);
             left = ui.input(|i| i.events.len());
         });
         output.drop_without_applying_deltas();

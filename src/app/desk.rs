@@ -14,6 +14,8 @@ pub struct Desk {
     pub history: History,
     /// The file it stands in, once it stands in one.
     pub file: Option<PathBuf>,
+    /// What that file held when it was last read or written.
+    pub on_disk: Option<String>,
     figures: Figures,
 }
 
@@ -44,6 +46,7 @@ impl Desk {
             figures: Figures::of(&project, 0),
             history: History::new(project),
             file,
+            on_disk: None,
         }
     }
 

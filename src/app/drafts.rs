@@ -27,6 +27,8 @@ pub enum CellId {
     MarkedEngineSpeeds,
     /// Marked road speeds.
     MarkedRoadSpeeds,
+    /// The width of the write-up's picture.
+    PictureWidth,
     /// A field of one set.
     Set(SetId, SetCell),
 }
@@ -61,55 +63,93 @@ pub enum SetCell {
 }
 
 /// A text that is being typed, or was left unreadable.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct Draft {
     /// What stands in the field.
     pub text: String,
+    /// What stood there when typing began.
+    pub before: String,
     /// Why it does not read; none while it does.
     pub problem: Option<String>,
+    /// When it was last typed in, in seconds of the window's clock.
+    pub typed_at: f64,
 }
 
 /// All drafts.
 #[derive(Debug, Default)]
 pub(super) struct Drafts {
-    drafts: HashMap<CellId, Draft>,
-    /// The fields of this frame from top to bottom, for moving through a column.
+    open: HashMap<CellId, Draft>,
+    /// The fields of this frame from top to bottom.
     places: Vec<(CellId, egui::Id)>,
+    /// Those of the last frame, for moving through a column.
+    last_places: Vec<(CellId, egui::Id)>,
+    /// The field that is to be typed in from the next frame on.
+    next_focus: Option<egui::Id>,
 }
 
 impl Drafts {
     /// The draft of a field.
     pub(super) fn get(&self, cell: CellId) -> Option<&Draft> {
-        self.drafts.get(&cell)
+        self.open.get(&cell)
     }
 
-    /// The draft of a field to be changed, begun with `text` where there is none.
-    pub(super) fn begin(&mut self, cell: CellId, text: &str) -> &mut Draft {
-        self.drafts.entry(cell).or_insert_with(|| Draft {
-            text: text.to_owned(),
+    /// The draft of a field to be changed, begun over what stands there where there is none.
+    pub(super) fn begin(&mut self, cell: CellId, before: &str) -> &mut Draft {
+        self.open.entry(cell).or_insert_with(|| Draft {
+            text: before.to_owned(),
+            before: before.to_owned(),
             problem: None,
+            typed_at: 0.0,
         })
+    }
+
+    /// Ends a draft that does not read once the field under it holds something else: it was undone.
+    pub(super) fn end_outdated(&mut self, cell: CellId, text: &str) {
+        let is_outdated = |draft: &Draft| draft.problem.is_some() && draft.before != text;
+        if self.open.get(&cell).is_some_and(is_outdated) {
+            self.end(cell);
+        }
     }
 
     /// Ends a draft; the field shows the document again.
     pub(super) fn end(&mut self, cell: CellId) {
-        self.drafts.remove(&cell);
+        self.open.remove(&cell);
     }
 
     /// Ends every draft that reads: the document holds what they say. Returns how many are left.
     pub(super) fn settle(&mut self) -> usize {
-        self.drafts.retain(|_, draft| draft.problem.is_some());
-        self.drafts.len()
+        self.open.retain(|_, draft| draft.problem.is_some());
+        self.open.len()
     }
 
     /// Forgets every draft, readable or not: another document is on the desk.
     pub(super) fn clear(&mut self) {
-        self.drafts.clear();
+        self.open.clear();
     }
 
     /// Begins a frame in which the fields announce themselves anew.
-    pub(super) fn begin_frame(&mut self) {
-        self.places.clear();
+    ///
+    /// A draft whose field is gone goes too: its set, gear or stage may come back as another one.
+    pub(super) fn begin_frame(&mut self, ctx: &egui::Context) {
+        self.last_places = std::mem::take(&mut self.places);
+        let places = &self.last_places;
+        self.open
+            .retain(|cell, _| places.iter().any(|(shown, _)| shown == cell));
+        if let Some(id) = self.next_focus.take() {
+            ctx.memory_mut(|m| m.request_focus(id));
+        }
+    }
+
+    /// Whether the keys go to a field in which nothing was typed yet.
+    pub(super) fn is_waiting(&self, ctx: &egui::Context) -> bool {
+        let focused = ctx.memory(egui::Memory::focused);
+        let mut places = self.last_places.iter();
+        places.any(|(cell, id)| focused == Some(*id) && !self.open.contains_key(cell))
+    }
+
+    /// From the next frame on another field is typed in; what is pressed in this one is not its own.
+    pub(super) fn move_to(&mut self, id: egui::Id) {
+        self.next_focus = Some(id);
     }
 
     /// Announces a field of this frame.
@@ -117,10 +157,10 @@ impl Drafts {
         self.places.push((cell, id));
     }
 
-    /// The field above (−1) or below (+1) one in its column, as announced so far in the last frame.
+    /// The field above (−1) or below (+1) one in its column, as it was shown in the last frame.
     pub(super) fn neighbour(&self, cell: CellId, step: isize) -> Option<egui::Id> {
         let column: Vec<_> = self
-            .places
+            .last_places
             .iter()
             .filter(|(other, _)| same_column(*other, cell))
             .collect();
@@ -137,6 +177,7 @@ fn same_column(a: CellId, b: CellId) -> bool {
             set == other_set && std::mem::discriminant(&cell) == std::mem::discriminant(&other)
         }
         (CellId::Set(..), _) | (_, CellId::Set(..)) => false,
+        (CellId::PictureWidth, _) | (_, CellId::PictureWidth) => a == b,
         _ => true,
     }
 }

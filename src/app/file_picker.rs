@@ -13,6 +13,8 @@ pub enum Purpose {
     Open,
     /// To be written.
     Save,
+    /// To hold the picture of the write-up.
+    SavePicture,
 }
 
 /// What a dialog came back with.
@@ -83,7 +85,11 @@ impl FilePicker for SystemPicker {
 }
 
 fn ask(purpose: Purpose, suggested: Option<PathBuf>) -> Option<PathBuf> {
-    let mut dialog = rfd::FileDialog::new().add_filter("Layshaft project", &["ron"]);
+    let (name, ending) = match purpose {
+        Purpose::Open | Purpose::Save => ("Layshaft project", "ron"),
+        Purpose::SavePicture => ("PNG picture", "png"),
+    };
+    let mut dialog = rfd::FileDialog::new().add_filter(name, &[ending]);
     if let Some(path) = suggested {
         if let Some(folder) = path.parent().filter(|f| f.is_dir()) {
             dialog = dialog.set_directory(folder);
@@ -95,5 +101,6 @@ fn ask(purpose: Purpose, suggested: Option<PathBuf>) -> Option<PathBuf> {
     match purpose {
         Purpose::Open => dialog.set_title("Open a project").pick_file(),
         Purpose::Save => dialog.set_title("Save the project").save_file(),
+        Purpose::SavePicture => dialog.set_title("Save the picture").save_file(),
     }
 }

@@ -7,6 +7,8 @@ use std::path::{Path, PathBuf};
 pub(super) struct Opened {
     /// The document.
     pub project: Project,
+    /// What the file holds.
+    pub text: String,
     /// Whether saving would change the file's form: comments and layout of a hand-edited file go.
     pub has_other_form: bool,
 }
@@ -45,6 +47,7 @@ pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError
     Ok(Opened {
         has_other_form: format::write(&project) != text,
         project,
+        text,
     })
 }
 
@@ -73,11 +76,11 @@ fn home() -> Option<PathBuf> {
     directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_owned())
 }
 
-/// A path to save at: `.ron` is added where there is no ending.
-pub(super) fn with_ending(path: PathBuf) -> PathBuf {
+/// A path to save at: the ending is added where there is none.
+pub(super) fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
     if path.extension().is_some() {
         path
     } else {
-        path.with_extension("ron")
+        path.with_extension(ending)
     }
 }

@@ -6,6 +6,7 @@
 mod action;
 mod cell;
 mod commands;
+mod copies;
 mod desk;
 mod diagram_panel;
 mod dialogs;
@@ -13,8 +14,12 @@ mod drafts;
 mod file_picker;
 mod files;
 mod form;
+mod keys_in_order;
 mod menu_bar;
 mod performing;
+mod questions;
+mod recovery;
+mod safety;
 mod set_card;
 mod settings;
 mod startup;
@@ -24,6 +29,7 @@ mod typed;
 mod vehicle_panel;
 mod view_state;
 mod window;
+mod write_up;
 
 pub use action::Action;
 pub use commands::{Command, Entry, Menu, TABLE};

@@ -2,15 +2,16 @@
 
 use super::action::Action;
 use super::commands::Command;
-use super::dialogs::{After, Dialog, PathDialog};
+use super::copies::copy_of;
+use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted_parts};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
 use super::settings::Theme;
 use super::view_state::ViewState;
 use super::window::App;
-use crate::gearing::Name;
+use crate::gearing::{GearSet, Name};
 use crate::project::examples::{BLANK, EXAMPLES};
-use crate::project::{Edit, Project};
+use crate::project::{Edit, Project, SetEdit, format};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -38,6 +39,8 @@ impl App {
                 self.view.side_by_side = on;
                 self.settings.side_by_side = on;
             }
+            Action::CopyPicture => self.copy_picture(ctx),
+            Action::SavePicture => self.ask_for_path(ctx, Purpose::SavePicture, None),
             Action::Copy(what, text) => {
                 ctx.copy_text(text);
                 self.say(format!("Copied {what}"));
@@ -68,13 +71,15 @@ impl App {
             Command::New => self.leave_for(After::New, ctx),
             Command::Open => self.leave_for(After::Choose, ctx),
             Command::Save => self.save(ctx, None),
-            Command::SaveAs => self.ask_for_path(ctx, None),
+            Command::SaveAs => self.ask_for_path(ctx, Purpose::Save, None),
+            Command::WriteUp => self.view.write_up_is_open = !self.view.write_up_is_open,
             Command::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
             Command::SwitchUnits => self.switch_units(),
+            Command::PasteSet => self.dialog = Some(Dialog::Paste(PasteDialog::default())),
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.view.selected = self.view.next_set(self.desk.project()),
@@ -112,7 +117,7 @@ impl App {
         let Some(candidate) = self.desk.project().sets.get(id) else {
             return;
         };
-        let copy = Box::new(candidate.set.clone());
+        let copy = Box::new(copy_of(&candidate.set, &self.desk.project().sets));
         let place = self.desk.project().sets.place(id).unwrap_or(0);
         self.edit(&Edit::AddSet(id, copy));
         let added = self.desk.project().sets.iter().nth(place + 1);
@@ -125,6 +130,32 @@ impl App {
         let title = self.desk.project().title.as_ref().map(Name::as_str);
         let text = crate::sheet::text::table(title, self.desk.table());
         self.perform(ctx, Action::Copy("the table as text", text));
+    }
+
+    /// Takes a pasted set over as one edit.
+    pub(super) fn take_pasted(&mut self, answer: &PasteAnswer) {
+        let id = self.view.selected;
+        let Some(candidate) = self.desk.project().sets.get(id) else {
+            return;
+        };
+        match answer {
+            PasteAnswer::Cancel => {}
+            PasteAnswer::Replace(pasted) => {
+                let parts = pasted_parts(&candidate.set, pasted);
+                let edit = SetEdit::Replace(Box::new(parts));
+                self.edit(&Edit::Set(id, edit));
+            }
+            PasteAnswer::Add(pasted) => {
+                let mut parts = pasted_parts(&candidate.set, pasted);
+                if let Ok(name) = Name::new("Pasted set") {
+                    parts.name = name;
+                }
+                match GearSet::try_from(parts) {
+                    Ok(set) => self.edit(&Edit::AddSet(id, Box::new(set))),
+                    Err(problem) => self.say(problem.to_string()),
+                }
+            }
+        }
     }
 
     fn switch_units(&mut self) {
@@ -173,7 +204,7 @@ impl App {
     }
 
     /// Puts another document on the desk; it has a history of its own.
-    fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
+    pub(super) fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
         self.view = ViewState {
             side_by_side: self.view.side_by_side,
             ratio_form: self.view.ratio_form,
@@ -183,14 +214,20 @@ impl App {
         self.drafts.clear();
         self.has_other_form = has_other_form;
         self.message.clear();
+        self.lock_document();
     }
 
-    fn open(&mut self, path: &Path) {
+    pub(super) fn open(&mut self, path: &Path) {
+        if self.is_in_use(path) {
+            self.dialog = Some(Dialog::InUse(path.to_owned()));
+            return;
+        }
         match files::open(&*self.surroundings.file_system, path) {
             Ok(opened) => {
                 let name = path.display().to_string();
                 self.settings.remember(path);
                 self.put(opened.project, Some(path.to_owned()), opened.has_other_form);
+                self.desk.on_disk = Some(opened.text);
                 self.say(format!("Opened {name}"));
             }
             Err(problem) => {
@@ -215,18 +252,19 @@ impl App {
         }));
     }
 
-    pub(super) fn ask_for_path(&mut self, ctx: &Context, then: Option<After>) {
-        let suggested = self
-            .desk
-            .file
-            .clone()
-            .unwrap_or_else(|| self.suggested_name());
-        let request =
-            self.surroundings
-                .picker
-                .start(Purpose::Save, Some(suggested.clone()), ctx.clone());
+    pub(super) fn ask_for_path(&mut self, ctx: &Context, purpose: Purpose, then: Option<After>) {
+        let own = self.desk.file.clone();
+        let own = own.unwrap_or_else(|| self.suggested_name());
+        let suggested = match purpose {
+            Purpose::Open | Purpose::Save => own,
+            Purpose::SavePicture => own.with_extension("png"),
+        };
+        let request = self
+            .surroundings
+            .picker
+            .start(purpose, Some(suggested.clone()), ctx.clone());
         self.dialog = Some(Dialog::Path(PathDialog {
-            purpose: Purpose::Save,
+            purpose,
             text: suggested.display().to_string(),
             request: Some(request),
             problem: None,
@@ -266,23 +304,45 @@ impl App {
                     self.dialog = Some(Dialog::Path(dialog));
                 }
             },
-            Purpose::Save => {
-                let path = with_ending(path);
-                let is_own = self.desk.file.as_ref() == Some(&path);
+            Purpose::Save | Purpose::SavePicture => {
+                let ending = match dialog.purpose {
+                    Purpose::SavePicture => "png",
+                    _ => "ron",
+                };
+                let path = with_ending(path, ending);
+                let is_own =
+                    dialog.purpose == Purpose::Save && self.desk.file.as_ref() == Some(&path);
                 let is_there = self.surroundings.file_system.entry_facts(&path).is_ok();
                 if is_there && !is_own {
-                    self.dialog = Some(Dialog::Replace(path, dialog.then));
+                    self.dialog = Some(Dialog::Replace(path, dialog.purpose, dialog.then));
                 } else {
-                    self.save_to(ctx, &path, dialog.then);
+                    self.write_to(ctx, &path, dialog.purpose, dialog.then);
                 }
             }
+        }
+    }
+
+    /// Writes project or picture, whichever is meant.
+    pub(super) fn write_to(
+        &mut self,
+        ctx: &Context,
+        path: &Path,
+        purpose: Purpose,
+        then: Option<After>,
+    ) {
+        match purpose {
+            Purpose::SavePicture => self.save_picture(path),
+            Purpose::Open | Purpose::Save => self.save_to(ctx, path, then),
         }
     }
 
     /// Saves where the document stands, or asks where that is to be.
     pub(super) fn save(&mut self, ctx: &Context, then: Option<After>) {
         match self.desk.file.clone() {
-            None => self.ask_for_path(ctx, then),
+            None => self.ask_for_path(ctx, Purpose::Save, then),
+            Some(path) if self.is_changed_on_disk(&path) => {
+                self.dialog = Some(Dialog::ChangedOnDisk(then));
+            }
             Some(_) if self.has_other_form => self.dialog = Some(Dialog::OtherForm(then)),
             Some(path) => self.save_to(ctx, &path, then),
         }
@@ -313,7 +373,12 @@ impl App {
 
     fn saved(&mut self, ctx: &Context, path: &Path, then: Option<After>, unread: usize) {
         self.desk.history.mark_saved(self.desk.history.snapshot());
+        let is_new = self.desk.file.as_deref() != Some(path);
         self.desk.file = Some(path.to_owned());
+        self.desk.on_disk = Some(format::write(self.desk.project()));
+        if is_new {
+            self.lock_document();
+        }
         self.settings.remember(path);
         self.has_other_form = false;
         let shown = path.display();

@@ -1,14 +1,17 @@
 //! How does the window come up, and what is said where it cannot?
 
 use super::files;
+use super::recovery::{self, Latest};
+use super::safety::write_last;
 use super::window::{App, Surroundings};
 use crate::draw::theme;
 use crate::logging;
+use crate::panics;
 use crate::project::Disk;
 use crate::project::examples::EXAMPLES;
 use eframe::NativeOptions;
 use egui::ViewportBuilder;
-use std::path::PathBuf;
+use std::path::Path;
 
 /// The name by which the desktop knows the program; its `.desktop` file has the same.
 const APP_ID: &str = "layshaft";
@@ -37,17 +40,22 @@ pub enum StartError {
 ///
 /// # Errors
 /// When the file cannot be opened or no window can be shown: one sentence.
-pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
+pub fn run(file: Option<&Path>) -> Result<(), StartError> {
     logging::write_warnings_to_stderr();
-    let (project, has_other_form) = match &file {
-        Some(path) => {
-            let opened = files::open(&Disk, path)?;
-            (opened.project, opened.has_other_form)
-        }
-        None => (EXAMPLES[0].project()?, false),
-    };
-    let mut app = App::new(project, file, Surroundings::default());
-    app.has_other_form = has_other_form;
+    if let Some(path) = file {
+        // What cannot be opened is said before there is a window.
+        files::open(&Disk, path)?;
+    }
+    let mut app = App::new(EXAMPLES[0].project()?, None, Surroundings::default());
+    if let Some(folder) = recovery::folder() {
+        app.keep_unsaved_work_in(&folder);
+    }
+    if let Some(path) = file {
+        app.open(path);
+    }
+    if let Some((path, latest)) = app.last_resort() {
+        panics::answer_panics(move || told_last(&path, &latest));
+    }
     let size = app.remembered_size();
     let start = eframe::run_native(
         "Layshaft",
@@ -59,6 +67,15 @@ pub fn run(file: Option<PathBuf>) -> Result<(), StartError> {
         }),
     );
     start.map_err(|error| StartError::NoWindow(reason(&error)))
+}
+
+/// Keeps unsaved work when the program fails, and says where it lies.
+fn told_last(path: &Path, latest: &Latest) -> String {
+    if write_last(path, latest) {
+        format!("your unsaved work is kept in {}", path.display())
+    } else {
+        "saved files are as they were".to_owned()
+    }
 }
 
 fn options(size: [f32; 2]) -> NativeOptions {

@@ -7,47 +7,57 @@ use super::view_state::ViewState;
 use crate::chart::SetTable;
 use crate::draw::palette::Palette;
 use crate::draw::table::{
-    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, table_ui,
+    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, fitting_columns, table_ui,
 };
+use crate::gearing::GearId;
+use crate::project::SetId;
 use egui::{Id, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
-/// Shows the table with what can be done to it.
+/// Shows the table with what can be done to it; whether the pointer is on a row.
 pub(super) fn table_panel_ui(
     ui: &mut Ui,
     desk: &Desk,
     view: &ViewState,
     palette: &Palette,
     actions: &mut Vec<Action>,
-) {
+) -> bool {
     controls_ui(ui, view, actions);
     let table = desk.table();
-    let look = TableLook {
+    let sets: Vec<&SetTable> = table.sets.iter().collect();
+    let mut look = TableLook {
         palette,
         text_size: 12.5,
         gear: view.pointed,
-        columns: if view.side_by_side {
-            essential_columns(table)
-        } else {
-            all_columns(table)
-        },
+        columns: all_columns(table),
         wrap_width: f32::INFINITY,
         with_remarks: true,
     };
+    look.columns = if view.side_by_side {
+        essential_columns(table)
+    } else {
+        let width = ui.available_width() - ui.spacing().scroll.allocated_width();
+        fitting_columns(ui, table, &sets, &look, width)
+    };
+    let mut pointed = None;
     ScrollArea::both().auto_shrink(false).show(ui, |ui| {
         if view.side_by_side {
             ui.horizontal_top(|ui| {
                 for set in &table.sets {
                     let drawn = table_ui(ui, table, &[set], &look);
-                    rows_ui(ui, view, &drawn, actions);
+                    let row = rows_ui(ui, &drawn, actions);
+                    pointed = pointed.or(row);
                     ui.add_space(18.0);
                 }
             });
         } else {
-            let sets: Vec<&SetTable> = table.sets.iter().collect();
             let drawn = table_ui(ui, table, &sets, &look);
-            rows_ui(ui, view, &drawn, actions);
+            pointed = rows_ui(ui, &drawn, actions);
         }
     });
+    if pointed.is_some() && pointed != view.pointed {
+        actions.push(Action::Point(pointed));
+    }
+    pointed.is_some()
 }
 
 fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
@@ -68,8 +78,8 @@ fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
     });
 }
 
-/// Rows bring their line forward, are heard, and can be copied cell by cell.
-fn rows_ui(ui: &Ui, view: &ViewState, drawn: &TableDrawn, actions: &mut Vec<Action>) {
+/// Rows bring their line forward, are heard, and can be copied cell by cell; the one pointed at.
+fn rows_ui(ui: &Ui, drawn: &TableDrawn, actions: &mut Vec<Action>) -> Option<(SetId, GearId)> {
     let mut pointed = None;
     for row in &drawn.rows {
         let id = Id::unique(("table row", row.gear));
@@ -84,14 +94,12 @@ fn rows_ui(ui: &Ui, view: &ViewState, drawn: &TableDrawn, actions: &mut Vec<Acti
         let at = response.interact_pointer_pos();
         if response.secondary_clicked() {
             let cell = at.and_then(|at| row.cells.iter().find(|(rect, _)| rect.contains(at)));
-            let text = cell.map(|(_, text)| text.clone()).unwrap_or_default();
+            let text = cell.map(|(_, cell)| cell.text.clone()).unwrap_or_default();
             ui.data_mut(|d| d.insert_temp(id, text));
         }
         response.context_menu(|ui| copy_menu_ui(ui, id, row, actions));
     }
-    if pointed.is_some() && pointed != view.pointed {
-        actions.push(Action::Point(pointed));
-    }
+    pointed
 }
 
 fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow, actions: &mut Vec<Action>) {
@@ -102,7 +110,7 @@ fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow, actions: &mut Vec<Action>) 
         ui.close();
     }
     if ui.button("Copy row").clicked() {
-        let texts: Vec<&str> = row.cells.iter().map(|(_, text)| text.as_str()).collect();
+        let texts: Vec<String> = row.cells.iter().map(|(_, cell)| cell.words()).collect();
         actions.push(Action::Copy("a row", texts.join("\t")));
         ui.close();
     }

@@ -116,7 +116,10 @@ pub(super) fn gear_ratio(set: &GearSet, gear: &Gear, text: &str) -> Reading<Rati
     if gear.role == GearRole::Crawler {
         return Ok(read_reduction(&typed));
     }
-    let behind: Vec<f64> = set.chain().map(|g| behind(set, g)).collect();
+    let behind: Vec<f64> = set
+        .chain()
+        .map(|g| behind(set, g.id, g.final_drive))
+        .collect();
     let mut chain: Vec<TypedRatio> = set
         .chain()
         .map(|g| TypedRatio::settled(g.ratio.clone()))
@@ -128,21 +131,26 @@ pub(super) fn gear_ratio(set: &GearSet, gear: &Gear, text: &str) -> Reading<Rati
     Ok(read_chain(&chain, &behind).swap_remove(at))
 }
 
-/// The ratio between a gear and the wheels.
-fn behind(set: &GearSet, gear: &Gear) -> f64 {
-    set.final_drives[gear.final_drive].value() * stages_ratio(set, gear.id)
+/// The ratio between a gear, forward or reverse, and the wheels.
+fn behind(set: &GearSet, gear: GearId, final_drive: usize) -> f64 {
+    set.final_drives[final_drive].value() * stages_ratio(set, gear)
 }
 
-/// The ratio that a gear must have for the overall ratio that was typed.
-pub(super) fn ratio_from_overall(set: &GearSet, gear: &Gear, text: &str) -> Reading<Ratio> {
+/// The ratio that a gear, forward or reverse, must have for the overall ratio that was typed.
+pub(super) fn ratio_from_overall(
+    set: &GearSet,
+    (gear, final_drive): (GearId, usize),
+    text: &str,
+) -> Reading<Ratio> {
     let overall = parse_decimal(text).map_err(told)?;
-    Ratio::from_number(overall / behind(set, gear)).map_err(told)
+    Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
 }
 
-/// The ratio that a gear must have for the road speed per 1000 rpm that was typed in `unit`.
+/// The ratio that a gear, forward or reverse, must have for the road speed per 1000 rpm that was
+/// typed in `unit`.
 pub(super) fn ratio_from_speed(
     set: &GearSet,
-    gear: &Gear,
+    (gear, final_drive): (GearId, usize),
     results: &SetResults,
     unit: SpeedUnit,
     text: &str,
@@ -155,7 +163,7 @@ pub(super) fn ratio_from_speed(
     let circumference_mm = results.drivetrain.rolling_circumference_mm;
     // The overall ratio at which 1000 rpm make that road speed.
     let overall = crate::gearing::speed_from_rpm(1000.0, 1.0, circumference_mm) / speed_kmh;
-    Ratio::from_number(overall / behind(set, gear)).map_err(told)
+    Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
 }
 
 /// A ratio that reduces: a final drive, a reverse gear.

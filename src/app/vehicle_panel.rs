@@ -7,7 +7,7 @@ use super::form::{Field, Form, remark};
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
 use crate::project::{Edit, Note, Project};
-use crate::units::{mm_text, plain_number, typed_rpm_text, typed_speed_text};
+use crate::units::{mm_text, plain_number, typed_speed_text};
 use egui::{CollapsingHeader, Id, TextEdit, Ui};
 
 /// Shows the fields of the vehicle.
@@ -73,7 +73,7 @@ pub(super) fn tyre_reading_ui(ui: &mut Ui, tyre: &Tyre, form: &Form<'_>) {
 fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     let engine = &project.engine;
     let text =
-        |speed: Option<EngineSpeed>| speed.map_or_else(String::new, |n| typed_rpm_text(n.rpm()));
+        |speed: Option<EngineSpeed>| speed.map_or_else(String::new, |n| plain_number(n.rpm()));
     let redline = text(Some(engine.redline));
     let field = Field {
         id: CellId::Redline,
@@ -121,7 +121,7 @@ fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         typed::road_speeds(text, unit).map(Edit::MarkedRoadSpeeds)
     });
     let engine_speeds = project.marked_engine_speeds.as_slice().iter();
-    let engine_speeds: Vec<String> = engine_speeds.map(|n| typed_rpm_text(n.rpm())).collect();
+    let engine_speeds: Vec<String> = engine_speeds.map(|n| plain_number(n.rpm())).collect();
     let engine_speeds = engine_speeds.join(", ");
     let field = Field {
         id: CellId::MarkedEngineSpeeds,

@@ -16,6 +16,8 @@ pub(super) struct ViewState {
     pub pointed: Option<(SetId, GearId)>,
     /// The part of the diagram in view; none is the whole.
     pub range: Option<View>,
+    /// Whether the write-up is being made.
+    pub write_up_is_open: bool,
     /// Whether the table shows the sets side by side, or one under another.
     pub side_by_side: bool,
     /// In which form gears are typed.
@@ -31,6 +33,7 @@ impl ViewState {
             selected: other.map_or(baseline, |c| c.id),
             pointed: None,
             range: None,
+            write_up_is_open: false,
             side_by_side: false,
             ratio_form: RatioForm::default(),
         }
@@ -44,10 +47,11 @@ impl ViewState {
             self.selected = visible.unwrap_or_else(|| project.sets.baseline()).id;
         }
         let gear_is_there = |(set, gear)| {
-            project
-                .sets
-                .get(set)
-                .is_some_and(|c| c.set.gear(gear).is_some())
+            let set = project.sets.get(set).map(|c| &c.set);
+            set.is_some_and(|set| match gear {
+                GearId::REVERSE => set.reverse.is_some(),
+                gear => set.gear(gear).is_some(),
+            })
         };
         self.pointed = self.pointed.filter(|at| gear_is_there(*at));
     }
@@ -100,7 +104,6 @@ mod tests {
     use super::*;
 
     #[test]
-    #[expect(clippy::float_cmp, reason = "whole numbers are exact")]
     fn a_range_is_moved_into_the_whole_and_keeps_its_width() {
         let cases = [
             ([-20.0, 30.0], [0.0, 50.0]),

@@ -7,13 +7,13 @@ use super::action::Action;
 use super::commands::{self, Command};
 use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
-use super::dialogs::{
-    After, Choice, Dialog, PathAnswer, Question, help_ui, path_dialog_ui, question_ui,
-};
+use super::dialogs::{After, Dialog, PathAnswer, help_ui, paste_dialog_ui, path_dialog_ui};
 use super::drafts::Drafts;
 use super::file_picker::{Answer, FilePicker, SystemPicker};
 use super::form::Form;
+use super::keys_in_order::held_back;
 use super::menu_bar::menu_bar_ui;
+use super::safety::Safety;
 use super::set_card::set_cards_ui;
 use super::settings::{self, Settings};
 use super::status_bar::status_bar_ui;
@@ -21,8 +21,10 @@ use super::table_panel::table_panel_ui;
 
 use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
+use super::write_up::{Preview, write_up_ui};
 use crate::draw::palette::{Palette, Theme};
-use crate::project::{Disk, FileSystem, Project};
+use crate::gearing::GearId;
+use crate::project::{Candidates, Disk, FileSystem, Project, SetId};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -73,7 +75,11 @@ pub struct App {
     pub(super) settings: Settings,
     written_settings: Settings,
     window_size: (f32, f32),
+    preview: Preview,
+    pub(super) safety: Safety,
     shown_title: String,
+    /// What was pressed in a slow frame and waits for the next.
+    held_back: Vec<egui::Event>,
 }
 
 impl App {
@@ -98,7 +104,10 @@ impl App {
             window_size: settings.window,
             written_settings: settings.clone(),
             settings,
+            preview: Preview::default(),
+            safety: Safety::default(),
             shown_title: String::new(),
+            held_back: Vec::new(),
         }
     }
 
@@ -110,6 +119,11 @@ impl App {
     /// The last message.
     pub fn message(&self) -> &str {
         &self.message
+    }
+
+    /// The gear that is brought out in diagram and table, if any.
+    pub fn pointed(&self) -> Option<(SetId, GearId)> {
+        self.view.pointed
     }
 
     /// What must be settled even while the window is hidden.
@@ -131,6 +145,7 @@ impl App {
         }
         self.show_title(ctx);
         self.keep_settings();
+        self.safety.follow(&self.desk);
     }
 
     /// Gives the context what is remembered of its looks.
@@ -177,11 +192,13 @@ impl App {
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
         }
-        self.drafts.begin_frame();
+        self.drafts.begin_frame(&ctx);
         let mut actions = Vec::new();
         // A command under a running drag would take the ground from under it.
         if self.dialog.is_none() && ctx.dragged_id().is_none() {
-            actions.extend(commands::pressed(&ctx).into_iter().map(Action::Run));
+            let is_waiting = self.drafts.is_waiting(&ctx);
+            let commands = commands::pressed(&ctx, is_waiting);
+            actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }
         self.panels_ui(ui, &mut actions);
@@ -209,17 +226,28 @@ impl App {
             .default_size(350.0)
             .size_range(290.0..=460.0)
             .show(ui, |ui| self.forms_ui(ui, &palette, actions));
-        Panel::bottom("table")
+        let table = Panel::bottom("table")
             .default_size(250.0)
             .size_range(90.0..=500.0)
             .resizable(true)
             .show(ui, |ui| {
-                table_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+                table_panel_ui(ui, &self.desk, &self.view, &palette, actions)
             });
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
-        CentralPanel::default().frame(paper).show(ui, |ui| {
-            diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions);
+        let diagram = CentralPanel::default().frame(paper).show(ui, |ui| {
+            diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions)
         });
+        if self.view.pointed.is_some() && !table.inner && !diagram.inner {
+            actions.push(Action::Point(None));
+        }
+        if self.view.write_up_is_open {
+            let mut form = Form {
+                drafts: &mut self.drafts,
+                palette: &palette,
+                actions,
+            };
+            write_up_ui(ui.ctx(), &self.desk, &mut self.preview, &mut form);
+        }
     }
 
     /// The vehicle and the cards of the sets.
@@ -247,61 +275,21 @@ impl App {
                 Some(PathAnswer::Cancel) => {}
                 Some(PathAnswer::Typed(text)) => self.use_typed_path(ctx, dialog, &text),
             },
-            Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
-            Some(Dialog::Replace(path, then)) => self.replace_ui(ctx, path, then),
-            Some(Dialog::OtherForm(then)) => self.other_form_ui(ctx, then),
-        }
-    }
-
-    fn unsaved_ui(&mut self, ctx: &egui::Context, after: After) {
-        let text = format!("\"{}\" has changes that are not saved.", self.desk.name());
-        let question = Question {
-            heading: "Save the changes?",
-            text: &text,
-            yes: "Save",
-            no: Some("Do not save"),
-        };
-        match question_ui(ctx, &question) {
-            None => self.dialog = Some(Dialog::Unsaved(after)),
-            Some(Choice::Yes) => self.save(ctx, Some(after)),
-            Some(Choice::No) => self.go_on(ctx, after),
-            Some(Choice::Cancel) => {}
-        }
-    }
-
-    fn replace_ui(&mut self, ctx: &egui::Context, path: PathBuf, then: Option<After>) {
-        let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
-        let text = format!("There is a file \"{}\" already.", name.unwrap_or_default());
-        let question = Question {
-            heading: "Replace the file?",
-            text: &text,
-            yes: "Keep it",
-            no: Some("Replace it"),
-        };
-        match question_ui(ctx, &question) {
-            None => self.dialog = Some(Dialog::Replace(path, then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
-            Some(Choice::No) => self.save_to(ctx, &path, then),
-            Some(Choice::Cancel) => {}
-        }
-    }
-
-    fn other_form_ui(&mut self, ctx: &egui::Context, then: Option<After>) {
-        let question = Question {
-            heading: "Save in Layshaft's own layout?",
-            text: "This file was written or changed by hand. Saving keeps every value, but not \
-                   its comments and layout. Saving it under another name keeps this file as it is.",
-            yes: "Save under another name",
-            no: Some("Save here"),
-        };
-        match question_ui(ctx, &question) {
-            None => self.dialog = Some(Dialog::OtherForm(then)),
-            Some(Choice::Yes) => self.ask_for_path(ctx, then),
-            Some(Choice::No) => {
-                self.has_other_form = false;
-                self.save(ctx, then);
+            Some(Dialog::Paste(mut dialog)) => {
+                let can_add = self.desk.project().sets.len() < Candidates::MOST;
+                match paste_dialog_ui(ctx, &mut dialog, can_add, &palette) {
+                    None => self.dialog = Some(Dialog::Paste(dialog)),
+                    Some(answer) => self.take_pasted(&answer),
+                }
             }
-            Some(Choice::Cancel) => {}
+            Some(Dialog::Recover(left)) => self.recover_ui(ctx, left),
+            Some(Dialog::InUse(path)) => self.in_use_ui(ctx, path),
+            Some(Dialog::ChangedOnDisk(then)) => self.changed_ui(ctx, then),
+            Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
+            Some(Dialog::Replace(path, purpose, then)) => {
+                self.replace_ui(ctx, path, purpose, then);
+            }
+            Some(Dialog::OtherForm(then)) => self.other_form_ui(ctx, then),
         }
     }
 
@@ -328,6 +316,16 @@ impl App {
 }
 
 impl eframe::App for App {
+    fn raw_input_hook(&mut self, ctx: &egui::Context, input: &mut egui::RawInput) {
+        let mut events = std::mem::take(&mut self.held_back);
+        events.append(&mut input.events);
+        self.held_back = held_back(&mut events);
+        input.events = events;
+        if !self.held_back.is_empty() {
+            ctx.request_repaint();
+        }
+    }
+
     fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
         self.settle(ctx);
     }
@@ -337,6 +335,7 @@ impl eframe::App for App {
     }
 
     fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.safety.end();
         self.settings.window = self.window_size;
         self.keep_settings();
     }
@@ -361,7 +360,7 @@ impl Command {
         match self {
             Self::Undo => desk.history.undo_label().is_some(),
             Self::Redo => desk.history.redo_label().is_some(),
-            Self::CopySet => desk.project().sets.len() < crate::project::Candidates::MOST,
+            Self::CopySet => desk.project().sets.len() < Candidates::MOST,
             Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
             _ => true,
         }

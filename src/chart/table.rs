@@ -90,6 +90,19 @@ pub struct Cell {
 }
 
 impl Cell {
+    /// The difference where it is shown: beside a figure outside the useful range it says nothing.
+    pub fn shown_difference(&self) -> Option<&str> {
+        (!self.is_dim && !self.difference.is_empty()).then_some(&self.difference)
+    }
+
+    /// The figure with the difference that is shown beside it.
+    pub fn words(&self) -> String {
+        match self.shown_difference() {
+            Some(difference) => format!("{} {difference}", self.text),
+            None => self.text.clone(),
+        }
+    }
+
     fn plain(text: impl Into<String>) -> Self {
         Self {
             text: text.into(),

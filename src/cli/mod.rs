@@ -14,14 +14,11 @@ mod flags;
 mod help;
 mod nearest;
 mod output;
-mod panic_sentence;
 mod sets_by_flags;
 mod source;
 mod table;
 mod typed_set;
 mod values;
-
-pub use panic_sentence::answer_panics_with_a_sentence;
 
 use arguments::Asked;
 use command::Command;

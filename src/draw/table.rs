@@ -49,9 +49,12 @@ pub struct DrawnRow {
     pub rect: Rect,
     /// Its figures with their headings, for those who hear them.
     pub spoken: String,
-    /// Its cells: where each stands, and its text.
-    pub cells: Vec<(Rect, String)>,
+    /// Its cells, and where each stands.
+    pub cells: Vec<(Rect, Cell)>,
 }
+
+/// The columns that a comparison can do without, the least needed first.
+const DETAILS: [&str; 4] = ["shift at", "drop", "per 1000 rpm", "overall"];
 
 /// Every column of a table.
 pub fn all_columns(table: &Table) -> Vec<usize> {
@@ -60,13 +63,29 @@ pub fn all_columns(table: &Table) -> Vec<usize> {
 
 /// The columns that a comparison cannot do without.
 pub fn essential_columns(table: &Table) -> Vec<usize> {
-    let is_detail = |column: &Column| {
-        let details = ["overall", "drop", "shift at", "per 1000 rpm"];
-        details.contains(&column.title.as_str())
-    };
+    let is_detail = |column: &Column| DETAILS.contains(&column.title.as_str());
     let columns = table.columns.iter().enumerate();
     let essential = columns.filter(|(_, column)| !is_detail(column));
     essential.map(|(at, _)| at).collect()
+}
+
+/// As many columns of a table as fit a width; those that can be done without leave first.
+pub fn fitting_columns(
+    ui: &Ui,
+    table: &Table,
+    sets: &[&SetTable],
+    look: &TableLook<'_>,
+    width: f32,
+) -> Vec<usize> {
+    let layout = Layout::of(ui, table, sets, look);
+    let mut columns = layout.columns;
+    for detail in DETAILS {
+        if columns.iter().map(|c| c.width).sum::<f32>() <= width {
+            break;
+        }
+        columns.retain(|c| table.columns[c.at].title != detail);
+    }
+    columns.into_iter().map(|c| c.at).collect()
 }
 
 /// The columns of a look in as few groups as fit a width, each beginning with the gears.
@@ -236,13 +255,6 @@ fn small(look: &TableLook<'_>) -> FontId {
     FontId::proportional(look.text_size * 0.88)
 }
 
-fn text_width(ui: &Ui, text: &str, font: FontId) -> f32 {
-    let galley = ui
-        .painter()
-        .layout_no_wrap(text.to_owned(), font, Color32::WHITE);
-    galley.size().x
-}
-
 impl LaidColumn {
     fn of(ui: &Ui, column: &Column, at: usize, sets: &[&SetTable], look: &TableLook<'_>) -> Self {
         let cells = || {
@@ -251,11 +263,16 @@ impl LaidColumn {
                 .map(|row| &row.cells[at])
         };
         let widest = |widths: &mut dyn Iterator<Item = f32>| widths.fold(0.0, f32::max);
+        let measured = |text: &str, font: FontId| {
+            let color = look.palette.text;
+            let galley = ui.painter().layout_no_wrap(text.to_owned(), font, color);
+            galley.size().x
+        };
         let plain = font(look, FontFamily::Proportional);
-        let figures = widest(&mut cells().map(|c| text_width(ui, &c.text, plain.clone())));
+        let figures = widest(&mut cells().map(|c| measured(&c.text, plain.clone())));
         let differences = cells().filter(|c| has_difference(c));
         let mut difference_width =
-            widest(&mut differences.map(|c| text_width(ui, &c.difference, small(look))));
+            widest(&mut differences.map(|c| measured(&c.difference, small(look))));
         if difference_width > 0.0 {
             difference_width += look.text_size * 0.4;
         }
@@ -271,7 +288,7 @@ impl LaidColumn {
 }
 
 fn has_difference(cell: &Cell) -> bool {
-    !cell.is_dim && !cell.difference.is_empty()
+    cell.shown_difference().is_some()
 }
 
 /// A heading in as many lines as its column's width asks for, its unit last.
@@ -369,7 +386,7 @@ impl TablePainter<'_> {
             let place = Rect::from_min_size(Pos2::new(left, rect.top()), size);
             let cell = &row.cells[column.at];
             self.cell(set, cell, place, column);
-            cells.push((place, cell.text.clone()));
+            cells.push((place, cell.clone()));
             left += column.width;
         }
         self.drawn.rows.push(DrawnRow {
@@ -422,12 +439,21 @@ impl TablePainter<'_> {
     }
 }
 
-/// A row in words: every figure with its heading and unit.
+/// A row in words: every figure with its heading, its unit and what differs.
 fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
     let figures = table.columns.iter().zip(&row.cells).skip(1);
     let words: Vec<String> = figures
         .filter(|(_, cell)| !cell.text.is_empty())
-        .map(|(column, cell)| format!("{} {} {}", column.title, cell.text, column.unit))
+        .map(|(column, cell)| spoken_cell(column, cell))
         .collect();
     format!("{}, gear {}: {}", set.name, row.gear, words.join(", "))
+}
+
+fn spoken_cell(column: &Column, cell: &Cell) -> String {
+    let mut words = vec![&column.title, &cell.text, &column.unit];
+    if has_difference(cell) {
+        words.push(&cell.difference);
+    }
+    words.retain(|word| !word.is_empty());
+    words.into_iter().cloned().collect::<Vec<_>>().join(" ")
 }

@@ -1,5 +1,6 @@
 //! The document: what somebody typed, how it changes, how it is kept.
 
+mod differences;
 mod document;
 mod edits;
 pub mod examples;
@@ -7,12 +8,14 @@ mod file_system;
 pub mod format;
 mod history;
 mod reading;
+mod recovery;
 mod results;
 mod save_error;
 mod saving;
 mod set_edits;
 mod write_up;
 
+pub use differences::differences;
 pub use document::{
     Candidate, Candidates, CandidatesError, Marks, Note, Project, SetId, TooManyMarks,
 };
@@ -21,6 +24,7 @@ pub(crate) use file_system::shown;
 pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
 pub use history::History;
 pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
+pub use recovery::RecoveryCopy;
 pub use results::ProjectResults;
 pub use save_error::SaveError;
 pub use saving::{check_target, save_new, save_whole, sweep_stale};

@@ -101,7 +101,7 @@ fn against(table: &Table) -> String {
 
 /// The difference that a reader is shown.
 fn difference(cell: &Cell) -> &str {
-    if cell.is_dim { "" } else { &cell.difference }
+    cell.shown_difference().unwrap_or_default()
 }
 
 fn has_difference(set: &SetTable, at: usize) -> bool {

@@ -5,6 +5,10 @@ mod cli;
 #[cfg(test)]
 mod diagram;
 #[cfg(test)]
+mod docs;
+#[cfg(test)]
+mod editing;
+#[cfg(test)]
 mod edits;
 #[cfg(test)]
 mod files;
@@ -17,12 +21,17 @@ mod icon;
 #[cfg(test)]
 mod no_display;
 #[cfg(test)]
+mod pasted;
+#[cfg(test)]
 mod properties;
 #[cfg(test)]
 mod published;
+#[cfg(test)]
 mod raster;
 #[cfg(test)]
 mod real_window;
+#[cfg(test)]
+mod recovery;
 #[cfg(test)]
 mod support;
 #[cfg(test)]

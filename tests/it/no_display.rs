@@ -10,6 +10,10 @@ fn started(variables: &[(&str, &str)]) -> Output {
     for name in ["DISPLAY", "WAYLAND_DISPLAY", "WAYLAND_SOCKET"] {
         command.env_remove(name);
     }
+    let home = tempfile::tempdir().unwrap();
+    command
+        .env("HOME", home.path())
+        .env_remove("XDG_CONFIG_HOME");
     command.envs(variables.iter().copied()).output().unwrap()
 }
 

@@ -72,6 +72,11 @@ fn is_held(ui: &Ui, id: Id) -> bool {
     ui.ctx().is_being_dragged(id) || ui.ctx().drag_stopped_id() == Some(id)
 }
 
+/// Whether a drag may have moved: a slow frame brings its last move together with its end.
+fn is_moved(response: &Response) -> bool {
+    response.dragged() || response.drag_stopped()
+}
+
 /// The nearest engine speed that a hand can choose, in rev/min.
 fn to_grid(engine_rpm: f64) -> f64 {
     (engine_rpm / SNAP_RPM).round() * SNAP_RPM
@@ -144,7 +149,7 @@ impl Handles<'_> {
         if response.drag_started() {
             self.grab(&response, self.common_rpm());
         }
-        if response.dragged() {
+        if is_moved(&response) {
             let grab = self.grabbed();
             let pointer_rpm = self.pointer_rpm(&response).unwrap_or(grab.value_rpm);
             let change = to_grid(pointer_rpm + grab.offset_rpm - grab.value_rpm);
@@ -209,7 +214,7 @@ impl Handles<'_> {
             response.request_focus();
             self.grab(response, shift.shift_rpm);
         }
-        if response.dragged()
+        if is_moved(response)
             && let Some(pointer_rpm) = self.pointer_rpm(response)
         {
             let grab = self.grabbed();
@@ -240,7 +245,10 @@ impl Handles<'_> {
     fn grab(&mut self, response: &Response, value_rpm: f64) {
         // Another field or handle may still be about to tell that it was left.
         self.actions.push(Action::Commit);
-        let pointer_rpm = self.pointer_rpm(response).unwrap_or(value_rpm);
+        // A slow frame brings the press together with moves after it.
+        let pressed = self.ui.input(|i| i.pointer.press_origin());
+        let pressed = pressed.or_else(|| response.interact_pointer_pos());
+        let pointer_rpm = pressed.map_or(value_rpm, |at| self.rpm_at(at));
         let set = self.desk.project().sets.get(self.trace.set);
         let own = set.map(|c| {
             let own = c
@@ -272,13 +280,16 @@ impl Handles<'_> {
     }
 
     fn pointer_rpm(&self, response: &Response) -> Option<f64> {
-        let pointer = response.interact_pointer_pos()?;
-        Some(self.drawn.transform.value_from_position(pointer).y)
+        Some(self.rpm_at(response.interact_pointer_pos()?))
+    }
+
+    fn rpm_at(&self, place: Pos2) -> f64 {
+        self.drawn.transform.value_from_position(place).y
     }
 
     /// Arrow keys nudge, Enter commits, Esc puts back.
     fn keys(&mut self, response: &Response, shift: &ShiftTrace) {
-        let is_dragging = are_dragged(self.ui);
+        let is_dragging = are_dragged(self.ui) || response.dragged();
         if response.gained_focus() && !is_dragging {
             self.actions.push(Action::Commit);
         }

@@ -1,6 +1,7 @@
 //! How is the diagram lived with: seen, zoomed, pointed at, its shift points dragged?
 
 mod handles;
+mod legend;
 mod pointing;
 mod reading;
 
@@ -14,14 +15,14 @@ use crate::draw::diagram::{Drawn, Look, diagram_ui};
 use crate::draw::palette::Palette;
 use egui::{Role, Ui, WidgetInfo};
 
-/// Shows the diagram with its handles and the reading at the pointer.
+/// Shows the diagram with its handles and the reading at the pointer; whether the pointer is on it.
 pub(super) fn diagram_panel_ui(
     ui: &mut Ui,
     desk: &Desk,
     view: &ViewState,
     palette: &Palette,
     actions: &mut Vec<Action>,
-) {
+) -> bool {
     let diagram = desk.diagram();
     let range = view.range.unwrap_or(diagram.whole);
     let is_busy = handles::are_dragged(ui);
@@ -39,6 +40,7 @@ pub(super) fn diagram_panel_ui(
         // Else a pinch would move the ground under a running drag.
         interactive: !is_busy,
     };
+    legend::legend_ui(ui, desk, view, palette, actions);
     let drawn = diagram_ui(ui, diagram, range, &look);
     let summary = diagram.summary();
     drawn
@@ -48,14 +50,14 @@ pub(super) fn diagram_panel_ui(
     if !is_busy {
         panned_and_zoomed(ui, desk, range, &drawn, actions);
     }
-    if let Some(pointer) = drawn.response.hover_pos() {
+    let pointer = drawn.response.hover_pos();
+    if let Some(pointer) = pointer {
         if !is_busy {
             pointing::point(desk, view, &drawn, pointer, actions);
         }
         reading::reading_ui(ui, desk, palette, &drawn, pointer);
-    } else if view.pointed.is_some() && drawn.response.contains_pointer() {
-        actions.push(Action::Point(None));
     }
+    pointer.is_some()
 }
 
 /// The view that the pointer's dragging, pinching and wheel ask for.

@@ -38,6 +38,7 @@ pub(crate) fn path_dialog_ui(
     let (heading, verb) = match dialog.purpose {
         Purpose::Open => ("Open a project", "Open"),
         Purpose::Save => ("Save the project", "Save"),
+        Purpose::SavePicture => ("Save the picture", "Save"),
     };
     let modal = Modal::new(egui::Id::unique("path")).show(ctx, |ui| {
         ui.set_width(460.0);

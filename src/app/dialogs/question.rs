@@ -1,4 +1,4 @@
-//! A question with two or three answers.
+//! A question with two to four answers.
 
 use egui::{Key, Modal, Modifiers, RichText, Ui};
 
@@ -13,6 +13,10 @@ pub(crate) struct Question<'a> {
     pub yes: &'a str,
     /// What the way that loses something is called, where there is one.
     pub no: Option<&'a str>,
+    /// What a third way is called, where there is one.
+    pub other: Option<&'a str>,
+    /// What leaving everything as it is is called.
+    pub cancel: &'a str,
 }
 
 /// What was answered.
@@ -22,6 +26,8 @@ pub(crate) enum Choice {
     Yes,
     /// The way that loses something.
     No,
+    /// The third way.
+    Other,
     /// Nothing is to happen.
     Cancel,
 }
@@ -53,13 +59,18 @@ fn buttons(ui: &mut Ui, question: &Question<'_>) -> Option<Choice> {
     ui.horizontal(|ui| {
         let yes = ui.button(RichText::new(question.yes).strong()).clicked();
         let no = question.no.is_some_and(|no| ui.button(no).clicked());
-        let cancel = ui.button("Cancel").clicked();
-        match (yes, no, cancel) {
-            (true, _, _) => Some(Choice::Yes),
-            (_, true, _) => Some(Choice::No),
-            (_, _, true) => Some(Choice::Cancel),
-            _ => None,
-        }
+        let other = question
+            .other
+            .is_some_and(|other| ui.button(other).clicked());
+        let cancel = ui.button(question.cancel).clicked();
+        let choices = [
+            (yes, Choice::Yes),
+            (no, Choice::No),
+            (other, Choice::Other),
+            (cancel, Choice::Cancel),
+        ];
+        let chosen = choices.into_iter().find(|(is_chosen, _)| *is_chosen);
+        chosen.map(|(_, choice)| choice)
     })
     .inner
 }

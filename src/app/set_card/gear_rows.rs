@@ -8,7 +8,7 @@ use crate::app::form::{Field, Form, remark};
 use crate::app::typed::{self, RatioForm};
 use crate::gearing::{Gear, GearId, GearResult, GearRole, Label, REVERSE_LABEL, Ratio, Reverse};
 use crate::project::{Edit, SetEdit};
-use crate::units::{plain_number, ratio_text, round_to, typed_rpm_text};
+use crate::units::{plain_number, ratio_text, round_to};
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
 const LABEL_WIDTH: f32 = 30.0;
@@ -17,6 +17,12 @@ const SHIFT_WIDTH: f32 = 44.0;
 
 /// What the menu at the end of a row takes, in points.
 const MENU_WIDTH: f32 = 34.0;
+
+/// What a product of counted teeth takes, in points, where there is room for it.
+const PRODUCT_WIDTH: f32 = 104.0;
+
+/// What a row takes beside its ratio and what only some rows have, in points.
+const REST_WIDTH: f32 = LABEL_WIDTH + 60.0 + MENU_WIDTH + 12.0;
 
 /// All gears, reverse last.
 pub(super) fn gear_rows_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
@@ -33,6 +39,28 @@ fn has_own_shifts(card: &Card<'_>) -> bool {
     card.candidate.set.gears.iter().any(|g| g.shift.is_some())
 }
 
+/// The width of the ratios: products of counted teeth are longer than numbers.
+fn ratio_width(ui: &Ui, card: &Card<'_>) -> f32 {
+    let set = &card.candidate.set;
+    let reverse = set.reverse.iter().map(|r| &r.ratio);
+    let mut ratios = set.gears.iter().map(|g| &g.ratio).chain(reverse);
+    if card.ratio_form != RatioForm::Gear || !ratios.any(|r| r.factors().len() > 1) {
+        return RATIO_WIDTH;
+    }
+    let shifts = if has_own_shifts(card) {
+        SHIFT_WIDTH + 6.0
+    } else {
+        0.0
+    };
+    let shafts = if set.final_drives.len() > 1 {
+        34.0
+    } else {
+        0.0
+    };
+    let room = ui.available_width() - REST_WIDTH - shifts - shafts;
+    room.clamp(RATIO_WIDTH, PRODUCT_WIDTH)
+}
+
 fn headings_ui(ui: &mut Ui, card: &Card<'_>, form: &Form<'_>) {
     let unit = card.desk.project().units;
     let ratio = match card.ratio_form {
@@ -40,6 +68,7 @@ fn headings_ui(ui: &mut Ui, card: &Card<'_>, form: &Form<'_>) {
         RatioForm::Overall => "overall".to_owned(),
         RatioForm::SpeedPer1000 => format!("{} per 1000", unit.sign()),
     };
+    let ratio_width = ratio_width(ui, card);
     ui.horizontal(|ui| {
         let mut head = |text: &str, width: f32| {
             ui.allocate_ui(egui::vec2(width, 14.0), |ui| {
@@ -48,7 +77,7 @@ fn headings_ui(ui: &mut Ui, card: &Card<'_>, form: &Form<'_>) {
             });
         };
         head("gear", LABEL_WIDTH);
-        head(&ratio, RATIO_WIDTH);
+        head(&ratio, ratio_width);
         if has_own_shifts(card) {
             head("shift at", SHIFT_WIDTH);
         }
@@ -62,16 +91,18 @@ fn gear_row_ui(
     result: &GearResult,
     form: &mut Form<'_>,
 ) {
+    let ratio_width = ratio_width(ui, card);
     let problems = ui
         .horizontal(|ui| {
             let label = label_ui(ui, card, gear, form);
-            let ratio = ratio_ui(ui, card, gear, result, form);
+            let ratio = ratio_ui(ui, card, (gear, result), ratio_width, form);
             let shift = if has_own_shifts(card) {
                 shift_ui(ui, card, gear, form)
             } else {
                 None
             };
-            shaft_ui(ui, card, gear.id, gear.final_drive, form);
+            let whose = format!("gear {}", gear.label);
+            shaft_ui(ui, card, (gear.id, &whose), gear.final_drive, form);
             let overall = result.gear.overall_ratio;
             reading_ui(ui, card, gear.id, &gear.ratio, overall, form);
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
@@ -113,43 +144,84 @@ fn label_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
 fn ratio_ui(
     ui: &mut Ui,
     card: &Card<'_>,
-    gear: &Gear,
-    result: &GearResult,
+    (gear, result): (&Gear, &GearResult),
+    width: f32,
     form: &mut Form<'_>,
 ) -> Option<String> {
-    let id = card.candidate.id;
-    let set = &card.candidate.set;
-    let unit = card.desk.project().units;
-    let (cell, text) = match card.ratio_form {
-        RatioForm::Gear => (SetCell::Ratio(gear.id), gear.ratio.to_string()),
-        RatioForm::Overall => {
-            let overall = plain_number(round_to(result.gear.overall_ratio, 0.001));
-            (SetCell::Overall(gear.id), overall)
-        }
-        RatioForm::SpeedPer1000 => {
-            let speed = unit.from_kmh(result.speed_per_1000_rpm_kmh);
-            (
-                SetCell::SpeedPer1000(gear.id),
-                plain_number(round_to(speed, 0.01)),
-            )
-        }
-    };
-    let field = Field {
-        id: CellId::Set(id, cell),
-        name: "Ratio",
-        text: &text,
-        hint: "3.78 or 34:9",
-    };
-    let spoken = format!("Ratio of gear {}, set {}", gear.label, card.place + 1);
-
-    form.cell(ui, &field, &spoken, RATIO_WIDTH, &|text| {
-        let ratio = match card.ratio_form {
-            RatioForm::Gear => typed::gear_ratio(set, gear, text),
-            RatioForm::Overall => typed::ratio_from_overall(set, gear, text),
-            RatioForm::SpeedPer1000 => typed::ratio_from_speed(set, gear, card.results, unit, text),
-        };
-        ratio.map(|ratio| typed::of_ratio(id, gear.id, ratio))
+    let whose = format!("gear {}", gear.label);
+    let shaft = (gear.id, gear.final_drive);
+    let shown = Shown::of(card, shaft, &gear.ratio, Some(result));
+    shown.field_ui(ui, card, &whose, width, form, &|text| {
+        typed::gear_ratio(&card.candidate.set, gear, text)
     })
+}
+
+/// What stands in the ratio field of a gear, forward or reverse, in the chosen form.
+struct Shown {
+    /// Which gear, on which final drive.
+    shaft: (GearId, usize),
+    cell: SetCell,
+    text: String,
+}
+
+impl Shown {
+    fn of(
+        card: &Card<'_>,
+        shaft: (GearId, usize),
+        ratio: &Ratio,
+        result: Option<&GearResult>,
+    ) -> Self {
+        let id = shaft.0;
+        let unit = card.desk.project().units;
+        let figure = |of: &dyn Fn(&GearResult) -> f64, grain: f64| {
+            result.map_or_else(String::new, |result| {
+                plain_number(round_to(of(result), grain))
+            })
+        };
+        let (cell, text) = match card.ratio_form {
+            RatioForm::Gear => (SetCell::Ratio(id), ratio.to_string()),
+            RatioForm::Overall => (
+                SetCell::Overall(id),
+                figure(&|result| result.gear.overall_ratio, 0.001),
+            ),
+            RatioForm::SpeedPer1000 => (
+                SetCell::SpeedPer1000(id),
+                figure(&|result| unit.from_kmh(result.speed_per_1000_rpm_kmh), 0.01),
+            ),
+        };
+        Self { shaft, cell, text }
+    }
+
+    fn field_ui(
+        &self,
+        ui: &mut Ui,
+        card: &Card<'_>,
+        whose: &str,
+        width: f32,
+        form: &mut Form<'_>,
+        read_ratio: &dyn Fn(&str) -> typed::Reading<Ratio>,
+    ) -> Option<String> {
+        let id = card.candidate.id;
+        let set = &card.candidate.set;
+        let unit = card.desk.project().units;
+        let field = Field {
+            id: CellId::Set(id, self.cell),
+            name: "Ratio",
+            text: &self.text,
+            hint: "3.78 or 34:9",
+        };
+        let spoken = card.named(&format!("Ratio of {whose}"));
+        form.cell(ui, &field, &spoken, width, &|text| {
+            let ratio = match card.ratio_form {
+                RatioForm::Gear => read_ratio(text),
+                RatioForm::Overall => typed::ratio_from_overall(set, self.shaft, text),
+                RatioForm::SpeedPer1000 => {
+                    typed::ratio_from_speed(set, self.shaft, card.results, unit, text)
+                }
+            };
+            ratio.map(|ratio| typed::of_ratio(id, self.shaft.0, ratio))
+        })
+    }
 }
 
 fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> Option<String> {
@@ -160,7 +232,7 @@ fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
         ui.add_space(SHIFT_WIDTH + 6.0);
         return None;
     }
-    let text = typed_rpm_text(set.shift_of(gear).rpm());
+    let text = plain_number(set.shift_of(gear).rpm());
     let field = Field {
         id: CellId::Set(id, SetCell::Shift(gear.id)),
         name: "Shift at",
@@ -174,7 +246,13 @@ fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
 }
 
 /// Which output shaft a gear drives, where there are several.
-fn shaft_ui(ui: &mut Ui, card: &Card<'_>, gear: GearId, present: usize, form: &mut Form<'_>) {
+fn shaft_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    (gear, whose): (GearId, &str),
+    present: usize,
+    form: &mut Form<'_>,
+) {
     let count = card.candidate.set.final_drives.len();
     if count < 2 {
         return;
@@ -182,7 +260,7 @@ fn shaft_ui(ui: &mut Ui, card: &Card<'_>, gear: GearId, present: usize, form: &m
     let next = (present + 1) % count;
     let button = ui.small_button(format!("F{}", present + 1));
     let hint = format!("Final drive {}; a click takes the next one", present + 1);
-    let name = format!("Final drive of gear {gear:?}, set {}", card.place + 1);
+    let name = card.named(&format!("Final drive of {whose}"));
     if button.on_hover_text(hint).accessible_name(name).clicked() {
         let edit = SetEdit::FinalDriveOf(gear, next);
         form.edit(typed::of_set(card.candidate.id, edit));
@@ -221,30 +299,32 @@ pub(super) fn teeth_ui(
     form: &mut Form<'_>,
 ) {
     let Ok(swapped) = ratio.swapped() else { return };
-    let text = RichText::new(ratio.reading()).small();
-    let room = ui.available_width() - MENU_WIDTH;
-    let galley = WidgetText::from(text.clone()).into_galley(
-        ui,
-        Some(TextWrapMode::Extend),
-        f32::INFINITY,
-        TextStyle::Small,
-    );
-    let fits = galley.size().x + 2.0 * ui.spacing().button_padding.x <= room;
-    let text = if fits {
-        text
-    } else {
-        RichText::new(format!("= {}", ratio_text(ratio.value()))).small()
-    };
+    let text = fitting_reading(ui, ratio);
     let hint = format!(
         "{}; a click swaps it to {}",
         ratio.reading(),
         swapped.reading()
     );
     let button = ui.add(Button::new(text).small().frame_when_inactive(false));
-    let name = format!("{}, swap", ratio.reading());
+    let name = card.named(&format!("{}, swap", ratio.reading()));
     if button.on_hover_text(hint).accessible_name(name).clicked() {
         form.edit(typed::of_set(card.candidate.id, edit(swapped)));
     }
+}
+
+/// As much of a reading as there is room for before the menu at the end of the row.
+fn fitting_reading(ui: &Ui, ratio: &Ratio) -> RichText {
+    let room = ui.available_width() - MENU_WIDTH - 2.0 * ui.spacing().button_padding.x;
+    let fits = |text: &RichText| {
+        let text = WidgetText::from(text.clone());
+        let wrap = Some(TextWrapMode::Extend);
+        let galley = text.into_galley(ui, wrap, f32::INFINITY, TextStyle::Small);
+        galley.size().x <= room
+    };
+    let value = ratio_text(ratio.value());
+    let readings = [ratio.reading(), format!("= {value}")].map(|text| RichText::new(text).small());
+    let fitting = readings.into_iter().find(fits);
+    fitting.unwrap_or_else(|| RichText::new("=").small())
 }
 
 fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) {
@@ -289,31 +369,22 @@ fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) 
 }
 
 fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Form<'_>) {
-    let id = card.candidate.id;
+    let ratio_width = ratio_width(ui, card);
+    let result = card.results.reverse.as_ref();
     let problem = ui
         .horizontal(|ui| {
             ui.allocate_ui(egui::vec2(LABEL_WIDTH, 18.0), |ui| {
                 ui.set_width(LABEL_WIDTH);
                 ui.label(REVERSE_LABEL);
             });
-            let text = reverse.ratio.to_string();
-            let field = Field {
-                id: CellId::Set(id, SetCell::Ratio(GearId::REVERSE)),
-                name: "Reverse",
-                text: &text,
-                hint: "3.5",
-            };
-            let spoken = format!("Ratio of reverse, set {}", card.place + 1);
-            let problem = form.cell(ui, &field, &spoken, RATIO_WIDTH, &|text| {
-                let text = text.trim().trim_start_matches(['-', '−']);
-                typed::reduction(text).map(|r| typed::of_ratio(id, GearId::REVERSE, r))
+            let shaft = (GearId::REVERSE, reverse.final_drive);
+            let shown = Shown::of(card, shaft, &reverse.ratio, result);
+            let problem = shown.field_ui(ui, card, "reverse", ratio_width, form, &|text| {
+                typed::reduction(text.trim().trim_start_matches(['-', '−']))
             });
-            shaft_ui(ui, card, GearId::REVERSE, reverse.final_drive, form);
-            let overall = card
-                .results
-                .reverse
-                .as_ref()
-                .map_or(0.0, |r| r.gear.overall_ratio);
+            let gear = (GearId::REVERSE, "reverse");
+            shaft_ui(ui, card, gear, reverse.final_drive, form);
+            let overall = result.map_or(0.0, |r| r.gear.overall_ratio);
             reading_ui(ui, card, GearId::REVERSE, &reverse.ratio, overall, form);
             problem
         })
@@ -328,6 +399,7 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     ui.horizontal(|ui| {
         let has_room = set.gears.len() < crate::gearing::GearSet::MOST_GEARS;
         let add = ui.add_enabled(has_room, Button::new("Add gear").small());
+        let add = add.accessible_name(card.named("Add gear"));
         if add.on_hover_text("Adds a gear above top").clicked() {
             form.actions.extend(added_gear(card).map(Action::Edit));
         }
@@ -336,7 +408,7 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             Some(_) => ("Remove reverse", None),
         };
         let button = ui.small_button(text);
-        if button.clicked() {
+        if button.accessible_name(card.named(text)).clicked() {
             form.edit(typed::of_set(id, SetEdit::Reverse(reverse)));
         }
         add_stage_ui(ui, card, form);

@@ -2,6 +2,7 @@
 
 use super::Card;
 use crate::app::action::Action;
+use crate::app::commands::Command;
 use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Field, Form, remark};
 use crate::app::typed::{self, RatioForm};
@@ -9,8 +10,11 @@ use crate::app::vehicle_panel::tyre_reading_ui;
 use crate::draw::palette::dash;
 use crate::draw::sample;
 use crate::project::{Candidates, Edit, SetEdit};
-use crate::units::{step_text, typed_rpm_text};
+use crate::units::{plain_number, step_text};
 use egui::{Sense, Ui, Vec2};
+
+/// From this width on, in points, the shift point and its choice stand in one row.
+const WIDTH_FOR_SHIFTS: f32 = 300.0;
 
 /// Swatch, name and what can be done with the whole set; beneath it visible and baseline.
 pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
@@ -26,7 +30,7 @@ pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 hint: "name of the set",
             };
             let spoken = format!("Name of set {}", card.place + 1);
-            let width = (ui.available_width() - 42.0).max(80.0);
+            let width = (ui.available_width() - 30.0).max(80.0);
             let problem = form.cell(ui, &field, &spoken, width, &|text| {
                 typed::name(text).map(|name| typed::of_set(id, SetEdit::Name(name)))
             });
@@ -37,15 +41,15 @@ pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     form.problem(ui, problem.as_deref());
     ui.horizontal(|ui| {
         let mut visible = card.candidate.visible;
-        if ui.checkbox(&mut visible, "visible").changed() {
+        let check = ui.checkbox(&mut visible, "visible");
+        if check.accessible_name(card.named("visible")).changed() {
             form.edit(Edit::Visible(id, visible));
         }
         let baseline = ui.radio(card.is_baseline, "baseline");
-        if baseline
-            .on_hover_text("The other sets are compared with it")
-            .clicked()
-            && !card.is_baseline
-        {
+        let baseline = baseline
+            .accessible_name(card.named("baseline"))
+            .on_hover_text("The other sets are compared with it");
+        if baseline.clicked() && !card.is_baseline {
             form.edit(Edit::Baseline(id));
         }
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
@@ -85,7 +89,8 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             .add_enabled(can_add, egui::Button::new("Copy set"))
             .clicked()
         {
-            form.edit(Edit::AddSet(id, Box::new(card.candidate.set.clone())));
+            form.actions.push(Action::Select(id));
+            form.actions.push(Action::Run(Command::CopySet));
             ui.close();
         }
         let up = ui.add_enabled(card.place > 0, egui::Button::new("Move up"));
@@ -133,11 +138,11 @@ pub(super) fn footer_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
 fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let id = card.candidate.id;
     let set = &card.candidate.set;
-    let mut has_own = set.gears.iter().any(|g| g.shift.is_some());
+    let is_wide = ui.available_width() >= WIDTH_FOR_SHIFTS;
     let problem = ui
         .horizontal(|ui| {
             form.name(ui, "Shift at, rpm", 82.0);
-            let text = typed_rpm_text(set.shift.rpm());
+            let text = plain_number(set.shift.rpm());
             let field = Field {
                 id: CellId::Set(id, SetCell::ShiftAll),
                 name: "Shift at",
@@ -148,20 +153,33 @@ fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             let problem = form.cell(ui, &field, &spoken, 56.0, &|text| {
                 typed::engine_speed(text).map(|n| typed::of_set(id, SetEdit::ShiftAll(n)))
             });
-            let each = ui.checkbox(&mut has_own, "one for each change");
-            if each.changed() {
-                let edit = if has_own {
-                    let own = set.gears.iter().map(|g| (g.id, set.shift_of(g)));
-                    SetEdit::Shifts(set.shift, own.collect())
-                } else {
-                    SetEdit::ShiftAll(set.shift)
-                };
-                form.edit(typed::of_set(id, edit));
+            if is_wide {
+                each_shift_ui(ui, card, form);
             }
             problem
         })
         .inner;
     form.problem(ui, problem.as_deref());
+    if !is_wide {
+        each_shift_ui(ui, card, form);
+    }
+}
+
+/// Whether there is one shift point for all changes, or one for each.
+fn each_shift_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let set = &card.candidate.set;
+    let mut has_own = set.gears.iter().any(|g| g.shift.is_some());
+    let text = "one for each change";
+    let each = ui.checkbox(&mut has_own, text);
+    if each.accessible_name(card.named(text)).changed() {
+        let edit = if has_own {
+            let own = set.gears.iter().map(|g| (g.id, set.shift_of(g)));
+            SetEdit::Shifts(set.shift, own.collect())
+        } else {
+            SetEdit::ShiftAll(set.shift)
+        };
+        form.edit(typed::of_set(card.candidate.id, edit));
+    }
 }
 
 fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
@@ -170,7 +188,8 @@ fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let mut has_own = set.tyre.is_some();
     let problem = ui
         .horizontal(|ui| {
-            if ui.checkbox(&mut has_own, "own tyre").changed() {
+            let check = ui.checkbox(&mut has_own, "own tyre");
+            if check.accessible_name(card.named("own tyre")).changed() {
                 let own = has_own.then_some(card.desk.project().tyre);
                 form.edit(typed::of_set(id, SetEdit::Tyre(own)));
             }

@@ -24,6 +24,13 @@ pub(super) struct Card<'a> {
     ratio_form: RatioForm,
 }
 
+impl Card<'_> {
+    /// What something on this card is called by those who hear it, to tell it from other cards'.
+    fn named(&self, what: &str) -> String {
+        format!("{what}, set {}", self.place + 1)
+    }
+}
+
 /// Shows the cards of all sets.
 pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mut Form<'_>) {
     let sets = desk.project().sets.iter().zip(&desk.results().sets);
@@ -44,16 +51,15 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
 
 fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let color = form.palette.set(card.place);
-    let outline = if card.is_selected {
-        Stroke::new(2.0, color)
+    let (outline, margin) = if card.is_selected {
+        (Stroke::new(2.0, color), 5)
     } else {
-        Stroke::new(1.0, form.palette.grid)
+        (Stroke::new(1.0, form.palette.grid), 6)
     };
     Frame::new()
-        .fill(form.palette.paper.gamma_multiply(0.6))
         .stroke(outline)
         .corner_radius(4.0)
-        .inner_margin(6.0)
+        .inner_margin(margin)
         .show(ui, |ui| {
             ui.push_id(("card", card.candidate.id), |ui| {
                 ui.set_width(ui.available_width());

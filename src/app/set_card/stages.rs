@@ -7,8 +7,15 @@ use crate::app::typed;
 use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
 use crate::project::SetEdit;
 use crate::units::ratio_text;
-use egui::{Button, Ui};
+use egui::containers::menu::{MenuButton, MenuConfig};
+use egui::{Button, PopupCloseBehavior, Ui};
 use std::collections::BTreeSet;
+
+/// What first gear's overall ratio and the button behind it take, in points.
+const ROOM_FOR_READING: f32 = 100.0;
+
+/// More positions no usual stage has.
+const MOST_POSITIONS: usize = 4;
 
 /// All stages.
 pub(super) fn stages_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
@@ -32,7 +39,15 @@ pub(super) fn add_stage_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             }
         });
         let hint = "Transfer box, overdrive, primary drive, chain: whatever stands between";
-        button.response.on_hover_text(hint);
+        let name = card.named("Add stage");
+        button.response.on_hover_text(hint).accessible_name(name);
+    }
+}
+
+impl Card<'_> {
+    /// What a position of a stage is called by those who hear it.
+    fn position_name(&self, at: usize, place: usize) -> String {
+        self.named(&format!("position {} of stage {}", place + 1, at + 1))
     }
 }
 
@@ -82,13 +97,15 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
                 text: &name,
                 hint: "",
             };
-            let spoken = format!("Name of stage {}, set {}", at + 1, card.place + 1);
-            let problem = form.cell(ui, &field, &spoken, 120.0, &|text| {
+            let spoken = card.named(&format!("Name of stage {}", at + 1));
+            let width = (ui.available_width() - 166.0).clamp(70.0, 140.0);
+            let problem = form.cell(ui, &field, &spoken, width, &|text| {
                 typed::name(text).map(|name| typed::of_set(id, SetEdit::StageName(at, name)))
             });
             acts_on_ui(ui, card, at, stage, form);
             let remove = ui.add(Button::new("Remove").small());
-            if remove.accessible_name(format!("Remove {name}")).clicked() {
+            let spoken = card.named(&format!("Remove stage {}", at + 1));
+            if remove.accessible_name(spoken).clicked() {
                 form.edit(typed::of_set(id, SetEdit::RemoveStage(at)));
             }
             problem
@@ -98,11 +115,19 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
     for (place, position) in stage.positions.iter().enumerate() {
         position_ui(ui, card, [at, place], stage, position, form);
     }
-    if stage.positions.len() < 4 && ui.small_button("Add position").clicked() {
+    if stage.positions.len() < MOST_POSITIONS {
+        add_position_ui(ui, card, at, stage, form);
+    }
+}
+
+fn add_position_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
+    let add = ui.small_button("Add position");
+    let name = card.named(&format!("Add position to stage {}", at + 1));
+    if add.accessible_name(name).clicked() {
         let last = stage.positions.last().cloned();
         form.actions.extend(last.map(|position| {
             let edit = SetEdit::AddPosition(at, position);
-            crate::app::action::Action::Edit(typed::of_set(id, edit))
+            crate::app::action::Action::Edit(typed::of_set(card.candidate.id, edit))
         }));
     }
 }
@@ -121,19 +146,22 @@ fn position_ui(
         .horizontal(|ui| {
             let is_present = stage.present == place;
             let choose = ui.radio(is_present, "");
-            let name = format!("Put {} in {}", stage.name, position.name);
+            let place_name = card.position_name(at, place);
+            let name = format!("Put in {place_name}");
             if choose.accessible_name(name).clicked() && !is_present {
                 form.edit(typed::of_set(id, SetEdit::StagePresent(at, place)));
             }
             let name = position_name_ui(ui, card, [at, place], position, form);
-            let ratio = position_ratio_ui(ui, card, [at, place], stage, position, form);
-            if let Some(overall) = first_overall(card, at, place) {
+            let ratio = position_ratio_ui(ui, card, [at, place], position, form);
+            if let Some(overall) = first_overall(card, at, place)
+                && ui.available_width() > ROOM_FOR_READING
+            {
                 let words = format!("first {}", ratio_text(overall));
                 remark(ui, &words, form.palette.dim_text);
             }
             if stage.positions.len() > 1 {
                 let remove = ui.add(Button::new("×").small());
-                let name = format!("Remove position {}", position.name);
+                let name = format!("Remove {place_name}");
                 if remove.accessible_name(name).clicked() {
                     form.edit(typed::of_set(id, SetEdit::RemovePosition(at, place)));
                 }
@@ -161,7 +189,7 @@ fn position_name_ui(
         text: &text,
         hint: "",
     };
-    let spoken = format!("Name of position {}, stage {}", place + 1, at + 1);
+    let spoken = format!("Name of {}", card.position_name(at, place));
     let read = |text: &str| {
         let name = typed::name(text)?;
         let position = Position {
@@ -177,7 +205,6 @@ fn position_ratio_ui(
     ui: &mut Ui,
     card: &Card<'_>,
     [at, place]: [usize; 2],
-    stage: &Stage,
     position: &Position,
     form: &mut Form<'_>,
 ) -> Option<String> {
@@ -189,7 +216,7 @@ fn position_ratio_ui(
         text: &text,
         hint: "1",
     };
-    let spoken = format!("Ratio of {} in {}", stage.name, position.name);
+    let spoken = format!("Ratio of {}", card.position_name(at, place));
     let read = |text: &str| {
         let ratio = typed::any_ratio(text)?;
         let position = Position {
@@ -222,10 +249,16 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
         ActsOn::Only(gears) => {
             let labels = set.gears.iter().filter(|g| gears.contains(&g.id));
             let labels: Vec<&str> = labels.map(|g| g.label.as_str()).collect();
-            format!("gears {}", labels.join(" "))
+            match labels.len() {
+                0 => "no gear".to_owned(),
+                1..=3 => format!("gears {}", labels.join(" ")),
+                count => format!("{count} of {} gears", set.gears.len()),
+            }
         }
     };
-    ui.menu_button(text, |ui| {
+    // Several gears are taken or left one after the other.
+    let stays_open = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
+    let (menu, _) = MenuButton::new(text).config(stays_open).ui(ui, |ui| {
         let is_every = stage.acts_on == ActsOn::EveryGear;
         if ui.radio(is_every, "every gear").clicked() {
             form.edit(typed::of_set(
@@ -242,6 +275,8 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
             }
         }
     });
+    let name = card.named(&format!("Gears of stage {}", at + 1));
+    menu.accessible_name(name);
 }
 
 /// The gears that a stage acts on, with one more or one fewer.

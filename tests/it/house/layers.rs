@@ -7,6 +7,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("platform", &[]),
     ("logging", &[]),
+    ("panics", &[]),
     ("gearing", &["units"]),
     ("project", &["units", "platform", "gearing"]),
     ("chart", &["units", "gearing", "project"]),
@@ -21,7 +22,8 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "app",
         &[
-            "units", "platform", "logging", "gearing", "project", "chart", "draw", "sheet",
+            "units", "platform", "logging", "panics", "gearing", "project", "chart", "draw",
+            "sheet",
         ],
     ),
 ];

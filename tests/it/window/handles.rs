@@ -3,7 +3,7 @@
 use super::{SECOND, with_shifts};
 use crate::support::gear_sets::rpm;
 use crate::support::window::{Opening, Window, camper_van};
-use egui::{Key, Pos2, Vec2, pos2, vec2};
+use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2, pos2, vec2};
 use egui_kittest::kittest::NodeT;
 use layshaft::app::handle_rect;
 use layshaft::project::Edit;
@@ -53,6 +53,38 @@ fn dragging_a_handle_changes_its_shift_alone_and_follows_the_hand() {
         let at = window.handle_at("2", "3");
         assert!((at.y - to.y).abs() < 1.5, "{at} is not at {to}");
     }
+}
+
+#[test]
+fn a_slow_frame_loses_nothing_of_a_drag() {
+    let mut window = Window::on_camper_van();
+    let from = window.handle_at("2", "3");
+    let to = from + vec2(0.0, 80.0);
+    window.drag(from, to);
+    let slowly = window.all_shifts();
+
+    // The press with the first move, the last move with the release.
+    let button = |pos, pressed| Event::PointerButton {
+        pos,
+        button: PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    };
+    let mut window = Window::on_camper_van();
+    window.move_to(from);
+    for frame in [
+        [
+            button(from, true),
+            Event::PointerMoved(from + vec2(0.0, 8.0)),
+        ],
+        [Event::PointerMoved(to), button(to, false)],
+    ] {
+        window.harness.input_mut().events.extend(frame);
+        window.harness.step();
+    }
+    window.settle();
+    assert_eq!(window.all_shifts(), slowly);
+    assert_eq!(window.undo_steps(), 1);
 }
 
 #[test]
@@ -282,13 +314,13 @@ fn zooming_under_a_running_drag_moves_neither_view_nor_value() {
     let to = from + vec2(0.0, 25.0);
     window.hold(from, to);
     let held = window.shifts(SECOND);
-    window.event(egui::Event::Zoom(1.5));
+    window.event(Event::Zoom(1.5));
     assert_eq!(window.shifts(SECOND), held);
-    window.event(egui::Event::MouseWheel {
+    window.event(Event::MouseWheel {
         unit: egui::MouseWheelUnit::Line,
         delta: vec2(0.0, 3.0),
         phase: egui::TouchPhase::Move,
-        modifiers: egui::Modifiers::NONE,
+        modifiers: Modifiers::NONE,
         source: egui::MouseWheelSource::Wheel,
     });
     window.settle();

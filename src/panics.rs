@@ -15,18 +15,24 @@ const MOST_NAMES: usize = 4;
 
 /// From here on a panic prints one sentence to standard error, whatever the environment asks for.
 pub fn answer_panics_with_a_sentence() {
-    std::panic::set_hook(Box::new(|panic| {
-        let sentence = sentence(&told(panic.location()), words(panic.payload()));
+    answer_panics(|| "saved files are as they were".to_owned());
+}
+
+/// The same, with words about what became of the user's work; `work` may still save some.
+pub fn answer_panics(work: impl Fn() -> String + Send + Sync + 'static) {
+    std::panic::set_hook(Box::new(move |panic| {
+        let kept = work();
+        let sentence = sentence(&told(panic.location()), words(panic.payload()), &kept);
         drop(writeln!(std::io::stderr(), "{sentence}"));
     }));
 }
 
-fn sentence(place: &str, words: &str) -> String {
+fn sentence(place: &str, words: &str, kept: &str) -> String {
     let words: Vec<&str> = words.split_whitespace().collect();
     let words: String = words.join(" ").chars().take(MOST_CHARACTERS).collect();
     format!(
         "layshaft: this is a fault in Layshaft itself ({place}: {words}); \
-         saved files are as they were; please report it"
+         {kept}; please report it"
     )
 }
 
@@ -61,19 +67,19 @@ mod tests {
 
     #[test]
     fn a_panic_is_told_in_one_short_sentence() {
-        let text = sentence("src/app/window.rs:12", "index 3 is\nout of range");
+        let text = sentence("src/app/window.rs:12", "index 3 is\nout of range", "kept");
         assert!(
             text.contains("(src/app/window.rs:12: index 3 is out of range)"),
             "{text}"
         );
-        let text = sentence(&"long/".repeat(20), &"many words ".repeat(100));
+        let text = sentence(&"long/".repeat(20), &"many words ".repeat(100), "kept");
         assert!(text.chars().count() < 300, "{text}");
     }
 
     #[test]
     fn the_place_of_a_panic_is_told() {
         let place = told(Some(Location::caller()));
-        assert!(place.contains("panic_sentence.rs:"), "{place}");
+        assert!(place.contains("panics.rs:"), "{place}");
         assert!(told(None).contains("unknown place"));
     }
 

@@ -1,0 +1,264 @@
+//! A whole gear set from text: what was read is shown, and every value can be corrected before it is
+//! taken as one edit.
+
+use crate::draw::palette::Palette;
+use crate::gearing::{
+    ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, PastedRatio, PastedSet, Reverse,
+    read_pasted,
+};
+use crate::units::ratio_text;
+use egui::{Grid, Key, Modal, Modifiers, RichText, ScrollArea, TextEdit, Ui};
+
+/// A text that is being pasted.
+#[derive(Debug, Default)]
+pub(in crate::app) struct PasteDialog {
+    text: String,
+    reading: Option<Reading>,
+    problem: Option<String>,
+}
+
+/// What a text was read as, with the values as they are being corrected.
+#[derive(Debug)]
+struct Reading {
+    set: PastedSet,
+    /// Gears, then final drives, then reverse: what stands in each field.
+    texts: Vec<String>,
+}
+
+/// What came of it.
+pub(in crate::app) enum PasteAnswer {
+    /// The reading becomes the selected set.
+    Replace(Box<PastedSet>),
+    /// The reading becomes a new set.
+    Add(Box<PastedSet>),
+    /// Never mind.
+    Cancel,
+}
+
+/// Shows the dialog; the answer once there is one.
+pub(in crate::app) fn paste_dialog_ui(
+    ctx: &egui::Context,
+    dialog: &mut PasteDialog,
+    can_add: bool,
+    palette: &Palette,
+) -> Option<PasteAnswer> {
+    let modal = Modal::new(egui::Id::unique("paste")).show(ctx, |ui| {
+        ui.set_width(520.0);
+        ui.heading("Paste gears");
+        ui.label("Paste a list, a table or lines with labels; teeth and decimal commas are read.");
+        text_ui(ui, dialog);
+        let height = ctx.content_rect().height() - 330.0;
+        ScrollArea::vertical().max_height(height).show(ui, |ui| {
+            reading_ui(ui, dialog, palette);
+        });
+        ui.add_space(6.0);
+        buttons_ui(ui, dialog, can_add)
+    });
+    let escape = ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
+    if escape {
+        return Some(PasteAnswer::Cancel);
+    }
+    modal.inner
+}
+
+fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog) {
+    let field = TextEdit::multiline(&mut dialog.text)
+        .id(egui::Id::unique("pasted text"))
+        .desired_rows(5)
+        .desired_width(f32::INFINITY)
+        .hint_text("1st 3.54\n2nd 1.91\n…\nfinal drive 4.06");
+    let response = ui.add(field).accessible_name("Text with a gear set");
+    if ui.memory(|m| m.focused().is_none()) {
+        response.request_focus();
+    }
+    if response.changed() {
+        dialog.read();
+    }
+}
+
+impl PasteDialog {
+    fn read(&mut self) {
+        self.reading = None;
+        self.problem = None;
+        if self.text.trim().is_empty() {
+            return;
+        }
+        match read_pasted(&self.text) {
+            Ok(set) => self.reading = Some(Reading::of(set)),
+            Err(problem) => self.problem = Some(problem.to_string()),
+        }
+    }
+}
+
+impl Reading {
+    fn of(set: PastedSet) -> Self {
+        let texts = ratios(&set).map(|ratio| ratio.text.clone()).collect();
+        Self { set, texts }
+    }
+
+    /// The reading with the corrections, or why one does not read.
+    fn corrected(&self) -> Result<PastedSet, String> {
+        let mut set = self.set.clone();
+        let mut texts = self.texts.iter();
+        let gears = set.gears.iter_mut().map(|g| &mut g.ratio);
+        let finals = set.final_drives.iter_mut().map(|f| &mut f.ratio);
+        let reverse = set.reverse.iter_mut().map(|r| &mut r.ratio);
+        for (ratio, text) in gears.chain(finals).chain(reverse).zip(&mut texts) {
+            *ratio = PastedRatio::new(text).map_err(|problem| problem.to_string())?;
+        }
+        Ok(set)
+    }
+}
+
+/// Every ratio of a reading: gears, final drives, reverse.
+fn ratios(set: &PastedSet) -> impl Iterator<Item = &PastedRatio> {
+    let gears = set.gears.iter().map(|g| &g.ratio);
+    let finals = set.final_drives.iter().map(|f| &f.ratio);
+    gears
+        .chain(finals)
+        .chain(set.reverse.iter().map(|r| &r.ratio))
+}
+
+fn reading_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
+    if let Some(problem) = &dialog.problem {
+        ui.label(RichText::new(problem).color(palette.error));
+    }
+    let Some(reading) = &mut dialog.reading else {
+        return;
+    };
+    let values = values(reading);
+    let names = names(&reading.set);
+    Grid::new("pasted")
+        .num_columns(3)
+        .spacing([12.0, 3.0])
+        .show(ui, |ui| {
+            for ((name, text), value) in names.iter().zip(&mut reading.texts).zip(values) {
+                let label = ui.label(name);
+                let field = TextEdit::singleline(text).char_limit(60);
+                let size = [130.0, ui.spacing().interact_size.y];
+                ui.add_sized(size, field).labelled_by(label.id);
+                match value {
+                    Ok(value) => ui.label(RichText::new(value).color(palette.dim_text)),
+                    Err(problem) => ui.label(RichText::new(problem).color(palette.error)),
+                };
+                ui.end_row();
+            }
+        });
+    for remark in &reading.set.remarks {
+        ui.label(RichText::new(remark).small().color(palette.finding));
+    }
+}
+
+/// What each ratio comes to, or why it does not read.
+fn values(reading: &Reading) -> Vec<Result<String, String>> {
+    match reading.corrected() {
+        Ok(set) => {
+            let (gears, finals, reverse) = set.resolved();
+            let all = gears.into_iter().chain(finals).chain(reverse);
+            all.map(|ratio| {
+                Ok(if ratio.has_teeth() {
+                    ratio.reading()
+                } else {
+                    format!("= {}", ratio_text(ratio.value()))
+                })
+            })
+            .collect()
+        }
+        Err(_) => reading
+            .texts
+            .iter()
+            .map(|text| match PastedRatio::new(text) {
+                Ok(_) => Ok(String::new()),
+                Err(problem) => Err(problem.to_string()),
+            })
+            .collect(),
+    }
+}
+
+fn names(set: &PastedSet) -> Vec<String> {
+    let several = set.final_drives.len() > 1;
+    let shaft = |at: usize| {
+        if several {
+            format!(" on final drive {}", at + 1)
+        } else {
+            String::new()
+        }
+    };
+    let gears = set.gears.iter().map(|g| {
+        let kind = if g.is_crawler { "crawler" } else { "gear" };
+        format!("{kind} {}{}", g.label, shaft(g.final_drive))
+    });
+    let finals = (1..=set.final_drives.len()).map(|n| {
+        if several {
+            format!("final drive {n}")
+        } else {
+            "final drive".to_owned()
+        }
+    });
+    let reverse = set
+        .reverse
+        .iter()
+        .map(|r| format!("reverse{}", shaft(r.final_drive)));
+    gears.chain(finals).chain(reverse).collect()
+}
+
+fn buttons_ui(ui: &mut Ui, dialog: &PasteDialog, can_add: bool) -> Option<PasteAnswer> {
+    let corrected = dialog.reading.as_ref().and_then(|r| r.corrected().ok());
+    ui.horizontal(|ui| {
+        let replace = egui::Button::new(RichText::new("Replace the selected set").strong());
+        let replace = ui.add_enabled(corrected.is_some(), replace).clicked();
+        let add = egui::Button::new("Add as a new set");
+        let add = ui
+            .add_enabled(corrected.is_some() && can_add, add)
+            .clicked();
+        let cancel = ui.button("Cancel").clicked();
+        match (corrected, replace, add) {
+            (_, false, false) => cancel.then_some(PasteAnswer::Cancel),
+            (Some(set), true, _) => Some(PasteAnswer::Replace(Box::new(set))),
+            (Some(set), _, true) => Some(PasteAnswer::Add(Box::new(set))),
+            (None, ..) => None,
+        }
+    })
+    .inner
+}
+
+/// The parts of `before` with the gears, final drives and reverse of a pasted set.
+///
+/// Name, tyre, stages and the common shift point stay; a stage acts on every gear again, because
+/// the gears it named are gone. Final drives stay where the text had none.
+pub(in crate::app) fn pasted_parts(before: &GearSet, pasted: &PastedSet) -> GearSetSpec {
+    let (ratios, finals, reverse) = pasted.resolved();
+    let mut spec = before.to_spec();
+    if !finals.is_empty() {
+        spec.final_drives = finals;
+    }
+    let most = spec.final_drives.len() - 1;
+    spec.gears = (1..)
+        .zip(pasted.gears.iter().zip(ratios))
+        .filter_map(|(id, (gear, ratio))| {
+            Some(Gear {
+                id: GearId(id),
+                label: Label::new(&gear.label).ok()?,
+                ratio,
+                final_drive: gear.final_drive.min(most),
+                role: if gear.is_crawler {
+                    GearRole::Crawler
+                } else {
+                    GearRole::Shifted
+                },
+                shift: None,
+            })
+        })
+        .collect();
+    spec.reverse = reverse.map(|ratio| Reverse {
+        ratio,
+        final_drive: pasted
+            .reverse
+            .as_ref()
+            .map_or(0, |r| r.final_drive.min(most)),
+    });
+    for stage in &mut spec.stages {
+        stage.acts_on = ActsOn::EveryGear;
+    }
+    spec
+}

@@ -1,0 +1,107 @@
+//! Which keys of one slow frame must wait for the next?
+//!
+//! A key that leaves a field moves the focus, and a command looks at what was typed: what is pressed
+//! before and behind it within one frame would go to the wrong field, or be saved without its end.
+
+use egui::{Event, Key, Modifiers};
+
+/// Takes off the events that belong to later frames, so that each key meets what the ones before it
+/// have done.
+pub(super) fn held_back(events: &mut Vec<Event>) -> Vec<Event> {
+    let mut has_typed = false;
+    for at in 0..events.len() {
+        let event = &events[at];
+        if has_typed && is_command(event) {
+            return events.split_off(at);
+        }
+        has_typed |= is_typing(event);
+        if leaves_a_field(event) && events[at + 1..].iter().any(is_press) {
+            return events.split_off(at + 1);
+        }
+    }
+    Vec::new()
+}
+
+fn is_typing(event: &Event) -> bool {
+    let is_text = matches!(event, Event::Text(_) | Event::Paste(_) | Event::Cut);
+    is_text || matches!(pressed(event), Some((Key::Backspace | Key::Delete, _)))
+}
+
+fn is_press(event: &Event) -> bool {
+    is_typing(event) || pressed(event).is_some()
+}
+
+fn leaves_a_field(event: &Event) -> bool {
+    use Key::{ArrowDown, ArrowUp, Enter, Escape, Tab};
+    matches!(
+        pressed(event),
+        Some((Enter | Tab | Escape | ArrowUp | ArrowDown, _))
+    )
+}
+
+fn is_command(event: &Event) -> bool {
+    pressed(event).is_some_and(|(key, modifiers)| modifiers.command || key == Key::F1)
+}
+
+fn pressed(event: &Event) -> Option<(Key, Modifiers)> {
+    match event {
+        Event::Key {
+            key,
+            pressed: true,
+            modifiers,
+            ..
+        } => Some((*key, *modifiers)),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn key(key: Key, modifiers: Modifiers) -> Event {
+        Event::Key {
+            key,
+            physical_key: None,
+            pressed: true,
+            repeat: false,
+            modifiers,
+        }
+    }
+
+    fn text(text: &str) -> Event {
+        Event::Text(text.to_owned())
+    }
+
+    #[test]
+    fn what_follows_a_key_that_leaves_the_field_waits() {
+        let mut events = vec![text("3"), key(Key::Enter, Modifiers::NONE), text("1")];
+        assert_eq!(held_back(&mut events), [text("1")]);
+        assert_eq!(events.len(), 2);
+    }
+
+    #[test]
+    fn a_command_waits_for_what_was_typed_before_it() {
+        let save = key(Key::S, Modifiers::COMMAND);
+        let mut events = vec![text("5"), save.clone()];
+        assert_eq!(held_back(&mut events).len(), 1);
+        assert_eq!(events, [text("5")]);
+        let mut events = vec![save, text("5")];
+        assert!(held_back(&mut events).is_empty());
+    }
+
+    #[test]
+    fn typing_alone_and_moving_alone_do_not_wait() {
+        let release = Event::Key {
+            key: Key::Enter,
+            physical_key: None,
+            pressed: false,
+            repeat: false,
+            modifiers: Modifiers::NONE,
+        };
+        let mut typing = vec![text("3"), text("."), text("5")];
+        assert!(held_back(&mut typing).is_empty());
+        let mut enter = vec![text("3"), key(Key::Enter, Modifiers::NONE), release];
+        assert!(held_back(&mut enter).is_empty());
+    }
+}

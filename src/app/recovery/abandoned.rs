@@ -1,0 +1,104 @@
+//! What unsaved work did windows leave that are gone?
+
+use super::lock::Lock;
+use super::{lock_of, now_unix_s};
+use crate::app::files;
+use crate::project::{FileSystem, RecoveryCopy, differences, sweep_stale};
+use std::path::{Path, PathBuf};
+
+/// Unsaved work of a window that is gone.
+#[derive(Debug)]
+pub(in crate::app) struct Abandoned {
+    /// Where it lies.
+    pub(in crate::app) path: PathBuf,
+    /// The work.
+    pub(in crate::app) copy: RecoveryCopy,
+}
+
+/// Everything that windows left that are gone, the newest first.
+pub(in crate::app) fn abandoned(fs: &dyn FileSystem, folder: &Path) -> Vec<Abandoned> {
+    sweep_stale(fs, folder);
+    let mut found: Vec<Abandoned> = fs
+        .names(folder)
+        .unwrap_or_default()
+        .into_iter()
+        .map(|name| folder.join(name))
+        .filter(|path| path.extension().is_some_and(|ending| ending == "ron"))
+        .filter(|path| !Lock::is_held(&lock_of(path)))
+        .filter_map(|path| {
+            let copy = RecoveryCopy::read(fs, &path)?;
+            Some(Abandoned { path, copy })
+        })
+        .collect();
+    found.sort_by_key(|left| std::cmp::Reverse(left.copy.written_unix_s));
+    found
+}
+
+impl Abandoned {
+    /// What it is, how old it is, and in what it differs from its file as that is now.
+    pub(in crate::app) fn summary(&self, fs: &dyn FileSystem) -> String {
+        let title = self.copy.project.title.as_ref();
+        let title = title.map_or_else(
+            || "a project without a title".to_owned(),
+            |t| format!("\"{t}\""),
+        );
+        let age = age_text(now_unix_s().saturating_sub(self.copy.written_unix_s));
+        let against = match &self.copy.file {
+            None => "It was never saved.".to_owned(),
+            Some(file) => self.against(fs, file),
+        };
+        format!("Layshaft ended {age} with unsaved work in {title}. {against}")
+    }
+
+    fn against(&self, fs: &dyn FileSystem, file: &Path) -> String {
+        let name = file.display();
+        match files::open(fs, file) {
+            Err(_) => format!("Its file {name} cannot be read now."),
+            Ok(opened) => {
+                let found = differences(&opened.project, &self.copy.project);
+                if found.is_empty() {
+                    return format!("It is the same as its file {name} is now.");
+                }
+                let most = found.len().min(4);
+                let more = if found.len() > most { ", and more" } else { "" };
+                format!(
+                    "Against its file {name}: {}{more}.",
+                    found[..most].join(", ")
+                )
+            }
+        }
+    }
+
+    /// Takes the copy and its lock away.
+    pub(in crate::app) fn remove(&self, fs: &dyn FileSystem) {
+        for path in [self.path.clone(), lock_of(&self.path)] {
+            // What is gone already needs no taking away.
+            let _ = fs.remove(&path);
+        }
+    }
+}
+
+/// `12 minutes ago`: how long ago something was, in words.
+fn age_text(seconds: u64) -> String {
+    let (count, unit) = match seconds {
+        0..60 => return "less than a minute ago".to_owned(),
+        60..3600 => (seconds / 60, "minute"),
+        3600..86_400 => (seconds / 3600, "hour"),
+        _ => (seconds / 86_400, "day"),
+    };
+    let plural = if count == 1 { "" } else { "s" };
+    format!("{count} {unit}{plural} ago")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ages_are_told_in_words() {
+        assert_eq!(age_text(5), "less than a minute ago");
+        assert_eq!(age_text(60), "1 minute ago");
+        assert_eq!(age_text(7300), "2 hours ago");
+        assert_eq!(age_text(86_400 * 3), "3 days ago");
+    }
+}

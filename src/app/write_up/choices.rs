@@ -1,0 +1,73 @@
+//! What the page shows: form, width, looks, sets, table, note.
+
+use super::form_name;
+use crate::app::desk::Desk;
+use crate::app::drafts::CellId;
+use crate::app::form::{Field, Form};
+use crate::gearing::parse_decimal;
+use crate::project::{Edit, PageForm, PictureWidth, WriteUp};
+use egui::Ui;
+
+/// Shows the choices; each is kept with the project.
+pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
+    let present = &desk.project().write_up;
+    let mut wanted = present.clone();
+    for page in PageForm::ALL {
+        ui.radio_value(&mut wanted.form, page, form_name(page));
+    }
+    ui.add_space(4.0);
+    let is_picture = present.form == PageForm::Picture;
+    ui.add_enabled_ui(is_picture, |ui| {
+        ui.horizontal(|ui| {
+            ui.radio_value(&mut wanted.is_dark, false, "light");
+            ui.radio_value(&mut wanted.is_dark, true, "dark");
+        });
+        ui.checkbox(&mut wanted.with_table, "with the table");
+    });
+    ui.checkbox(&mut wanted.with_note, "with the note");
+    sets_ui(ui, desk, &mut wanted);
+    if wanted != *present {
+        form.edit(Edit::WriteUp(wanted));
+    }
+    width_ui(ui, present, form);
+}
+
+fn sets_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
+    for candidate in desk.project().sets.iter().filter(|c| c.visible) {
+        let mut is_in = !wanted.left_out.contains(&candidate.id);
+        let name: String = candidate.set.name.as_str().chars().take(32).collect();
+        if ui.checkbox(&mut is_in, name).changed() {
+            if is_in {
+                wanted.left_out.remove(&candidate.id);
+            } else {
+                wanted.left_out.insert(candidate.id);
+            }
+        }
+    }
+}
+
+fn width_ui(ui: &mut Ui, present: &WriteUp, form: &mut Form<'_>) {
+    let text = present.width.px().to_string();
+    let field = Field {
+        id: CellId::PictureWidth,
+        name: "Width, pixels",
+        text: &text,
+        hint: "800 to 4000",
+    };
+    form.field(ui, &field, &|text| {
+        let number = parse_decimal(text).map_err(|error| error.to_string())?;
+        if number.fract() != 0.0 || number > 1e6 {
+            return Err("a width is a whole number of pixels".to_owned());
+        }
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "whole, not negative, at most a million"
+        )]
+        let width = PictureWidth::from_px(number as u64).map_err(|error| error.to_string())?;
+        Ok(Edit::WriteUp(WriteUp {
+            width,
+            ..present.clone()
+        }))
+    });
+}

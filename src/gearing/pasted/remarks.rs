@@ -1,0 +1,128 @@
+//! What has to be said about a reading: what was guessed, what was left out?
+
+use super::super::number::quoted;
+
+/// Why a number was left out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum LeftOut {
+    /// It has a unit, or stands in a row or column of speeds, steps, overall ratios.
+    Measure,
+    /// It stands in further columns, or in brackets, behind the ratio.
+    BesideRatio,
+    /// It is out of proportion: a year, a price, a type.
+    Implausible,
+    /// It belongs to a further stage.
+    Stage,
+    /// Its gear already has a ratio, or it is part of a second set.
+    Repeated,
+    /// It stands alone while the others have labels.
+    Unlabelled,
+}
+
+impl LeftOut {
+    /// The end of the sentence "Left out …" for one or several.
+    fn reason(self) -> &'static str {
+        match self {
+            Self::Measure => "a speed, unit, percentage or overall figure, not a gear ratio",
+            Self::BesideRatio => "beside the ratio, in brackets or in a further column",
+            Self::Implausible => "not likely to be a ratio",
+            Self::Stage => "a further stage, which is typed on its own",
+            Self::Repeated => "repeated; what stood first was taken",
+            Self::Unlabelled => "without a label among labelled gears",
+        }
+    }
+
+    const ALL: [Self; 6] = [
+        Self::Measure,
+        Self::BesideRatio,
+        Self::Implausible,
+        Self::Stage,
+        Self::Repeated,
+        Self::Unlabelled,
+    ];
+}
+
+/// How many left-out numbers are named in one sentence.
+const MOST_NAMED: usize = 4;
+
+/// How many things are said; nobody reads more.
+const MOST_SENTENCES: usize = 12;
+
+/// The sentences about one reading.
+#[derive(Debug, Default)]
+pub(super) struct Remarks {
+    sentences: Vec<String>,
+    /// The first few texts left out for each reason, and how many there were.
+    left_out: [(Vec<String>, usize); 6],
+}
+
+impl Remarks {
+    /// Adds a sentence, once.
+    pub(super) fn say(&mut self, sentence: String) {
+        if self.sentences.len() < MOST_SENTENCES && !self.sentences.contains(&sentence) {
+            self.sentences.push(sentence);
+        }
+    }
+
+    /// Notes that the number in `text` is not taken.
+    pub(super) fn left_out(&mut self, text: &str, why: LeftOut) {
+        let Some(at) = LeftOut::ALL.iter().position(|known| *known == why) else {
+            return;
+        };
+        let (named, count) = &mut self.left_out[at];
+        *count += 1;
+        if named.len() < MOST_NAMED {
+            named.push(quoted(text));
+        }
+    }
+
+    /// Whether a number was left out for that reason.
+    pub(super) fn has_left_out(&self, why: LeftOut) -> bool {
+        let reasons = LeftOut::ALL.iter().zip(&self.left_out);
+        reasons
+            .into_iter()
+            .any(|(known, (_, count))| *known == why && *count > 0)
+    }
+
+    /// Notes that the commas of `run` were read as decimal marks and separators in turn.
+    pub(super) fn guess_decimal_commas(&mut self, run: &str) {
+        self.say(format!(
+            "In \"{}\" every second comma was read as a decimal mark.",
+            quoted(run)
+        ));
+    }
+
+    /// All sentences: what was guessed, then what was left out.
+    pub(super) fn into_sentences(self) -> Vec<String> {
+        let mut sentences = self.sentences;
+        for (why, (named, count)) in LeftOut::ALL.iter().zip(self.left_out) {
+            let more = match count - named.len() {
+                0 => String::new(),
+                more => format!(" and {more} more"),
+            };
+            if count > 0 {
+                let named = named.join(", ");
+                sentences.push(format!("Left out: {named}{more} ({}).", why.reason()));
+            }
+        }
+        sentences
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_left_out_is_named_in_one_sentence_a_reason() {
+        let mut remarks = Remarks::default();
+        for n in 1..=6 {
+            remarks.left_out(&format!("{n} mph"), LeftOut::Measure);
+        }
+        remarks.left_out("1998", LeftOut::Implausible);
+        let sentences = remarks.into_sentences();
+        assert_eq!(sentences.len(), 2);
+        assert!(sentences[0].starts_with("Left out: 1 mph, 2 mph, 3 mph, 4 mph and 2 more ("));
+        assert!(sentences[1].starts_with("Left out: 1998 ("));
+    }
+}

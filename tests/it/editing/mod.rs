@@ -1,0 +1,8 @@
+//! Does everything that can be typed and clicked in the forms and the table do what it says?
+
+mod cards;
+mod fields;
+mod harness;
+mod looks;
+mod settings;
+mod table;
