@@ -271,41 +271,61 @@ impl LaidColumn {
             let galley = ui.painter().layout_no_wrap(text.to_owned(), font, color);
             galley.size().x
         };
-        let plain = font(look, FontFamily::Proportional);
+        let family = if column.is_number {
+            FontFamily::Proportional
+        } else {
+            super::bold()
+        };
+        let plain = font(look, family);
         let figures = widest(&mut cells().map(|c| measured(&c.text, plain.clone())));
+        let figures = figures.min(look.wrap_width * WIDEST_FIGURE);
         let differences = cells().filter(|c| has_difference(c));
         let mut difference_width =
             widest(&mut differences.map(|c| measured(&c.difference, small(look))));
+        difference_width = difference_width.min(look.wrap_width * WIDEST_DIFFERENCE);
         if difference_width > 0.0 {
-            difference_width += look.text_size * 0.4;
+            difference_width += look.text_size * DIFFERENCE_GAP;
         }
-        let head = head_galley(ui, column, figures, look);
+        let head = head_galley(ui, column, figures, difference_width, look);
+        let head_width = head.size().x - difference_width;
         Self {
             at,
             is_number: column.is_number,
-            width: head.size().x.max(figures) + difference_width + look.text_size * 0.75,
+            width: head_width.max(figures) + difference_width + look.text_size * 0.75,
             difference_width,
             head,
         }
     }
 }
 
+/// No text in a column is wider than this share of the whole: it is made smaller instead.
+const WIDEST_FIGURE: f32 = 0.5;
+const WIDEST_DIFFERENCE: f32 = 0.25;
+
+/// Between a figure and its difference, in multiples of the text.
+const DIFFERENCE_GAP: f32 = 0.4;
+
 fn has_difference(cell: &Cell) -> bool {
     cell.shown_difference().is_some()
 }
 
 /// A heading in as many lines as its column's width asks for, its unit last.
-fn head_galley(ui: &Ui, column: &Column, widest: f32, look: &TableLook<'_>) -> Arc<Galley> {
+///
+/// Over differences it has the room of figure and difference, and begins with the figure.
+fn head_galley(
+    ui: &Ui,
+    column: &Column,
+    figures: f32,
+    difference_width: f32,
+    look: &TableLook<'_>,
+) -> Arc<Galley> {
     let text = match column.unit.as_str() {
         "" => column.title.clone(),
-        unit => format!("{}\n{unit}", column.title),
+        unit => format!("{},\n{unit}", column.title),
     };
-    let mut job = LayoutJob::simple(
-        text,
-        small(look),
-        look.palette.dim_text,
-        widest.max(look.text_size * 3.4),
-    );
+    let width = figures.max(look.text_size * 3.4) + difference_width;
+    let font = small(look);
+    let mut job = LayoutJob::simple(text, font, look.palette.dim_text, width);
     job.halign = if column.is_number {
         Align::RIGHT
     } else {
@@ -329,7 +349,9 @@ impl TablePainter<'_> {
         for column in &self.layout.columns {
             let head = &column.head;
             let edge = if column.is_number {
-                left + column.width - self.edge() - column.difference_width
+                let figures = left + column.width - self.edge() - column.difference_width;
+                // A heading that is wider than the figures runs on over the differences.
+                figures.max(left + self.look.text_size * DIFFERENCE_GAP + head.size().x)
             } else {
                 left
             };
@@ -407,20 +429,21 @@ impl TablePainter<'_> {
             let bold = font(self.look, super::bold());
             let at = Pos2::new(place.left(), y);
             let color = palette.set(set.place);
-            self.write(at, Align2::LEFT_CENTER, &cell.text, bold, color);
+            let room = place.width();
+            self.write((at, Align2::LEFT_CENTER, room), &cell.text, bold, color);
             return;
         }
-        let right = place.right() - self.edge();
+        let right = place.right() - self.edge() - column.difference_width;
         if has_difference(cell) {
-            let at = Pos2::new(right, y);
-            let color = palette.dim_text;
-            self.write(
-                at,
-                Align2::RIGHT_CENTER,
-                &cell.difference,
-                small(self.look),
-                color,
+            // Beside its figure, so that it is not taken for one of the next column.
+            let gap = self.look.text_size * DIFFERENCE_GAP;
+            let at = (
+                Pos2::new(right + gap, y),
+                Align2::LEFT_CENTER,
+                column.difference_width - gap,
             );
+            let small = small(self.look);
+            self.write(at, &cell.difference, small, palette.dim_text);
         }
         let color = if cell.is_dim {
             palette.faint_text
@@ -428,17 +451,32 @@ impl TablePainter<'_> {
             palette.text
         };
         let plain = font(self.look, FontFamily::Proportional);
-        let at = Pos2::new(right - column.difference_width, y);
-        self.write(at, Align2::RIGHT_CENTER, &cell.text, plain, color);
+        let room = right - place.left();
+        let at = (Pos2::new(right, y), Align2::RIGHT_CENTER, room);
+        self.write(at, &cell.text, plain, color);
     }
 
-    fn write(&mut self, at: Pos2, align: Align2, text: &str, font: FontId, color: Color32) -> Rect {
+    /// Text at a point, made smaller where its room is too narrow.
+    fn write(
+        &mut self,
+        (at, align, room): (Pos2, Align2, f32),
+        text: &str,
+        mut font: FontId,
+        color: Color32,
+    ) {
         if text.is_empty() {
-            return Rect::from_min_size(at, Vec2::ZERO);
+            return;
         }
-        let rect = self.ui.painter().text(at, align, text, font, color);
+        let painter = self.ui.painter();
+        let layout = |font: FontId| painter.layout_no_wrap(text.to_owned(), font, color);
+        let mut galley = layout(font.clone());
+        if galley.size().x > room + 0.5 {
+            font.size *= room / galley.size().x;
+            galley = layout(font);
+        }
+        let rect = align.anchor_size(at, galley.size());
+        painter.galley(rect.min, galley, color);
         self.drawn.labels.push((rect, text.to_owned()));
-        rect
     }
 }
 

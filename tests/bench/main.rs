@@ -10,6 +10,7 @@ mod documents;
     reason = "a bench that cannot start should say so"
 )]
 mod frame;
+mod page;
 mod raster;
 
 fn main() {

@@ -23,6 +23,8 @@ mod no_display;
 #[cfg(test)]
 mod pasted;
 #[cfg(test)]
+mod pictures;
+#[cfg(test)]
 mod properties;
 #[cfg(test)]
 mod published;
@@ -36,3 +38,5 @@ mod recovery;
 mod support;
 #[cfg(test)]
 mod window;
+#[cfg(test)]
+mod write_up;

@@ -3,6 +3,8 @@
 use super::Preview;
 use crate::app::action::Action;
 use crate::app::desk::Desk;
+use crate::app::dialogs::{Dialog, PathDialog};
+use crate::app::file_picker::Purpose;
 use crate::app::form::{Form, remark};
 use crate::app::window::App;
 use crate::chart::MarkedSpeeds;
@@ -70,16 +72,33 @@ fn csv_text(desk: &Desk, mark: DecimalMark) -> String {
 }
 
 impl App {
-    /// Puts the picture into a file; what goes wrong is said, and nothing is lost.
+    /// Puts the picture into a file; a failure is said and offers another place.
     pub(in crate::app) fn save_picture(&mut self, path: &Path) {
-        let made = Page::of(self.desk.project()).and_then(|page| png(&page.picture()?));
-        let bytes = match made {
-            Ok(bytes) => bytes,
-            Err(problem) => return self.say(problem.to_string()),
+        let problem = match self.written_picture(path) {
+            Ok(words) => return self.say(words),
+            Err(problem) => problem,
         };
+        self.dialog = Some(Dialog::Path(PathDialog {
+            purpose: Purpose::SavePicture,
+            text: path.display().to_string(),
+            request: None,
+            problem: Some(problem),
+            then: None,
+        }));
+    }
+
+    /// Writes the picture; what is to be said of it, or what is wrong.
+    fn written_picture(&self, path: &Path) -> Result<String, String> {
+        if self.desk.file.as_deref() == Some(path) {
+            let problem = "this is the project's own file; give the picture another name";
+            return Err(problem.to_owned());
+        }
+        let page = Page::of(self.desk.project()).and_then(|page| png(&page.picture()?));
+        let bytes = page.map_err(|problem| problem.to_string())?;
         match save_whole(&*self.surroundings.file_system, path, &bytes) {
-            Ok(()) => self.say(format!("Saved the picture in {}", path.display())),
-            Err(problem) => self.say(problem.to_string()),
+            Ok(()) => Ok(format!("Saved the picture in {}", path.display())),
+            Err(problem) if problem.is_saved() => Ok(problem.to_string()),
+            Err(problem) => Err(problem.to_string()),
         }
     }
 

@@ -13,7 +13,7 @@ use egui_plot::PlotTransform;
 /// The height of the band, in points.
 pub(super) fn height(diagram: &SpeedDiagram, look: &Look<'_>) -> f32 {
     let rows = diagram.traces.len().max(1) as f32;
-    rows * row_height(look) + 4.0
+    rows * row_height(look) + 8.0
 }
 
 fn row_height(look: &Look<'_>) -> f32 {
@@ -53,6 +53,9 @@ fn swatch(ui: &Ui, row: Rect, trace: &SetTrace, look: &Look<'_>) {
     );
 }
 
+/// What stays free between two numbers, in points.
+const NUMBER_GAP: f32 = 4.0;
+
 /// The numbers above the points where their lines leave the plot; top gear is placed first.
 fn gear_numbers(
     ui: &Ui,
@@ -78,13 +81,15 @@ fn gear_numbers(
         };
         let font = FontId::new(look.text_size, family);
         let galley = ui.painter().layout_no_wrap(gear.label.clone(), font, color);
+        let size = galley.size() + vec2(NUMBER_GAP, 0.0);
         let x = transform.position_from_point_x(gear.speed_at(top_rpm));
-        let half = galley.size().x / 2.0;
+        // A hair more, so that rounding does not push it out.
+        let half = size.x / 2.0 + 0.1;
         // A long label at the end of the row steps aside rather than being left out.
         let middle = x.min(room.right() - half).max(room.left() + half);
         let is_in_view = row.x_range().contains(x);
         wishes.push(Wish {
-            size: galley.size(),
+            size,
             anchor: egui::pos2(middle, row.center().y),
             candidates: Vec::from_iter(is_in_view.then_some((Align2::CENTER_CENTER, Vec2::ZERO))),
             gap: 0.0,
@@ -95,6 +100,7 @@ fn gear_numbers(
     let mut labels = Vec::new();
     for (i, rect) in place(&wishes, room, &[]).into_iter().enumerate() {
         let Some(rect) = rect else { continue };
+        let rect = rect.shrink2(vec2(NUMBER_GAP / 2.0, 0.0));
         if look.gear == Some((trace.set, trace.gears[i].gear)) {
             let outline = Stroke::new(1.0, color);
             ui.painter().rect_stroke(

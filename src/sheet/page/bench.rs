@@ -7,84 +7,102 @@ use crate::draw::bold;
 use crate::draw::palette::Palette;
 use crate::gearing::GearResult;
 use crate::units::{ratio_text, rpm_text, step_text, typed_rpm_text};
-use egui::{Align2, Color32, FontId, Pos2, Rect, Sense, Ui, Vec2};
+use egui::emath::GuiRounding as _;
+use egui::{Align2, Color32, FontFamily, FontId, Pos2, Rect, Sense, Ui, UiBuilder, Vec2};
 
-/// Text no larger and no smaller than this, in points.
-const LARGEST: f32 = 22.0;
-const SMALLEST: f32 = 10.0;
+/// The heights of text that are tried, in points: the first that leaves room for notes is taken.
+const TEXT_SIZES: [f32; 11] = [
+    24.0, 22.0, 20.0, 18.0, 16.5, 15.0, 14.0, 13.0, 12.0, 11.0, 10.0,
+];
+
+/// Below this, in points, nothing can be read from a step away: lines for notes give way first.
+const SMALLEST: f32 = 9.0;
 
 /// Between lines for notes, in points.
 const NOTE_LINE: f32 = 30.0;
 
-/// What title, vehicle, caution and a few lines for notes take, in points.
-const HEAD_AND_FOOT: f32 = 270.0;
+/// As many lines for notes make figures smaller, if they must.
+const WANTED_NOTE_LINES: f32 = 4.0;
+
+/// The height of a row, in multiples of its text.
+const ROW: f32 = 1.5;
+
+/// The columns: where each ends, as a share of the width, and what stands above it.
+const COLUMNS: [(f32, &str); 7] = [
+    (0.08, "gear"),
+    (0.44, "teeth or ratio"),
+    (0.57, "overall"),
+    (0.66, "step"),
+    (0.78, "shift at rpm"),
+    (0.89, "falls to rpm"),
+    (1.00, "loses rpm"),
+];
 
 /// Lays the page out from top to bottom; figures are as large as the page allows.
 pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
     let palette = page.palette();
-    let bottom = ui.max_rect().bottom();
+    ui.spacing_mut().item_spacing.y = 4.0;
+    title_ui(ui, page, &palette);
+    let foot = caution_ui(ui, &palette);
+    let room = foot - ui.cursor().top();
+    let text_size = text_size(ui, page, room, &palette);
+    body_ui(ui, page, text_size, &palette);
+    note_lines_ui(ui, foot, &palette);
+}
+
+fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let title = page.project.title.as_ref();
     let title = title.map_or("Gear sets", |title| title.as_str());
     bold_words(ui, title, 24.0, palette.text);
     let date = page.project.date.as_ref().map(|date| format!("{date} · "));
     let vehicle = format!("{}{}", date.unwrap_or_default(), vehicle_text(page));
     words(ui, &vehicle, 14.0, palette.text);
-    ui.add_space(8.0);
-    let text_size = text_size(page, ui.available_height() - HEAD_AND_FOOT);
-    for set in chosen_sets(page) {
-        set_ui(ui, page, set, text_size, &palette);
-        ui.add_space(text_size * 0.5);
-    }
-    if page.choices().with_note && !page.project.note.as_str().is_empty() {
-        words(ui, page.project.note.as_str(), 13.0, palette.text);
-    }
-    note_lines_ui(ui, bottom - 34.0, &palette);
+    ui.add_space(6.0);
+}
+
+/// What every reader must know, at the foot of the page; where it begins.
+fn caution_ui(ui: &Ui, palette: &Palette) -> f32 {
     let caution = "Check every count and ratio on the parts themselves. The maker's data, local law \
                    and licensed practice decide what is built and how it is worked on.";
-    let at = Pos2::new(ui.max_rect().left(), bottom);
+    let area = ui.max_rect();
     let font = FontId::proportional(11.0);
-    let galley = ui.painter().layout(
-        caution.to_owned(),
-        font,
-        palette.text,
-        ui.max_rect().width(),
-    );
-    let top = at - Vec2::new(0.0, galley.size().y);
-    ui.painter().galley(top, galley, palette.text);
+    let painter = ui.painter();
+    let galley = painter.layout(caution.to_owned(), font, palette.text, area.width());
+    let top = area.left_bottom() - Vec2::new(0.0, galley.size().y);
+    painter.galley(top, galley, palette.text);
+    top.y - 8.0
 }
 
-/// The text size at which all sets fit a height.
-fn text_size(page: &Page, height: f32) -> f32 {
-    let rows: usize = chosen_sets(page).map(|set| set.rows.len() + 2).sum();
-    let gaps = 0.5 * chosen_sets(page).count() as f32;
-    (height / (rows as f32 * ROW + gaps)).clamp(SMALLEST, LARGEST)
+/// The text size at which everything fits a height and leaves lines for notes.
+fn text_size(ui: &mut Ui, page: &Page, height: f32, palette: &Palette) -> f32 {
+    let wanted = height - WANTED_NOTE_LINES * NOTE_LINE;
+    let mut fits = |size: f32| {
+        let area = ui.available_rect_before_wrap();
+        let mut trial = ui.new_child(UiBuilder::new().max_rect(area).invisible());
+        body_ui(&mut trial, page, size, palette);
+        trial.min_rect().height() <= wanted
+    };
+    let mut sizes = TEXT_SIZES.into_iter();
+    sizes.find(|size| fits(*size)).unwrap_or(SMALLEST)
 }
 
-/// The height of a row, in multiples of its text.
-const ROW: f32 = 1.5;
-
-/// The columns: where each ends, as a share of the width, and what stands above it.
-const COLUMNS: [(f32, &str); 6] = [
-    (0.08, "gear"),
-    (0.46, "teeth or ratio"),
-    (0.60, "overall"),
-    (0.70, "step"),
-    (0.84, "shift at rpm"),
-    (1.00, "falls to rpm"),
-];
+/// The sets and the note.
+fn body_ui(ui: &mut Ui, page: &Page, text_size: f32, palette: &Palette) {
+    ui.spacing_mut().item_spacing.y = 0.0;
+    for set in chosen_sets(page) {
+        set_ui(ui, page, set, text_size, palette);
+        ui.add_space(text_size * 0.6);
+    }
+    let note = page.project.note.as_str();
+    if page.choices().with_note && !note.is_empty() {
+        words(ui, note, text_size.min(13.0), palette.text);
+    }
+}
 
 fn set_ui(ui: &mut Ui, page: &Page, set: &SetTable, text_size: f32, palette: &Palette) {
     bold_words(ui, &set.name, text_size * 1.1, palette.text);
-    let finals = set
-        .facts
-        .iter()
-        .find(|fact| fact.starts_with("final drive"));
-    let stages = set.facts.iter().filter(|fact| fact.contains(" in "));
-    let facts: Vec<&str> = finals
-        .into_iter()
-        .chain(stages)
-        .map(String::as_str)
-        .collect();
+    let facts = set.facts.iter().filter(|fact| !fact.starts_with("spread "));
+    let facts: Vec<&str> = facts.map(String::as_str).collect();
     words(ui, &facts.join(", "), text_size * 0.8, palette.text);
     let Some(results) = page.results.sets.get(set.place) else {
         return;
@@ -106,6 +124,7 @@ fn set_ui(ui: &mut Ui, page: &Page, set: &SetTable, text_size: f32, palette: &Pa
 fn cells(result: &GearResult, reading: String) -> Vec<String> {
     let shift = result.upshift.map(|up| typed_rpm_text(up.shift_rpm));
     let falls = result.upshift.map(|up| rpm_text(up.rpm_after_shift));
+    let loses = result.upshift.map(|up| rpm_text(up.rpm_drop()));
     vec![
         result.gear.label.clone(),
         reading,
@@ -113,13 +132,13 @@ fn cells(result: &GearResult, reading: String) -> Vec<String> {
         result.step.map(step_text).unwrap_or_default(),
         shift.unwrap_or_default(),
         falls.unwrap_or_default(),
+        loses.unwrap_or_default(),
     ]
 }
 
 /// One row over a rule; text that would not fit its column is made smaller.
 fn row_ui(ui: &mut Ui, cells: &[String], text_size: f32, row_size: f32, palette: &Palette) {
     let size = Vec2::new(ui.available_width(), row_size * ROW);
-    ui.spacing_mut().item_spacing.y = 0.0;
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     let mut left = rect.left();
     for (i, (text, (end, _))) in cells.iter().zip(COLUMNS).enumerate() {
@@ -133,10 +152,10 @@ fn row_ui(ui: &mut Ui, cells: &[String], text_size: f32, row_size: f32, palette:
 }
 
 fn cell_ui(ui: &Ui, text: &str, place: Rect, column: usize, text_size: f32, color: Color32) {
-    let family = if column == 0 {
-        bold()
-    } else {
-        egui::FontFamily::Proportional
+    // What is worked with stands out: which gear, and what it makes of the engine's turns.
+    let family = match column {
+        0 | 2 => bold(),
+        _ => FontFamily::Proportional,
     };
     let layout = |size: f32| {
         let font = FontId::new(size, family.clone());
@@ -147,7 +166,7 @@ fn cell_ui(ui: &Ui, text: &str, place: Rect, column: usize, text_size: f32, colo
     if galley.size().x > room {
         galley = layout(text_size * room / galley.size().x);
     }
-    let (align, at) = if column < 2 {
+    let (align, at): (Align2, Pos2) = if column < 2 {
         (Align2::LEFT_CENTER, place.left_center())
     } else {
         (Align2::RIGHT_CENTER, place.right_center())
@@ -156,12 +175,15 @@ fn cell_ui(ui: &Ui, text: &str, place: Rect, column: usize, text_size: f32, colo
     ui.painter().galley(rect.min, galley, color);
 }
 
-/// Empty lines down to a height.
-fn note_lines_ui(ui: &Ui, bottom: f32, palette: &Palette) {
+/// Empty lines down to the foot of the page; that foot is there however little room is left.
+fn note_lines_ui(ui: &mut Ui, foot: f32, palette: &Palette) {
     let area = ui.max_rect();
     let mut y = ui.min_rect().bottom() + NOTE_LINE;
-    while y < bottom {
+    while y < foot {
         ui.painter().hline(area.x_range(), y, (0.7, palette.mark));
         y += NOTE_LINE;
     }
+    // More than the foot leaves makes the page too high, which is told.
+    let beyond = (ui.min_rect().bottom() - foot).max(0.0);
+    ui.expand_to_include_y((area.bottom() + beyond).round_ui());
 }

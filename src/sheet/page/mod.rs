@@ -11,7 +11,9 @@ pub use picture::{PageError, Picture, png};
 
 use crate::chart::{SpeedDiagram, Table};
 use crate::draw::palette::{Palette, Theme};
+use crate::gearing::Tyre;
 use crate::project::{Candidate, PageForm, Project, ProjectResults, SetId, WriteUp};
+use egui::Rect;
 
 /// The width of every page, in points.
 pub const WIDTH: f32 = 800.0;
@@ -58,7 +60,7 @@ impl Page {
         let is_chosen = |c: &Candidate| chosen.contains(&c.id);
         Ok(Self {
             diagram: SpeedDiagram::of_sets(project, &results, is_chosen),
-            table: Table::of(project, &results),
+            table: table(project, &results),
             project: project.clone(),
             results,
             chosen,
@@ -71,6 +73,29 @@ impl Page {
     /// When it would be higher than a picture can be.
     pub fn picture(&self) -> Result<Picture, PageError> {
         picture::of(self)
+    }
+
+    /// Every text on the page with the place that its letters take, in points.
+    ///
+    /// # Errors
+    /// When a page of paper cannot hold it all.
+    pub fn texts(&self) -> Result<Vec<(Rect, String)>, PageError> {
+        picture::texts(self)
+    }
+
+    /// The height of the page, in points.
+    ///
+    /// # Errors
+    /// When a page of paper cannot hold it all.
+    pub fn height(&self) -> Result<f32, PageError> {
+        picture::height(self)
+    }
+
+    /// The tyre of each chosen set.
+    fn tyres(&self) -> impl Iterator<Item = Tyre> {
+        let chosen = self.project.sets.iter();
+        let chosen = chosen.filter(|c| self.chosen.contains(&c.id));
+        chosen.map(|c| c.set.tyre.unwrap_or(self.project.tyre))
     }
 
     fn choices(&self) -> &WriteUp {
@@ -92,4 +117,17 @@ impl Page {
             PageForm::A4 | PageForm::Letter => Palette::print(),
         }
     }
+}
+
+/// The table, without what the page says once or need not say.
+fn table(project: &Project, results: &ProjectResults) -> Table {
+    let mut table = Table::of(project, results);
+    for (set, candidate) in table.sets.iter_mut().zip(project.sets.iter()) {
+        if candidate.set.tyre.is_none() {
+            set.facts.retain(|fact| !fact.starts_with("tyre "));
+        }
+        // A set that is alone is compared with nothing.
+        set.is_baseline &= project.sets.len() > 1;
+    }
+    table
 }

@@ -6,6 +6,7 @@ use crate::draw::diagram::{Look, diagram_ui};
 use crate::draw::palette::{Palette, dash};
 use crate::draw::table::{TableLook, all_columns, column_groups, essential_columns, table_ui};
 use crate::draw::{bold, sample};
+use crate::gearing::Tyre;
 use crate::units::{mm_text, typed_rpm_text};
 use egui::{FontId, Label, Rect, RichText, Ui, UiBuilder, Vec2};
 
@@ -38,6 +39,8 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
 
 /// Wrapped words.
 pub(super) fn words(ui: &mut Ui, text: &str, size: f32, color: egui::Color32) {
+    // Half of a line break that a file from elsewhere may hold.
+    let text = text.replace('\r', "");
     ui.add(Label::new(RichText::new(text).size(size).color(color)).wrap());
 }
 
@@ -65,15 +68,22 @@ fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 /// Tyre, rolling circumference and engine speeds in one line.
 pub(super) fn vehicle_text(page: &Page) -> String {
     let project = &page.project;
-    let circumference = mm_text(project.tyre.rolling_circumference_mm());
     let lowest = project.engine.lowest_useful;
     let useful = lowest.map(|n| format!(" · useful from {} rpm", typed_rpm_text(n.rpm())));
     format!(
-        "Tyre {}, rolls {circumference} mm a turn · redline {} rpm{}",
-        project.tyre,
+        "{} · redline {} rpm{}",
+        tyre_text(project.tyre),
         typed_rpm_text(project.engine.redline.rpm()),
         useful.unwrap_or_default()
     )
+}
+
+fn tyre_text(tyre: Tyre) -> String {
+    let circumference = mm_text(tyre.rolling_circumference_mm());
+    match tyre {
+        Tyre::RollingCircumference(_) => format!("Rolling circumference {circumference} mm"),
+        tyre => format!("Tyre {tyre}, rolls {circumference} mm a turn"),
+    }
 }
 
 /// Which colour and dash is which set.
@@ -187,19 +197,32 @@ pub(super) fn chosen_sets(page: &Page) -> impl Iterator<Item = &SetTable> {
 fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let law = "Road speed = 0.06 × engine speed × rolling circumference in m ÷ overall ratio, \
                without slip.";
-    let tyre = match page.project.tyre.tolerance() {
-        Some(_) => {
-            " The circumference follows from the tyre's size; a real tyre differs by −2.5 to \
-             +1.5 %."
-        }
-        None => " The rolling circumference was measured.",
-    };
-    let engine = &page.project.engine;
-    let text = format!(
-        "{law}{tyre} Grey figures lie outside {} to {} rpm. Estimates: the maker's data and local \
-         law decide.",
-        typed_rpm_text(engine.floor_rpm()),
-        typed_rpm_text(engine.redline.rpm())
-    );
+    let mut text = law.to_owned();
+    if page.tyres().any(|tyre| tyre.tolerance().is_some()) {
+        text += " The circumference follows from the tyre's size; a real tyre differs by −2.5 to \
+                 +1.5 %.";
+    }
+    if page.tyres().any(|tyre| tyre.tolerance().is_none()) {
+        text += " A circumference or count of turns that was given counts as measured.";
+    }
+    if page.choices().with_table && has_grey_figures(page) {
+        let engine = &page.project.engine;
+        let redline = typed_rpm_text(engine.redline.rpm());
+        let floor_rpm = engine.floor_rpm();
+        let range = if floor_rpm > 0.0 {
+            format!("outside {} to {redline} rpm", typed_rpm_text(floor_rpm))
+        } else {
+            format!("above {redline} rpm")
+        };
+        text.push_str(" Grey figures lie ");
+        text.push_str(&range);
+        text.push('.');
+    }
+    text += " Estimates: the maker's data and local law decide.";
     words(ui, &text, 11.5, palette.dim_text);
+}
+
+fn has_grey_figures(page: &Page) -> bool {
+    let rows = chosen_sets(page).flat_map(|set| &set.rows);
+    rows.flat_map(|row| &row.cells).any(|cell| cell.is_dim)
 }

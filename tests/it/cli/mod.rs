@@ -2,6 +2,7 @@
 //!
 //! Most tests call the library; those about processes, pipes and files start the real program.
 
+mod chart;
 mod check;
 mod formats;
 mod help;

@@ -1,0 +1,4 @@
+//! Does the write-up give others what they need: texts, and a window to make them in?
+
+mod texts;
+mod window;

@@ -1,0 +1,291 @@
+//! Does the write-up window keep its choices, show what will come out, and give it away safely?
+
+use super::texts::texts;
+use crate::support::memory_disk::MemoryDisk;
+use crate::support::window::{Opening, Window, camper_van};
+use egui::accesskit::{Role, Toggled};
+use egui::{Key, OutputCommand};
+use egui_kittest::kittest::NodeT;
+use layshaft::app::Purpose;
+use layshaft::project::{FileSystem, PageForm, WriteUp, format};
+use layshaft::sheet::page::Page;
+use std::path::PathBuf;
+use std::time::{Duration, Instant};
+
+/// An open write-up window over the camper van in its file.
+fn opened() -> Window {
+    let mut window = Opening::on(camper_van()).in_file("van.ron").open();
+    window.ctrl(Key::E);
+    assert!(is_open(&window));
+    window
+}
+
+fn is_open(window: &Window) -> bool {
+    window.says("Save picture…")
+}
+
+fn choices(window: &Window) -> &WriteUp {
+    &window.project().write_up
+}
+
+fn choose(window: &mut Window, role: Role, name: &str) {
+    window.get(role, name).click();
+    window.settle();
+}
+
+/// Runs frames until the window says some words; pictures are made on another thread.
+fn wait_for(window: &mut Window, words: &str) {
+    let end = Instant::now() + Duration::from_mins(1);
+    while !window.says(words) {
+        assert!(Instant::now() < end, "{words} was never said");
+        std::thread::sleep(Duration::from_millis(10));
+        window.harness.step();
+    }
+}
+
+fn bytes(window: &Window, name: &str) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    let mut file = window.disk.open(&MemoryDisk::path(name)).unwrap();
+    file.read_to_end(&mut bytes).unwrap();
+    bytes
+}
+
+/// What is put on the clipboard by clicking a button.
+fn copied(window: &mut Window, button: &str) -> OutputCommand {
+    window.get(Role::Button, button).click();
+    for _ in 0..5 {
+        window.harness.step();
+        let commands = &window.harness.output().platform_output.commands;
+        if let Some(command) = commands.first() {
+            return command.clone();
+        }
+    }
+    panic!("{button} copied nothing");
+}
+
+#[test]
+fn ctrl_e_opens_it_and_closes_it() {
+    let mut window = opened();
+    window.ctrl(Key::E);
+    assert!(!is_open(&window));
+    assert_eq!(window.undo_steps(), 0, "looking changes nothing");
+}
+
+#[test]
+fn each_choice_is_a_change_that_can_be_taken_back() {
+    let mut window = opened();
+    choose(&mut window, Role::RadioButton, "dark");
+    assert!(choices(&window).is_dark);
+    choose(&mut window, Role::CheckBox, "with the table");
+    assert!(!choices(&window).with_table);
+    choose(&mut window, Role::CheckBox, "with the note");
+    assert!(!choices(&window).with_note);
+    choose(&mut window, Role::CheckBox, "Same box, taller final drive");
+    assert_eq!(choices(&window).left_out.len(), 1);
+    choose(&mut window, Role::RadioButton, "Bench page, A4");
+    assert_eq!(choices(&window).form, PageForm::A4);
+    assert_eq!(window.undo_steps(), 5);
+    for _ in 0..5 {
+        window.ctrl(Key::Z);
+    }
+    assert_eq!(*choices(&window), WriteUp::default());
+}
+
+#[test]
+fn the_width_is_typed_and_a_wrong_one_is_told_and_not_taken() {
+    let mut window = opened();
+    window.get(Role::TextInput, "Width, pixels").focus();
+    window.settle();
+    window.type_over("900");
+    window.key(Key::Enter);
+    assert_eq!(choices(&window).width.px(), 900);
+    assert_eq!(window.undo_steps(), 1);
+    window.get(Role::TextInput, "Width, pixels").focus();
+    window.settle();
+    for (typed, words) in [("799", "800 to 4000"), ("900.5", "whole number")] {
+        window.type_over(typed);
+        assert!(window.says(words), "{typed}");
+        assert_eq!(choices(&window).width.px(), 900);
+    }
+    window.key(Key::Escape);
+    assert_eq!(window.undo_steps(), 1);
+}
+
+#[test]
+fn the_choices_are_saved_with_the_project_and_read_again() {
+    let mut window = opened();
+    choose(&mut window, Role::RadioButton, "dark");
+    choose(&mut window, Role::CheckBox, "Fitted five-speed");
+    window.ctrl(Key::S);
+    let saved = format::read(&window.disk.text("van.ron").unwrap()).unwrap();
+    assert_eq!(saved.write_up, *choices(&window));
+    let mut again = Opening::on(saved).open();
+    again.ctrl(Key::E);
+    let toggled = |name| {
+        let of = |role| again.get(role, name).accesskit_node().toggled();
+        of(if name == "dark" {
+            Role::RadioButton
+        } else {
+            Role::CheckBox
+        })
+    };
+    assert_eq!(toggled("dark"), Some(Toggled::True));
+    assert_eq!(toggled("Fitted five-speed"), Some(Toggled::False));
+    assert_eq!(toggled("with the note"), Some(Toggled::True));
+}
+
+#[test]
+fn the_preview_arrives_with_the_size_of_the_picture() {
+    let mut window = opened();
+    wait_for(&mut window, " pixels, ");
+    let picture = Page::of(window.project()).unwrap().picture().unwrap();
+    let size = format!("{} × {} pixels, ", picture.width(), picture.height());
+    assert!(window.says(&size));
+    assert!(window.says("The picture of the write-up"));
+    choose(&mut window, Role::RadioButton, "Bench page, A4");
+    wait_for(&mut window, "1600 × 2263 pixels, ");
+}
+
+#[test]
+fn without_a_set_the_reason_stands_in_place_of_the_picture() {
+    let mut window = opened();
+    for name in [
+        "Fitted five-speed",
+        "Same box, taller final drive",
+        "Six-speed, two output shafts",
+    ] {
+        choose(&mut window, Role::CheckBox, name);
+    }
+    wait_for(&mut window, "no gear set is chosen for the picture");
+    window.click("Copy picture");
+    assert!(window.says("no gear set is chosen"));
+}
+
+#[test]
+fn saving_the_picture_suggests_a_name_beside_the_project() {
+    let mut window = opened();
+    window.click("Save picture…");
+    let suggested = Some(MemoryDisk::path("van.png"));
+    assert_eq!(
+        window.picker.last_asked(),
+        (Purpose::SavePicture, suggested)
+    );
+    window.picker.answer(None);
+    window.settle();
+    assert_eq!(window.disk.file_names(), ["van.ron"]);
+    assert!(!window.says("Save the picture"));
+}
+
+#[test]
+fn the_saved_picture_gets_its_ending_and_the_window_says_where_it_went() {
+    let mut window = opened();
+    window.click("Save picture…");
+    window.picker.answer(Some(MemoryDisk::path("page")));
+    window.settle();
+    assert_eq!(window.disk.file_names(), ["page.png", "van.ron"]);
+    let where_it_went = MemoryDisk::path("page.png").display().to_string();
+    assert!(window.says(&format!("Saved the picture in {where_it_went}")));
+    let saved = image::load_from_memory(&bytes(&window, "page.png")).unwrap();
+    let picture = Page::of(window.project()).unwrap().picture().unwrap();
+    assert!(saved.into_rgba8() == picture);
+    assert_eq!(window.undo_steps(), 0);
+    assert_eq!(window.app().desk().file, Some(MemoryDisk::path("van.ron")));
+}
+
+#[test]
+fn a_picture_is_replaced_only_after_a_question() {
+    let mut window = opened();
+    window.disk.put("page.png", "another picture");
+    for (answer, is_kept) in [("Cancel", true), ("Replace it", false)] {
+        window.click("Save picture…");
+        window.type_over(&MemoryDisk::path("page").display().to_string());
+        window.key(Key::Enter);
+        assert!(window.says("Replace the file?"));
+        assert_eq!(bytes(&window, "page.png"), b"another picture");
+        window.click(answer);
+        assert_eq!(bytes(&window, "page.png") == b"another picture", is_kept);
+    }
+}
+
+#[test]
+fn a_folder_that_cannot_be_written_says_so_and_another_place_can_be_given() {
+    let mut window = opened();
+    let project = window.project().clone();
+    window.click("Save picture…");
+    window
+        .picker
+        .answer(Some(PathBuf::from("/nowhere/at/all/page.png")));
+    window.settle();
+    assert!(window.says("Save the picture"), "the dialog is there again");
+    assert!(
+        window.says("/nowhere/at/all/page.png"),
+        "with what was typed"
+    );
+    assert!(window.says("no such folder"));
+    window.type_over(&MemoryDisk::path("page").display().to_string());
+    window.key(Key::Enter);
+    assert_eq!(window.disk.file_names(), ["page.png", "van.ron"]);
+    assert_eq!(*window.project(), project);
+}
+
+#[test]
+fn a_disk_that_takes_nothing_loses_nothing() {
+    let mut window = opened();
+    window.disk.make_read_only();
+    window.click("Save picture…");
+    window.picker.answer(Some(MemoryDisk::path("page.png")));
+    window.settle();
+    assert!(window.says("read-only"));
+    assert_eq!(window.disk.file_names(), ["van.ron"]);
+    window.key(Key::Escape);
+    assert!(is_open(&window));
+}
+
+#[test]
+fn a_picture_never_takes_the_place_of_its_project() {
+    let mut window = opened();
+    let before = window.disk.text("van.ron").unwrap();
+    window.click("Save picture…");
+    window.picker.answer(Some(MemoryDisk::path("van.ron")));
+    window.settle();
+    window.click("Replace it");
+    assert!(window.says("the project's own file"));
+    assert_eq!(window.disk.text("van.ron").unwrap(), before);
+}
+
+#[test]
+fn the_picture_is_copied_in_its_full_size() {
+    let mut window = opened();
+    let OutputCommand::CopyImage(image) = copied(&mut window, "Copy picture") else {
+        panic!("no picture was copied");
+    };
+    let picture = Page::of(window.project()).unwrap().picture().unwrap();
+    let size = [picture.width(), picture.height()].map(|side| side as usize);
+    assert_eq!(image.size, size);
+    assert!(image.as_raw() == picture.as_raw().as_slice());
+    window.settle();
+    assert!(window.says("Copied the picture"));
+}
+
+#[test]
+fn the_table_is_copied_in_every_format() {
+    let mut window = opened();
+    let formats = [
+        "Text in columns",
+        "Markdown",
+        "BBCode",
+        "CSV, decimal point",
+        "CSV, decimal comma",
+        "JSON",
+    ];
+    let expected = texts(window.project());
+    for (format, (_, text)) in formats.into_iter().zip(expected) {
+        choose(&mut window, Role::Button, "Copy table as…");
+        let OutputCommand::CopyText(copied) = copied(&mut window, format) else {
+            panic!("{format} copied no text");
+        };
+        assert_eq!(copied, text, "{format}");
+        window.settle();
+        assert!(window.says("Copied the table as"));
+    }
+}
