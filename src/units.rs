@@ -65,7 +65,7 @@ pub fn typed_rpm_text(engine_rpm: f64) -> String {
 
 /// An engine speed that is a result, to 10 rev/min: a tyre's tolerance hides the rest.
 pub fn rpm_text(engine_rpm: f64) -> String {
-    plain_number(round_to(engine_rpm, 10.0))
+    plain_number(round_to(engine_rpm, 10.0)).replace('-', "−")
 }
 
 /// A difference of engine speeds to 10 rev/min, with its sign: `+240`, `−110`, `0`.
@@ -80,7 +80,7 @@ pub fn percent_difference_text(share: f64) -> String {
 
 /// A share as a percentage with one decimal: `27.5 %`.
 pub fn percent_text(share: f64) -> String {
-    format!("{:.1} %", share * 100.0)
+    format!("{:.1} %", share * 100.0).replace('-', "−")
 }
 
 /// A road speed in `unit` without its sign: whole numbers, below 20 with one decimal.
@@ -160,6 +160,12 @@ mod tests {
     fn engine_speeds_that_are_results_are_shown_to_ten() {
         assert_eq!(rpm_text(2723.9), "2720");
         assert_eq!(typed_rpm_text(4215.0), "4215");
+    }
+
+    #[test]
+    fn a_drop_that_is_a_rise_has_a_typographic_sign() {
+        assert_eq!(rpm_text(-2018.0), "−2020");
+        assert_eq!(percent_text(-0.4485), "−44.9 %");
     }
 
     #[test]

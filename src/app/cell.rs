@@ -65,9 +65,7 @@ pub(super) fn cell_ui(
         // What was left without a word, such as a handle that went out of view, ends here.
         actions.push(Action::Commit);
     }
-    if response.gained_focus() && !is_entered {
-        begin_anew(ui, id, &text);
-    }
+    select_by_click(ui, &response, &text, is_entered);
     if keys.escape {
         give_up(ui, drafts, cell, id, actions);
     } else {
@@ -81,6 +79,16 @@ pub(super) fn cell_ui(
         response.on_hover_text(problem);
     }
     problem
+}
+
+/// A click into a field selects all of it, a double click the whole figure with its decimals.
+fn select_by_click(ui: &Ui, response: &Response, text: &str, is_entered: bool) {
+    if response.gained_focus() && !is_entered {
+        begin_anew(ui, response.id, text);
+    }
+    if response.double_clicked() && !text.contains(' ') {
+        select_all(ui, response.id, text);
+    }
 }
 
 /// After this long without a key, in seconds, somebody has finished typing or got stuck.
@@ -207,10 +215,17 @@ fn leave(
 
 /// A field that is entered has all its text selected, and its own undo begins with that.
 fn begin_anew(ui: &Ui, id: egui::Id, text: &str) {
+    select_all(ui, id, text);
+    if let Some(mut state) = TextEdit::load_state(ui.ctx(), id) {
+        state.clear_undoer();
+        state.store(ui.ctx(), id);
+    }
+}
+
+fn select_all(ui: &Ui, id: egui::Id, text: &str) {
     use egui::text::{CCursor, CCursorRange};
     let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
     let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
     state.cursor.set_char_range(Some(all));
-    state.clear_undoer();
     state.store(ui.ctx(), id);
 }

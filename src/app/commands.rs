@@ -131,7 +131,7 @@ pub const TABLE: &[Entry] = entries! {
     Quit, File, "Quit", "Ends the program", [ctrl(Key::Q)];
     Undo, Edit, "Undo", "Takes the last change back", [ctrl(Key::Z)];
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
-    CopySet, Edit, "Copy set", "Adds a copy of the selected set", [ctrl(Key::D)];
+    CopySet, Edit, "Duplicate set", "Adds a copy of the selected set, to be changed and compared", [ctrl(Key::D)];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     PasteSet, Edit, "Paste gears…", "Reads a whole gear set from text", [ctrl_shift(Key::V)];
     CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];

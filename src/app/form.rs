@@ -42,7 +42,8 @@ impl Form<'_> {
     ) {
         let problem = ui
             .horizontal(|ui| {
-                self.name(ui, field.name, NAME_WIDTH);
+                let name = self.name(ui, field.name, NAME_WIDTH);
+                name.on_hover_text(field.hint);
                 let width = (ui.available_width() - 10.0).max(60.0);
                 self.cell(ui, field, field.name, width, read)
             })

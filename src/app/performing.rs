@@ -11,7 +11,7 @@ use super::view_state::ViewState;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::{BLANK, EXAMPLES};
-use crate::project::{Edit, Project, SetEdit, format};
+use crate::project::{Edit, Project, SetEdit, SetId, format};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
@@ -29,7 +29,7 @@ impl App {
             Action::Commit => self.desk.history.commit(),
             Action::Cancel => self.desk.history.cancel(),
             Action::Run(command) => self.run(ctx, command),
-            Action::Select(set) => self.view.selected = set,
+            Action::Select(set) => self.select(set),
             Action::Point(gear) => self.view.pointed = gear,
             Action::View(range) => self.view.range = range,
             Action::Open(path) => self.leave_for(After::Open(path), ctx),
@@ -82,7 +82,7 @@ impl App {
             Command::PasteSet => self.dialog = Some(Dialog::Paste(PasteDialog::default())),
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
-            Command::NextSet => self.view.selected = self.view.next_set(self.desk.project()),
+            Command::NextSet => self.select(self.view.next_set(self.desk.project())),
             Command::ThemeLight => self.show_theme(ctx, Theme::Light),
             Command::ThemeDark => self.show_theme(ctx, Theme::Dark),
             Command::ThemeSystem => self.show_theme(ctx, Theme::System),
@@ -121,9 +121,15 @@ impl App {
         let place = self.desk.project().sets.place(id).unwrap_or(0);
         self.edit(&Edit::AddSet(id, copy));
         let added = self.desk.project().sets.iter().nth(place + 1);
-        if let Some(added) = added {
-            self.view.selected = added.id;
+        if let Some(added) = added.map(|added| added.id) {
+            self.select(added);
         }
+    }
+
+    /// Brings a set forward, its card too.
+    fn select(&mut self, set: SetId) {
+        self.view.selected = set;
+        self.view.reveal = Some(set);
     }
 
     fn copy_table(&mut self, ctx: &Context) {

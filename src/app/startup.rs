@@ -98,9 +98,13 @@ fn options(size: [f32; 2]) -> NativeOptions {
 
 /// What is missing, in words; the toolkit's own text names files of its source.
 fn reason(error: &eframe::Error) -> &'static str {
+    use eframe::Error;
     match error {
-        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => "no display can be reached",
-        eframe::Error::AppCreation(_) => "its contents could not be made",
+        Error::WinitEventLoop(inner) if inner.to_string().contains("shared libraries") => {
+            "one of the libraries for X11 windows is not installed: libX11, libXcursor, libXi"
+        }
+        Error::Winit(_) | Error::WinitEventLoop(_) => "no display can be reached",
+        Error::AppCreation(_) => "its contents could not be made",
         _ => "the display offers no usable OpenGL",
     }
 }

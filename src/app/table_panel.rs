@@ -13,6 +13,9 @@ use crate::gearing::GearId;
 use crate::project::SetId;
 use egui::{Id, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
+/// How wide the words about a set may run where the sets stand side by side, in points.
+const WORDS_BESIDE: f32 = 420.0;
+
 /// Shows the table with what can be done to it; whether the pointer is on a row.
 pub(super) fn table_panel_ui(
     ui: &mut Ui,
@@ -24,20 +27,21 @@ pub(super) fn table_panel_ui(
     controls_ui(ui, view, actions);
     let table = desk.table();
     let sets: Vec<&SetTable> = table.sets.iter().collect();
+    let width = ui.available_width() - ui.spacing().scroll.allocated_width();
     let mut look = TableLook {
         palette,
         text_size: 12.5,
         gear: view.pointed,
         columns: all_columns(table),
-        wrap_width: f32::INFINITY,
+        wrap_width: width,
         with_remarks: true,
     };
-    look.columns = if view.side_by_side {
-        essential_columns(table)
+    if view.side_by_side {
+        look.columns = essential_columns(table);
+        look.wrap_width = WORDS_BESIDE;
     } else {
-        let width = ui.available_width() - ui.spacing().scroll.allocated_width();
-        fitting_columns(ui, table, &sets, &look, width)
-    };
+        look.columns = fitting_columns(ui, table, &sets, &look, width);
+    }
     let mut pointed = None;
     ScrollArea::both().auto_shrink(false).show(ui, |ui| {
         if view.side_by_side {

@@ -79,7 +79,7 @@ fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         id: CellId::Redline,
         name: "Redline, rpm",
         text: &redline,
-        hint: "governed speed of a diesel",
+        hint: "the governed speed of a diesel",
     };
     form.field(ui, &field, &|text| {
         typed::engine_speed(text).map(Edit::Redline)
@@ -115,7 +115,7 @@ fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         id: CellId::MarkedRoadSpeeds,
         name: &format!("Mark, {}", unit.sign()),
         text: &speeds,
-        hint: "90, 110",
+        hint: "marked in the diagram: 90, 110",
     };
     form.field(ui, &field, &|text| {
         typed::road_speeds(text, unit).map(Edit::MarkedRoadSpeeds)
@@ -127,7 +127,7 @@ fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         id: CellId::MarkedEngineSpeeds,
         name: "Mark, rpm",
         text: &engine_speeds,
-        hint: "2000, 3000",
+        hint: "marked in the diagram: 2000",
     };
     form.field(ui, &field, &|text| {
         typed::engine_speeds(text).map(Edit::MarkedEngineSpeeds)

@@ -12,6 +12,8 @@ use crate::project::{Project, SetId};
 pub(super) struct ViewState {
     /// The set whose handles are shown.
     pub selected: SetId,
+    /// The set whose card is to be scrolled into view in the next frame.
+    pub reveal: Option<SetId>,
     /// The gear that the pointer is on, in diagram or table.
     pub pointed: Option<(SetId, GearId)>,
     /// The part of the diagram in view; none is the whole.
@@ -31,6 +33,7 @@ impl ViewState {
         let other = project.sets.iter().find(|c| c.id != baseline && c.visible);
         Self {
             selected: other.map_or(baseline, |c| c.id),
+            reveal: None,
             pointed: None,
             range: None,
             write_up_is_open: false,

@@ -202,6 +202,7 @@ impl App {
             actions.extend(dropped_file(&ctx));
         }
         self.panels_ui(ui, &mut actions);
+        self.view.reveal = None;
         let before = self.desk.history.revision();
         let view_before = self.view.clone();
         self.dialog_ui(&ctx);

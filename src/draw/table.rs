@@ -56,6 +56,9 @@ pub struct DrawnRow {
 /// The columns that a comparison can do without, the least needed first.
 const DETAILS: [&str; 4] = ["shift at", "drop", "per 1000 rpm", "overall"];
 
+/// The columns that a narrow window does without: the cards and the diagram show them too.
+const STANDING_ELSEWHERE: [&str; 3] = ["falls to", "step", "ratio"];
+
 /// Every column of a table.
 pub fn all_columns(table: &Table) -> Vec<usize> {
     (0..table.columns.len()).collect()
@@ -79,7 +82,7 @@ pub fn fitting_columns(
 ) -> Vec<usize> {
     let layout = Layout::of(ui, table, sets, look);
     let mut columns = layout.columns;
-    for detail in DETAILS {
+    for detail in DETAILS.into_iter().chain(STANDING_ELSEWHERE) {
         if columns.iter().map(|c| c.width).sum::<f32>() <= width {
             break;
         }

@@ -1,5 +1,15 @@
 //! The speed budget, measured: medians of everything the design sets a limit for.
 
+#[expect(
+    clippy::unwrap_used,
+    reason = "a bench that cannot start should say so"
+)]
+mod documents;
+#[expect(
+    clippy::unwrap_used,
+    reason = "a bench that cannot start should say so"
+)]
+mod frame;
 mod page;
 mod raster;
 

@@ -7,21 +7,22 @@ use crate::draw::diagram::Drawn;
 use crate::draw::palette::{Palette, dash};
 use crate::draw::{bold, sample};
 use crate::gearing::{GearResult, GearRole, SetResults};
-use crate::units::{plain_number, rpm_difference_text, rpm_text};
+use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text};
 use egui::{Align2, Color32, FontId, Pos2, Rect, Ui, Vec2, text::LayoutJob, text::TextFormat};
 
 const TEXT: f32 = 12.5;
 
 /// Paints the reading at the pointer's road speed.
 pub(super) fn reading_ui(ui: &Ui, desk: &Desk, palette: &Palette, drawn: &Drawn, pointer: Pos2) {
-    let speed = drawn.transform.value_from_position(pointer).x;
+    let speed = spelled_speed(drawn, pointer);
     if speed <= 0.0 {
         return;
     }
     let frame = *drawn.transform.frame();
     let painter = ui.painter().with_clip_rect(frame);
     let line = palette.mark.gamma_multiply(0.5);
-    painter.vline(pointer.x, frame.y_range(), (1.0, line));
+    let x = drawn.point(speed, 0.0).x;
+    painter.vline(x, frame.y_range(), (1.0, line));
 
     let lines = lines(desk, palette, speed);
     let galleys: Vec<_> = lines
@@ -47,6 +48,19 @@ pub(super) fn reading_ui(ui: &Ui, desk: &Desk, palette: &Palette, drawn: &Drawn,
     }
 }
 
+/// The road speed under the pointer, as round as it is written: the figures belong to that one.
+fn spelled_speed(drawn: &Drawn, pointer: Pos2) -> f64 {
+    let speed_at = |x: f32| {
+        drawn
+            .transform
+            .value_from_position(Pos2::new(x, pointer.y))
+            .x
+    };
+    let per_point = speed_at(pointer.x + 1.0) - speed_at(pointer.x);
+    let grain = if per_point > 0.05 { 1.0 } else { 0.1 };
+    round_to(speed_at(pointer.x), grain)
+}
+
 struct Line {
     swatch: Option<usize>,
     words: LayoutJob,
@@ -57,7 +71,7 @@ fn lines(desk: &Desk, palette: &Palette, speed: f64) -> Vec<Line> {
     let unit = project.units;
     let speed_kmh = unit.to_kmh(speed);
     let mut head = LayoutJob::default();
-    let heading = format!("at {} {}", plain_number(speed.round()), unit.sign());
+    let heading = format!("at {} {}", plain_number(speed), unit.sign());
     head.append(&heading, 0.0, format_of(true, palette.text));
     let mut lines = vec![Line {
         swatch: None,

@@ -86,7 +86,7 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let button = ui.menu_button("…", |ui| {
         let can_add = count < Candidates::MOST;
         if ui
-            .add_enabled(can_add, egui::Button::new("Copy set"))
+            .add_enabled(can_add, egui::Button::new("Duplicate set"))
             .clicked()
         {
             form.actions.push(Action::Select(id));

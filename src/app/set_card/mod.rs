@@ -5,13 +5,15 @@ mod gear_rows;
 mod header;
 mod stages;
 
+use super::action::Action;
+use super::commands::Command;
 use super::desk::Desk;
 use super::form::Form;
 use super::typed::RatioForm;
 use super::view_state::ViewState;
 use crate::gearing::SetResults;
-use crate::project::Candidate;
-use egui::{Frame, Stroke, Ui};
+use crate::project::{Candidate, Candidates};
+use egui::{Frame, Response, Stroke, Ui};
 
 /// What a card shows.
 pub(super) struct Card<'a> {
@@ -44,12 +46,34 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
             is_baseline: desk.project().sets.baseline().id == candidate.id,
             ratio_form: view.ratio_form,
         };
-        card_ui(ui, &card, form);
+        let response = card_ui(ui, &card, form);
+        if view.reveal == Some(candidate.id) {
+            response.scroll_to_me(None);
+        }
         ui.add_space(6.0);
+    }
+    if desk.project().sets.len() < Candidates::MOST {
+        further_sets_ui(ui, form);
     }
 }
 
-fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+/// How a further set comes about: as a copy of the one that is forward, or from text.
+fn further_sets_ui(ui: &mut Ui, form: &mut Form<'_>) {
+    ui.horizontal(|ui| {
+        for command in [Command::CopySet, Command::PasteSet] {
+            let Some(entry) = command.entry() else {
+                continue;
+            };
+            let button = ui.button(entry.text).on_hover_text(entry.tooltip);
+            let name = format!("{}, beneath the cards", entry.text);
+            if button.accessible_name(name).clicked() {
+                form.actions.push(Action::Run(command));
+            }
+        }
+    });
+}
+
+fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
     let color = form.palette.set(card.place);
     let (outline, margin) = if card.is_selected {
         (Stroke::new(2.0, color), 5)
@@ -70,5 +94,6 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 gear_rows::additions_ui(ui, card, form);
                 header::footer_ui(ui, card, form);
             });
-        });
+        })
+        .response
 }

@@ -81,7 +81,7 @@ fn a_set_is_hidden_compared_copied_moved_and_removed() {
         two_sets,
         &[Case {
             what: "copy",
-            act: |w| w.choose("Set 1 menu", Role::Button, "Copy set"),
+            act: |w| w.choose("Set 1 menu", Role::Button, "Duplicate set"),
             shows: |w| w.project().sets.len() == 3 && w.set(0).set.gears == w.set(1).set.gears,
         }],
     );
@@ -96,7 +96,7 @@ fn two_sets() -> Project {
 #[test]
 fn a_copy_comes_forward_under_a_name_of_its_own() {
     let mut window = Opening::on(two_sets()).open();
-    window.choose("Set 1 menu", Role::Button, "Copy set");
+    window.choose("Set 1 menu", Role::Button, "Duplicate set");
     let different: std::collections::BTreeSet<String> = names(&window).into_iter().collect();
     assert_eq!(different.len(), 3, "{different:?}");
     assert!(is_forward(&window, 2));
@@ -114,10 +114,35 @@ fn is_forward(window: &Window, number: usize) -> bool {
 }
 
 #[test]
+fn the_button_beneath_the_cards_copies_the_set_that_is_forward_and_shows_its_card() {
+    let mut window = Opening::on(two_sets()).sized(1000.0, 640.0).open();
+    window.click("Bring set 1 forward");
+    window.click("Duplicate set, beneath the cards");
+    assert_eq!(names(&window)[1], "Fitted five-speed (copy)");
+    assert!(is_forward(&window, 2));
+    let name = window.field("Name of set 2").rect();
+    assert!(name.top() > 20.0 && name.bottom() < 620.0, "{name:?}");
+    let button = window.find(Role::Button, "Duplicate set, beneath the cards");
+    assert!(button.is_none(), "three sets are the most");
+}
+
+#[test]
+fn the_card_of_a_set_that_comes_forward_is_scrolled_into_view() {
+    let mut window = Opening::on(camper_van()).sized(1000.0, 640.0).open();
+    window.click("Bring Six-speed, two output shafts forward");
+    assert!(is_forward(&window, 3));
+    let name = window.field("Name of set 3").rect();
+    assert!(name.top() > 20.0 && name.bottom() < 620.0, "{name:?}");
+    window.ctrl(Key::J);
+    let name = window.field("Name of set 1").rect();
+    assert!(name.top() > 20.0 && name.bottom() < 620.0, "{name:?}");
+}
+
+#[test]
 fn no_more_than_three_sets_and_no_fewer_than_one() {
     let mut window = Window::on_camper_van();
     window.click("Set 1 menu");
-    assert!(is_dead(&window, "Copy set"));
+    assert!(is_dead(&window, "Duplicate set"));
     window.key(Key::Escape);
     for _ in 0..2 {
         window.choose("Set 1 menu", Role::Button, "Remove set");

@@ -70,20 +70,15 @@ const GOOD: &[Good] = &[
 
 #[test]
 fn every_field_reads_what_people_write_and_enter_makes_it_one_step() {
+    let mut window = Window::on_camper_van();
+    let before = window.project().clone();
     for case in GOOD {
-        let mut window = Window::on_camper_van();
-        let before = window.project().clone();
-        // Where a case names the field by what it changes, the field is found by its place.
+        let what = format!("{} {}", case.field, case.typed);
         window.fill(case.field, case.typed);
-        assert_eq!(
-            shown(&window, case),
-            case.shown,
-            "{} {}",
-            case.field,
-            case.typed
-        );
-        assert_eq!(window.undo_steps(), 1, "{} {}", case.field, case.typed);
+        assert_eq!(shown(&window, case), case.shown, "{what}");
+        assert_eq!(window.undo_steps(), 1, "{what}");
         window.check_step(&before);
+        window.click("Undo");
     }
 }
 
@@ -166,9 +161,9 @@ const BAD: &[Bad] = &[
 
 #[test]
 fn what_does_not_read_says_why_stays_in_its_field_and_changes_nothing() {
+    let mut window = Window::on_camper_van();
+    let before = window.project().clone();
     for case in BAD {
-        let mut window = Window::on_camper_van();
-        let before = window.project().clone();
         let text_before = window.text(case.field);
         window.type_in(case.field, case.typed);
         let what = format!("{} {}", case.field, case.typed);
@@ -568,7 +563,7 @@ fn removing_a_set_forgets_what_was_typed_in_it() {
         assert_eq!(window.project().sets.len(), 2);
         assert!(!window.says("is not a ratio"));
         // The copy gets the number of the set that went.
-        window.choose("Set 2 menu", Role::Button, "Copy set");
+        window.choose("Set 2 menu", Role::Button, "Duplicate set");
         assert_eq!(window.project().sets.len(), 3);
         assert_eq!(window.text("Ratio of gear 1, set 3"), "3.72");
         assert!(!window.says("is not a ratio"), "{text}");
@@ -629,6 +624,28 @@ fn ctrl_s_in_the_frame_of_the_last_character_saves_it() {
     events.push(press(Modifiers::COMMAND, Key::S));
     window.burst(events);
     assert_eq!(saved(&path).engine.redline, rpm(5000.0));
+}
+
+#[test]
+fn a_double_click_takes_the_whole_figure() {
+    let mut window = Window::on_camper_van();
+    let at = window
+        .shown(Role::TextInput, "Ratio of gear 1, set 1")
+        .center();
+    window.click_twice_at(at);
+    window.type_text("3.5");
+    assert_eq!(window.text("Ratio of gear 1, set 1"), "3.5");
+}
+
+#[test]
+fn a_second_click_places_the_cursor() {
+    let mut window = Window::on_camper_van();
+    let rect = window.shown(Role::TextInput, "Ratio of gear 1, set 1");
+    for _ in 0..2 {
+        window.click_at(rect.right_center() - egui::vec2(4.0, 0.0));
+    }
+    window.type_text("5");
+    assert_eq!(window.text("Ratio of gear 1, set 1"), "3.725");
 }
 
 #[test]

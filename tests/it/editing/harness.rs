@@ -112,8 +112,11 @@ impl Opening {
             harness.state().dress(&harness.ctx);
             harness.run();
         }
-        let clipboard = Vec::new();
-        Window { harness, clipboard }
+        Window {
+            harness,
+            clipboard: Vec::new(),
+            last_click: None,
+        }
     }
 }
 
@@ -122,6 +125,8 @@ pub(super) struct Window {
     pub(super) harness: Harness<'static, App>,
     /// Every text that went to the clipboard.
     clipboard: Vec<String>,
+    /// Where the last click was.
+    last_click: Option<Pos2>,
 }
 
 impl Window {
@@ -290,7 +295,18 @@ impl Window {
         self.press_at(pos, egui::PointerButton::Secondary);
     }
 
+    /// Two clicks in one go.
+    pub(super) fn click_twice_at(&mut self, pos: Pos2) {
+        self.click_at(pos);
+        self.last_click = None;
+        self.click_at(pos);
+    }
+
     fn press_at(&mut self, pos: Pos2, button: egui::PointerButton) {
+        if self.last_click.replace(pos) == Some(pos) {
+            // Else it would be a double click.
+            self.harness.run_steps(25);
+        }
         self.event(Event::PointerMoved(pos));
         for pressed in [true, false] {
             self.event(Event::PointerButton {

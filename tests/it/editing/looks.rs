@@ -4,7 +4,7 @@
 
 use super::harness::{Opening, Window, camper_van, three_ten_speeds};
 use egui::accesskit::Role;
-use egui::{Event, FontId, Modifiers, PointerButton, Pos2, Rect, Theme};
+use egui::{Event, FontId, Key, Modifiers, PointerButton, Pos2, Rect, Theme};
 use egui_kittest::Node;
 use egui_kittest::kittest::{AccessKitNode, NodeT};
 use layshaft::draw::theme::{SMALL_SIZE, TEXT_SIZE};
@@ -47,6 +47,20 @@ fn every_project_settles_and_sleeps_in_every_look_and_size() {
             }
         }
     }
+}
+
+#[test]
+fn everything_settles_in_every_zoom() {
+    let mut window = Opening::on(camper_van()).open();
+    for key in [Key::Equals, Key::Minus] {
+        for _ in 0..12 {
+            window.ctrl(key);
+            assert!(window.is_asleep());
+        }
+    }
+    window.ctrl(Key::Num0);
+    assert!((window.harness.ctx.zoom_factor() - 1.0).abs() < 1e-6);
+    assert_fits(&window, "zoomed back");
 }
 
 #[test]
@@ -128,7 +142,7 @@ fn menus_open_within_the_window() {
                 }
             }
             assert!(opened > 0, "{menu}");
-            window.key(egui::Key::Escape);
+            window.key(Key::Escape);
         }
     }
 }

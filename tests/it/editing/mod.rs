@@ -4,5 +4,6 @@ mod cards;
 mod fields;
 mod harness;
 mod looks;
+mod reading;
 mod settings;
 mod table;

@@ -1,0 +1,188 @@
+//! How long does one frame of the window take? Budget: 2 ms for layout and tessellation together,
+//! with three ten-speed sets at 1280 × 800.
+
+use divan::{Bencher, black_box};
+use egui::{ClippedPrimitive, Context, Event, FullOutput, Modifiers, PointerButton, Pos2};
+use egui::{RawInput, Rect, vec2};
+use layshaft::app::{Answer, App, FilePicker, Purpose, Surroundings};
+use layshaft::draw::theme;
+use layshaft::project::{Disk, Project, format};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// What the hand does from frame to frame.
+#[derive(Debug, Clone, Copy)]
+enum Hand {
+    /// Nothing, and the pointer is elsewhere.
+    Idle,
+    /// Moves over the diagram.
+    Moving,
+    /// Drags a shift point up and down: every frame brings another document.
+    Dragging,
+}
+
+const HANDS: [Hand; 3] = [Hand::Idle, Hand::Moving, Hand::Dragging];
+
+/// A file dialog that nobody opens.
+struct NoPicker;
+
+impl FilePicker for NoPicker {
+    fn start(&mut self, _: Purpose, _: Option<PathBuf>, _: Context) -> u64 {
+        0
+    }
+
+    fn poll(&mut self) -> Option<Answer> {
+        None
+    }
+}
+
+fn three_ten_speeds() -> Project {
+    format::read(include_str!("../data/three-ten-speeds.ron")).unwrap()
+}
+
+fn new_app() -> App {
+    let surroundings = Surroundings {
+        file_system: Arc::new(Disk),
+        picker: Box::new(NoPicker),
+        settings_folder: None,
+    };
+    App::new(three_ten_speeds(), None, surroundings)
+}
+
+fn new_context() -> Context {
+    let ctx = Context::default();
+    theme::apply(&ctx);
+    ctx.set_theme(egui::Theme::Light);
+    ctx
+}
+
+/// The window, and what its hand is doing.
+struct Window {
+    ctx: Context,
+    app: App,
+    hand: Hand,
+    /// The middle of a handle.
+    handle: Pos2,
+    frames: u32,
+}
+
+impl Window {
+    /// A window that has settled, with the hand at work.
+    fn new(hand: Hand) -> Self {
+        let mut window = Self {
+            ctx: new_context(),
+            app: new_app(),
+            hand,
+            handle: place_of_a_handle(),
+            frames: 0,
+        };
+        for _ in 0..5 {
+            window.quiet_frame(Vec::new());
+        }
+        let at = window.handle;
+        if matches!(hand, Hand::Dragging) {
+            window.quiet_frame(vec![Event::PointerMoved(at)]);
+            window.quiet_frame(vec![Event::PointerButton {
+                pos: at,
+                button: PointerButton::Primary,
+                pressed: true,
+                modifiers: Modifiers::NONE,
+            }]);
+            window.quiet_frame(vec![Event::PointerMoved(at + vec2(0.0, 60.0))]);
+            let history = &window.app.desk().history;
+            assert!(history.in_gesture(), "nothing is being dragged");
+        }
+        window
+    }
+
+    /// What happens in the next frame.
+    fn events(&mut self) -> Vec<Event> {
+        self.frames += 1;
+        let phase = (self.frames % 100) as f32;
+        match self.hand {
+            Hand::Idle => Vec::new(),
+            Hand::Moving => vec![Event::PointerMoved(self.handle + vec2(phase * 3.0, phase))],
+            Hand::Dragging => vec![Event::PointerMoved(self.handle + vec2(0.0, phase))],
+        }
+    }
+
+    /// Lays a frame out.
+    fn layout(&mut self, events: Vec<Event>) -> FullOutput {
+        let input = RawInput {
+            screen_rect: Some(Rect::from_min_size(Pos2::ZERO, vec2(1280.0, 800.0))),
+            time: Some(f64::from(self.frames) / 60.0),
+            events,
+            ..RawInput::default()
+        };
+        let app = &mut self.app;
+        let mut output = self.ctx.run_ui(input, |ui| app.frame_ui(ui));
+        // The graphics card takes these; here nobody does.
+        output.textures_delta.set.clear();
+        output.textures_delta.free.clear();
+        output
+    }
+
+    fn quiet_frame(&mut self, events: Vec<Event>) {
+        drop(self.layout(events));
+    }
+
+    fn tessellate(&self, output: FullOutput) -> Vec<ClippedPrimitive> {
+        self.ctx.tessellate(output.shapes, output.pixels_per_point)
+    }
+}
+
+/// The middle of the handle of the shift from 7 to 8, read off a window of its own.
+fn place_of_a_handle() -> Pos2 {
+    let ctx = new_context();
+    ctx.enable_accesskit();
+    let mut window = Window {
+        ctx,
+        app: new_app(),
+        hand: Hand::Idle,
+        handle: Pos2::ZERO,
+        frames: 0,
+    };
+    window.quiet_frame(Vec::new());
+    let output = window.layout(Vec::new());
+    let update = output.platform_output.accesskit_update.unwrap();
+    let is_handle = |label: &str| label.starts_with("Shift point 7 to 8, ");
+    let mut nodes = update.nodes.iter().map(|(_, node)| node);
+    let node = nodes.find(|node| node.label().is_some_and(is_handle));
+    let bounds = node.unwrap().bounds().unwrap();
+    let middle = |a: f64, b: f64| f64::midpoint(a, b);
+    #[expect(clippy::cast_possible_truncation, reason = "a place on the screen")]
+    let place = |value: f64| value as f32;
+    Pos2::new(
+        place(middle(bounds.x0, bounds.x1)),
+        place(middle(bounds.y0, bounds.y1)),
+    )
+}
+
+#[divan::bench(args = HANDS)]
+fn layout_and_tessellation(bencher: Bencher<'_, '_>, hand: Hand) {
+    let mut window = Window::new(hand);
+    bencher.bench_local(|| {
+        let events = window.events();
+        let output = window.layout(events);
+        black_box(window.tessellate(output))
+    });
+}
+
+#[divan::bench(args = HANDS)]
+fn layout(bencher: Bencher<'_, '_>, hand: Hand) {
+    let mut window = Window::new(hand);
+    bencher.bench_local(|| {
+        let events = window.events();
+        black_box(window.layout(events))
+    });
+}
+
+#[divan::bench(args = HANDS)]
+fn tessellation(bencher: Bencher<'_, '_>, hand: Hand) {
+    let mut window = Window::new(hand);
+    let events = window.events();
+    let output = window.layout(events);
+    bencher
+        .with_inputs(|| output.clone())
+        .bench_local_values(|output| black_box(window.tessellate(output)));
+}
