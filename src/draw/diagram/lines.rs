@@ -26,7 +26,8 @@ pub(super) fn paint(
     for trace in behind.chain(diagram.traces.iter().filter(is_forward)) {
         canvas.set(trace, diagram);
     }
-    canvas.horizontal(diagram.redline_rpm, Stroke::new(1.5, look.palette.redline));
+    // Two whole points: crisp at every width of a picture.
+    canvas.horizontal(diagram.redline_rpm, Stroke::new(2.0, look.palette.redline));
 }
 
 struct Canvas<'a> {

@@ -3,14 +3,16 @@
 //! `.ci/real-window` photographs the real window; the same screen is laid out and painted here
 //! without one, and both are held against each other.
 
+use crate::support::scripted_picker::ScriptedPicker;
 use crate::support::test_renderer::CpuRenderer;
+use crate::support::window::camper_van;
+use egui::{Event, Key, Modifiers};
 use egui_kittest::Harness;
 use image::RgbaImage;
 use layshaft::app::{App, Surroundings};
 use layshaft::draw::theme;
-use layshaft::project::format;
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// At least this share of the pixels is equal.
 const EQUAL: f64 = 0.995;
@@ -25,14 +27,14 @@ fn path(variable: &str) -> PathBuf {
     std::env::var_os(variable).unwrap().into()
 }
 
-/// The window of a project in its file, the pointer at rest where the script puts it.
-fn painted(file: PathBuf) -> RgbaImage {
-    let project = format::read(&std::fs::read_to_string(&file).unwrap()).unwrap();
+/// The window after a file was opened, the pointer at rest where the script puts it.
+fn painted(file: &Path) -> RgbaImage {
     let surroundings = Surroundings {
+        picker: Box::new(ScriptedPicker::default()),
         settings_folder: None,
         ..Surroundings::default()
     };
-    let app = App::new(project, Some(file), surroundings);
+    let app = App::new(camper_van(), None, surroundings);
     let mut harness = Harness::builder()
         .with_size([1280.0, 800.0])
         .with_pixels_per_point(1.0)
@@ -45,15 +47,20 @@ fn painted(file: PathBuf) -> RgbaImage {
             app.dress(&creation.egui_ctx);
             app
         });
-    harness.event(egui::Event::PointerMoved(egui::pos2(640.0, 795.0)));
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::O);
     harness.run();
+    harness.event(Event::Text(file.display().to_string()));
+    harness.key_press(Key::Enter);
+    harness.event(Event::PointerMoved(egui::pos2(640.0, 795.0)));
+    harness.run();
+    assert_eq!(harness.state().desk().file.as_deref(), Some(file));
     harness.render().unwrap()
 }
 
 #[test]
 #[ignore = "needs the photograph that .ci/real-window takes"]
 fn the_raster_paints_what_the_window_shows() {
-    let raster = painted(path("PROJECT_FILE"));
+    let raster = painted(&path("PROJECT_FILE"));
     raster.save(path("RASTER")).unwrap();
     let photograph = image::open(path("PHOTOGRAPH")).unwrap().into_rgba8();
     assert_eq!(raster.dimensions(), photograph.dimensions());

@@ -100,10 +100,11 @@ fn the_width_is_typed_and_a_wrong_one_is_told_and_not_taken() {
     window.key(Key::Enter);
     assert_eq!(choices(&window).width.px(), 900);
     assert_eq!(window.undo_steps(), 1);
-    window.get(Role::TextInput, "Width, pixels").focus();
-    window.settle();
     for (typed, words) in [("799", "800 to 4000"), ("900.5", "whole number")] {
+        window.get(Role::TextInput, "Width, pixels").focus();
+        window.settle();
         window.type_over(typed);
+        window.key(Key::Enter);
         assert!(window.says(words), "{typed}");
         assert_eq!(choices(&window).width.px(), 900);
     }
