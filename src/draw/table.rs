@@ -150,7 +150,7 @@ fn laid_table_ui<'t>(
         .iter()
         .zip(&words)
         .map(|(set, words)| layout.height_of(set, words));
-    let height = layout.head_height + heights.sum::<f32>();
+    let height = layout.head_height() + heights.sum::<f32>();
     let widest = words
         .iter()
         .map(SetWords::width)
@@ -168,7 +168,7 @@ fn laid_table_ui<'t>(
         },
     };
     painter.head(rect.min);
-    let mut top = rect.top() + layout.head_height;
+    let mut top = rect.top() + layout.head_height();
     for (set, words) in sets.iter().zip(&words) {
         painter.set(set, words, Pos2::new(rect.left(), top));
         top += layout.height_of(set, words);
@@ -226,7 +226,6 @@ fn swatch_width(look: &TableLook<'_>) -> f32 {
 struct Layout {
     columns: Vec<LaidColumn>,
     row_height: f32,
-    head_height: f32,
 }
 
 /// One column with its places.
@@ -249,12 +248,15 @@ impl Layout {
         let columns: Vec<LaidColumn> = wanted
             .map(|(at, column)| LaidColumn::of(ui, column, at, sets, look))
             .collect();
-        let heads = columns.iter().map(|c| c.head.size().y);
         Self {
             row_height: (look.text_size * 1.45).round(),
-            head_height: (heads.fold(0.0, f32::max) + 4.0).round(),
             columns,
         }
+    }
+
+    fn head_height(&self) -> f32 {
+        let heads = self.columns.iter().map(|c| c.head.size().y);
+        (heads.fold(0.0, f32::max) + 4.0).round()
     }
 
     fn width(&self) -> f32 {
@@ -363,7 +365,7 @@ struct TablePainter<'a, 't> {
 
 impl<'t> TablePainter<'_, 't> {
     fn head(&mut self, at: Pos2) {
-        let bottom = at.y + self.layout.head_height - 4.0;
+        let bottom = at.y + self.layout.head_height() - 4.0;
         let mut left = at.x;
         for column in &self.layout.columns {
             let head = &column.head;
