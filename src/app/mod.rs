@@ -11,6 +11,7 @@ mod desk;
 mod diagram_panel;
 mod dialogs;
 mod drafts;
+mod exporting;
 mod file_picker;
 mod files;
 mod form;

@@ -7,7 +7,7 @@ use super::view_state::ViewState;
 use crate::chart::SetTable;
 use crate::draw::palette::Palette;
 use crate::draw::table::{
-    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, fitting_columns, table_ui,
+    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, fitting_table_ui, table_ui,
 };
 use crate::gearing::GearId;
 use crate::project::SetId;
@@ -39,8 +39,6 @@ pub(super) fn table_panel_ui(
     if view.side_by_side {
         look.columns = essential_columns(table);
         look.wrap_width = WORDS_BESIDE;
-    } else {
-        look.columns = fitting_columns(ui, table, &sets, &look, width);
     }
     let mut pointed = None;
     ScrollArea::both().auto_shrink(false).show(ui, |ui| {
@@ -54,7 +52,7 @@ pub(super) fn table_panel_ui(
                 }
             });
         } else {
-            let drawn = table_ui(ui, table, &sets, &look);
+            let drawn = fitting_table_ui(ui, table, &sets, &look, width);
             pointed = rows_ui(ui, &drawn, actions);
         }
     });
@@ -83,12 +81,12 @@ fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
 }
 
 /// Rows bring their line forward, are heard, and can be copied cell by cell; the one pointed at.
-fn rows_ui(ui: &Ui, drawn: &TableDrawn, actions: &mut Vec<Action>) -> Option<(SetId, GearId)> {
+fn rows_ui(ui: &Ui, drawn: &TableDrawn<'_>, actions: &mut Vec<Action>) -> Option<(SetId, GearId)> {
     let mut pointed = None;
     for row in &drawn.rows {
         let id = Id::unique(("table row", row.gear));
         let response = ui.interact(row.rect, id, Sense::click());
-        response.widget_info(|| WidgetInfo::labeled(Role::Row, true, &row.spoken));
+        response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
         if response.hovered() {
             pointed = Some(row.gear);
         }
@@ -106,7 +104,7 @@ fn rows_ui(ui: &Ui, drawn: &TableDrawn, actions: &mut Vec<Action>) -> Option<(Se
     pointed
 }
 
-fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow, actions: &mut Vec<Action>) {
+fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow<'_>, actions: &mut Vec<Action>) {
     let cell = ui.data(|d| d.get_temp::<String>(id)).unwrap_or_default();
     let copy_cell = egui::Button::new(format!("Copy {cell}"));
     if ui.add_enabled(!cell.is_empty(), copy_cell).clicked() {

@@ -31,26 +31,34 @@ pub struct TableLook<'a> {
 
 /// What was drawn, and where.
 #[derive(Debug)]
-pub struct TableDrawn {
+pub struct TableDrawn<'t> {
     /// All of it.
     pub rect: Rect,
-    /// The row of every gear.
-    pub rows: Vec<DrawnRow>,
-    /// Every text that was drawn, with its place.
+    /// The row of every gear, in view or not.
+    pub rows: Vec<DrawnRow<'t>>,
+    /// Every text that was drawn, with its place; what is out of view is not drawn.
     pub labels: Vec<(Rect, String)>,
 }
 
 /// The row of one gear.
 #[derive(Debug, Clone)]
-pub struct DrawnRow {
+pub struct DrawnRow<'t> {
     /// The gear.
     pub gear: (SetId, GearId),
     /// Where it stands.
     pub rect: Rect,
-    /// Its figures with their headings, for those who hear them.
-    pub spoken: String,
     /// Its cells, and where each stands.
-    pub cells: Vec<(Rect, Cell)>,
+    pub cells: Vec<(Rect, &'t Cell)>,
+    table: &'t Table,
+    set: &'t SetTable,
+    row: &'t Row,
+}
+
+impl DrawnRow<'_> {
+    /// Its figures with their headings, for those who hear them.
+    pub fn spoken(&self) -> String {
+        spoken(self.table, self.set, self.row)
+    }
 }
 
 /// The columns that a comparison can do without, the least needed first.
@@ -70,25 +78,6 @@ pub fn essential_columns(table: &Table) -> Vec<usize> {
     let columns = table.columns.iter().enumerate();
     let essential = columns.filter(|(_, column)| !is_detail(column));
     essential.map(|(at, _)| at).collect()
-}
-
-/// As many columns of a table as fit a width; those that can be done without leave first.
-pub fn fitting_columns(
-    ui: &Ui,
-    table: &Table,
-    sets: &[&SetTable],
-    look: &TableLook<'_>,
-    width: f32,
-) -> Vec<usize> {
-    let layout = Layout::of(ui, table, sets, look);
-    let mut columns = layout.columns;
-    for detail in DETAILS.into_iter().chain(STANDING_ELSEWHERE) {
-        if columns.iter().map(|c| c.width).sum::<f32>() <= width {
-            break;
-        }
-        columns.retain(|c| table.columns[c.at].title != detail);
-    }
-    columns.into_iter().map(|c| c.at).collect()
 }
 
 /// The columns of a look in as few groups as fit a width, each beginning with the gears.
@@ -119,19 +108,49 @@ pub fn column_groups(
 }
 
 /// Draws sets of a table one under another, beneath one head.
-pub fn table_ui(
+pub fn table_ui<'t>(
     ui: &mut Ui,
-    table: &Table,
-    sets: &[&SetTable],
+    table: &'t Table,
+    sets: &[&'t SetTable],
     look: &TableLook<'_>,
-) -> TableDrawn {
+) -> TableDrawn<'t> {
     let layout = Layout::of(ui, table, sets, look);
+    laid_table_ui(ui, table, sets, look, &layout)
+}
+
+/// The same with as many columns as fit a width; those that can be done without leave first.
+pub fn fitting_table_ui<'t>(
+    ui: &mut Ui,
+    table: &'t Table,
+    sets: &[&'t SetTable],
+    look: &TableLook<'_>,
+    width: f32,
+) -> TableDrawn<'t> {
+    let mut layout = Layout::of(ui, table, sets, look);
+    for detail in DETAILS.into_iter().chain(STANDING_ELSEWHERE) {
+        if layout.width() <= width {
+            break;
+        }
+        layout
+            .columns
+            .retain(|c| table.columns[c.at].title != detail);
+    }
+    laid_table_ui(ui, table, sets, look, &layout)
+}
+
+fn laid_table_ui<'t>(
+    ui: &mut Ui,
+    table: &'t Table,
+    sets: &[&'t SetTable],
+    look: &TableLook<'_>,
+    layout: &Layout,
+) -> TableDrawn<'t> {
     let words: Vec<SetWords> = sets.iter().map(|set| SetWords::of(ui, set, look)).collect();
     let heights = sets
         .iter()
         .zip(&words)
         .map(|(set, words)| layout.height_of(set, words));
-    let height = layout.head_height + heights.sum::<f32>();
+    let height = layout.head_height() + heights.sum::<f32>();
     let widest = words
         .iter()
         .map(SetWords::width)
@@ -139,7 +158,7 @@ pub fn table_ui(
     let (rect, _) = ui.allocate_exact_size(Vec2::new(widest, height), egui::Sense::hover());
     let mut painter = TablePainter {
         ui,
-        layout: &layout,
+        layout,
         look,
         table,
         drawn: TableDrawn {
@@ -149,7 +168,7 @@ pub fn table_ui(
         },
     };
     painter.head(rect.min);
-    let mut top = rect.top() + layout.head_height;
+    let mut top = rect.top() + layout.head_height();
     for (set, words) in sets.iter().zip(&words) {
         painter.set(set, words, Pos2::new(rect.left(), top));
         top += layout.height_of(set, words);
@@ -207,7 +226,6 @@ fn swatch_width(look: &TableLook<'_>) -> f32 {
 struct Layout {
     columns: Vec<LaidColumn>,
     row_height: f32,
-    head_height: f32,
 }
 
 /// One column with its places.
@@ -230,12 +248,15 @@ impl Layout {
         let columns: Vec<LaidColumn> = wanted
             .map(|(at, column)| LaidColumn::of(ui, column, at, sets, look))
             .collect();
-        let heads = columns.iter().map(|c| c.head.size().y);
         Self {
             row_height: (look.text_size * 1.45).round(),
-            head_height: (heads.fold(0.0, f32::max) + 4.0).round(),
             columns,
         }
+    }
+
+    fn head_height(&self) -> f32 {
+        let heads = self.columns.iter().map(|c| c.head.size().y);
+        (heads.fold(0.0, f32::max) + 4.0).round()
     }
 
     fn width(&self) -> f32 {
@@ -334,17 +355,17 @@ fn head_galley(
     ui.painter().layout_job(job)
 }
 
-struct TablePainter<'a> {
+struct TablePainter<'a, 't> {
     ui: &'a Ui,
     layout: &'a Layout,
     look: &'a TableLook<'a>,
-    table: &'a Table,
-    drawn: TableDrawn,
+    table: &'t Table,
+    drawn: TableDrawn<'t>,
 }
 
-impl TablePainter<'_> {
+impl<'t> TablePainter<'_, 't> {
     fn head(&mut self, at: Pos2) {
-        let bottom = at.y + self.layout.head_height - 4.0;
+        let bottom = at.y + self.layout.head_height() - 4.0;
         let mut left = at.x;
         for column in &self.layout.columns {
             let head = &column.head;
@@ -370,7 +391,7 @@ impl TablePainter<'_> {
     }
 
     /// A set: its words, its gears, its findings.
-    fn set(&mut self, set: &SetTable, words: &SetWords, at: Pos2) {
+    fn set(&mut self, set: &'t SetTable, words: &SetWords, at: Pos2) {
         let row_height = self.layout.row_height;
         let color = self.look.palette.set(set.place);
         let left = at.x + swatch_width(self.look);
@@ -396,7 +417,35 @@ impl TablePainter<'_> {
         self.drawn.labels.push((rect, galley.text().to_owned()));
     }
 
-    fn row(&mut self, set: &SetTable, row: &Row, rect: Rect) {
+    fn row(&mut self, set: &'t SetTable, row: &'t Row, rect: Rect) {
+        let is_in_view = self.ui.is_rect_visible(rect);
+        if is_in_view {
+            self.ground(set, row, rect);
+        }
+        let mut left = rect.left();
+        let mut cells = Vec::with_capacity(self.layout.columns.len());
+        for column in &self.layout.columns {
+            let size = Vec2::new(column.width, rect.height());
+            let place = Rect::from_min_size(Pos2::new(left, rect.top()), size);
+            let cell = &row.cells[column.at];
+            if is_in_view {
+                self.cell(set, cell, place, column);
+            }
+            cells.push((place, cell));
+            left += column.width;
+        }
+        self.drawn.rows.push(DrawnRow {
+            gear: (set.set, row.id),
+            rect,
+            cells,
+            table: self.table,
+            set,
+            row,
+        });
+    }
+
+    /// What lies beneath a row: the colour of its set where it is brought out, else a line.
+    fn ground(&self, set: &SetTable, row: &Row, rect: Rect) {
         if self.look.gear == Some((set.set, row.id)) {
             let color = self.look.palette.set(set.place).gamma_multiply(0.22);
             self.ui.painter().rect_filled(rect, 2.0, color);
@@ -404,22 +453,6 @@ impl TablePainter<'_> {
             let line = (1.0, self.look.palette.grid);
             self.ui.painter().hline(rect.x_range(), rect.bottom(), line);
         }
-        let mut left = rect.left();
-        let mut cells = Vec::new();
-        for column in &self.layout.columns {
-            let size = Vec2::new(column.width, rect.height());
-            let place = Rect::from_min_size(Pos2::new(left, rect.top()), size);
-            let cell = &row.cells[column.at];
-            self.cell(set, cell, place, column);
-            cells.push((place, cell.clone()));
-            left += column.width;
-        }
-        self.drawn.rows.push(DrawnRow {
-            gear: (set.set, row.id),
-            rect,
-            spoken: spoken(self.table, set, row),
-            cells,
-        });
     }
 
     fn cell(&mut self, set: &SetTable, cell: &Cell, place: Rect, column: &LaidColumn) {

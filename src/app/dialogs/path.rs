@@ -2,6 +2,7 @@
 
 use super::After;
 use crate::app::file_picker::Purpose;
+use crate::app::files::typed_path;
 use crate::draw::palette::Palette;
 use egui::{Key, Modal, Modifiers, RichText, TextEdit};
 
@@ -58,6 +59,9 @@ pub(crate) fn path_dialog_ui(
         if !ui.memory(|m| m.focused().is_some()) {
             field.request_focus();
         }
+        if let Some(whole) = whole_path(&dialog.text) {
+            ui.label(RichText::new(whole).small().color(palette.dim_text));
+        }
         if let Some(problem) = &dialog.problem {
             ui.label(RichText::new(problem).color(palette.error));
         }
@@ -81,4 +85,11 @@ pub(crate) fn path_dialog_ui(
     } else {
         (go || enter).then(|| PathAnswer::Typed(dialog.text.clone()))
     }
+}
+
+/// Where a path that does not begin at the root leads to.
+fn whole_path(text: &str) -> Option<String> {
+    let path = typed_path(text).filter(|path| path.is_relative())?;
+    let whole = std::path::absolute(path).ok()?;
+    Some(format!("that is {}", whole.display()))
 }
