@@ -75,6 +75,7 @@ const TRIANGLES: [[u32; 3]; 10] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::draw::palette::{Palette, Theme};
     use egui::epaint::{TessellationOptions, Tessellator};
     use proptest::prelude::*;
 
@@ -96,7 +97,8 @@ mod tests {
             let [x, y, to_x, to_y] = ends;
             let piece = [Pos2::new(x, y), Pos2::new(to_x, to_y)];
             prop_assume!((x - to_x).abs() > 0.0 && (y - to_y).abs() > 0.0);
-            let stroke = Stroke::new(width, Color32::from_rgb(10, 120, 200));
+            let color = Palette::of(Theme::Light).set(0);
+            let stroke = Stroke::new(width, color);
             let theirs = of_the_toolkit(piece, stroke, pixels_per_point);
             match SoftLines::new(stroke, 1.0 / pixels_per_point, 1) {
                 None => prop_assert!(theirs.vertices.len() < 8),
