@@ -213,3 +213,34 @@ pub(super) fn write_last(path: &Path, latest: &Latest) -> bool {
     let copy = latest.try_lock().ok().and_then(|copy| copy.clone());
     copy.is_some_and(|copy| copy.write(&Disk, path).is_ok())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::RecoveryCopy;
+    use crate::project::examples::EXAMPLES;
+
+    #[test]
+    fn the_last_resort_keeps_what_is_unsaved_and_nothing_else() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("1-1.ron");
+        let latest = Latest::default();
+        assert!(!write_last(&path, &latest));
+        assert!(!path.exists());
+        let copy = RecoveryCopy {
+            file: None,
+            written_unix_s: 7,
+            project: EXAMPLES[0].project().unwrap(),
+        };
+        *latest.lock().unwrap() = Some(copy.clone());
+        assert!(write_last(&path, &latest));
+        assert_eq!(RecoveryCopy::read(&Disk, &path), Some(copy));
+    }
+
+    #[test]
+    fn a_lock_that_the_failing_thread_holds_does_not_hang_the_last_resort() {
+        let latest = Latest::default();
+        let _held = latest.lock().unwrap();
+        assert!(!write_last(Path::new("/nowhere/1-1.ron"), &latest));
+    }
+}
