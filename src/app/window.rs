@@ -209,9 +209,18 @@ impl App {
         for action in actions {
             self.perform(&ctx, action);
         }
+        self.end_what_nobody_holds(&ctx);
         if self.desk.history.revision() != before || self.view != view_before {
             self.view.keep_to(self.desk.project());
             ctx.request_repaint();
+        }
+    }
+
+    /// Ends a gesture that no hand is on any more: a handle may leave the view without a word.
+    fn end_what_nobody_holds(&mut self, ctx: &egui::Context) {
+        let is_held = ctx.dragged_id().is_some() || ctx.memory(|m| m.focused().is_some());
+        if !is_held && self.desk.history.in_gesture() {
+            self.desk.history.commit();
         }
     }
 
