@@ -99,13 +99,19 @@ fn plot(
 ) -> egui_plot::PlotResponse<()> {
     let font = FontId::proportional(look.text_size);
     let redline_rpm = diagram.redline_rpm;
+    let widths = TickWidths {
+        // At least so wide is what the marks of the other axis leave.
+        axis: ui.available_width() - look.text_size * 5.0,
+        digit: look.text_size * 0.6,
+        unit: look.text_size * 2.5,
+    };
     // Wide and high enough for any label, so that the first frame is laid out like the last.
     let x_axis = AxisHints::new_x()
         .min_thickness(look.text_size * 1.6)
         .label_spacing(egui::Rangef::new(look.text_size, look.text_size * 2.0))
         .tick_label_font(font.clone())
         .tick_label_color(look.palette.dim_text)
-        .formatter(|mark, range| speed_tick(mark.value, range));
+        .formatter(move |mark, range| speed_tick(mark.value, range, widths));
     let y_axis = AxisHints::new_y()
         .min_thickness(look.text_size * 3.6)
         .label_spacing(egui::Rangef::new(look.text_size, look.text_size * 1.4))
@@ -143,13 +149,23 @@ fn plot(
         })
 }
 
+/// What the road-speed axis has room for, in points.
+#[derive(Clone, Copy)]
+struct TickWidths {
+    axis: f32,
+    digit: f32,
+    unit: f32,
+}
+
 /// The text of a mark on the road-speed axis; the unit stands at its right end.
-fn speed_tick(speed: f64, range: &RangeInclusive<f64>) -> String {
-    let room_for_unit = 0.07 * (range.end() - range.start());
-    if speed > range.end() - room_for_unit {
+fn speed_tick(speed: f64, range: &RangeInclusive<f64>, widths: TickWidths) -> String {
+    let text = plain_number(round_to(speed, 0.001));
+    let needed = widths.unit + widths.digit * (text.len() as f32 / 2.0 + 0.5);
+    let share = f64::from(needed / widths.axis.max(1.0)).max(0.07);
+    if speed > range.end() - share * (range.end() - range.start()) {
         return String::new();
     }
-    plain_number(round_to(speed, 0.001))
+    text
 }
 
 /// The text of a mark on the engine-speed axis; redline and unit have places of their own.
