@@ -7,9 +7,35 @@
 use super::document::Project;
 use super::edits::{Edit, EditError};
 use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 /// How many steps can be taken back.
 const MOST_STEPS: usize = 500;
+
+/// Names one document among all that were open since the program began.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct DocumentId(u64);
+
+impl DocumentId {
+    fn next() -> Self {
+        static COUNT: AtomicU64 = AtomicU64::new(0);
+        Self(COUNT.fetch_add(1, Ordering::Relaxed))
+    }
+}
+
+/// One state of one document: no other document ever has the same revision.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Revision {
+    document: DocumentId,
+    count: u64,
+}
+
+impl Revision {
+    /// The document that this is a state of.
+    pub fn document(self) -> DocumentId {
+        self.document
+    }
+}
 
 /// The document with its past and its undone future.
 #[derive(Debug, Clone)]
@@ -19,7 +45,7 @@ pub struct History {
     past: Vec<Step>,
     future: Vec<Step>,
     gesture: Option<Step>,
-    revision: u64,
+    revision: Revision,
 }
 
 /// A document that was, and what changed it.
@@ -39,7 +65,10 @@ impl History {
             past: Vec::new(),
             future: Vec::new(),
             gesture: None,
-            revision: 0,
+            revision: Revision {
+                document: DocumentId::next(),
+                count: 0,
+            },
         }
     }
 
@@ -53,8 +82,8 @@ impl History {
         Arc::clone(&self.present)
     }
 
-    /// A number that changes whenever the document may have.
-    pub fn revision(&self) -> u64 {
+    /// The state of the document: another one whenever the document may have changed.
+    pub fn revision(&self) -> Revision {
         self.revision
     }
 
@@ -174,6 +203,6 @@ impl History {
 
     fn show(&mut self, project: Arc<Project>) {
         self.present = project;
-        self.revision += 1;
+        self.revision.count += 1;
     }
 }

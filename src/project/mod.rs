@@ -22,7 +22,7 @@ pub use document::{
 pub use edits::{Edit, EditError};
 pub(crate) use file_system::shown;
 pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
-pub use history::History;
+pub use history::{DocumentId, History, Revision};
 pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use recovery::RecoveryCopy;
 pub use results::ProjectResults;

@@ -12,7 +12,7 @@ pub(super) use abandoned::{Abandoned, abandoned};
 pub(super) use lock::Lock;
 
 use super::desk::Desk;
-use crate::project::{FileSystem, RecoveryCopy};
+use crate::project::{FileSystem, RecoveryCopy, Revision};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 use std::time::{SystemTime, UNIX_EPOCH};
@@ -28,7 +28,7 @@ pub(super) struct Keeper {
     worker: Worker,
     latest: Latest,
     /// The revision that was last passed on, and whether it was unsaved.
-    followed: Option<(u64, bool)>,
+    followed: Option<(Revision, bool)>,
 }
 
 impl std::fmt::Debug for Keeper {
