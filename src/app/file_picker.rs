@@ -3,6 +3,7 @@
 //! The dialog may never answer, so it runs on a thread of its own that nobody waits for.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::time::{Duration, Instant};
 
@@ -28,10 +29,32 @@ pub struct Answer {
     pub was_unseen: bool,
 }
 
+/// Wakes the window, which may be asleep when an answer comes.
+#[derive(Clone)]
+pub struct Wake(Arc<dyn Fn() + Send + Sync>);
+
+impl Wake {
+    /// Wakes by calling `wake`.
+    pub fn by(wake: impl Fn() + Send + Sync + 'static) -> Self {
+        Self(Arc::new(wake))
+    }
+
+    /// Wakes the window.
+    pub fn wake(&self) {
+        (self.0)();
+    }
+}
+
+impl std::fmt::Debug for Wake {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Wake").finish_non_exhaustive()
+    }
+}
+
 /// Something that lets the user choose a file.
 pub trait FilePicker {
     /// Begins to ask; `suggested` is a name or path to start from, `wake` is called with the answer.
-    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: egui::Context) -> u64;
+    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: Wake) -> u64;
 
     /// The next answer, if one came.
     fn poll(&mut self) -> Option<Answer>;
@@ -60,7 +83,7 @@ impl Default for SystemPicker {
 }
 
 impl FilePicker for SystemPicker {
-    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: egui::Context) -> u64 {
+    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: Wake) -> u64 {
         self.requests += 1;
         let request = self.requests;
         let sender = self.sender.clone();
@@ -74,7 +97,7 @@ impl FilePicker for SystemPicker {
                 path,
                 was_unseen,
             });
-            wake.request_repaint();
+            wake.wake();
         });
         request
     }

@@ -1,9 +1,9 @@
 //! How does the window come up, and what is said where it cannot?
 
 use super::files;
+use super::lifecycle::{Step, Surroundings, write_last};
 use super::recovery::{self, Latest};
-use super::safety::write_last;
-use super::window::{App, Surroundings};
+use super::window::App;
 use crate::draw::theme;
 use crate::logging;
 use crate::panics;
@@ -51,9 +51,9 @@ pub fn run(file: Option<&Path>) -> Result<(), StartError> {
         app.keep_unsaved_work_in(&folder);
     }
     if let Some(path) = file {
-        app.open(path);
+        app.lifecycle.take(Step::Open(path.to_owned()));
     }
-    if let Some((path, latest)) = app.last_resort() {
+    if let Some((path, latest)) = app.lifecycle.last_resort() {
         panics::answer_panics(move || told_last(&path, &latest));
     }
     let size = app.remembered_size();

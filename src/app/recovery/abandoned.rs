@@ -7,7 +7,7 @@ use crate::project::{FileSystem, RecoveryCopy, differences, sweep_stale};
 use std::path::{Path, PathBuf};
 
 /// Unsaved work of a window that is gone.
-#[derive(Debug)]
+#[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) struct Abandoned {
     /// Where it lies.
     pub(in crate::app) path: PathBuf,
