@@ -1,6 +1,7 @@
 //! The document: what somebody typed, how it changes, how it is kept.
 
 mod differences;
+mod digest;
 mod document;
 mod edits;
 pub mod examples;
@@ -16,6 +17,7 @@ mod set_edits;
 mod write_up;
 
 pub use differences::differences;
+pub(crate) use digest::digest;
 pub use document::{
     Candidate, Candidates, CandidatesError, Marks, Note, Project, SetId, TooManyMarks,
 };

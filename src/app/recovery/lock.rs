@@ -2,8 +2,8 @@
 //!
 //! A lock lives as long as the process that holds it: the system lets go of it after a crash.
 
+use crate::project::digest;
 use std::fs::{File, OpenOptions, TryLockError};
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 
 /// A lock that is held until it is dropped.
@@ -35,9 +35,8 @@ impl Lock {
         let real = document
             .canonicalize()
             .unwrap_or_else(|_| document.to_owned());
-        let mut hasher = DefaultHasher::new();
-        real.hash(&mut hasher);
-        folder.join(format!("open-{:016x}.lock", hasher.finish()))
+        let digest = digest(real.as_os_str().as_encoded_bytes());
+        folder.join(format!("open-{digest:016x}.lock"))
     }
 }
 
