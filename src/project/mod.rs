@@ -14,6 +14,8 @@ mod results;
 mod save_error;
 mod saving;
 mod set_edits;
+mod sweeping;
+mod temporary;
 mod write_up;
 
 pub use differences::differences;
@@ -29,6 +31,7 @@ pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use recovery::RecoveryCopy;
 pub use results::ProjectResults;
 pub use save_error::SaveError;
-pub use saving::{check_target, save_new, save_whole, sweep_stale};
+pub use saving::{check_target, save_new, save_whole};
 pub use set_edits::SetEdit;
+pub use sweeping::sweep_stale;
 pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};

@@ -3,7 +3,8 @@
 //! A new file is written beside the old one, brought to the disk, and takes the old one's name in
 //! one step; then the folder is brought to the disk too.
 //! Killed at any moment, the name leads to the old content or to the new, never to a mixture; what
-//! may stay behind is the new file under its temporary name, which [`sweep_stale`] takes away.
+//! may stay behind is the new file under its temporary name, which [`sweep_stale`](super::sweep_stale) takes
+//! away.
 //!
 //! What a reader of this recipe should know:
 //! * A link stays a link, the file that it leads to is replaced.
@@ -11,30 +12,17 @@
 //!   writing into the old file.
 //! * Where no new file can be made in the folder, nothing is saved: there is no writing in place.
 
-use std::ffi::OsStr;
 use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicU64, Ordering};
-use std::time::{Duration, SystemTime};
 
 use super::file_system::{EntryKind, FileSystem, NewFile, reason};
 use super::save_error::SaveError;
-
-/// The end of every temporary name; see [`temporary_name`].
-const TEMPORARY_SUFFIX: &str = ".layshaft-tmp";
-
-/// How much of the target's name stands in the temporary name, in bytes.
-///
-/// Names may have 255 bytes (143 on some encrypted disks), and the rest needs up to 46.
-const LONGEST_NAME_PART: usize = 90;
+use super::temporary::temporary_name;
 
 /// How many temporary names are tried before giving up.
 ///
 /// A name is only taken if a killed process had the same id and left a file behind.
 const NAMES_TRIED: usize = 100;
-
-/// After this time a temporary file is stale, whoever wrote it: no save takes a day.
-const STALE_AFTER: Duration = Duration::from_hours(24);
 
 /// Saves `bytes` as the file `path`, whole or not at all, replacing a file of that name.
 ///
@@ -97,34 +85,6 @@ fn rename_unless_taken(
         };
         given_up(fs, temporary, told)
     })
-}
-
-/// The number of stale temporary files that were removed from `folder`.
-///
-/// Stale is a file that carries our kind of name and whose process is gone, or that is older than a
-/// day. The process is looked for on this machine: on a shared folder, a save that another machine
-/// is making at this very moment may fail, and says so there; its old file stays.
-/// What cannot be listed or removed is left.
-pub fn sweep_stale(fs: &dyn FileSystem, folder: &Path) -> usize {
-    let names = fs.names(folder).unwrap_or_default();
-    let stale = names.iter().filter(|name| is_stale(fs, folder, name));
-    stale
-        .filter(|name| fs.remove(&folder.join(name)).is_ok())
-        .count()
-}
-
-fn is_stale(fs: &dyn FileSystem, folder: &Path, name: &OsStr) -> bool {
-    let Some(process_id) = name.to_str().and_then(process_id_in) else {
-        return false;
-    };
-    let Ok(facts) = fs.entry_facts(&folder.join(name)) else {
-        return false;
-    };
-    let age = facts
-        .modified
-        .and_then(|at| SystemTime::now().duration_since(at).ok());
-    let is_old = age.is_some_and(|age| age > STALE_AFTER);
-    facts.kind == EntryKind::File && (is_old || fs.process_is_gone(process_id))
 }
 
 /// Whether a file could be saved there, as far as that can be known without writing.
@@ -314,83 +274,4 @@ fn confirm(fs: &dyn FileSystem, target: &Target<'_>) -> Result<(), SaveError> {
 fn given_up(fs: &dyn FileSystem, temporary: &Path, error: SaveError) -> SaveError {
     drop(fs.remove(temporary));
     error
-}
-
-/// A name for a file beside the file `name`, which this process has not used before:
-/// `.{name}-{process id}-{n}.layshaft-tmp`, a long name cut short.
-fn temporary_name(name: &OsStr) -> String {
-    static COUNT: AtomicU64 = AtomicU64::new(0);
-    let n = COUNT.fetch_add(1, Ordering::Relaxed);
-    let name = name.to_string_lossy();
-    let part = &name[..name.floor_char_boundary(LONGEST_NAME_PART)];
-    format!(".{part}-{}-{n}{TEMPORARY_SUFFIX}", std::process::id())
-}
-
-/// The process id in a name of exactly the form of [`temporary_name`].
-fn process_id_in(name: &str) -> Option<u32> {
-    let inner = name.strip_prefix('.')?.strip_suffix(TEMPORARY_SUFFIX)?;
-    let (rest, n) = inner.rsplit_once('-')?;
-    let (part, process_id) = rest.rsplit_once('-')?;
-    // Numbers as we write them: no sign, no leading zero.
-    let n_is_ours = n.parse::<u64>().is_ok_and(|number| number.to_string() == n);
-    let id = process_id
-        .parse::<u32>()
-        .ok()
-        .filter(|id| id.to_string() == process_id)?;
-    (n_is_ours && !part.is_empty()).then_some(id)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_temporary_name_tells_its_process_and_is_never_used_twice() {
-        for name in [
-            "van.ron",
-            ".hidden",
-            "a-b-3",
-            "коробка",
-            "🚚.ron",
-            "no extension",
-        ] {
-            let first = temporary_name(OsStr::new(name));
-            assert!(first.starts_with(&format!(".{name}-")), "{first}");
-            assert_eq!(process_id_in(&first), Some(std::process::id()), "{first}");
-            assert_ne!(first, temporary_name(OsStr::new(name)));
-        }
-    }
-
-    #[test]
-    fn the_temporary_name_of_a_name_of_255_bytes_is_shorter_than_143() {
-        for name in ["a".repeat(255), "ё".repeat(127), "🚚".repeat(63)] {
-            let temporary = temporary_name(OsStr::new(&name));
-            assert!(temporary.len() < 143, "{temporary}");
-            assert_eq!(process_id_in(&temporary), Some(std::process::id()));
-        }
-    }
-
-    #[test]
-    fn a_name_of_another_form_is_not_ours() {
-        let others = [
-            "van.ron",
-            ".van.ron-12-0.tmp",
-            "van.ron-12-0.layshaft-tmp",
-            ".van.ron-12.layshaft-tmp",
-            ".van.ron-12-0.layshaft-tmp.ron",
-            ".-12-0.layshaft-tmp",
-            ".van.ron-12-x.layshaft-tmp",
-            ".van.ron-12-.layshaft-tmp",
-            ".van.ron-+12-0.layshaft-tmp",
-            ".van.ron-012-0.layshaft-tmp",
-            ".van.ron-12-00.layshaft-tmp",
-            ".van.ron-4294967296-0.layshaft-tmp",
-            ".layshaft-tmp",
-            "",
-        ];
-        for name in others {
-            assert_eq!(process_id_in(name), None, "{name}");
-        }
-        assert_eq!(process_id_in(".van.ron-12-0.layshaft-tmp"), Some(12));
-    }
 }

@@ -7,6 +7,7 @@ mod killed;
 mod reading;
 mod saving;
 mod simulated;
+mod sweeping;
 
 use std::path::Path;
 use std::sync::mpsc;
