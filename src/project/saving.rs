@@ -3,8 +3,9 @@
 //! A new file is written beside the old one, brought to the disk, and takes the old one's name in
 //! one step; then the folder is brought to the disk too.
 //! Killed at any moment, the name leads to the old content or to the new, never to a mixture; what
-//! may stay behind is the new file under its temporary name, which [`sweep_stale`](super::sweep_stale) takes
-//! away.
+//! may stay behind is the new file under its temporary name, which the next save in this folder, or
+//! the next opening, takes away: see [`sweep_stale`]. The save holds the lock of its temporary file
+//! from its making to its renaming, so that no sweep takes it.
 //!
 //! What a reader of this recipe should know:
 //! * A link stays a link, the file that it leads to is replaced.
@@ -12,16 +13,19 @@
 //!   writing into the old file.
 //! * Where no new file can be made in the folder, nothing is saved: there is no writing in place.
 
+use std::fs::TryLockError;
 use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
 
-use super::file_system::{EntryKind, FileSystem, NewFile, reason};
+use super::file_system::{Access, EntryKind, FileSystem, NewFile, reason};
 use super::save_error::SaveError;
+use super::sweeping::sweep_stale;
 use super::temporary::temporary_name;
 
 /// How many temporary names are tried before giving up.
 ///
-/// A name is only taken if a killed process had the same id and left a file behind.
+/// A name is only taken if a killed process had the same id and left a file behind, and only lost if
+/// a sweep came between the making of the file and the taking of its lock.
 const NAMES_TRIED: usize = 100;
 
 /// Saves `bytes` as the file `path`, whole or not at all, replacing a file of that name.
@@ -33,11 +37,28 @@ const NAMES_TRIED: usize = 100;
 /// When `path` names no file that can be replaced, or any step fails.
 pub fn save_whole(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
     let target = Target::existing_or_new(fs, path)?;
-    let temporary = write_beside(fs, &target, bytes)?;
-    if let Err(error) = fs.rename(&temporary, &target.real) {
-        return Err(given_up(fs, &temporary, not_saved(target.given, &error)));
+    replace(fs, &target, bytes)
+}
+
+/// Saves `bytes` as the file `path` that only its owner may read and change, whole or not at all.
+///
+/// Only the permissions differ from [`save_whole`], and that a link of that name is itself replaced
+/// and not followed: where others cannot look, no link is meant.
+///
+/// # Errors
+/// When something has this name that is no file, or any step fails.
+pub fn save_private(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    let target = Target::private(fs, path)?;
+    replace(fs, &target, bytes)
+}
+
+/// Puts a file that holds `bytes` in the place of the target.
+fn replace(fs: &dyn FileSystem, target: &Target<'_>, bytes: &[u8]) -> Result<(), SaveError> {
+    let temporary = write_beside(fs, target, bytes)?;
+    match fs.rename(&temporary.path, &target.real) {
+        Ok(()) => finish(fs, target, temporary),
+        Err(error) => Err(temporary.given_up(fs, not_saved(target.given, &error))),
     }
-    confirm(fs, &target)
 }
 
 /// Saves `bytes` as the new file `path`, whole or not at all; nothing is ever replaced.
@@ -58,12 +79,18 @@ pub fn save_new(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), Sa
         });
     }
     let temporary = write_beside(fs, &target, bytes)?;
-    match fs.link(&temporary, &target.real) {
-        // Should this fail, the file has a second name until a later sweep.
-        Ok(()) => drop(fs.remove(&temporary)),
-        Err(_) => rename_unless_taken(fs, &temporary, &target)?,
+    let placed = match fs.link(&temporary.path, &target.real) {
+        // Should this fail, the file has a second name until the sweep that follows.
+        Ok(()) => {
+            let _ = fs.remove(&temporary.path);
+            Ok(())
+        }
+        Err(_) => rename_unless_taken(fs, &temporary.path, &target),
+    };
+    match placed {
+        Ok(()) => finish(fs, &target, temporary),
+        Err(error) => Err(temporary.given_up(fs, error)),
     }
-    confirm(fs, &target)
 }
 
 /// What [`save_new`] does where the name is taken after all, or a file can have only one name.
@@ -79,11 +106,10 @@ fn rename_unless_taken(
     };
     renamed.map_err(|error| {
         let path = target.given.to_owned();
-        let told = match error.kind() {
+        match error.kind() {
             ErrorKind::AlreadyExists => SaveError::NameTaken { path },
             _ => not_saved(target.given, &error),
-        };
-        given_up(fs, temporary, told)
+        }
     })
 }
 
@@ -103,8 +129,19 @@ struct Target<'a> {
     real: PathBuf,
     /// The folder of `real`.
     folder: PathBuf,
-    /// Whether there is a file to be replaced.
-    exists: bool,
+    /// What the permissions of the new file are to be.
+    permissions: Permissions,
+}
+
+/// What the permissions of a saved file are to be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Permissions {
+    /// Those of the file that is replaced.
+    AsBefore,
+    /// Those of any new file.
+    Usual,
+    /// The owner's alone.
+    Private,
 }
 
 impl<'a> Target<'a> {
@@ -151,7 +188,7 @@ impl<'a> Target<'a> {
             given,
             real,
             folder,
-            exists: true,
+            permissions: Permissions::AsBefore,
         })
     }
 
@@ -172,7 +209,7 @@ impl<'a> Target<'a> {
                 given,
                 real: folder.join(name),
                 folder,
-                exists: false,
+                permissions: Permissions::Usual,
             }),
             Err(error) if error.kind() == ErrorKind::PermissionDenied => {
                 let folder = parent.to_owned();
@@ -184,6 +221,22 @@ impl<'a> Target<'a> {
             _ => Err(SaveError::NoFolder {
                 folder: parent.to_owned(),
             }),
+        }
+    }
+
+    /// A name in an existing folder, or the file or link of that name, not followed.
+    fn private(fs: &dyn FileSystem, given: &'a Path) -> Result<Self, SaveError> {
+        let target = Self {
+            permissions: Permissions::Private,
+            ..Self::new(fs, given)?
+        };
+        let path = || given.to_owned();
+        match fs.entry_facts(&target.real).map(|facts| facts.kind) {
+            Ok(EntryKind::File | EntryKind::Link) => Ok(target),
+            Ok(EntryKind::Folder) => Err(SaveError::IsAFolder { path: path() }),
+            Ok(EntryKind::Other) => Err(SaveError::NotAFile { path: path() }),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(target),
+            Err(error) => Err(not_saved(given, &error)),
         }
     }
 
@@ -204,25 +257,36 @@ fn not_saved(path: &Path, error: &io::Error) -> SaveError {
     }
 }
 
-/// The temporary file beside the target that holds `bytes`, on the disk and closed.
+/// A file under its temporary name; its lock is held until this is dropped.
+struct Temporary {
+    path: PathBuf,
+    file: Box<dyn NewFile>,
+}
+
+impl Temporary {
+    /// `error`, after the file was removed; if it cannot be, a later sweep takes it away.
+    fn given_up(self, fs: &dyn FileSystem, error: SaveError) -> SaveError {
+        let _ = fs.remove(&self.path);
+        error
+    }
+}
+
+/// The temporary file beside the target that holds `bytes`, on the disk.
 fn write_beside(
     fs: &dyn FileSystem,
     target: &Target<'_>,
     bytes: &[u8],
-) -> Result<PathBuf, SaveError> {
-    let (temporary, mut file) = create_temporary(fs, target)?;
+) -> Result<Temporary, SaveError> {
+    let mut temporary = create_temporary(fs, target)?;
     // Permissions first: what only the owner may read shall not lie open for a moment.
-    let permitted = if target.exists {
-        fs.copy_permissions(&target.real, &temporary)
-    } else {
-        Ok(())
+    let permitted = match target.permissions {
+        Permissions::AsBefore => fs.copy_permissions(&target.real, &temporary.path),
+        Permissions::Usual | Permissions::Private => Ok(()),
     };
-    let written = permitted.and_then(|()| write_through(file.as_mut(), bytes));
-    // Closed before it is renamed or removed: Windows does neither with some open files.
-    drop(file);
+    let written = permitted.and_then(|()| write_through(temporary.file.as_mut(), bytes));
     match written {
         Ok(()) => Ok(temporary),
-        Err(error) => Err(given_up(fs, &temporary, not_saved(target.given, &error))),
+        Err(error) => Err(temporary.given_up(fs, not_saved(target.given, &error))),
     }
 }
 
@@ -232,17 +296,19 @@ fn write_through(file: &mut dyn NewFile, bytes: &[u8]) -> io::Result<()> {
     file.sync()
 }
 
-/// A new empty file beside the target, and its path.
-fn create_temporary<'f>(
-    fs: &'f dyn FileSystem,
-    target: &Target<'_>,
-) -> Result<(PathBuf, Box<dyn NewFile + 'f>), SaveError> {
+/// A new empty file beside the target, its lock held.
+fn create_temporary(fs: &dyn FileSystem, target: &Target<'_>) -> Result<Temporary, SaveError> {
     let name = target.real.file_name().unwrap_or_default();
+    let machine = fs.machine();
+    let access = match target.permissions {
+        Permissions::Private => Access::Owner,
+        Permissions::AsBefore | Permissions::Usual => Access::Usual,
+    };
     let mut last = io::Error::from(ErrorKind::AlreadyExists);
     for _ in 0..NAMES_TRIED {
-        let path = target.folder.join(temporary_name(name));
-        match fs.create_new(&path) {
-            Ok(file) => return Ok((path, file)),
+        let path = target.folder.join(temporary_name(name, machine.as_deref()));
+        match create_held(fs, &path, access) {
+            Ok(file) => return Ok(Temporary { path, file }),
             Err(error) if error.kind() == ErrorKind::AlreadyExists => last = error,
             Err(error) => {
                 last = error;
@@ -261,17 +327,38 @@ fn create_temporary<'f>(
     }
 }
 
-/// Brings the new name to the disk.
-fn confirm(fs: &dyn FileSystem, target: &Target<'_>) -> Result<(), SaveError> {
-    fs.sync_folder(&target.folder)
-        .map_err(|error| SaveError::NotConfirmed {
-            reason: reason(&error),
-            path: target.given.to_owned(),
-        })
+/// A new empty file whose lock is held, where the disk knows locks.
+///
+/// # Errors
+/// `AlreadyExists` where the name is taken or a sweep has taken hold of the file: then another name
+/// does. Else when the file cannot be made.
+fn create_held(fs: &dyn FileSystem, path: &Path, access: Access) -> io::Result<Box<dyn NewFile>> {
+    let file = fs.create_new(path, access)?;
+    let is_ours = match file.try_lock() {
+        // A sweep may have come before us, and the file that we hold has no name any more.
+        Ok(()) => file.is_at(path),
+        Err(TryLockError::WouldBlock) => Ok(false),
+        // Without locks, sweeps go by the process, which is here.
+        Err(TryLockError::Error(_)) => Ok(true),
+    };
+    match is_ours {
+        Ok(true) => Ok(file),
+        Ok(false) => Err(ErrorKind::AlreadyExists.into()),
+        Err(error) => {
+            let _ = fs.remove(path);
+            Err(error)
+        }
+    }
 }
 
-/// `error`, after the temporary file was removed; if it cannot be, a later sweep takes it away.
-fn given_up(fs: &dyn FileSystem, temporary: &Path, error: SaveError) -> SaveError {
-    drop(fs.remove(temporary));
-    error
+/// Brings the new name to the disk, and takes away what killed saves left beside it.
+fn finish(fs: &dyn FileSystem, target: &Target<'_>, temporary: Temporary) -> Result<(), SaveError> {
+    // The file under its own name needs no lock.
+    drop(temporary);
+    let confirmed = fs.sync_folder(&target.folder);
+    sweep_stale(fs, &target.folder);
+    confirmed.map_err(|error| SaveError::NotConfirmed {
+        reason: reason(&error),
+        path: target.given.to_owned(),
+    })
 }
