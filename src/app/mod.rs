@@ -17,6 +17,8 @@ mod files;
 mod form;
 mod keys_in_order;
 mod menu_bar;
+#[cfg(test)]
+mod on_a_failing_disk;
 mod performing;
 mod questions;
 mod recovery;

@@ -33,5 +33,6 @@ pub use results::ProjectResults;
 pub use save_error::SaveError;
 pub use saving::{check_target, save_new, save_private, save_whole};
 pub use set_edits::SetEdit;
+pub(crate) use sweeping::{WithoutLocks, remove_unheld};
 pub use sweeping::{sweep_beside, sweep_stale};
 pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};

@@ -4,6 +4,7 @@
 //! real one.
 
 mod killed;
+mod private;
 mod reading;
 mod saving;
 mod simulated;
