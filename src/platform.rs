@@ -43,6 +43,81 @@ pub(crate) fn open_without_waiting(path: &Path, options: &mut OpenOptions) -> io
     options.open(path)
 }
 
+/// A new file that `options` make, which only its owner may read and change, whatever the umask.
+#[cfg(unix)]
+pub(crate) fn open_for_owner(path: &Path, options: &mut OpenOptions) -> io::Result<File> {
+    use std::os::unix::fs::{OpenOptionsExt, PermissionsExt};
+    const OWNER: u32 = 0o600;
+    let file = options.mode(OWNER).open(path)?;
+    // A umask may have taken away even more; some disks refuse every change of mode.
+    if file.metadata()?.permissions().mode() & 0o777 != OWNER {
+        let _ = file.set_permissions(fs::Permissions::from_mode(OWNER));
+    }
+    Ok(file)
+}
+
+/// A new file that `options` make: here folders in a user's home are the user's own already.
+#[cfg(not(unix))]
+pub(crate) fn open_for_owner(path: &Path, options: &mut OpenOptions) -> io::Result<File> {
+    options.open(path)
+}
+
+/// Makes a folder and those on the way to it, for their owner alone, and narrows one that is there.
+#[cfg(unix)]
+pub(crate) fn make_private_folder(folder: &Path) -> io::Result<()> {
+    use std::os::unix::fs::{DirBuilderExt, PermissionsExt};
+    fs::DirBuilder::new()
+        .recursive(true)
+        .mode(0o700)
+        .create(folder)?;
+    if fs::metadata(folder)?.permissions().mode() & 0o077 != 0 {
+        // Some disks refuse every change of mode: better work kept in sight of others than none.
+        let _ = fs::set_permissions(folder, fs::Permissions::from_mode(0o700));
+    }
+    Ok(())
+}
+
+/// Makes a folder and those on the way to it: a user's home is the user's own already.
+#[cfg(not(unix))]
+pub(crate) fn make_private_folder(folder: &Path) -> io::Result<()> {
+    fs::create_dir_all(folder)
+}
+
+/// Whether `path`, no link followed, leads to the open file.
+#[cfg(unix)]
+pub(crate) fn is_at(file: &File, path: &Path) -> io::Result<bool> {
+    use std::os::unix::fs::MetadataExt;
+    let open = file.metadata()?;
+    match fs::symlink_metadata(path) {
+        Ok(named) => Ok((open.dev(), open.ino()) == (named.dev(), named.ino())),
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error),
+    }
+}
+
+/// Whether `path` leads to an ordinary file: which one it is, the standard library does not tell here.
+#[cfg(not(unix))]
+pub(crate) fn is_at(_file: &File, path: &Path) -> io::Result<bool> {
+    match fs::symlink_metadata(path) {
+        Ok(named) => Ok(named.is_file()),
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error),
+    }
+}
+
+/// What tells this machine from others: its number and its name together, because copied machines
+/// have the same number; none where nothing is known.
+pub(crate) fn machine() -> Option<String> {
+    let line = |path| fs::read_to_string(path).map(|text| text.trim().to_owned());
+    let number = line("/etc/machine-id").unwrap_or_default();
+    let name = line("/proc/sys/kernel/hostname")
+        .or_else(|_| std::env::var("COMPUTERNAME"))
+        .unwrap_or_default();
+    // What nobody named is called so everywhere.
+    let is_named = !matches!(name.as_str(), "" | "(none)") && !name.starts_with("localhost");
+    (!number.is_empty() || is_named).then(|| format!("{number} {name}"))
+}
+
 /// Gives the file `to` the mode of the file `from`, and its owner and group where that is allowed.
 ///
 /// Access lists and extended attributes are not carried over.

@@ -1,6 +1,8 @@
 //! How does a document come from a file and get into one?
 
-use crate::project::{FileSystem, Project, ReadError, SaveError, format, read_text, save_whole};
+use crate::project::{
+    FileSystem, Project, ReadError, SaveError, format, read_text, save_whole, sweep_beside,
+};
 use std::path::{Path, PathBuf};
 
 /// A document as it was read.
@@ -34,11 +36,12 @@ fn name_of(path: &Path) -> String {
         .map_or_else(String::new, |name| name.to_string_lossy().into_owned())
 }
 
-/// The document in a file.
+/// The document in a file; what killed saves left beside it is taken away.
 ///
 /// # Errors
 /// When it cannot be read or is no project; one sentence, the path last.
 pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError> {
+    sweep_beside(fs, path);
     let text = read_text(fs, path)?;
     let project = format::read(&text).map_err(|reason| OpenError::Format {
         reason,

@@ -18,6 +18,8 @@ mod form;
 mod keys_in_order;
 mod lifecycle;
 mod menu_bar;
+#[cfg(test)]
+mod on_a_failing_disk;
 mod performing;
 mod recovery;
 mod set_card;

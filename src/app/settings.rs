@@ -3,7 +3,7 @@
 //! Kept in the user's configuration folder, written whole or not at all. A broken, missing or
 //! unwritable file never stops the program: it means the defaults.
 
-use crate::project::{FileSystem, read_text, save_whole};
+use crate::project::{FileSystem, read_text, save_whole, sweep_stale};
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};
 
@@ -49,6 +49,7 @@ impl Default for Settings {
 impl Settings {
     /// The settings in a folder; the defaults where there are none that can be read.
     pub(super) fn read(fs: &dyn FileSystem, folder: &Path) -> Self {
+        sweep_stale(fs, folder);
         let text = read_text(fs, &file(folder)).ok();
         let settings: Option<Self> = text.and_then(|text| ron::from_str(&text).ok());
         settings.unwrap_or_default().sane()

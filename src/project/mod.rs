@@ -14,6 +14,8 @@ mod results;
 mod save_error;
 mod saving;
 mod set_edits;
+mod sweeping;
+mod temporary;
 mod write_up;
 
 pub use differences::differences;
@@ -23,12 +25,14 @@ pub use document::{
 };
 pub use edits::{Edit, EditError};
 pub(crate) use file_system::shown;
-pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
+pub use file_system::{Access, Disk, EntryKind, Facts, FileSystem, LockableFile, NewFile};
 pub use history::{DocumentId, History, Revision};
 pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use recovery::RecoveryCopy;
 pub use results::ProjectResults;
 pub use save_error::SaveError;
-pub use saving::{check_target, save_new, save_whole, sweep_stale};
+pub use saving::{check_target, save_new, save_private, save_whole};
 pub use set_edits::SetEdit;
+pub(crate) use sweeping::{WithoutLocks, remove_unheld};
+pub use sweeping::{sweep_beside, sweep_stale};
 pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};

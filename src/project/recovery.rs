@@ -8,7 +8,7 @@ use super::file_system::FileSystem;
 use super::format;
 use super::reading::read_text;
 use super::save_error::SaveError;
-use super::saving::save_whole;
+use super::saving::save_private;
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};
 
@@ -48,7 +48,7 @@ impl RecoveryCopy {
             project: format::write(&self.project),
         };
         let text = ron::ser::to_string(&copy).unwrap_or_default();
-        save_whole(fs, path, text.as_bytes())
+        save_private(fs, path, text.as_bytes())
     }
 
     /// The copy in a file; none where it cannot be read, and the file stays.

@@ -116,14 +116,17 @@ impl Lifecycle {
         self.safety.document = None;
         let folder = self.safety.folder.as_deref();
         let paths = folder.zip(self.desk.file.as_deref());
-        self.safety.document = paths.and_then(|(f, d)| Lock::taken(&Lock::of_document(f, d)));
+        let fs = self.files();
+        let lock = paths.and_then(|(f, d)| Lock::taken(fs, &Lock::of_document(fs, f, d)));
+        self.safety.document = lock;
     }
 
     /// Whether another window has a file open.
     pub(super) fn is_in_use(&self, path: &Path) -> bool {
         let is_own = self.desk.file.as_deref() == Some(path);
         let folder = self.safety.folder.as_deref();
-        !is_own && folder.is_some_and(|f| Lock::is_held(&Lock::of_document(f, path)))
+        let fs = self.files();
+        !is_own && folder.is_some_and(|f| Lock::is_held(fs, &Lock::of_document(fs, f, path)))
     }
 }
 

@@ -1,9 +1,10 @@
 //! What unsaved work did windows leave that are gone?
 
 use super::lock::Lock;
+use super::sweeping::sweep;
 use super::{lock_of, now_unix_s};
 use crate::app::files;
-use crate::project::{FileSystem, RecoveryCopy, differences, sweep_stale};
+use crate::project::{EntryKind, FileSystem, RecoveryCopy, differences};
 use std::path::{Path, PathBuf};
 
 /// Unsaved work of a window that is gone.
@@ -17,15 +18,19 @@ pub(in crate::app) struct Abandoned {
 
 /// Everything that windows left that are gone, the newest first.
 pub(in crate::app) fn abandoned(fs: &dyn FileSystem, folder: &Path) -> Vec<Abandoned> {
-    sweep_stale(fs, folder);
-    sweep_locks(fs, folder);
+    sweep(fs, folder);
     let mut found: Vec<Abandoned> = fs
         .names(folder)
         .unwrap_or_default()
         .into_iter()
         .map(|name| folder.join(name))
         .filter(|path| path.extension().is_some_and(|ending| ending == "ron"))
-        .filter(|path| !Lock::is_held(&lock_of(path)))
+        // A link that somebody put there is none of ours.
+        .filter(|path| {
+            fs.entry_facts(path)
+                .is_ok_and(|f| f.kind == EntryKind::File)
+        })
+        .filter(|path| !Lock::is_held(fs, &lock_of(path)))
         .filter_map(|path| {
             let copy = RecoveryCopy::read(fs, &path)?;
             Some(Abandoned { path, copy })
@@ -33,20 +38,6 @@ pub(in crate::app) fn abandoned(fs: &dyn FileSystem, folder: &Path) -> Vec<Aband
         .collect();
     found.sort_by_key(|left| std::cmp::Reverse(left.copy.written_unix_s));
     found
-}
-
-/// Takes away the locks of windows that are gone and left no work.
-fn sweep_locks(fs: &dyn FileSystem, folder: &Path) {
-    for name in fs.names(folder).unwrap_or_default() {
-        let path = folder.join(&name);
-        // A document's lock may be taken by somebody at this very moment; it is small, and stays.
-        let is_of_window = !name.to_string_lossy().starts_with("open-");
-        let is_lock = path.extension().is_some_and(|ending| ending == "lock");
-        let has_copy = fs.entry_facts(&path.with_extension("ron")).is_ok();
-        if is_lock && is_of_window && !has_copy && !Lock::is_held(&path) {
-            let _ = fs.remove(&path);
-        }
-    }
 }
 
 impl Abandoned {
@@ -115,5 +106,26 @@ mod tests {
         assert_eq!(age_text(60), "1 minute ago");
         assert_eq!(age_text(7300), "2 hours ago");
         assert_eq!(age_text(86_400 * 3), "3 days ago");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_copy_that_a_link_leads_to_is_none_of_ours() {
+        use crate::project::Disk;
+        use crate::project::examples::EXAMPLES;
+        let folder = tempfile::tempdir().unwrap();
+        let kept = folder.path().join("kept");
+        std::fs::create_dir(&kept).unwrap();
+        let copy = RecoveryCopy {
+            file: None,
+            written_unix_s: 7,
+            project: EXAMPLES[0].project().unwrap(),
+        };
+        copy.write(&Disk, &folder.path().join("1-1.ron")).unwrap();
+        copy.write(&Disk, &kept.join("2-2.ron")).unwrap();
+        std::os::unix::fs::symlink("../1-1.ron", kept.join("1-1.ron")).unwrap();
+        let found = abandoned(&Disk, &kept);
+        let paths: Vec<_> = found.iter().map(|left| left.path.clone()).collect();
+        assert_eq!(paths, [kept.join("2-2.ron")]);
     }
 }

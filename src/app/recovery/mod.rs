@@ -6,13 +6,16 @@
 
 mod abandoned;
 mod lock;
+mod sweeping;
 mod worker;
 
 pub(super) use abandoned::{Abandoned, abandoned};
 pub(super) use lock::Lock;
+#[cfg(test)]
+pub(super) use sweeping::sweep;
 
 use super::desk::Desk;
-use crate::project::{FileSystem, RecoveryCopy, Revision};
+use crate::project::{Disk, FileSystem, RecoveryCopy, Revision};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 use std::time::{SystemTime, UNIX_EPOCH};
@@ -23,6 +26,7 @@ pub(super) type Latest = Arc<Mutex<Option<RecoveryCopy>>>;
 
 /// Keeps a copy of unsaved work for one window.
 pub(super) struct Keeper {
+    fs: Arc<dyn FileSystem + Send + Sync>,
     path: PathBuf,
     lock: Option<Lock>,
     worker: Worker,
@@ -48,7 +52,8 @@ impl Keeper {
         let stem = format!("{}-{}", std::process::id(), begun.as_micros());
         let path = folder.join(format!("{stem}.ron"));
         Self {
-            lock: Lock::taken(&lock_of(&path)),
+            lock: Lock::taken(&*fs, &lock_of(&path)),
+            fs: Arc::clone(&fs),
             worker: Worker::started(fs, path.clone()),
             latest: Latest::default(),
             path,
@@ -86,8 +91,9 @@ impl Keeper {
             *latest = None;
         }
         self.worker.end();
-        self.lock = None;
-        let _ = std::fs::remove_file(lock_of(&self.path));
+        if let Some(lock) = self.lock.take() {
+            lock.end(&*self.fs);
+        }
     }
 }
 
@@ -106,7 +112,7 @@ pub(super) fn now_unix_s() -> u64 {
 pub(super) fn folder() -> Option<PathBuf> {
     let folders = directories::ProjectDirs::from("", "", "layshaft")?;
     let folder = folders.data_local_dir().join("recovery");
-    if let Err(problem) = std::fs::create_dir_all(&folder) {
+    if let Err(problem) = Disk.make_private_folder(&folder) {
         log::warn!("unsaved work cannot be kept: {problem}");
         return None;
     }
