@@ -5,7 +5,7 @@
 
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, ErrorKind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 /// The flag for "do not wait for the other end of a pipe", which the standard library does not name.
@@ -118,6 +118,40 @@ pub(crate) fn machine() -> Option<String> {
     (!number.is_empty() || is_named).then(|| format!("{number} {name}"))
 }
 
+/// A path in bytes that [`path_from_bytes`] turns back into the same path, whatever it holds.
+#[cfg(unix)]
+pub(crate) fn path_bytes(path: &Path) -> Vec<u8> {
+    use std::os::unix::ffi::OsStrExt;
+    path.as_os_str().as_bytes().to_vec()
+}
+
+/// The path of [`path_bytes`].
+#[cfg(unix)]
+#[expect(clippy::unnecessary_wraps, reason = "elsewhere some bytes are no path")]
+pub(crate) fn path_from_bytes(bytes: Vec<u8>) -> Option<PathBuf> {
+    use std::os::unix::ffi::OsStringExt;
+    Some(std::ffi::OsString::from_vec(bytes).into())
+}
+
+/// A path in bytes that [`path_from_bytes`] turns back into the same path: its 16-bit units, the
+/// lower half of each first.
+#[cfg(windows)]
+pub(crate) fn path_bytes(path: &Path) -> Vec<u8> {
+    use std::os::windows::ffi::OsStrExt;
+    let units = path.as_os_str().encode_wide();
+    units.flat_map(u16::to_le_bytes).collect()
+}
+
+/// The path of [`path_bytes`]; none where half a unit is left over.
+#[cfg(windows)]
+pub(crate) fn path_from_bytes(bytes: Vec<u8>) -> Option<PathBuf> {
+    use std::os::windows::ffi::OsStringExt;
+    let (units, rest) = bytes.as_chunks::<2>();
+    let units: Vec<u16> = units.iter().map(|unit| u16::from_le_bytes(*unit)).collect();
+    rest.is_empty()
+        .then(|| std::ffi::OsString::from_wide(&units).into())
+}
+
 /// Gives the file `to` the mode of the file `from`, and its owner and group where that is allowed.
 ///
 /// Access lists and extended attributes are not carried over.
@@ -176,6 +210,33 @@ pub(crate) fn process_is_gone(process_id: u32) -> bool {
     cfg!(target_os = "linux")
         && is_there("self") == Some(true)
         && is_there(&process_id.to_string()) == Some(false)
+}
+
+/// Calls `act` whenever the system asks the program to end (SIGTERM, SIGINT, SIGHUP); a program that
+/// has not ended two seconds later ends as if nobody had listened.
+///
+/// # Errors
+/// When the system does not let signals be answered.
+#[cfg(unix)]
+pub(crate) fn on_signal_to_end(act: impl Fn() + Send + 'static) -> io::Result<()> {
+    use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
+    let mut signals = signal_hook::iterator::Signals::new([SIGTERM, SIGINT, SIGHUP])?;
+    std::thread::spawn(move || {
+        for signal in signals.forever() {
+            act();
+            std::thread::sleep(Duration::from_secs(2));
+            if let Err(problem) = signal_hook::low_level::emulate_default_handler(signal) {
+                log::warn!("signal {signal} could not be passed on: {problem}");
+            }
+        }
+    });
+    Ok(())
+}
+
+/// Nothing to do: here a window is asked to close like by its button.
+#[cfg(not(unix))]
+pub(crate) fn on_signal_to_end(_act: impl Fn() + Send + 'static) -> io::Result<()> {
+    Ok(())
 }
 
 /// The operating system's reason in words, to stand inside a sentence.
@@ -269,6 +330,14 @@ mod tests {
         let mut calls = 0;
         assert!(tried_again(&[0, 0], |_| false, failing(2, 99, &mut calls)).is_err());
         assert_eq!(calls, 1);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_path_that_is_no_text_comes_back_from_its_bytes() {
+        use std::os::unix::ffi::OsStrExt;
+        let path = Path::new(std::ffi::OsStr::from_bytes(b"/caf\xe9/\xff.ron"));
+        assert_eq!(path_from_bytes(path_bytes(path)).as_deref(), Some(path));
     }
 
     #[test]

@@ -6,6 +6,7 @@
 use crate::chart::{SpeedDiagram, Table};
 use crate::project::{History, Project, ProjectResults, Revision};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// The open document with all that is computed from it.
 #[derive(Debug)]
@@ -14,8 +15,8 @@ pub struct Desk {
     pub history: History,
     /// The file it stands in, once it stands in one.
     pub file: Option<PathBuf>,
-    /// What that file held when it was last read or written.
-    pub on_disk: Option<String>,
+    /// The digest of what that file held when it was last read or written.
+    pub on_disk: Option<u64>,
     figures: Figures,
 }
 
@@ -42,7 +43,7 @@ impl Figures {
 
 impl Desk {
     /// A document on an empty desk.
-    pub fn new(project: Project, file: Option<PathBuf>) -> Self {
+    pub fn new(project: impl Into<Arc<Project>>, file: Option<PathBuf>) -> Self {
         let history = History::new(project);
         Self {
             figures: Figures::of(&history),

@@ -3,8 +3,8 @@
 //! The dialog may never answer, so it runs on a thread of its own that nobody waits for.
 
 use std::path::PathBuf;
-use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, OnceLock};
 use std::time::{Duration, Instant};
 
 /// What a file is chosen for.
@@ -30,18 +30,26 @@ pub struct Answer {
 }
 
 /// Wakes the window, which may be asleep when an answer comes.
-#[derive(Clone)]
-pub struct Wake(Arc<dyn Fn() + Send + Sync>);
+/// Its clones wake the same window; before there is one, nobody is woken.
+#[derive(Clone, Default)]
+pub struct Wake(Arc<OnceLock<Box<dyn Fn() + Send + Sync>>>);
 
 impl Wake {
-    /// Wakes by calling `wake`.
-    pub fn by(wake: impl Fn() + Send + Sync + 'static) -> Self {
-        Self(Arc::new(wake))
+    /// From now on `wake` is called; only the first one counts.
+    pub fn connect(&self, wake: impl Fn() + Send + Sync + 'static) {
+        self.0.get_or_init(|| Box::new(wake));
+    }
+
+    /// Whether there is a window to be woken.
+    pub fn is_connected(&self) -> bool {
+        self.0.get().is_some()
     }
 
     /// Wakes the window.
     pub fn wake(&self) {
-        (self.0)();
+        if let Some(wake) = self.0.get() {
+            wake();
+        }
     }
 }
 

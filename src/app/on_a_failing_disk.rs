@@ -10,7 +10,7 @@ mod simulated;
 use super::recovery::{Lock, abandoned, sweep};
 use super::settings::Settings;
 use crate::project::examples::EXAMPLES;
-use crate::project::{FileSystem, RecoveryCopy, SaveError};
+use crate::project::{CopyError, FileSystem, RecoveryCopy};
 use simulated::{FOLDER, Fault, Locking, SimulatedDisk};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
@@ -81,7 +81,8 @@ fn settings(zoom: f32) -> Settings {
 /// A disk with settings on it.
 fn disk_with_settings() -> SimulatedDisk {
     let disk = disk();
-    settings(1.5).write(&disk.of_another_process(), folder());
+    let written = settings(1.5).write(&disk.of_another_process(), folder());
+    written.unwrap();
     disk
 }
 
@@ -90,7 +91,7 @@ fn settings_are_written_whole_or_stay_as_they_were() {
     with_every_fault(
         disk_with_settings,
         |disk| settings(2.0).write(disk, folder()),
-        |disk, ()| {
+        |disk, _| {
             let read = Settings::read(&disk.of_another_process(), folder());
             assert!(read == settings(1.5) || read == settings(2.0), "{read:?}");
         },
@@ -122,7 +123,7 @@ fn settings_are_read_as_they_are_or_not_at_all_and_never_touched() {
 fn left_by_a_kill() -> String {
     let disk = SimulatedDisk::default();
     disk.fail_at(7, Fault::Killed);
-    settings(1.0).write(&disk, folder());
+    assert!(settings(1.0).write(&disk, folder()).is_err());
     let (path, _) = disk.files().pop_first().unwrap();
     path.file_name().unwrap().to_str().unwrap().to_owned()
 }
@@ -132,8 +133,9 @@ const COPY: &str = "12-34.ron";
 fn copy(written_unix_s: u64) -> RecoveryCopy {
     RecoveryCopy {
         file: None,
+        began_from: Some(7),
         written_unix_s,
-        project: EXAMPLES[0].project().unwrap(),
+        project: Arc::new(EXAMPLES[0].project().unwrap()),
     }
 }
 
@@ -157,7 +159,7 @@ fn a_copy_is_written_whole_or_the_older_one_stays() {
         |disk| copy(2).write(disk, &path),
         |disk, written| {
             let kept = RecoveryCopy::read(&disk.of_another_process(), &path);
-            let is_new = written.as_ref().map_or_else(SaveError::is_saved, |()| true);
+            let is_new = written.as_ref().map_or_else(CopyError::is_kept, |()| true);
             assert_eq!(kept, Some(copy(if is_new { 2 } else { 1 })));
             assert_eq!(disk.mode(COPY), 0o600);
         },

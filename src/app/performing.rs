@@ -3,7 +3,7 @@
 use super::action::Action;
 use super::commands::Command;
 use super::copies::copy_of;
-use super::dialogs::{Dialog, PasteAnswer, PasteDialog, pasted_parts};
+use super::dialogs::{Dialog, PasteAnswer, pasted_parts};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
 use super::settings::Theme;
@@ -76,7 +76,7 @@ impl App {
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
             Command::SwitchUnits => self.switch_units(),
-            Command::PasteSet => self.dialog = Some(Dialog::Paste(PasteDialog::default())),
+            Command::PasteSet => self.dialog = Some(Dialog::Paste(Box::default())),
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.select(self.view.next_set(self.desk().project())),

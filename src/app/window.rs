@@ -9,7 +9,6 @@ use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
 use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
-use super::file_picker::Wake;
 use super::form::Form;
 use super::keys_in_order::held_back;
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
@@ -26,6 +25,7 @@ use crate::gearing::GearId;
 use crate::project::{Candidates, DocumentId, History, Project, SetId};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::Ordering;
 
 /// What somebody who sees the window for the first time wants to know.
 const FIRST_WORDS: &str =
@@ -89,6 +89,11 @@ impl App {
         &self.lifecycle.message
     }
 
+    /// What cannot be kept, for as long as it cannot: a few words and a sentence.
+    pub fn lasting_note(&self) -> Option<(&'static str, String)> {
+        self.lifecycle.lasting_note()
+    }
+
     /// The gear that is brought out in diagram and table, if any.
     pub fn pointed(&self) -> Option<(SetId, GearId)> {
         self.view.pointed
@@ -96,15 +101,21 @@ impl App {
 
     /// What must be settled even while the window is hidden.
     fn settle(&mut self, ctx: &egui::Context) {
-        self.lifecycle.wake.get_or_insert_with(|| {
+        if !self.lifecycle.wake.is_connected() {
             let context = ctx.clone();
-            Wake::by(move || context.request_repaint())
-        });
+            self.lifecycle
+                .wake
+                .connect(move || context.request_repaint());
+        }
         while let Some(answer) = self.lifecycle.chosen() {
             self.step(ctx, Step::Chosen(answer));
         }
+        if self.dialog.is_none() {
+            self.lifecycle.offer_next();
+        }
         let wants_to_close = ctx.input(|i| i.viewport().close_requested());
-        if wants_to_close && !self.lifecycle.may_close {
+        let must_close = self.lifecycle.is_ending.load(Ordering::SeqCst);
+        if wants_to_close && !must_close && !self.lifecycle.may_close {
             self.step(ctx, Step::Leave(After::Quit));
             if !self.lifecycle.may_close {
                 ctx.send_viewport_cmd(ViewportCommand::CancelClose);
@@ -219,7 +230,7 @@ impl App {
             );
         });
         Panel::bottom("status").show(ui, |ui| {
-            status_bar_ui(ui, &self.lifecycle.desk, &self.lifecycle.message, &palette);
+            status_bar_ui(ui, &self.lifecycle, &palette);
         });
         Panel::left("sets")
             .default_size(350.0)

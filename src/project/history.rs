@@ -41,7 +41,8 @@ impl Revision {
 #[derive(Debug, Clone)]
 pub struct History {
     present: Arc<Project>,
-    saved: Arc<Project>,
+    /// What the file holds, as far as that is known.
+    saved: Option<Arc<Project>>,
     past: Vec<Step>,
     future: Vec<Step>,
     gesture: Option<Step>,
@@ -57,10 +58,10 @@ struct Step {
 
 impl History {
     /// A document without a past, as read from a file or made new: it counts as saved.
-    pub fn new(project: Project) -> Self {
-        let present = Arc::new(project);
+    pub fn new(project: impl Into<Arc<Project>>) -> Self {
+        let present = project.into();
         Self {
-            saved: Arc::clone(&present),
+            saved: Some(Arc::clone(&present)),
             present,
             past: Vec::new(),
             future: Vec::new(),
@@ -89,12 +90,17 @@ impl History {
 
     /// Whether the document differs from what was last saved.
     pub fn is_unsaved(&self) -> bool {
-        *self.present != *self.saved
+        self.saved.as_ref() != Some(&self.present)
     }
 
     /// Notes that `project` is what the file now holds.
     pub fn mark_saved(&mut self, project: Arc<Project>) {
-        self.saved = project;
+        self.saved = Some(project);
+    }
+
+    /// Notes that no file holds this document: it is unsaved until it is saved.
+    pub fn mark_unsaved(&mut self) {
+        self.saved = None;
     }
 
     /// Makes one edit a step of its own, after whatever gesture was running.

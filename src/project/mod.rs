@@ -18,7 +18,7 @@ mod sweeping;
 mod temporary;
 mod write_up;
 
-pub use differences::differences;
+pub use differences::{Difference, differences};
 pub(crate) use digest::digest;
 pub use document::{
     Candidate, Candidates, CandidatesError, Marks, Note, Project, SetId, TooManyMarks,
@@ -28,7 +28,7 @@ pub(crate) use file_system::shown;
 pub use file_system::{Access, Disk, EntryKind, Facts, FileSystem, LockableFile, NewFile};
 pub use history::{DocumentId, History, Revision};
 pub use reading::{LARGEST_FILE_BYTES, ReadError, read_text};
-pub use recovery::RecoveryCopy;
+pub use recovery::{CopyError, RecoveryCopy};
 pub use results::ProjectResults;
 pub use save_error::SaveError;
 pub use saving::{check_target, save_new, save_private, save_whole};

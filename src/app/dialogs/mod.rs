@@ -15,7 +15,7 @@ pub(super) use question::question_ui;
 #[derive(Debug)]
 pub(super) enum Dialog {
     /// A gear set is read from text.
-    Paste(PasteDialog),
+    Paste(Box<PasteDialog>),
     /// Keys and cautions.
     Help,
 }

@@ -1,7 +1,7 @@
 //! A path, chosen in the system's dialog or typed here: typing is always possible.
 
 use crate::app::file_picker::Purpose;
-use crate::app::files::typed_path;
+use crate::app::files::{typed_path, whole_path};
 use crate::app::lifecycle::{PathQuestion, Step};
 use crate::draw::palette::Palette;
 use egui::{Key, Modal, Modifiers, RichText, TextEdit};
@@ -35,7 +35,7 @@ pub(crate) fn path_dialog_ui(
         if !ui.memory(|m| m.focused().is_some()) {
             field.request_focus();
         }
-        if let Some(whole) = whole_path(&dialog.text) {
+        if let Some(whole) = words_of_whole_path(&dialog.text) {
             ui.label(RichText::new(whole).small().color(palette.dim_text));
         }
         if let Some(problem) = &dialog.problem {
@@ -64,8 +64,8 @@ pub(crate) fn path_dialog_ui(
 }
 
 /// Where a path that does not begin at the root leads to.
-fn whole_path(text: &str) -> Option<String> {
+fn words_of_whole_path(text: &str) -> Option<String> {
     let path = typed_path(text).filter(|path| path.is_relative())?;
-    let whole = std::path::absolute(path).ok()?;
+    let whole = whole_path(&path).ok()?;
     Some(format!("that is {}", whole.display()))
 }

@@ -1,16 +1,20 @@
 //! A question about the document, with a button for each answer.
 
 use crate::app::lifecycle::{Question, Step};
-use egui::{Key, Modal, Modifiers, RichText, Ui};
+use egui::{Key, Modal, Modifiers, RichText, ScrollArea, Ui};
+
+/// What heading, text and buttons take with the dialog's margins, in points.
+const LEAST_ROOM_BESIDE_DETAILS: f32 = 260.0;
 
 /// Asks; the step that was chosen once there is one. Enter is the first answer, Esc the last, a
 /// click beside it is nothing.
 pub(crate) fn question_ui(ctx: &egui::Context, question: &Question) -> Option<Step> {
     let modal = Modal::new(egui::Id::unique("question")).show(ctx, |ui| {
-        ui.set_max_width(420.0);
+        ui.set_max_width(520.0);
         ui.heading(question.heading);
         ui.add_space(4.0);
         ui.label(&question.text);
+        details_ui(ui, question);
         ui.add_space(10.0);
         buttons(ui, question)
     });
@@ -34,8 +38,25 @@ pub(crate) fn question_ui(ctx: &egui::Context, question: &Question) -> Option<St
     }
 }
 
+/// The particulars, as many as the window has room for, the rest by scrolling.
+fn details_ui(ui: &mut Ui, question: &Question) {
+    if question.details.is_empty() {
+        return;
+    }
+    ui.add_space(6.0);
+    let room = ui.ctx().content_rect().height() - LEAST_ROOM_BESIDE_DETAILS;
+    ScrollArea::vertical()
+        .id_salt("details")
+        .max_height(room.max(60.0))
+        .show(ui, |ui| {
+            for line in &question.details {
+                ui.label(line);
+            }
+        });
+}
+
 fn buttons(ui: &mut Ui, question: &Question) -> Option<Step> {
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let mut chosen = None;
         for (at, answer) in question.answers.iter().enumerate() {
             let words = RichText::new(answer.words);

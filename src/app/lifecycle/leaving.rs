@@ -8,6 +8,7 @@ use crate::app::file_picker::Purpose;
 use crate::project::Project;
 use crate::project::examples::{BLANK, EXAMPLES, Example};
 use std::path::PathBuf;
+use std::sync::Arc;
 
 impl Lifecycle {
     /// Leaves the document for something else, but asks first where work would be lost.
@@ -58,13 +59,18 @@ impl Lifecycle {
 
     fn put_example(&mut self, example: &Example) {
         match example.project() {
-            Ok(project) => self.put(project, None, false),
+            Ok(project) => self.put(Arc::new(project), None, false),
             Err(problem) => self.say(problem.to_string()),
         }
     }
 
     /// Puts another document on the desk; it has a history of its own.
-    pub(super) fn put(&mut self, project: Project, file: Option<PathBuf>, has_other_form: bool) {
+    pub(super) fn put(
+        &mut self,
+        project: Arc<Project>,
+        file: Option<PathBuf>,
+        has_other_form: bool,
+    ) {
         self.desk = Desk::new(project, file);
         self.has_other_form = has_other_form;
         self.message.clear();

@@ -22,6 +22,8 @@ use super::settings::Settings;
 use crate::project::{FileSystem, Project};
 use recovering::Safety;
 use std::path::PathBuf;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 /// The open document with all that stands between it and harm.
 #[derive(Debug)]
@@ -39,8 +41,12 @@ pub(super) struct Lifecycle {
     /// Fields whose text does not read: they are saved with their last good value.
     pub(super) unread: usize,
     /// Wakes the window, once there is one.
-    pub(super) wake: Option<Wake>,
+    pub(super) wake: Wake,
+    /// Whether the system has asked the program to end: what is unsaved is kept for the next start.
+    pub(super) is_ending: Arc<AtomicBool>,
     written_settings: Settings,
+    /// Why the settings are not kept, for as long as they are not.
+    settings_problem: Option<String>,
     surroundings: Surroundings,
     /// Whether the open file would lose comments or layout when saved.
     has_other_form: bool,
@@ -62,7 +68,9 @@ impl Lifecycle {
             settings,
             may_close: false,
             unread: 0,
-            wake: None,
+            wake: Wake::default(),
+            is_ending: Arc::default(),
+            settings_problem: None,
             surroundings,
             has_other_form: false,
             safety: Safety::default(),
@@ -81,12 +89,12 @@ impl Lifecycle {
             Step::Chosen(answer) => self.use_chosen(answer),
             Step::Write(path, purpose, then) => self.write(&path, purpose, then),
             Step::SaveInOwnLayout(then) => self.save_in_own_layout(then),
-            Step::ReplaceTheirs(then) => self.replace_theirs(then),
+            Step::ReplaceTheirs(seen, then) => self.replace_theirs(seen, then),
             Step::Open(path) => self.open(&path),
             Step::OpenCopy(path) => self.open_copy(&path),
-            Step::Recover(left) => self.recover(&left),
+            Step::Recover(left) => self.recover(*left),
+            Step::RecoverCopy(left) => self.recover_copy(&left),
             Step::ThrowAway(left) => self.throw_away(&left),
-            Step::OfferNext => self.offer_next(),
         }
     }
 
@@ -101,17 +109,29 @@ impl Lifecycle {
         self.safety.follow(&self.desk);
     }
 
-    /// The orderly end.
+    /// The orderly end; where the system asked for it, what is unsaved stays for the next start.
     pub(super) fn end(&mut self) {
-        self.safety.end();
+        if !self.is_ending.load(Ordering::SeqCst) {
+            let fs = Arc::clone(&self.surroundings.file_system);
+            self.safety.end(&*fs);
+        }
         self.keep_settings();
+    }
+
+    /// What cannot be kept, said for as long as it cannot: a few words and a sentence.
+    pub(super) fn lasting_note(&self) -> Option<(&'static str, String)> {
+        let work = self.safety.problem();
+        let work = work.map(|why| ("Unsaved work is not being kept", why));
+        let settings = self.settings_problem.clone();
+        work.or_else(|| settings.map(|why| ("Settings are not being kept", why)))
     }
 
     /// Writes the settings when they have changed.
     fn keep_settings(&mut self) {
         if self.settings != self.written_settings {
             if let Some(folder) = &self.surroundings.settings_folder {
-                self.settings.write(self.files(), folder);
+                let written = self.settings.write(self.files(), folder);
+                self.settings_problem = written.err().map(|problem| problem.to_string());
             }
             self.written_settings = self.settings.clone();
         }

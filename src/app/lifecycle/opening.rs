@@ -5,23 +5,29 @@ use super::step::Step;
 use super::{Asked, Lifecycle};
 use crate::app::files;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 impl Lifecycle {
     /// Opens a file; what is wrong with it is said, where its path is being asked for, there.
     pub(super) fn open(&mut self, path: &Path) {
-        if self.is_in_use(path) {
-            return self.ask_about_use(path.to_owned());
+        let whole = match files::whole_path(path) {
+            Ok(whole) => whole,
+            Err(problem) => return self.not_opened(path, problem.to_string()),
+        };
+        if self.is_in_use(&whole) {
+            return self.ask_about_use(whole);
         }
-        match files::open(self.files(), path) {
+        match files::open(self.files(), &whole) {
             Ok(opened) => {
                 self.asked = None;
-                let name = path.display().to_string();
-                self.settings.remember(path);
-                self.put(opened.project, Some(path.to_owned()), opened.has_other_form);
-                self.desk.on_disk = Some(opened.text);
-                self.say(format!("Opened {name}"));
+                self.settings.remember(&whole);
+                let words = format!("Opened {}", whole.display());
+                let project = Arc::new(opened.project);
+                self.put(project, Some(whole), opened.has_other_form);
+                self.desk.on_disk = Some(opened.digest);
+                self.say(words);
             }
-            Err(problem) => self.not_opened(path, problem.to_string()),
+            Err(problem) => self.not_opened(&whole, problem.to_string()),
         }
     }
 
@@ -52,7 +58,7 @@ impl Lifecycle {
         self.asked = None;
         match files::open(self.files(), path) {
             Ok(opened) => {
-                self.put(opened.project, None, false);
+                self.put(Arc::new(opened.project), None, false);
                 self.say(format!("Opened a copy of {}", path.display()));
             }
             Err(problem) => self.say(problem.to_string()),

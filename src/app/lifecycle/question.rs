@@ -19,6 +19,8 @@ pub(in crate::app) struct Question {
     pub(in crate::app) heading: &'static str,
     /// What happens, in a sentence or two.
     pub(in crate::app) text: String,
+    /// What it is about in particular, a line each; as many as there are.
+    pub(in crate::app) details: Vec<String>,
     /// The harmless way on first, leaving everything as it is last.
     pub(in crate::app) answers: Vec<Answer>,
 }
@@ -53,8 +55,15 @@ impl Question {
         Self {
             heading,
             text: text.into(),
+            details: Vec::new(),
             answers: Vec::new(),
         }
+    }
+
+    /// The same with particulars beneath the text.
+    pub(super) fn with(mut self, details: Vec<String>) -> Self {
+        self.details = details;
+        self
     }
 
     /// The same with one more answer.

@@ -4,12 +4,19 @@ use super::Lifecycle;
 use super::question::Question;
 use super::step::Step;
 use crate::app::desk::Desk;
-use crate::app::files::{self, Opened};
-use crate::app::recovery::{Abandoned, Keeper, Latest, Lock, abandoned};
-use crate::project::Disk;
-use crate::project::examples::BLANK;
+use crate::app::files;
+use crate::app::recovery::{Abandoned, Keeper, Latest, Lock, Standing, abandoned};
+use crate::project::{Disk, FileSystem};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::time::Duration;
+
+/// Stands for what a file held where that is not known: no text is known to have this digest.
+const NEVER_SEEN: u64 = 0;
+
+/// How often it is tried to see what is unsaved when the program fails, and the pause between.
+const LAST_TRIES: usize = 20;
+const LAST_PAUSE: Duration = Duration::from_millis(5);
 
 /// What a window keeps so that nothing is lost.
 #[derive(Debug, Default)]
@@ -20,6 +27,8 @@ pub(super) struct Safety {
     left: Vec<Abandoned>,
     /// The lock on the open document's file.
     document: Option<Lock>,
+    /// Why nothing can be kept at all.
+    problem: Option<String>,
 }
 
 impl Safety {
@@ -30,27 +39,44 @@ impl Safety {
         }
     }
 
+    /// Why unsaved work is not being kept, for as long as it is not.
+    pub(super) fn problem(&self) -> Option<String> {
+        let keeper = self.keeper.as_ref().and_then(Keeper::problem);
+        keeper.or_else(|| self.problem.clone())
+    }
+
     /// The orderly end.
-    pub(super) fn end(&mut self) {
+    pub(super) fn end(&mut self, fs: &dyn FileSystem) {
+        self.unlock(fs);
         if let Some(keeper) = &mut self.keeper {
             keeper.end();
+        }
+    }
+
+    /// Lets go of the document, where it had a file.
+    fn unlock(&mut self, fs: &dyn FileSystem) {
+        if let Some(lock) = self.document.take() {
+            lock.end(fs);
         }
     }
 }
 
 impl Lifecycle {
-    /// Keeps copies of unsaved work in a folder from now on, and offers what lies there.
+    /// Keeps copies of unsaved work in a folder from now on; what lies there is offered.
     pub(in crate::app) fn keep_unsaved_work_in(&mut self, folder: &Path) {
+        let keeper = Keeper::new(Arc::new(Disk), folder, self.wake.clone());
         self.safety = Safety {
             left: abandoned(self.files(), folder),
-            keeper: Some(Keeper::new(Arc::new(Disk), folder)),
+            keeper: Some(keeper),
             folder: Some(folder.to_owned()),
-            document: None,
+            ..Safety::default()
         };
         self.lock_document();
-        if self.asked.is_none() {
-            self.offer_next();
-        }
+    }
+
+    /// Notes why unsaved work cannot be kept at all.
+    pub(in crate::app) fn cannot_keep_unsaved_work(&mut self, why: &str) {
+        self.safety.problem = Some(why.to_owned());
     }
 
     /// Where a copy is written when the program fails, and what it then holds.
@@ -58,83 +84,142 @@ impl Lifecycle {
         self.safety.keeper.as_ref().map(Keeper::last_resort)
     }
 
-    /// Offers the next thing that a window left.
-    pub(super) fn offer_next(&mut self) {
-        self.asked = None;
-        if self.safety.left.is_empty() {
-            return;
+    /// Offers the next thing that a window left, where nothing else is being asked.
+    pub(in crate::app) fn offer_next(&mut self) {
+        if self.asked.is_none() && !self.safety.left.is_empty() {
+            let left = self.safety.left.remove(0);
+            self.ask_about_left(left);
         }
-        let left = Box::new(self.safety.left.remove(0));
-        let text = left.summary(self.files());
-        let question = Question::new("Unsaved work was found", text)
-            .or("Open it", Step::Recover(left.clone()))
-            .or("Throw it away", Step::ThrowAway(left))
-            .or("Keep it for later", Step::OfferNext);
-        self.ask(question);
+    }
+
+    fn ask_about_left(&mut self, left: Abandoned) {
+        let report = left.report(self.files());
+        let file = left.copy.file.clone();
+        let left = Box::new(left);
+        let question = match (report.standing, file) {
+            (Standing::Apart, Some(file)) => Question::new(
+                "Unsaved work was found, and its file has changed",
+                report.text,
+            )
+            .or("Open yours", Step::Recover(left.clone()))
+            .or("Open theirs", Step::Open(file))
+            .or("Throw yours away", Step::ThrowAway(left))
+            .or("Keep yours for later", Step::Stay),
+            _ => Question::new("Unsaved work was found", report.text)
+                .or("Open it", Step::Recover(left.clone()))
+                .or("Throw it away", Step::ThrowAway(left))
+                .or("Keep it for later", Step::Stay),
+        };
+        self.ask(question.with(report.details));
     }
 
     /// Takes away what a window left.
     pub(super) fn throw_away(&mut self, left: &Abandoned) {
+        self.asked = None;
         left.remove(self.files());
-        self.offer_next();
     }
 
     /// Puts recovered work on the desk, as unsaved changes of its file.
-    pub(super) fn recover(&mut self, left: &Abandoned) {
+    pub(super) fn recover(&mut self, left: Abandoned) {
+        match left.copy.file.clone() {
+            Some(file) if self.is_in_use(&file) => self.ask_about_use_of_left(&file, left),
+            file => self.put_recovered(&left, file),
+        }
+    }
+
+    fn ask_about_use_of_left(&mut self, file: &Path, left: Abandoned) {
+        let name = file.file_name().unwrap_or_default().to_string_lossy();
+        let text = format!(
+            "Another window has \"{name}\" open, to which the unsaved work belongs. It can be \
+             opened as a copy and saved under another name."
+        );
+        let left = Box::new(left);
+        let question = Question::new("The project is open already", text)
+            .or("Open as a copy", Step::RecoverCopy(left.clone()))
+            .or("Try again", Step::Recover(left))
+            .or("Keep it for later", Step::Stay);
+        self.ask(question);
+    }
+
+    /// Puts recovered work on the desk without its file: saving asks for a name.
+    pub(super) fn recover_copy(&mut self, left: &Abandoned) {
+        self.put_recovered(left, None);
+    }
+
+    fn put_recovered(&mut self, left: &Abandoned, file: Option<PathBuf>) {
         self.asked = None;
-        let file = left.copy.file.clone();
-        let before = file
-            .as_deref()
-            .and_then(|file| files::open(self.files(), file).ok());
-        self.put(left.copy.project.clone(), file, false);
-        let (saved, text) = match before {
-            Some(Opened {
-                project,
-                text,
-                has_other_form,
-            }) => {
-                self.has_other_form = has_other_form;
-                (Some(project), Some(text))
-            }
-            None => (BLANK.project().ok(), None),
-        };
-        self.desk.on_disk = text;
-        if let Some(saved) = saved {
-            self.desk.history.mark_saved(Arc::new(saved));
+        let now = file.as_deref().map(|file| files::open(self.files(), file));
+        let now = now.and_then(Result::ok);
+        // What is not known to be what the work began from is somebody else's: saving asks first.
+        let began_from = left.copy.began_from.unwrap_or(NEVER_SEEN);
+        self.put(Arc::clone(&left.copy.project), file, false);
+        self.desk.history.mark_unsaved();
+        self.desk.on_disk = self.desk.file.as_ref().map(|_| began_from);
+        if let Some(now) = now.filter(|now| now.digest == began_from) {
+            self.has_other_form = now.has_other_form;
+            self.desk.history.mark_saved(Arc::new(now.project));
         }
-        // Our own copy first, then the old one may go.
+        self.take_over(left);
+        // What else was left lies where it is until the next start: this work is unsaved now.
+        let more = self.safety.left.drain(..).count();
+        self.say(match more {
+            0 => "Opened what was not saved; save it to keep it".to_owned(),
+            _ => format!(
+                "Opened what was not saved; save it to keep it. {more} more will be offered at \
+                 the next start"
+            ),
+        });
+    }
+
+    /// Keeps recovered work in a copy of our own; only then the old one goes.
+    fn take_over(&mut self, left: &Abandoned) {
         self.safety.follow(&self.desk);
-        if let Some((path, latest)) = self.last_resort() {
-            write_last(&path, &latest);
+        let is_kept = match self.last_resort() {
+            Some((path, latest)) => write_last(&path, &latest),
+            None => false,
+        };
+        if is_kept {
+            left.remove(self.files());
         }
-        left.remove(self.files());
-        self.say("Opened what was not saved; save it to keep it");
     }
 
     /// Holds the lock on the open document's file.
     pub(super) fn lock_document(&mut self) {
-        self.safety.document = None;
+        let fs = Arc::clone(&self.surroundings.file_system);
+        self.safety.unlock(&*fs);
         let folder = self.safety.folder.as_deref();
         let paths = folder.zip(self.desk.file.as_deref());
-        let fs = self.files();
-        let lock = paths.and_then(|(f, d)| Lock::taken(fs, &Lock::of_document(fs, f, d)));
+        let lock = paths.and_then(|(f, d)| Lock::taken(&*fs, &Lock::of_document(&*fs, f, d)));
         self.safety.document = lock;
     }
 
     /// Whether another window has a file open.
     pub(super) fn is_in_use(&self, path: &Path) -> bool {
-        let is_own = self.desk.file.as_deref() == Some(path);
-        let folder = self.safety.folder.as_deref();
-        let fs = self.files();
-        !is_own && folder.is_some_and(|f| Lock::is_held(fs, &Lock::of_document(fs, f, path)))
+        let Some(folder) = &self.safety.folder else {
+            return false;
+        };
+        let lock = Lock::of_document(self.files(), folder, path);
+        let own = self.safety.document.as_ref();
+        let is_own = own.is_some_and(|own| own.path() == lock);
+        !is_own && Lock::is_held(self.files(), &lock)
     }
 }
 
 /// Writes a copy at once, on this thread; whether there was unsaved work and it is kept now.
 pub(in crate::app) fn write_last(path: &Path, latest: &Latest) -> bool {
-    // Whoever failed may hold the lock: then there is nothing to be had.
-    let copy = latest.try_lock().ok().and_then(|copy| copy.clone());
-    copy.is_some_and(|copy| copy.write(&Disk, path).is_ok())
+    let copy = (0..LAST_TRIES).find_map(|_| {
+        let copy = latest.try_lock().ok().map(|copy| copy.clone());
+        if copy.is_none() {
+            // Held for a moment by the window, or for ever by whoever failed.
+            std::thread::sleep(LAST_PAUSE);
+        }
+        copy
+    });
+    let copy = copy.flatten();
+    copy.is_some_and(|copy| match copy.write(&Disk, path) {
+        Ok(()) => true,
+        Err(problem) => problem.is_kept(),
+    })
 }
 
 #[cfg(test)]
@@ -152,8 +237,9 @@ mod tests {
         assert!(!path.exists());
         let copy = RecoveryCopy {
             file: None,
+            began_from: None,
             written_unix_s: 7,
-            project: EXAMPLES[0].project().unwrap(),
+            project: Arc::new(EXAMPLES[0].project().unwrap()),
         };
         *latest.lock().unwrap() = Some(copy.clone());
         assert!(write_last(&path, &latest));

@@ -4,9 +4,9 @@ use super::question::Question;
 use super::step::{After, Step};
 use super::{Asked, Lifecycle, PathQuestion};
 use crate::app::exporting::written_picture;
-use crate::app::file_picker::{Answer, Purpose, Wake};
-use crate::app::files::{self, typed_path, with_ending};
-use crate::project::{format, read_text};
+use crate::app::file_picker::{Answer, Purpose};
+use crate::app::files::{self, Saved, typed_path, with_ending};
+use crate::project::{Difference, differences, digest, read_text, shown};
 use std::path::{Path, PathBuf};
 
 impl Lifecycle {
@@ -14,7 +14,7 @@ impl Lifecycle {
     pub(super) fn save(&mut self, then: Option<After>) {
         match self.desk.file.clone() {
             None => self.ask_for_path(Purpose::Save, then),
-            Some(path) if self.is_changed_on_disk(&path) => self.ask_about_theirs(path, then),
+            Some(path) if self.is_changed_on_disk(&path) => self.meet_theirs(path, then),
             Some(_) if self.has_other_form => self.ask_about_form(then),
             Some(path) => self.save_to(&path, then),
         }
@@ -41,29 +41,61 @@ impl Lifecycle {
     fn is_changed_on_disk(&self, path: &Path) -> bool {
         match (&self.desk.on_disk, read_text(self.files(), path)) {
             (None, _) => false,
-            (Some(known), Ok(now)) => now != *known,
+            (Some(known), Ok(now)) => digest(now.as_bytes()) != *known,
             // What is gone can be written again; what is there but no text is somebody else's.
             (Some(_), Err(_)) => self.files().entry_facts(path).is_ok(),
         }
     }
 
-    fn ask_about_theirs(&mut self, path: PathBuf, then: Option<After>) {
+    /// Somebody else has written the file: asks, where that would replace anything of theirs.
+    fn meet_theirs(&mut self, path: PathBuf, then: Option<After>) {
+        match files::open(self.files(), &path) {
+            Ok(theirs) => {
+                let found = differences(&theirs.project, self.desk.project());
+                if found.is_empty() {
+                    // Both have the same work: only the form of their file could be lost.
+                    self.desk.on_disk = Some(theirs.digest);
+                    self.has_other_form = theirs.has_other_form;
+                    return self.save(then);
+                }
+                let details = found.iter().map(Difference::words_of_two).collect();
+                self.ask_about_theirs(path, details, Some(theirs.digest), then);
+            }
+            Err(problem) => {
+                let seen = read_text(self.files(), &path).ok();
+                let seen = seen.map(|text| digest(text.as_bytes()));
+                self.ask_about_theirs(path, vec![problem.to_string()], seen, then);
+            }
+        }
+    }
+
+    fn ask_about_theirs(
+        &mut self,
+        path: PathBuf,
+        details: Vec<String>,
+        seen: Option<u64>,
+        then: Option<After>,
+    ) {
         let text = format!(
-            "\"{}\" was changed by somebody else since it was opened here.",
+            "\"{}\" was changed by somebody else since it was opened here. Yours is what stands in \
+             this window, theirs is what the file holds now.",
             self.desk.name()
         );
         let elsewhere = Step::AskForPath(Purpose::Save, then.clone());
         let question = Question::new("The file has changed", text)
-            .or("Save under another name", elsewhere)
-            .or("Replace theirs", Step::ReplaceTheirs(then))
+            .with(details)
+            .or("Save yours under another name", elsewhere)
+            .or("Replace theirs", Step::ReplaceTheirs(seen, then))
             .or("Open theirs", Step::Open(path))
             .or("Cancel", Step::Stay);
         self.ask(question);
     }
 
-    /// Saves where the document stands, though somebody else has changed the file.
-    pub(super) fn replace_theirs(&mut self, then: Option<After>) {
-        self.desk.on_disk = None;
+    /// Saves where the document stands, though somebody else has changed the file; should it be
+    /// changed once more, that is asked about once more.
+    pub(super) fn replace_theirs(&mut self, seen: Option<u64>, then: Option<After>) {
+        self.asked = None;
+        self.desk.on_disk = seen;
         self.save(then);
     }
 
@@ -86,7 +118,7 @@ impl Lifecycle {
     }
 
     pub(super) fn start_picker(&mut self, purpose: Purpose, suggested: Option<PathBuf>) -> u64 {
-        let wake = self.wake.clone().unwrap_or_else(|| Wake::by(|| {}));
+        let wake = self.wake.clone();
         self.surroundings.picker.start(purpose, suggested, wake)
     }
 
@@ -120,7 +152,7 @@ impl Lifecycle {
         match answer.path {
             Some(path) => {
                 let question = question.clone();
-                self.use_path(&question, path);
+                self.use_path(&question, &path);
             }
             None if answer.was_unseen => {}
             None => self.asked = None,
@@ -134,20 +166,49 @@ impl Lifecycle {
         };
         if let Some(path) = typed_path(text) {
             let question = question.clone();
-            self.use_path(&question, path);
+            self.use_path(&question, &path);
         } else {
             question.problem = Some("Type a path first.".to_owned());
         }
     }
 
     /// A path was chosen or typed.
-    fn use_path(&mut self, question: &PathQuestion, path: PathBuf) {
+    fn use_path(&mut self, question: &PathQuestion, path: &Path) {
         let ending = match question.purpose {
-            Purpose::Open => return self.open(&path),
+            Purpose::Open => return self.open(path),
             Purpose::Save => "ron",
             Purpose::SavePicture => "png",
         };
+        match self.target(path, ending) {
+            Ok(target) => self.use_target(question, target),
+            Err(problem) => self.refuse_path(problem),
+        }
+    }
+
+    /// The whole path of the file that is meant by `path`.
+    ///
+    /// # Errors
+    /// When it names a folder, or what another window has open.
+    fn target(&self, path: &Path, ending: &str) -> Result<PathBuf, String> {
+        let path = files::whole_path(path).map_err(|problem| problem.to_string())?;
+        files::check_is_no_folder(self.files(), &path)?;
         let path = with_ending(path, ending);
+        if self.is_in_use(&path) {
+            return Err(format!(
+                "another window has this project open, choose another name: {}",
+                shown(&path)
+            ));
+        }
+        Ok(path)
+    }
+
+    fn refuse_path(&mut self, problem: String) {
+        if let Some(Asked::Path(question)) = &mut self.asked {
+            question.problem = Some(problem);
+        }
+    }
+
+    fn use_target(&mut self, question: &PathQuestion, path: PathBuf) {
         let is_own = question.purpose == Purpose::Save && self.desk.file.as_ref() == Some(&path);
         let is_there = self.files().entry_facts(&path).is_ok();
         let then = question.then.clone();
@@ -190,13 +251,8 @@ impl Lifecycle {
     fn save_to(&mut self, path: &Path, then: Option<After>) {
         self.asked = None;
         let project = self.desk.history.snapshot();
-        let saved = files::save(self.files(), path, &project);
-        match saved {
-            Ok(()) => self.saved(path, then),
-            Err(problem) if problem.is_saved() => {
-                self.saved(path, then);
-                self.say(problem.to_string());
-            }
+        match files::save(self.files(), path, &project) {
+            Ok(saved) => self.saved(path, &saved, then),
             Err(problem) => {
                 self.ask_for_another(path, Purpose::Save, problem.to_string(), then);
             }
@@ -219,25 +275,30 @@ impl Lifecycle {
         }));
     }
 
-    fn saved(&mut self, path: &Path, then: Option<After>) {
+    fn saved(&mut self, path: &Path, saved: &Saved, then: Option<After>) {
         self.desk.history.mark_saved(self.desk.history.snapshot());
         let is_new = self.desk.file.as_deref() != Some(path);
         self.desk.file = Some(path.to_owned());
-        self.desk.on_disk = Some(format::write(self.desk.project()));
+        self.desk.on_disk = Some(saved.digest);
         if is_new {
             self.lock_document();
         }
         self.settings.remember(path);
         self.has_other_form = false;
-        let shown = path.display();
-        self.say(match self.unread {
-            0 => format!("Saved in {shown}"),
-            _ => format!(
-                "Saved in {shown}; a field that cannot be read was saved with its last good value"
-            ),
-        });
+        self.say(self.words_of_saving(path, saved));
         if let Some(after) = then {
             self.go_on(after);
+        }
+    }
+
+    fn words_of_saving(&self, path: &Path, saved: &Saved) -> String {
+        let path = path.display();
+        match (&saved.doubt, self.unread) {
+            (Some(doubt), _) => doubt.to_string(),
+            (None, 0) => format!("Saved in {path}"),
+            (None, _) => format!(
+                "Saved in {path}; a field that cannot be read was saved with its last good value"
+            ),
         }
     }
 }

@@ -40,16 +40,17 @@ pub(in crate::app) enum Step {
     Write(PathBuf, Purpose, Option<After>),
     /// It is saved where it stands, though comments and layout of the file are lost.
     SaveInOwnLayout(Option<After>),
-    /// It is saved where it stands, though somebody else has changed the file.
-    ReplaceTheirs(Option<After>),
+    /// It is saved where it stands, though somebody else has changed the file; with the digest of
+    /// what they have put there, where it was text.
+    ReplaceTheirs(Option<u64>, Option<After>),
     /// A file is opened, whatever is lost.
     Open(PathBuf),
     /// What a file holds is opened without the file.
     OpenCopy(PathBuf),
     /// What a window left is opened.
     Recover(Box<Abandoned>),
+    /// What a window left is opened without its file.
+    RecoverCopy(Box<Abandoned>),
     /// What a window left is thrown away.
     ThrowAway(Box<Abandoned>),
-    /// What another window left is offered, where there is more.
-    OfferNext,
 }

@@ -56,6 +56,11 @@ impl Lock {
         Some(Self { path, file })
     }
 
+    /// The file that the lock is held on.
+    pub(in crate::app) fn path(&self) -> &Path {
+        &self.path
+    }
+
     /// Lets go of the lock and takes its file away.
     pub(in crate::app) fn end(self, fs: &dyn FileSystem) {
         // Still held, or it might be the next one's. A file that stays is swept later.

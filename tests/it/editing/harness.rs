@@ -73,7 +73,7 @@ impl Opening {
 
     /// The same with the project in a file, which holds it.
     pub(super) fn in_file(self, path: &Path) -> Self {
-        std::fs::write(path, format::write(&self.project)).unwrap();
+        std::fs::write(path, format::write(&self.project).unwrap()).unwrap();
         let file = Some(path.to_owned());
         Self { file, ..self }
     }

@@ -91,11 +91,17 @@ fn save_until_killed(place: Place<'_>, saver: &str) {
     let copy_path = place.kept().join(format!("{}-7.ron", std::process::id()));
     for round in 0_usize.. {
         let project = documents()[round % 2].clone();
-        save_whole(&Disk, &document, format::write(&project).as_bytes()).unwrap();
+        save_whole(
+            &Disk,
+            &document,
+            format::write(&project).unwrap().as_bytes(),
+        )
+        .unwrap();
         let copy = RecoveryCopy {
             file: Some(document.clone()),
+            began_from: Some(7),
             written_unix_s: 7,
-            project,
+            project: Arc::new(project),
         };
         copy.write(&Disk, &copy_path).unwrap();
         let exported = place.projects().join(format!("{saver}.png"));
@@ -166,7 +172,9 @@ fn kill_again_and_again(place: Place<'_>, number: &str, seed: u64) -> [usize; 2]
         saver.kill().unwrap();
         saver.wait().unwrap();
         let project = fs::read_to_string(place.document(number)).unwrap();
-        let is_whole = documents().iter().any(|d| format::write(d) == project);
+        let is_whole = documents()
+            .iter()
+            .any(|d| format::write(d).unwrap() == project);
         assert!(is_whole, "the document is broken after kill {kill}");
         if let Ok(bytes) = fs::read(place.projects().join(format!("{number}.png"))) {
             assert!(bytes == export(), "the export is broken after kill {kill}");

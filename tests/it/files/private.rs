@@ -6,7 +6,8 @@ use std::sync::Arc;
 
 use layshaft::app::{App, Surroundings};
 use layshaft::project::{
-    Disk, FileSystem, RecoveryCopy, SaveError, format, save_private, save_whole, sweep_beside,
+    CopyError, Disk, FileSystem, RecoveryCopy, SaveError, format, save_private, save_whole,
+    sweep_beside,
 };
 
 use super::simulated::SimulatedDisk;
@@ -48,8 +49,9 @@ fn a_folder_is_no_place_for_a_private_file_of_its_name() {
 fn a_copy() -> RecoveryCopy {
     RecoveryCopy {
         file: None,
+        began_from: None,
         written_unix_s: 7,
-        project: camper_van(),
+        project: Arc::new(camper_van()),
     }
 }
 
@@ -74,7 +76,7 @@ impl Place {
         for name in ["settings", "kept", "projects"] {
             fs::create_dir(place.0.path().join(name)).unwrap();
         }
-        fs::write(place.document(), format::write(&camper_van())).unwrap();
+        fs::write(place.document(), format::write(&camper_van()).unwrap()).unwrap();
         place
     }
 
@@ -132,7 +134,7 @@ fn nothing_waits_for_a_pipe_wherever_it_was_planted() {
     let pipe = kept.join("1-1.ron");
     let refused = SaveError::NotAFile { path: pipe.clone() };
     let written = without_waiting(move || a_copy().write(&Disk, &pipe));
-    assert_eq!(written, Err(refused));
+    assert_eq!(written, Err(CopyError::Save(refused)));
 }
 
 #[cfg(unix)]

@@ -304,7 +304,9 @@ fn another_document_has_a_preview_of_its_own() {
     let mut window = opened();
     wait_for(&mut window, &size_words(&camper_van()));
     let trucks = three_ten_speeds();
-    window.disk.put("trucks.ron", &format::write(&trucks));
+    window
+        .disk
+        .put("trucks.ron", &format::write(&trucks).unwrap());
     window.ctrl(Key::O);
     window.type_over(&MemoryDisk::path("trucks.ron").display().to_string());
     window.key(Key::Enter);
