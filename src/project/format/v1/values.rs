@@ -46,7 +46,8 @@ macro_rules! file_number {
 pub(super) use file_number;
 
 file_number!(Rpm, EngineSpeed, from_rpm, rpm);
-file_number!(Kmh, RoadSpeed, from_kmh, kmh);
+// What was marked before there was a slowest road speed still opens, and is a finding.
+file_number!(Kmh, RoadSpeed, from_kept_kmh, kmh);
 
 macro_rules! file_text {
     ($Name:ident, $Domain:ident, $($Trait:ident),+) => {
