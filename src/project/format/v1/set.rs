@@ -1,7 +1,7 @@
 //! A gear set in format 1. Gears are named by their labels, final drives counted from 1.
 
 use super::tyre::TyreV1;
-use super::values::{LabelText, NameText, PlainNumber, Rpm};
+use super::values::{FactorNumber, LabelText, NameText, Rpm};
 use crate::gearing::{
     ActsOn, Factor, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Position, REVERSE_LABEL,
     Ratio, RatioError, Reverse, Stage, ToothPair,
@@ -77,7 +77,7 @@ struct RatioV1(Ratio);
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Ratio", deny_unknown_fields)]
 enum RatioParts {
-    Number(PlainNumber),
+    Number(FactorNumber),
     Teeth { driven: u16, driving: u16 },
     Product(Vec<FactorV1>),
 }
@@ -85,7 +85,7 @@ enum RatioParts {
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Factor", deny_unknown_fields)]
 enum FactorV1 {
-    Number(PlainNumber),
+    Number(FactorNumber),
     Teeth { driven: u16, driving: u16 },
 }
 
@@ -126,7 +126,7 @@ impl TryFrom<RatioParts> for RatioV1 {
 impl From<RatioV1> for RatioParts {
     fn from(ratio: RatioV1) -> Self {
         match *ratio.0.factors() {
-            [Factor::Number(number)] => Self::Number(PlainNumber(number)),
+            [Factor::Number(number)] => Self::Number(FactorNumber(number)),
             [Factor::Teeth(pair)] => Self::Teeth {
                 driven: pair.driven(),
                 driving: pair.driving(),
@@ -139,7 +139,7 @@ impl From<RatioV1> for RatioParts {
 impl From<&Factor> for FactorV1 {
     fn from(factor: &Factor) -> Self {
         match factor {
-            Factor::Number(number) => Self::Number(PlainNumber(*number)),
+            Factor::Number(number) => Self::Number(FactorNumber(*number)),
             Factor::Teeth(pair) => Self::Teeth {
                 driven: pair.driven(),
                 driving: pair.driving(),
