@@ -4,6 +4,7 @@
 //! the types of that format read the rest. Each format has its own types, apart from the domain's:
 //! the domain can change, a format never does.
 
+mod outline;
 mod v1;
 
 use super::document::Project;
@@ -52,7 +53,15 @@ impl From<SpannedError> for Place {
         Self {
             line: error.span.start.line,
             column: error.span.start.col,
-            reason: shortened(&error.code.to_string()),
+            reason: match error.code {
+                // Its own words speak to whoever calls the parser.
+                ron::Error::ExceededRecursionLimit => {
+                    "the brackets stand too deep in one another for a project; \
+                     take some of them away"
+                        .to_owned()
+                }
+                code => shortened(&code.to_string()),
+            },
         }
     }
 }
