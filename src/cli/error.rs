@@ -1,6 +1,6 @@
 //! Why does a command print nothing, in one sentence?
 
-use crate::gearing::quoted;
+use crate::gearing::{printable, quoted};
 use crate::project::format::FormatError;
 use crate::project::{ReadError, SaveError};
 use crate::sheet::page::PageError;
@@ -261,8 +261,8 @@ impl CliError {
 
 /// One line under 300 characters, the program's name first.
 pub(super) fn sentence(error: &impl std::fmt::Display) -> String {
-    let clean = |c: char| if c.is_control() { ' ' } else { c };
-    let line: String = format!("layshaft: {error}").chars().map(clean).collect();
+    let line = format!("layshaft: {error}");
+    let line: String = line.chars().map(printable).collect();
     if line.chars().count() <= MOST_CHARACTERS {
         return line;
     }

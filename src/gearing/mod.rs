@@ -15,6 +15,7 @@ mod shifting;
 mod speed;
 mod text;
 mod tyre;
+mod unseen;
 
 pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
 pub use findings::{Finding, FindingKind, engine_findings, mark_findings};
@@ -39,3 +40,4 @@ pub use tyre::{
     Construction, RevsPerKm, RevsPerMile, Rim, SizePart, Tolerance, Tyre, TyreDiameter, TyreError,
     TyreNotice, TyreSize, TyreSizeError, parse_tyre,
 };
+pub(crate) use unseen::{is_unseen, printable};
