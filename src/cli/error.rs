@@ -230,6 +230,14 @@ pub(super) enum CliError {
     /// A file that cannot be written.
     #[error(transparent)]
     NotWritten(SaveError),
+    /// A device or pipe that cannot be written.
+    #[error("the device or pipe cannot be written ({reason}): {path}")]
+    NotStreamed {
+        /// Why, in words.
+        reason: String,
+        /// Its path.
+        path: String,
+    },
     /// Standard output that cannot be written.
     #[error("standard output cannot be written: {0}")]
     NotPrinted(String),
