@@ -133,6 +133,26 @@ fn an_engine_speed_or_road_speed_that_cannot_be_is_pointed_at() {
 }
 
 #[test]
+fn a_number_that_cannot_be_is_pointed_at_where_it_begins() {
+    let at = |value, from: &str, to: &str| changed_at(At::Value(value), from, to, &["not 1e400"]);
+    assert_answered(&[
+        at("1e400", "redline_rpm: 5200", "redline_rpm: 1e400"),
+        at("1e400", "idle_rpm: 800", "idle_rpm: 1e400"),
+        at("1e400", "3000.5,", "1e400,"),
+        at("1e400", "112.65408,", "1e400,"),
+        at("1e400", "Number(0.756)", "Number(1e400)"),
+        at("1e400", "Number(2.25)", "Number(1e400)"),
+        at(
+            "1e400",
+            "overall_diameter_mm: 686.5",
+            "overall_diameter_mm: 1e400",
+        ),
+        at("1e400", "RevsPerMile(682)", "RevsPerMile(1e400)"),
+        at("1e400", "shift_rpm: 4000", "shift_rpm: 1e400"),
+    ]);
+}
+
+#[test]
 fn a_ratio_that_cannot_be_is_pointed_at() {
     let top = "Number(0.756)";
     let range = ["a ratio", "0.001", "400"];

@@ -73,7 +73,7 @@ struct EngineV1 {
 pub(super) fn read(text: &str) -> Result<Project, FormatError> {
     let file: ProjectV1 = options()
         .from_str(text)
-        .map_err(|error| FormatError::Broken(error.into()))?;
+        .map_err(|error| FormatError::Broken(Place::of(error, text)))?;
     file.into_project().map_err(|Misfit { path, reason }| {
         let (line, column) = place_of(text, &path);
         FormatError::Broken(Place {
