@@ -509,6 +509,47 @@ fn what_does_not_fit_the_number_of_sets_or_marks_is_pointed_at() {
 }
 
 #[test]
+fn a_count_or_width_of_any_size_is_answered_before_anything_is_made_of_it() {
+    let most = usize::MAX.to_string();
+    let write_up = |width: &str| {
+        format!(
+            "write_up: (width_px: {width}, dark: true, table: true, note: true, form: A4), sets"
+        )
+    };
+    let width = |width: &'static str, says: &[&'static str]| {
+        changed_at(At::Value(width), "sets", &write_up(width), says)
+    };
+    let many = |value, from: &str, key: &str, says: &[&'static str]| {
+        let to = format!("{key}: {most}");
+        changed_at(At::Value(value), from, &to, says)
+    };
+    let range = ["800 to 4000 pixels", "not 4294967296"];
+    assert_answered(&[
+        width("4294967296", &range),
+        width("18446744073709551615", &["800 to 4000 pixels"]),
+        width("18446744073709551616", &[]),
+        many(
+            "18446744073709551615,\n    sets",
+            "baseline: 2",
+            "baseline",
+            &["only 3"],
+        ),
+        many(
+            "18446744073709551615, shift",
+            "final_drive: 3",
+            "final_drive",
+            &["only 3"],
+        ),
+        many(
+            "18446744073709551615, positions",
+            "present: 2",
+            "present",
+            &["positions"],
+        ),
+    ]);
+}
+
+#[test]
 fn another_format_is_told_by_its_number() {
     let newer = ["format 2", "up to format 1", "newer"];
     assert_answered(&[
