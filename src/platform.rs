@@ -239,6 +239,57 @@ pub(crate) fn on_signal_to_end(_act: impl Fn() + Send + 'static) -> io::Result<(
     Ok(())
 }
 
+/// The number of the open file that a path names, as `/dev/stdout` names 1; none for other paths.
+pub(crate) fn descriptor_named(path: &Path) -> Option<u32> {
+    if !cfg!(unix) {
+        return None;
+    }
+    match path.to_str()? {
+        "/dev/stdin" => Some(0),
+        "/dev/stdout" => Some(1),
+        "/dev/stderr" => Some(2),
+        other => {
+            let folders = ["/dev/fd/", "/proc/self/fd/"];
+            let number = folders.iter().find_map(|folder| other.strip_prefix(folder));
+            number?.parse().ok()
+        }
+    }
+}
+
+/// Whether what a path leads to only flows: a named pipe, a terminal, the null device.
+///
+/// A disk as a device does not: writing there would destroy it.
+#[cfg(unix)]
+pub(crate) fn is_stream(path: &Path) -> bool {
+    use std::os::unix::fs::FileTypeExt;
+    let kind = fs::metadata(path).map(|facts| facts.file_type());
+    kind.is_ok_and(|kind| kind.is_fifo() || kind.is_char_device())
+}
+
+/// Unknown here; what is no file is refused when it is saved.
+#[cfg(not(unix))]
+pub(crate) fn is_stream(_path: &Path) -> bool {
+    false
+}
+
+/// Whether this process was started with standard output closed; `false` where that is not known.
+///
+/// Before `main`, the standard library opens the null device in the place of what is closed, for
+/// reading and writing. A shell that is asked for silence opens it for writing alone; some programs
+/// that start others hand it over opened for both, and are answered as if it were closed.
+pub(crate) fn standard_output_was_closed() -> bool {
+    let is_null = fs::read_link("/proc/self/fd/1").is_ok_and(|path| path == Path::new("/dev/null"));
+    let facts = || fs::read_to_string("/proc/self/fdinfo/1").ok();
+    cfg!(target_os = "linux") && is_null && facts().as_deref().and_then(access_mode) == Some(0o2)
+}
+
+/// How a file is open, from what the kernel says of it: 0 to read, 1 to write, 2 for both.
+fn access_mode(facts: &str) -> Option<u32> {
+    let flags = facts.lines().find_map(|line| line.strip_prefix("flags:"))?;
+    let flags = u32::from_str_radix(flags.trim(), 8).ok()?;
+    Some(flags & 0o3)
+}
+
 /// The operating system's reason in words, to stand inside a sentence.
 pub(crate) fn reason_in_words(error: &io::Error) -> String {
     let known = match error.kind() {
@@ -352,6 +403,34 @@ mod tests {
         let process_id = child.id();
         child.wait().unwrap();
         assert!(process_is_gone(process_id));
+    }
+
+    #[test]
+    fn a_path_may_name_what_is_open() {
+        let named = |path: &str| descriptor_named(Path::new(path));
+        let expected = |number| cfg!(unix).then_some(number);
+        assert_eq!(named("/dev/stdout"), expected(1));
+        assert_eq!(named("/dev/stderr"), expected(2));
+        assert_eq!(named("/dev/fd/63"), expected(63));
+        for other in [
+            "/dev/null",
+            "/dev/fd/",
+            "/dev/fd/x",
+            "dev/stdout",
+            "a/dev/stdout",
+        ] {
+            assert_eq!(named(other), None, "{other}");
+        }
+    }
+
+    #[test]
+    fn how_a_file_is_open_stands_in_the_last_digit_of_its_flags() {
+        assert_eq!(
+            access_mode("pos:\t0\nflags:\t0100001\nmnt_id:\t24\n"),
+            Some(1)
+        );
+        assert_eq!(access_mode("pos:\t0\nflags:\t0100002\n"), Some(2));
+        assert_eq!(access_mode("pos:\t0\n"), None);
     }
 
     #[test]

@@ -262,7 +262,6 @@ fn rpm_cell(
     let rpm_of = |g: &GearResult| speed_kmh / g.speed_per_1000_rpm_kmh * 1000.0;
     let rpm = rpm_of(result);
     let difference = baseline.map(|b| {
-        let before = rpm_of(b);
         // Top against a top of another label says so: 6 is compared with 5.
         let other = if b.gear.label == result.gear.label {
             String::new()
@@ -271,8 +270,9 @@ fn rpm_cell(
         };
         format!(
             "{} ({}){other}",
-            rpm_difference_text(rpm - before),
-            percent_difference_text(rpm / before - 1.0)
+            rpm_difference_text(rpm - rpm_of(b)),
+            // Of the gears, not of the engine speeds: both may be too small to be divided.
+            percent_difference_text(b.speed_per_1000_rpm_kmh / result.speed_per_1000_rpm_kmh - 1.0)
         )
     });
     Cell {

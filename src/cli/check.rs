@@ -34,11 +34,12 @@ pub(super) fn run(
     // Speeds change no finding, but wrong ones are answered here as everywhere.
     source::marked(arguments, &project)?;
     let results = ProjectResults::of(&project);
-    let text = match format {
-        Format::Text => findings::lines(&results),
-        Format::Json => json::check(&project, &results),
-    };
-    output::print(stdout, &text)?;
+    match format {
+        Format::Text => output::print(stdout, &findings::lines(&results))?,
+        Format::Json => {
+            output::print_bytes(stdout, json::check(&project, &results).as_bytes())?;
+        }
+    }
     if results.findings().next().is_some() {
         return Ok(FINDINGS);
     }

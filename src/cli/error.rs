@@ -1,6 +1,6 @@
 //! Why does a command print nothing, in one sentence?
 
-use crate::gearing::quoted;
+use crate::gearing::{printable, quoted};
 use crate::project::format::FormatError;
 use crate::project::{ReadError, SaveError};
 use crate::sheet::page::PageError;
@@ -230,6 +230,14 @@ pub(super) enum CliError {
     /// A file that cannot be written.
     #[error(transparent)]
     NotWritten(SaveError),
+    /// A device or pipe that cannot be written.
+    #[error("the device or pipe cannot be written ({reason}): {path}")]
+    NotStreamed {
+        /// Why, in words.
+        reason: String,
+        /// Its path.
+        path: String,
+    },
     /// Standard output that cannot be written.
     #[error("standard output cannot be written: {0}")]
     NotPrinted(String),
@@ -261,8 +269,8 @@ impl CliError {
 
 /// One line under 300 characters, the program's name first.
 pub(super) fn sentence(error: &impl std::fmt::Display) -> String {
-    let clean = |c: char| if c.is_control() { ' ' } else { c };
-    let line: String = format!("layshaft: {error}").chars().map(clean).collect();
+    let line = format!("layshaft: {error}");
+    let line: String = line.chars().map(printable).collect();
     if line.chars().count() <= MOST_CHARACTERS {
         return line;
     }

@@ -251,7 +251,7 @@ pub(super) const FLAGS: [FlagRow; 23] = [
         "OUT",
         Group::Output,
         WRITTEN,
-        "the file to write, whole or not at all; - is standard output",
+        "the file to write, whole or not at all, or a pipe; - is standard output",
     ),
 ];
 

@@ -23,6 +23,7 @@ mod values;
 use arguments::Asked;
 use command::Command;
 use error::CliError;
+pub use output::standard_output;
 use std::ffi::OsString;
 use std::fmt::Display;
 use std::io::Write;

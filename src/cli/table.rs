@@ -22,6 +22,13 @@ enum Format {
     Json,
 }
 
+impl Format {
+    /// Whether a program reads it, which gets every character as it was typed.
+    fn is_for_programs(self) -> bool {
+        matches!(self, Self::Csv | Self::Json)
+    }
+}
+
 /// What a table can be about; later ones have other columns.
 #[derive(Debug, Clone, Copy)]
 enum Shown {
@@ -50,7 +57,11 @@ pub(super) fn run(
     let marked = source::marked(arguments, &project)?;
     let results = ProjectResults::of(&project);
     let text = written(format, mark, &project, &results, &marked);
-    out.write(text.as_bytes(), stdout, stderr)?;
+    if format.is_for_programs() {
+        out.write(text.as_bytes(), stdout, stderr)?;
+    } else {
+        out.write_text(&text, stdout, stderr)?;
+    }
     output::notes(stderr, &findings::lines(&results));
     Ok(PRINTED)
 }

@@ -15,9 +15,10 @@ mod shifting;
 mod speed;
 mod text;
 mod tyre;
+mod unseen;
 
 pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
-pub use findings::{Finding, FindingKind, engine_findings};
+pub use findings::{Finding, FindingKind, engine_findings, mark_findings};
 pub use gear_set::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,
     Reverse, Stage,
@@ -39,3 +40,4 @@ pub use tyre::{
     Construction, RevsPerKm, RevsPerMile, Rim, SizePart, Tolerance, Tyre, TyreDiameter, TyreError,
     TyreNotice, TyreSize, TyreSizeError, parse_tyre,
 };
+pub(crate) use unseen::{is_unseen, printable};

@@ -3,6 +3,7 @@
 //! Point or comma as decimal mark, no exponent, no sign, no grouping: the range checks are made
 //! by whoever knows the quantity.
 
+use super::unseen::printable;
 use crate::units::plain_number;
 
 /// Why a text is not a plain number.
@@ -49,13 +50,12 @@ pub fn parse_decimal(text: &str) -> Result<f64, NumberError> {
     }
 }
 
-/// At most 40 characters of `text`, fit to stand in a sentence: no line breaks, no control characters.
+/// At most 40 characters of `text`, fit to stand in a sentence: all on one line, and all to be seen.
 pub(crate) fn quoted(text: &str) -> String {
-    let clean = |c: char| if c.is_control() { ' ' } else { c };
     if text.chars().count() <= 40 {
-        return text.chars().map(clean).collect();
+        return text.chars().map(printable).collect();
     }
-    text.chars().take(39).map(clean).chain(['…']).collect()
+    text.chars().take(39).map(printable).chain(['…']).collect()
 }
 
 /// At most 40 characters of a number that was typed, fit to stand in a sentence.

@@ -54,9 +54,31 @@ quantity! {
 }
 
 quantity! {
-    /// A road speed above 0 and up to 1000 km/h.
-    RoadSpeed, from_kmh, kmh, "a road speed", "above 0 and at most 1000 km/h",
-    |kmh| kmh > 0.0 && kmh <= 1000.0
+    /// A road speed of 0.001 to 1000 km/h; a kept one may be slower, see [`RoadSpeed::from_kept_kmh`].
+    RoadSpeed, from_kmh, kmh, "a road speed", "between 0.001 and 1000 km/h",
+    |kmh| (RoadSpeed::SLOWEST_KMH..=1000.0).contains(&kmh)
+}
+
+impl RoadSpeed {
+    /// The slowest that can be typed, in km/h: a metre in an hour.
+    pub const SLOWEST_KMH: f64 = 0.001;
+
+    /// A road speed that was kept before there was a slowest: everything above 0 was taken.
+    ///
+    /// # Errors
+    /// When the number is not finite, not above 0, or beyond 1000 km/h.
+    pub fn from_kept_kmh(kmh: f64) -> Result<Self, OutOfRange> {
+        if kmh > 0.0 && kmh < Self::SLOWEST_KMH {
+            Ok(Self(kmh))
+        } else {
+            Self::from_kmh(kmh)
+        }
+    }
+
+    /// Whether it is slower than any that can be typed, which is a finding.
+    pub fn is_too_slow(self) -> bool {
+        self.0 < Self::SLOWEST_KMH
+    }
 }
 
 quantity! {
@@ -88,7 +110,20 @@ mod tests {
         let error = RoadSpeed::from_kmh(1000.5).unwrap_err().to_string();
         assert_eq!(
             error,
-            "a road speed must be above 0 and at most 1000 km/h, not 1000.5"
+            "a road speed must be between 0.001 and 1000 km/h, not 1000.5"
         );
+    }
+
+    #[test]
+    fn a_road_speed_slower_than_can_be_typed_is_still_kept() {
+        assert!(RoadSpeed::from_kmh(0.000_999).is_err());
+        assert!(!RoadSpeed::from_kmh(0.001).unwrap().is_too_slow());
+        for kmh in [0.000_999, 5e-324] {
+            let kept = RoadSpeed::from_kept_kmh(kmh).unwrap();
+            assert!(kept.is_too_slow() && kept.kmh().to_bits() == kmh.to_bits());
+        }
+        for kmh in [0.0, -1.0, 1000.5, f64::NAN, f64::INFINITY] {
+            assert!(RoadSpeed::from_kept_kmh(kmh).is_err(), "{kmh}");
+        }
     }
 }

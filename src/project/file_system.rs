@@ -10,6 +10,7 @@ use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
+use crate::gearing::printable;
 use crate::platform;
 
 /// What a name in a folder stands for.
@@ -299,8 +300,7 @@ pub(super) fn reason(error: &io::Error) -> String {
 }
 
 fn on_one_line(text: &str) -> String {
-    let clean = |c: char| if c.is_control() { ' ' } else { c };
-    text.chars().map(clean).collect()
+    text.chars().map(printable).collect()
 }
 
 #[cfg(test)]
@@ -323,6 +323,14 @@ mod tests {
     #[test]
     fn a_line_break_in_a_path_does_not_break_the_sentence() {
         assert_eq!(shown(Path::new("/a\nb\u{1b}c")), "/a b c");
+    }
+
+    #[test]
+    fn a_path_cannot_pretend_to_be_another_one() {
+        let turned = Path::new("/a\u{202e}nor.exe\u{200b}");
+        assert_eq!(shown(turned), "/a\u{fffd}nor.exe\u{fffd}");
+        let error = io::Error::other("no\u{2066}body");
+        assert_eq!(reason(&error), "no\u{fffd}body");
     }
 
     #[test]

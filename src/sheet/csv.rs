@@ -1,11 +1,12 @@
 //! The figures for a spreadsheet: CSV after RFC 4180, one row for each gear of each set.
 //!
-//! Numbers stand in full precision, without grouping and without exponents. A typed text (a name, a
-//! label) that opens with `=`, `+`, `-` or `@` gets an apostrophe before it: a spreadsheet would
-//! reckon with it as a formula, and quotation marks alone do not stop it.
+//! Numbers stand in full precision, without grouping and without exponents. A spreadsheet reckons with
+//! a typed text (a name, a label) that opens with a sign such as `=`, and quotation marks alone do not
+//! stop it; nor is it sure where a cell begins, for a spreadsheet of another country parts cells at the
+//! other mark. So a sign gets an apostrophe before it wherever a cell could begin.
 
 use crate::chart::MarkedSpeeds;
-use crate::gearing::{GearResult, SetResults};
+use crate::gearing::{GearResult, SetResults, is_unseen};
 use crate::project::{Project, ProjectResults};
 use crate::units::{SpeedUnit, plain_number};
 
@@ -118,13 +119,31 @@ fn row(
     cells
 }
 
-/// A typed text that no spreadsheet takes for a formula.
+/// The signs that open a formula, as typed and in full width.
+///
+/// # Source
+/// OWASP, CSV Injection: the characters to be wary of at the beginning of a cell. Its tab and line
+/// breaks are among [`PARTS_CELLS`], so that a sign behind them is met as well.
+const OPENS_FORMULA: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
+
+/// What may part one cell from another, in this file or as another spreadsheet reads it; behind a
+/// quotation mark a cell may begin as well.
+const PARTS_CELLS: [char; 6] = [',', ';', '\t', '\r', '\n', '"'];
+
+/// A typed text in which no spreadsheet finds a formula, at whichever mark it parts cells.
 fn harmless(text: &str) -> String {
-    if text.starts_with(['=', '+', '-', '@']) {
-        format!("'{text}")
-    } else {
-        text.to_owned()
+    let mut harmless = String::with_capacity(text.len());
+    let mut may_begin = true;
+    for c in text.chars() {
+        if may_begin && OPENS_FORMULA.contains(&c) {
+            harmless.push('\'');
+        }
+        harmless.push(c);
+        // Some spreadsheets drop blanks at the beginning of a cell.
+        let is_nothing = c.is_whitespace() || is_unseen(c);
+        may_begin = PARTS_CELLS.contains(&c) || (may_begin && is_nothing);
     }
+    harmless
 }
 
 /// One line: a cell that holds a separator, a quotation mark or a line break stands in quotation
@@ -164,6 +183,44 @@ mod tests {
         for name in ["=1+1", "+1", "-1", "@SUM(A1)"] {
             assert_eq!(harmless(name), format!("'{name}"));
         }
-        assert_eq!(harmless("5-speed"), "5-speed");
+        for name in ["5-speed", "a - b", "4.06, 5 gears", "a@b; c = d", "1:2"] {
+            assert_eq!(harmless(name), name);
+        }
+    }
+
+    #[test]
+    fn a_formula_behind_anything_that_may_part_cells_is_text() {
+        let rows = [
+            ("a,=1+1", "a,'=1+1"),
+            ("a;=1+1", "a;'=1+1"),
+            ("a; \t=1", "a; \t'=1"),
+            ("a;\"=1\"", "a;\"'=1\""),
+            ("\"=1", "\"'=1"),
+            ("a\t+1", "a\t'+1"),
+            ("a\r@A1", "a\r'@A1"),
+            ("a\n-1", "a\n'-1"),
+            (" =1", " '=1"),
+            ("\u{feff}=1", "\u{feff}'=1"),
+            ("＝1;＠A", "'＝1;'＠A"),
+            ("=1;=2,=3", "'=1;'=2,'=3"),
+            ("=-1", "'=-1"),
+        ];
+        for (name, expected) in rows {
+            assert_eq!(harmless(name), expected);
+        }
+    }
+
+    #[test]
+    fn no_reader_finds_a_formula_whichever_mark_parts_its_cells() {
+        for mark in [DecimalMark::Point, DecimalMark::Comma] {
+            for name in ["a;=1", "a,=1", "a\";=1", "a\",=1", "=1", ";\"@A1", "a,;+1"] {
+                let line = line(&["1".to_owned(), harmless(name)], mark);
+                for separator in [',', ';', '\t'] {
+                    let cells = line.split([separator, '"']);
+                    let mut formulas = cells.filter(|cell| cell.starts_with(OPENS_FORMULA));
+                    assert_eq!(formulas.next(), None, "{line} at {separator}");
+                }
+            }
+        }
     }
 }

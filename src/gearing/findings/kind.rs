@@ -1,7 +1,8 @@
 //! Which strange things can a finding be about, and in which words?
 
+use crate::gearing::quantity::RoadSpeed;
 use crate::gearing::tyre::TyreNotice;
-use crate::units::{ratio_text, round_to, rpm_text, step_text, typed_rpm_text};
+use crate::units::{plain_number, ratio_text, round_to, rpm_text, step_text, typed_rpm_text};
 use std::fmt;
 
 /// What is strange, with the figures that show it.
@@ -80,6 +81,11 @@ pub enum FindingKind {
         /// The redline in rev/min.
         redline_rpm: f64,
     },
+    /// A road speed is marked that is slower than can be typed.
+    MarkedSpeedTooSlow {
+        /// The marked road speed in km/h.
+        speed_kmh: f64,
+    },
     /// The tyre's size leaves something open.
     Tyre(TyreNotice),
 }
@@ -97,6 +103,7 @@ impl FindingKind {
             Self::ShiftBelowIdle { .. } => "shift_below_idle",
             Self::DropTooLow { .. } => "drop_too_low",
             Self::IdleNotBelowRedline { .. } => "idle_not_below_redline",
+            Self::MarkedSpeedTooSlow { .. } => "marked_speed_too_slow",
             Self::Tyre(_) => "tyre",
         }
     }
@@ -110,6 +117,12 @@ impl fmt::Display for FindingKind {
             | Self::WiderThanBefore { .. }
             | Self::OverdriveTop { .. }
             | Self::WideFirstStep { .. } => self.step_sentence(f),
+            Self::MarkedSpeedTooSlow { speed_kmh } => write!(
+                f,
+                "{} is marked as a road speed; mark {} km/h or more, or take it away",
+                slow_speed(*speed_kmh),
+                RoadSpeed::SLOWEST_KMH
+            ),
             Self::Tyre(notice) => notice.fmt(f),
             _ => self.engine_sentence(f),
         }
@@ -219,6 +232,15 @@ impl FindingKind {
             ),
             _ => Ok(()),
         }
+    }
+}
+
+/// A speed below the slowest; of one that no digits are worth, only that it is next to nothing.
+fn slow_speed(speed_kmh: f64) -> String {
+    if speed_kmh < 1e-9 {
+        "next to 0 km/h".to_owned()
+    } else {
+        format!("{} km/h", plain_number(speed_kmh))
     }
 }
 

@@ -8,7 +8,7 @@ mod kind;
 pub use kind::FindingKind;
 
 use super::drivetrain::{DrivenGear, Drivetrain};
-use super::quantity::EngineSpeed;
+use super::quantity::{EngineSpeed, RoadSpeed};
 use super::results::EngineLimits;
 use super::shifting::{steps, upshifts};
 use super::tyre::Tyre;
@@ -67,6 +67,18 @@ pub fn engine_findings(limits: &EngineLimits) -> Vec<Finding> {
         })
         .into_iter()
         .collect()
+}
+
+/// What is strange about the marked road speeds, whatever the set.
+pub fn mark_findings(road_speeds: &[RoadSpeed]) -> Vec<Finding> {
+    let slow = road_speeds.iter().filter(|speed| speed.is_too_slow());
+    slow.map(|speed| Finding {
+        gear: None,
+        kind: FindingKind::MarkedSpeedTooSlow {
+            speed_kmh: speed.kmh(),
+        },
+    })
+    .collect()
 }
 
 fn step_findings(chain: &[&DrivenGear], steps: &[f64]) -> Vec<Finding> {

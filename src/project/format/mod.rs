@@ -4,6 +4,7 @@
 //! the types of that format read the rest. Each format has its own types, apart from the domain's:
 //! the domain can change, a format never does.
 
+mod outline;
 mod v1;
 
 use super::document::Project;
@@ -47,14 +48,44 @@ pub struct Place {
     pub reason: String,
 }
 
-impl From<SpannedError> for Place {
-    fn from(error: SpannedError) -> Self {
+impl Place {
+    /// Where and why the parser stopped in `text`.
+    fn of(error: SpannedError, text: &str) -> Self {
+        let (line, column) = (error.span.start.line, error.span.start.col);
+        let (column, reason) = match error.code {
+            // Its own words speak to whoever calls the parser.
+            ron::Error::ExceededRecursionLimit => (
+                column,
+                "the brackets stand too deep in one another for a project; \
+                 take some of them away"
+                    .to_owned(),
+            ),
+            // A value of ours is refused when it has been read, and the parser stands behind it.
+            ron::Error::Message(reason) => (
+                column - letters_before(text, line, column),
+                shortened(&reason),
+            ),
+            code => (column, shortened(&code.to_string())),
+        };
         Self {
-            line: error.span.start.line,
-            column: error.span.start.col,
-            reason: shortened(&error.code.to_string()),
+            line,
+            column,
+            reason,
         }
     }
+}
+
+/// How many letters a number or name has that ends right before a place; 0 where none ends there.
+fn letters_before(text: &str, line: usize, column: usize) -> usize {
+    let is_of_word = |c: char| c.is_alphanumeric() || ['.', '_', '+', '-'].contains(&c);
+    let line = text.split('\n').nth(line - 1).unwrap_or_default();
+    let mut places = line.char_indices().skip(column - 1);
+    let end = places.next().map_or(line.len(), |(at, _)| at);
+    let (before, behind) = line.split_at(end);
+    if behind.starts_with(is_of_word) {
+        return 0;
+    }
+    before.chars().rev().take_while(|&c| is_of_word(c)).count()
 }
 
 /// The only part of a file that every format shares.
@@ -71,7 +102,7 @@ struct Header {
 pub fn read(text: &str) -> Result<Project, FormatError> {
     let header: Header = options()
         .from_str(text)
-        .map_err(|error| FormatError::NotAProject(error.into()))?;
+        .map_err(|error| FormatError::NotAProject(Place::of(error, text)))?;
     match header.format {
         1 => v1::read(text),
         0 => Err(FormatError::Unknown(0)),

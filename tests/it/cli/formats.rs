@@ -193,6 +193,8 @@ fn names_in_csv_stand_in_quotation_marks_and_are_no_formulas() {
         ("@SUM(A1)", "'@SUM(A1)"),
         ("-1", "'-1"),
         ("+1", "'+1"),
+        ("a;=1+1", "a;'=1+1"),
+        ("a, \\\"@A1", "a, \"'@A1"),
     ] {
         for (mark, separator) in [("point", ','), ("comma", ';')] {
             let more = ["--as", "csv", "--decimal", mark];

@@ -358,7 +358,7 @@ fn the_ends_of_every_range_stay_numbers() {
                 "--reverse",
                 ratio,
             ];
-            let speeds = ["--rpm", "1 30000", "--speed", "0.0001 1000"];
+            let speeds = ["--rpm", "1 30000", "--speed", "0.001 1000"];
             let answer = answer([&flags[..], &more, &speeds].concat());
             let json = json_of(&answer);
             assert_eq!(answer.printed().matches("null").count(), 5, "{json}");

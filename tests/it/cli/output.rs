@@ -151,9 +151,149 @@ fn a_project_is_never_its_own_output() {
 
 #[cfg(unix)]
 #[test]
-fn a_device_is_never_replaced() {
+fn a_device_is_written_and_never_replaced() {
+    use std::os::unix::fs::FileTypeExt;
     let answer = answer_to_one_set("table", &["-o", "/dev/null"]);
-    assert!(answer.sentence().contains("device"), "{}", answer.stderr);
+    assert_eq!(answer.printed(), "");
+    let null = std::fs::metadata("/dev/null").unwrap();
+    assert!(null.file_type().is_char_device());
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_device_that_takes_nothing_is_told() {
+    let answer = answer_to_one_set("table", &["-o", "/dev/full"]);
+    let told = "the device or pipe cannot be written (the disk is full): /dev/full";
+    assert!(answer.sentence().contains(told), "{}", answer.stderr);
+}
+
+#[cfg(unix)]
+#[test]
+fn the_standard_streams_have_names() {
+    let printed = answer(about("table", &three_sets(), &[]));
+    for name in ["/dev/stdout", "/dev/fd/1", "/proc/self/fd/1"] {
+        let named = answer(about("table", &three_sets(), &["-o", name]));
+        assert_eq!(named.printed(), printed.printed(), "{name}");
+    }
+    for name in ["/dev/stderr", "/dev/fd/2"] {
+        let named = answer(about("table", &three_sets(), &["-o", name]));
+        assert_eq!(named.printed(), "");
+        assert!(named.stderr.starts_with(printed.printed()), "{name}");
+    }
+}
+
+/// A file that stands behind standard output stays the same file, and keeps what it held.
+#[cfg(unix)]
+#[test]
+fn a_file_behind_standard_output_is_appended_to_and_not_replaced() {
+    use std::io::Write as _;
+    use std::os::unix::fs::MetadataExt;
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("out.txt");
+    let mut out = std::fs::File::create(&path).unwrap();
+    out.write_all(b"before\n").unwrap();
+    let number = out.metadata().unwrap().ino();
+    let status = program()
+        .args(about("table", &three_sets(), &["-o", "/dev/stdout"]))
+        .stdout(out)
+        .status()
+        .unwrap();
+    assert_eq!(status.code(), Some(0));
+    assert_eq!(std::fs::metadata(&path).unwrap().ino(), number);
+    let printed = answer(about("table", &three_sets(), &[]));
+    let held = std::fs::read_to_string(&path).unwrap();
+    assert_eq!(held, format!("before\n{}", printed.printed()));
+}
+
+#[cfg(unix)]
+#[test]
+fn a_named_pipe_gets_the_result() {
+    let folder = tempfile::tempdir().unwrap();
+    let pipe = folder.path().join("pipe");
+    let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+    assert!(made.unwrap().success());
+    let reader = std::thread::spawn({
+        let pipe = pipe.clone();
+        move || std::fs::read_to_string(pipe).unwrap()
+    });
+    let mut arguments = about("table", &three_sets(), &["-o"]);
+    arguments.push(pipe.into());
+    assert_eq!(answer(arguments).printed(), "");
+    let printed = answer(about("table", &three_sets(), &[]));
+    assert_eq!(reader.join().unwrap(), printed.printed());
+}
+
+/// What a shell answers to the program with the arguments and redirections behind it.
+#[cfg(target_os = "linux")]
+fn shell_answer(line: &str) -> std::process::Output {
+    let mut shell = std::process::Command::new("sh");
+    let script = format!("\"$0\" {line}");
+    let program = env!("CARGO_BIN_EXE_layshaft");
+    shell.args(["-c", &script, program]).arg(three_sets());
+    shell.stdin(Stdio::null()).output().unwrap()
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_closed_standard_output_is_told_where_something_was_to_be_printed() {
+    for line in [
+        "table \"$1\" >&-",
+        "check \"$1\" --as json >&-",
+        "--help >&-",
+        "--version >&-",
+    ] {
+        let output = shell_answer(line);
+        assert_eq!(output.status.code(), Some(2), "{line}");
+        let stderr = String::from_utf8(output.stderr).unwrap();
+        let told = "layshaft: standard output cannot be written: it is closed\n";
+        assert_eq!(stderr, told, "{line}");
+    }
+    for line in ["table \"$1\" -o /dev/null >&-", "table \"$1\" > /dev/null"] {
+        assert_eq!(shell_answer(line).status.code(), Some(0), "{line}");
+    }
+}
+
+#[test]
+fn what_cannot_be_seen_is_made_visible_for_a_terminal_and_kept_for_programs_and_files() {
+    let name = "a\u{202e}b\u{200b}c\u{2066}";
+    let shown = "a\u{fffd}b\u{fffd}c\u{fffd}";
+    for format in ["text", "markdown", "bbcode"] {
+        let answer = answer_to_one_set("table", &["--name", name, "--as", format]);
+        assert!(answer.printed().contains(shown), "{format}: {answer:?}");
+        assert!(!answer.printed().contains(name), "{format}");
+    }
+    for format in ["csv", "json"] {
+        let answer = answer_to_one_set("table", &["--name", name, "--as", format]);
+        assert!(answer.printed().contains(name), "{format}: {answer:?}");
+    }
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("out.txt");
+    answer_to_one_set("table", &["--name", name, "-o", out.to_str().unwrap()]).printed();
+    assert!(std::fs::read_to_string(&out).unwrap().contains(name));
+}
+
+#[test]
+fn findings_and_sentences_hold_nothing_that_cannot_be_seen() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("a.ron");
+    let label = super::changed_project("label: \"1\"", "label: \"1\u{202e}\"");
+    let wide = label.replace("Number(3.72)", "Number(8.72)");
+    std::fs::write(&file, wide).unwrap();
+    let check = answer(about("check", &file, &[]));
+    assert!(check.stdout.contains("gear 1\u{fffd}: "), "{check:?}");
+    let table = answer(about("table", &file, &["--as", "json"]));
+    assert!(table.stdout.contains("1\u{202e}"), "{table:?}");
+    assert!(table.stderr.contains("gear 1\u{fffd}: "), "{table:?}");
+    for arguments in [
+        &["\u{2067}a.ron"][..],
+        &["table", "nowhere\u{200f}.ron"],
+        &["--a\u{200b}s"],
+    ] {
+        let answer = answer(arguments);
+        assert!(answer.sentence().contains('\u{fffd}'), "{answer:?}");
+    }
+    let answer = answer_to_one_set("table", &["--rpm", "1\u{feff}000"]);
+    assert!(answer.sentence().contains("\"1\u{fffd}000\""), "{answer:?}");
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Are files that hold no project answered with their place, and left alone?
 
-use super::{Answer, about, answer, changed_project, three_sets};
+use super::{Answer, about, answer, changed_project, json_of, three_sets};
 
 fn table_of(bytes: &[u8]) -> Answer {
     let folder = tempfile::tempdir().unwrap();
@@ -27,11 +27,11 @@ fn a_broken_file_is_told_with_line_and_column() {
         ),
         (
             changed_project("label: \"2\"", "label: \"1\""),
-            "line 10, column 5: set 1: ",
+            "line 18, column 25: set 1: ",
         ),
         (
             changed_project("baseline: 1", "baseline: 4"),
-            "the baseline is set 4",
+            "line 9, column 15: the baseline is set 4",
         ),
         (changed_project("format: 1", "format: 2"), "format 2"),
         (changed_project("format: 1", "format: 0"), "format 0"),
@@ -44,7 +44,11 @@ fn a_broken_file_is_told_with_line_and_column() {
         ),
         (
             format!("(format: 1, sets: {}", "[".repeat(50_000)),
-            "line 1, column ",
+            "too deep in one another",
+        ),
+        (
+            changed_project("redline_rpm: 4500", "redline_rpm: 1e400"),
+            "not 1e400",
         ),
     ];
     for (text, told) in broken {
@@ -111,4 +115,41 @@ fn a_path_of_any_length_is_told_by_its_end() {
         answer.stderr
     );
     assert!(answer.stderr.chars().count() < 100);
+}
+
+#[test]
+fn a_road_speed_that_once_could_be_marked_still_opens_and_is_a_finding() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("a.ron");
+    std::fs::write(
+        &file,
+        changed_project("[50, 90, 110]", "[5e-324, 0.0005, 90]"),
+    )
+    .unwrap();
+    for format in ["text", "markdown", "bbcode", "csv", "json"] {
+        let answer = answer(about("table", &file, &["--as", format]));
+        let text = answer.printed();
+        let words = text.split(|c: char| !c.is_alphanumeric());
+        let endless: Vec<&str> = words
+            .filter(|word| matches!(*word, "NaN" | "inf"))
+            .collect();
+        assert_eq!(endless, [""; 0], "{format}: {text}");
+        for told in [
+            "vehicle: 0.0005 km/h is marked",
+            "vehicle: next to 0 km/h is marked",
+        ] {
+            assert!(answer.stderr.contains(told), "{format}: {}", answer.stderr);
+        }
+    }
+    let json = json_of(&answer(about("table", &file, &["--as", "json"])));
+    let gears = json["sets"][1]["gears"].as_array().unwrap();
+    for gear in gears {
+        for at in gear["engine_speeds"].as_array().unwrap() {
+            assert!(at["engine_rpm"].is_number(), "{at}");
+        }
+    }
+    let picture = folder.path().join("a.png");
+    let mut arguments = about("chart", &file, &["-o"]);
+    arguments.push(picture.into());
+    answer(arguments).printed();
 }

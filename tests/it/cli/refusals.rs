@@ -103,7 +103,12 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
     (&["--rpm", "inf"], "\"inf\""),
     (&["--rpm", "0"], "between 1 and 30000 rpm"),
     (&["--rpm", "30001"], "\"30001\""),
-    (&["--speed", "0"], "above 0"),
+    (&["--speed", "0"], "between 0.001 and 1000 km/h"),
+    (&["--speed", "0.0009"], "not \"0.0009\""),
+    (
+        &["--speed", "0.0006", "--units", "mph"],
+        "between 0.001 and 1000 km/h",
+    ),
     (&["--speed", "1001"], "1000 km/h"),
     (&["--speed", "1000", "--units", "mph"], "1000 km/h"),
     (&["--idle", "abc"], "--idle"),
@@ -234,6 +239,38 @@ fn numbers_of_hundreds_of_digits_are_quoted_in_part() {
     for flag in ["--rpm", "--speed", "--idle", "--reverse", "--circumference"] {
         let answer = answer_to_one_set("table", &[flag, &long]);
         assert!(!answer.sentence().contains(&"9".repeat(41)));
+    }
+}
+
+#[test]
+fn a_number_too_large_or_too_small_to_be_held_is_quoted_as_it_was_typed() {
+    let large = format!("1{}", "0".repeat(400));
+    let small = format!("0.{}5", "0".repeat(323));
+    let flags = [
+        "--rpm",
+        "--speed",
+        "--idle",
+        "--reverse",
+        "--final",
+        "--gears",
+        "--circumference",
+    ];
+    for flag in flags {
+        for number in ["1e400", &large, &small] {
+            let mut arguments = [&["table"], &ONE_SET[..]].concat();
+            match arguments.iter().position(|word| *word == flag) {
+                Some(at) => arguments[at + 1] = number,
+                None if flag == "--circumference" => {
+                    arguments[5..=6].copy_from_slice(&[flag, number]);
+                }
+                None => arguments.extend([flag, number]),
+            }
+            let answer = answer(&arguments);
+            let sentence = answer.sentence();
+            let begin: String = number.chars().take(39).collect();
+            assert!(sentence.contains(&begin), "{flag}: {sentence}");
+            assert!(!sentence.contains("inf"), "{flag}: {sentence}");
+        }
     }
 }
 

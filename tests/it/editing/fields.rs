@@ -120,7 +120,7 @@ const BAD: &[Bad] = &[
     bad("Redline, rpm", "30001", "between 1 and 30000 rpm"),
     bad("Lowest useful", "-5", "is not a number"),
     bad("Idle", "1e3", "is not a number"),
-    bad("Mark, km/h", "0", "above 0 and at most 1000 km/h"),
+    bad("Mark, km/h", "0", "between 0.001 and 1000 km/h"),
     bad("Mark, km/h", "90, fast", "\"fast\" is not a number"),
     bad("Mark, km/h", "1 2 3 4 5 6 7 8 9", "at most 8 speeds"),
     bad("Mark, rpm", "90000", "between 1 and 30000 rpm"),

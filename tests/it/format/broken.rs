@@ -20,8 +20,8 @@ fn unlike_a_sentence(answer: &str) -> Option<String> {
 enum At {
     /// At the first of these letters, at one of them or right behind them.
     Text(&'static str),
-    /// At the list of sets: its parts are valid, but do not fit together.
-    Sets,
+    /// At the first of these letters, which open the value that does not fit the others.
+    Value(&'static str),
     /// At the last line.
     End,
     /// At the first line.
@@ -95,7 +95,7 @@ fn points(place: Option<&Place>, at: At, text: &str) -> bool {
     };
     match at {
         At::Text(letters) => points_at(letters, letters.chars().count()),
-        At::Sets => points_at("sets:", 0),
+        At::Value(letters) => points_at(letters, 0),
         At::End => place.line + 1 >= text.split('\n').count(),
         At::Start => place.line == 1,
         At::Nowhere => false,
@@ -114,7 +114,9 @@ fn an_engine_speed_or_road_speed_that_cannot_be_is_pointed_at() {
     let redline = "redline_rpm: 5200";
     let range = ["an engine speed", "between 1 and 30000 rpm"];
     assert_answered(&[
-        changed(redline, "redline_rpm: 1e999", &range),
+        changed(redline, "redline_rpm: 1e400", &range).saying("not 1e400"),
+        changed(redline, "redline_rpm: 1_0e999", &range).saying("not 1_0e999"),
+        changed(redline, "redline_rpm: 5200.5e9 /* 5200 */", &range).saying("not 5200.5e9"),
         changed(redline, "redline_rpm: NaN", &range),
         changed(redline, "redline_rpm: inf", &range),
         changed(redline, "redline_rpm: -inf", &range),
@@ -122,10 +124,31 @@ fn an_engine_speed_or_road_speed_that_cannot_be_is_pointed_at() {
         changed(redline, "redline_rpm: 0", &range),
         changed(redline, "redline_rpm: 30000.5", &range),
         changed(redline, "redline_rpm: 1e300", &range),
-        changed(redline, "redline_rpm: \"5200\"", &[]),
+        changed(redline, "redline_rpm: \"5200\"", &["a number", "\"5200\""]),
         changed(redline, "redline_rpm: 5,2", &[]),
-        changed(" 0.5,", " 0.0,", &["a road speed", "above 0"]),
+        changed(" 0.5,", " 0.0,", &["a road speed", "between 0.001"]),
         changed("112.65408,", "1001,", &["a road speed", "1000 km/h"]),
+        changed("112.65408,", "1e400,", &["a road speed", "not 1e400"]),
+    ]);
+}
+
+#[test]
+fn a_number_that_cannot_be_is_pointed_at_where_it_begins() {
+    let at = |value, from: &str, to: &str| changed_at(At::Value(value), from, to, &["not 1e400"]);
+    assert_answered(&[
+        at("1e400", "redline_rpm: 5200", "redline_rpm: 1e400"),
+        at("1e400", "idle_rpm: 800", "idle_rpm: 1e400"),
+        at("1e400", "3000.5,", "1e400,"),
+        at("1e400", "112.65408,", "1e400,"),
+        at("1e400", "Number(0.756)", "Number(1e400)"),
+        at("1e400", "Number(2.25)", "Number(1e400)"),
+        at(
+            "1e400",
+            "overall_diameter_mm: 686.5",
+            "overall_diameter_mm: 1e400",
+        ),
+        at("1e400", "RevsPerMile(682)", "RevsPerMile(1e400)"),
+        at("1e400", "shift_rpm: 4000", "shift_rpm: 1e400"),
     ]);
 }
 
@@ -139,7 +162,7 @@ fn a_ratio_that_cannot_be_is_pointed_at() {
         changed(top, "Number(500)", &["a ratio", "0.001", "400", "500"]),
         changed(top, "Number(0)", &range),
         changed(top, "Number(NaN)", &range),
-        changed(top, "Number(1e999)", &range),
+        changed(top, "Number(1e400)", &range).saying("not 1e400"),
         changed(top, "Number(5e-324)", &range),
         changed(top, "Number(-0.756)", &range),
         changed(top, "Number(\"0.756\")", &[]),
@@ -149,6 +172,11 @@ fn a_ratio_that_cannot_be_is_pointed_at() {
             product,
             "Product([Number(500), Number(0.01)])",
             &["a ratio", "500"],
+        ),
+        changed(
+            product,
+            "Product([Number(2), Number(1e400)])",
+            &["a ratio", "not 1e400"],
         ),
         changed(
             product,
@@ -194,6 +222,8 @@ fn a_tyre_that_cannot_be_is_pointed_at() {
         ),
         changed("RevsPerMile(682)", "RevsPerMile(0)", &["per mile", "123.8"]),
         changed("RevsPerMile(682)", "RevsPerKm(NaN)", &["per km", "76.93"]),
+        changed("RevsPerMile(682)", "RevsPerKm(1e400)", &["not 1e400"]),
+        changed(diameter, "overall_diameter_mm: 1e400,", &["not 1e400"]),
         changed(
             "RevsPerMile(682)",
             "RevsPerLeague(682)",
@@ -291,76 +321,230 @@ fn one_set(gears: &str) -> String {
 }
 
 #[test]
-fn sets_that_do_not_fit_together_are_told_with_their_number() {
+fn gears_that_do_not_fit_together_are_told_with_their_set_and_pointed_at() {
     let gear = "(label: \"1\", ratio: Number(1)),";
     let labelled = |n: u32| gear.replace("\"1\"", &format!("\"{n}\""));
     let thirteen: String = (1..=13).map(labelled).collect();
     let crawler = "(label: \"1\", ratio: Number(1), crawler: true),";
+    let sets =
+        |value, sets: &str, says: &[&'static str]| whole(At::Value(value), with_sets(sets), says);
+    let count = "1 to 12 forward gears";
+    assert_answered(&[
+        changed_at(
+            At::Value("\"1\", ratio: Product([Teeth(driven: 44, driving: 29), Number(2.25)])"),
+            "label: \"C\"",
+            "label: \"1\"",
+            &["set 1", "two gears", "\"1\""],
+        ),
+        changed_at(
+            At::Value("\"R\", ratio: Product"),
+            "label: \"C\"",
+            "label: \"R\"",
+            &["set 1", "two gears", "\"R\""],
+        ),
+        sets(
+            "[(label: \"1\"",
+            &one_set(&thirteen),
+            &["set 1", count, "not 13"],
+        ),
+        sets("[]),", &one_set(""), &["set 1", count, "not 0"]),
+        sets(
+            "[(label: \"1\"",
+            &one_set(crawler),
+            &["set 1", "no crawler"],
+        ),
+        sets(
+            "[(label: \"2\", ratio: Number(1), crawler",
+            &format!(
+                "{}{}",
+                one_set(gear),
+                one_set(&crawler.replace('1', "2").replace("(2)", "(1)"))
+            ),
+            &["set 2", "no crawler"],
+        ),
+    ]);
+}
+
+#[test]
+fn final_drives_and_stages_that_do_not_fit_are_told_with_their_set_and_pointed_at() {
+    let gear = "(label: \"1\", ratio: Number(1)),";
     let low = "name: \"Transfer box\",";
     let five_stages = format!(
         "{}{low}",
         "name: \"more\", present: 1, positions: [(name: \"a\", ratio: Number(1))], acts_on: EveryGear), (".repeat(3)
     );
-    let at_sets =
-        |from: &str, to: &str, says: &[&'static str]| changed_at(At::Sets, from, to, says);
-    let sets = |sets: &str, says: &[&'static str]| whole(At::Sets, with_sets(sets), says);
+    let at = |value, from: &str, to: &str, says: &[&'static str]| {
+        changed_at(At::Value(value), from, to, says)
+    };
+    let sets =
+        |value, sets: &str, says: &[&'static str]| whole(At::Value(value), with_sets(sets), says);
     assert_answered(&[
-        at_sets(
-            "label: \"C\"",
-            "label: \"1\"",
-            &["set 1", "two gears", "\"1\""],
-        ),
-        at_sets(
-            "label: \"C\"",
-            "label: \"R\"",
-            &["set 1", "two gears", "\"R\""],
-        ),
-        at_sets(
+        at(
+            "4, shift_rpm: 3899.25",
             "final_drive: 3",
             "final_drive: 4",
             &["set 1", "gear top", "final drive 4", "only 3"],
         ),
-        at_sets(
+        at(
+            "0, shift_rpm: 3899.25",
             "final_drive: 3",
             "final_drive: 0",
             &["set 1", "counted from 1"],
         ),
-        at_sets(
+        at(
+            "7,\n            ),\n            stages",
+            "final_drive: 2,\n            ),",
+            "final_drive: 7,\n            ),",
+            &["set 1", "gear R", "final drive 7", "only 3"],
+        ),
+        at(
+            "3, positions",
             "present: 2",
             "present: 3",
             &["set 1", "Transfer box", "positions"],
         ),
-        at_sets("present: 2", "present: 0", &["set 1", "counted from 1"]),
-        at_sets(
+        at(
+            "0, positions",
+            "present: 2",
+            "present: 0",
+            &["set 1", "counted from 1"],
+        ),
+        at(
+            "[], acts_on: Gears",
+            "positions: [(name: \"out\", ratio: Number(1))]",
+            "positions: []",
+            &["set 1", "Overdrive", "positions"],
+        ),
+        at(
+            "\"7\", \"R\"",
             "\"2\", \"top\"",
             "\"2\", \"7\"",
             &["set 1", "\"7\"", "not there"],
         ),
-        at_sets(low, &five_stages, &["set 1", "at most 4", "not 5"]),
-        at_sets("baseline: 2", "baseline: 4", &["set 4", "only 3"]),
-        at_sets("baseline: 2", "baseline: 0", &["counted from 1"]),
-        changed("baseline: 2", "baseline: -1", &[]),
-        at_sets(
-            "2000,",
-            "1, 2, 3, 4, 5, 6, 7, 8,",
-            &["at most 8 speeds", "not 9"],
+        at(
+            "\"R\"])",
+            "            reverse: (\n                ratio: Number(3.45),\n                final_drive: 2,\n            ),\n",
+            "",
+            &["set 1", "\"R\"", "not there"],
         ),
-        sets("", &["1 to 3 gear sets", "not 0"]),
-        sets(&one_set(gear).repeat(4), &["1 to 3 gear sets", "not 4"]),
-        sets(
-            &one_set(&thirteen),
-            &["set 1", "1 to 12 forward gears", "not 13"],
+        at(
+            "[\n                (name: \"more\"",
+            low,
+            &five_stages,
+            &["set 1", "at most 4", "not 5"],
         ),
-        sets(&one_set(""), &["set 1", "1 to 12 forward gears", "not 0"]),
-        sets(&one_set(crawler), &["set 1", "no crawler"]),
         sets(
+            "[], gears",
             &one_set(gear).replace("Number(4)", ""),
             &["set 1", "1 to 3 final drives", "not 0"],
         ),
         sets(
+            "4),]),",
             &one_set("(label: \"1\", ratio: Number(1), final_drive: 4),")
                 .replace("Number(4)", "Number(4), Number(3)"),
             &["set 1", "gear 1", "final drive 4", "only 2"],
+        ),
+    ]);
+}
+
+#[test]
+fn what_does_not_fit_the_number_of_sets_or_marks_is_pointed_at() {
+    let gear = "(label: \"1\", ratio: Number(1)),";
+    let at = |value, from: &str, to: &str, says: &[&'static str]| {
+        changed_at(At::Value(value), from, to, says)
+    };
+    let write_up = "write_up: (width_px: 800, dark: true, table: true, note: true, form: A4, \
+                    left_out: [1, 9]), sets";
+    assert_answered(&[
+        at(
+            "9,\n    sets",
+            "baseline: 2",
+            "baseline: 9",
+            &["set 9", "only 3"],
+        ),
+        at(
+            "0,\n    sets",
+            "baseline: 2",
+            "baseline: 0",
+            &["counted from 1"],
+        ),
+        changed("baseline: 2", "baseline: -1", &[]),
+        // Letters that only look like the key do not lead astray.
+        at(
+            "9 /* , */,\n    sets",
+            "title: \"Every corner of format 1\",",
+            "title: \"baseline: 7, (\", // baseline: 8\n",
+            &["set 9", "only 3"],
+        )
+        .with("baseline: 2", "baseline /* : 6 */ : 9 /* , */"),
+        at(
+            "[\n        1, 2, 3",
+            "2000,",
+            "1, 2, 3, 4, 5, 6, 7, 8,",
+            &["at most 8 speeds", "not 9"],
+        ),
+        at(
+            "[\n        1, 2.5, 3",
+            " 0.5,",
+            " 1, 2.5, 3, 4, 5, 6, 7, 8,",
+            &["at most 8 speeds", "not 9"],
+        ),
+        at(
+            "9]), sets",
+            "sets",
+            write_up,
+            &["leaves out set 9", "not there"],
+        ),
+        whole(
+            At::Value("[],\n)"),
+            with_sets(""),
+            &["1 to 3 gear sets", "not 0"],
+        ),
+        whole(
+            At::Value("[(name: \"a\""),
+            with_sets(&one_set(gear).repeat(4)),
+            &["1 to 3 gear sets", "not 4"],
+        ),
+    ]);
+}
+
+#[test]
+fn a_count_or_width_of_any_size_is_answered_before_anything_is_made_of_it() {
+    let most = usize::MAX.to_string();
+    let write_up = |width: &str| {
+        format!(
+            "write_up: (width_px: {width}, dark: true, table: true, note: true, form: A4), sets"
+        )
+    };
+    let width = |width: &'static str, says: &[&'static str]| {
+        changed_at(At::Value(width), "sets", &write_up(width), says)
+    };
+    let many = |value, from: &str, key: &str, says: &[&'static str]| {
+        let to = format!("{key}: {most}");
+        changed_at(At::Value(value), from, &to, says)
+    };
+    let range = ["800 to 4000 pixels", "not 4294967296"];
+    assert_answered(&[
+        width("4294967296", &range),
+        width("18446744073709551615", &["800 to 4000 pixels"]),
+        width("18446744073709551616", &[]),
+        many(
+            "18446744073709551615,\n    sets",
+            "baseline: 2",
+            "baseline",
+            &["only 3"],
+        ),
+        many(
+            "18446744073709551615, shift",
+            "final_drive: 3",
+            "final_drive",
+            &["only 3"],
+        ),
+        many(
+            "18446744073709551615, positions",
+            "present: 2",
+            "present",
+            &["positions"],
         ),
     ]);
 }
@@ -391,6 +575,7 @@ fn another_format_is_told_by_its_number() {
 fn what_is_no_project_at_all_is_told_as_such() {
     let says = ["not a Layshaft project"];
     let nested = |open: &str| format!("(format: 1, x: {}", open.repeat(100_000));
+    let deep = ["too deep in one another", "take some of them away"];
     assert_answered(&[
         whole(At::Start, "", &says),
         whole(At::Start, " \t ", &says),
@@ -410,10 +595,10 @@ fn what_is_no_project_at_all_is_told_as_such() {
         whole(At::Start, "(".repeat(100_000), &says),
         whole(At::Start, "[".repeat(100_000), &says),
         whole(At::Start, "/*".repeat(100_000), &says),
-        whole(At::Start, nested("["), &[]),
-        whole(At::Start, nested("("), &[]),
-        whole(At::Start, nested("Some("), &[]),
-        whole(At::Start, nested("{1:"), &[]),
+        whole(At::Start, nested("["), &deep),
+        whole(At::Start, nested("("), &deep),
+        whole(At::Start, nested("Some("), &deep),
+        whole(At::Start, nested("{1:"), &deep),
     ]);
 }
 
@@ -453,6 +638,19 @@ fn an_endless_word_is_quoted_with_40_characters_at_most() {
 }
 
 impl Broken {
+    /// The same, and this has to be said as well.
+    fn saying(mut self, part: &'static str) -> Self {
+        self.says.push(part);
+        self
+    }
+
+    /// The same with another part of the file turned into something else.
+    fn with(self, from: &str, to: &str) -> Self {
+        assert!(self.text.contains(from), "the text has no {from}");
+        let text = self.text.replacen(from, to, 1);
+        Self { text, ..self }
+    }
+
     /// The same, but the error shows only with all of `letters` read.
     fn reaching(self, letters: &'static str) -> Self {
         let at = At::Text(letters);

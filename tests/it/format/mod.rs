@@ -159,6 +159,16 @@ fn what_a_file_leaves_out_is_unknown_and_not_invented() {
 }
 
 #[test]
+fn a_road_speed_slower_than_can_be_typed_comes_back_as_it_was() {
+    for slow in ["0.0005", "5e-324"] {
+        let kept = GOLDEN.replacen(" 0.5,", &format!(" {slow},"), 1);
+        let project = format::read(&kept).unwrap();
+        assert!(project.marked_road_speeds.as_slice()[0].is_too_slow());
+        assert_eq!(format::write(&project).unwrap(), kept, "{slow}");
+    }
+}
+
+#[test]
 fn comments_and_the_line_ends_of_another_system_are_read() {
     let commented = GOLDEN.replacen("units:", "// what the dials show\n    units:", 1);
     assert_eq!(format::read(&commented).unwrap(), golden());

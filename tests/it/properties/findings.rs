@@ -3,8 +3,8 @@
 use crate::support::gear_sets::{gear, ratio, redline, results, rpm, set, spec, tyre};
 use crate::support::variants::{assert_all_met, variants};
 use layshaft::gearing::{
-    EngineLimits, FindingKind, GearRole, GearSet, GearSetSpec, Label, SetResults, Tyre,
-    engine_findings, parse_tyre,
+    EngineLimits, FindingKind, GearRole, GearSet, GearSetSpec, Label, RoadSpeed, SetResults, Tyre,
+    engine_findings, mark_findings, parse_tyre,
 };
 use proptest::prelude::*;
 
@@ -21,6 +21,7 @@ variants!(
         ShiftBelowIdle,
         DropTooLow,
         IdleNotBelowRedline,
+        MarkedSpeedTooSlow,
         Tyre,
     }
 );
@@ -205,9 +206,29 @@ fn an_idle_speed_that_is_not_below_the_redline_is_told_of_the_engine_alone() {
 }
 
 #[test]
+fn a_marked_road_speed_slower_than_can_be_typed_is_told_with_what_to_do() {
+    let mark = |kmh| RoadSpeed::from_kept_kmh(kmh).unwrap();
+    assert_eq!(mark_findings(&[mark(0.001), mark(90.0)]), []);
+    let rows = [
+        (0.0005, "0.0005 km/h is marked as a road speed"),
+        (5e-324, "next to 0 km/h is marked as a road speed"),
+    ];
+    for (kmh, says) in rows {
+        let findings = mark_findings(&[mark(kmh), mark(90.0)]);
+        assert_eq!(findings.len(), 1, "{kmh}");
+        let (gear, code) = (&findings[0].gear, findings[0].kind.code());
+        assert_eq!((gear, code), (&None, "marked_speed_too_slow"));
+        let sentence = findings[0].to_string();
+        let expected = format!("{says}; mark 0.001 km/h or more, or take it away");
+        assert_eq!(sentence, expected);
+    }
+}
+
+#[test]
 fn every_kind_of_finding_has_been_provoked() {
     let rows = strange_things().map(|row| row.kind);
-    assert_all_met(KINDS, rows.chain(["IdleNotBelowRedline"]));
+    let of_vehicle = ["IdleNotBelowRedline", "MarkedSpeedTooSlow"];
+    assert_all_met(KINDS, rows.chain(of_vehicle));
 }
 
 #[test]

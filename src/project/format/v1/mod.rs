@@ -1,14 +1,18 @@
 //! Format 1: the file's own types and their way to and from the domain.
 
+mod misfit;
 mod set;
 mod tyre;
 mod values;
 mod write_up;
 
+use super::outline::Step::{Item, Key};
+use super::outline::place_of;
 use super::{FormatError, Place, WriteError, options};
 use crate::gearing::EngineLimits;
-use crate::project::document::{Candidates, Marks, Project};
+use crate::project::document::{Candidates, CandidatesError, Marks, Project};
 use crate::units::SpeedUnit;
+use misfit::Misfit;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 use set::SetV1;
@@ -69,9 +73,9 @@ struct EngineV1 {
 pub(super) fn read(text: &str) -> Result<Project, FormatError> {
     let file: ProjectV1 = options()
         .from_str(text)
-        .map_err(|error| FormatError::Broken(error.into()))?;
-    file.into_project().map_err(|reason| {
-        let (line, column) = place_of_sets(text);
+        .map_err(|error| FormatError::Broken(Place::of(error, text)))?;
+    file.into_project().map_err(|Misfit { path, reason }| {
+        let (line, column) = place_of(text, &path);
         FormatError::Broken(Place {
             line,
             column,
@@ -95,37 +99,28 @@ pub(super) fn write(project: &Project) -> Result<String, WriteError> {
     Ok(text)
 }
 
-/// Where the list of sets begins: parts that do not fit together have no place of their own.
-///
-/// Only a key that opens its line counts: the same letters may stand within a title.
-fn place_of_sets(text: &str) -> (usize, usize) {
-    let mut lines = (1..).zip(text.lines());
-    let found = lines.find_map(|(number, line)| {
-        let key = line.trim_start();
-        let indent = line.chars().count() - key.chars().count();
-        key.starts_with("sets:").then_some((number, indent + 1))
-    });
-    found.unwrap_or((1, 1))
-}
-
 impl ProjectV1 {
-    fn into_project(self) -> Result<Project, String> {
-        let sets: Result<Vec<_>, String> = (1..)
+    fn into_project(self) -> Result<Project, Misfit> {
+        let sets: Result<Vec<_>, Misfit> = (0..)
             .zip(self.sets)
-            .map(|(number, set)| {
+            .map(|(place, set)| {
                 let visible = set.visible;
-                let set = set.into_gear_set();
-                let set = set.map_err(|reason| format!("set {number}: {reason}"))?;
+                let set = set.into_gear_set().map_err(|mut misfit| {
+                    misfit.reason = format!("set {}: {}", place + 1, misfit.reason);
+                    misfit.within([Key("sets"), Item(place)])
+                })?;
                 Ok((set, visible))
             })
             .collect();
-        let baseline = self
-            .baseline
-            .checked_sub(1)
-            .ok_or("sets are counted from 1")?;
-        let told = |e: &dyn std::error::Error| e.to_string();
-        let sets = Candidates::new(sets?, baseline).map_err(|e| told(&e))?;
+        let baseline = self.baseline.checked_sub(1);
+        let baseline =
+            baseline.ok_or_else(|| Misfit::new([Key("baseline")], &"sets are counted from 1"))?;
+        let sets = Candidates::new(sets?, baseline).map_err(|error| match error {
+            CandidatesError::NoSuchBaseline { .. } => Misfit::new([Key("baseline")], &error),
+            _ => Misfit::new([Key("sets")], &error),
+        })?;
         let write_up = self.write_up.map(|choices| choices.into_write_up(&sets));
+        let many = |key| move |error| Misfit::new([Key(key)], &error);
         Ok(Project {
             title: self.title.map(|t| t.0),
             date: self.date.map(|t| t.0),
@@ -140,11 +135,11 @@ impl ProjectV1 {
             marked_engine_speeds: Marks::new(
                 self.marked_engine_speeds_rpm.iter().map(|n| n.0).collect(),
             )
-            .map_err(|e| told(&e))?,
+            .map_err(many("marked_engine_speeds_rpm"))?,
             marked_road_speeds: Marks::new(
                 self.marked_road_speeds_kmh.iter().map(|v| v.0).collect(),
             )
-            .map_err(|e| told(&e))?,
+            .map_err(many("marked_road_speeds_kmh"))?,
             write_up: write_up.transpose()?.unwrap_or_default(),
             sets,
         })
@@ -191,16 +186,5 @@ impl From<SpeedUnit> for UnitsV1 {
             SpeedUnit::Kmh => Self::Kmh,
             SpeedUnit::Mph => Self::Mph,
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_title_that_speaks_of_sets_is_not_taken_for_their_place() {
-        let text = "(\n  title: \"Two sets: which?\",\n  sets: [],\n)";
-        assert_eq!(place_of_sets(text), (3, 3));
     }
 }

@@ -1,7 +1,9 @@
 //! A gear set in format 1. Gears are named by their labels, final drives counted from 1.
 
+use super::super::outline::Step::{Item, Key};
+use super::misfit::Misfit;
 use super::tyre::TyreV1;
-use super::values::{LabelText, NameText, PlainNumber, Rpm};
+use super::values::{FactorNumber, LabelText, NameText, Rpm};
 use crate::gearing::{
     ActsOn, Factor, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Position, REVERSE_LABEL,
     Ratio, RatioError, Reverse, Stage, ToothPair,
@@ -77,7 +79,7 @@ struct RatioV1(Ratio);
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Ratio", deny_unknown_fields)]
 enum RatioParts {
-    Number(PlainNumber),
+    Number(FactorNumber),
     Teeth { driven: u16, driving: u16 },
     Product(Vec<FactorV1>),
 }
@@ -85,7 +87,7 @@ enum RatioParts {
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Factor", deny_unknown_fields)]
 enum FactorV1 {
-    Number(PlainNumber),
+    Number(FactorNumber),
     Teeth { driven: u16, driving: u16 },
 }
 
@@ -126,7 +128,7 @@ impl TryFrom<RatioParts> for RatioV1 {
 impl From<RatioV1> for RatioParts {
     fn from(ratio: RatioV1) -> Self {
         match *ratio.0.factors() {
-            [Factor::Number(number)] => Self::Number(PlainNumber(number)),
+            [Factor::Number(number)] => Self::Number(FactorNumber(number)),
             [Factor::Teeth(pair)] => Self::Teeth {
                 driven: pair.driven(),
                 driving: pair.driving(),
@@ -139,7 +141,7 @@ impl From<RatioV1> for RatioParts {
 impl From<&Factor> for FactorV1 {
     fn from(factor: &Factor) -> Self {
         match factor {
-            Factor::Number(number) => Self::Number(PlainNumber(*number)),
+            Factor::Number(number) => Self::Number(FactorNumber(*number)),
             Factor::Teeth(pair) => Self::Teeth {
                 driven: pair.driven(),
                 driving: pair.driving(),
@@ -149,51 +151,51 @@ impl From<&Factor> for FactorV1 {
 }
 
 impl SetV1 {
-    pub(super) fn into_gear_set(self) -> Result<GearSet, String> {
-        let labels: Vec<Label> = self.gears.iter().map(|g| g.label.0.clone()).collect();
-        let gears: Result<Vec<Gear>, String> = (1..)
-            .zip(self.gears)
-            .map(|(id, gear)| gear.into_gear(GearId(id)))
-            .collect();
-        let stages: Result<Vec<Stage>, String> = self
-            .stages
-            .into_iter()
-            .map(|s| s.into_stage(&labels))
-            .collect();
-        let reverse = match self.reverse {
-            Some(reverse) => Some(Reverse {
-                ratio: reverse.ratio.0,
-                final_drive: from_one(reverse.final_drive, "final drives")?,
-            }),
-            None => None,
+    pub(super) fn into_gear_set(self) -> Result<GearSet, Misfit> {
+        let named = NamedGears {
+            labels: self.gears.iter().map(|g| g.label.0.clone()).collect(),
+            has_reverse: self.reverse.is_some(),
         };
+        let gears: Result<Vec<Gear>, Misfit> = (0..)
+            .zip((1..).zip(self.gears))
+            .map(|(place, (id, gear))| {
+                let told = |misfit: Misfit| misfit.within([Key("gears"), Item(place)]);
+                gear.into_gear(GearId(id)).map_err(told)
+            })
+            .collect();
+        let stages: Result<Vec<Stage>, Misfit> = (0..)
+            .zip(self.stages)
+            .map(|(place, stage)| {
+                let told = |misfit: Misfit| misfit.within([Key("stages"), Item(place)]);
+                stage.into_stage(&named).map_err(told)
+            })
+            .collect();
         let spec = GearSetSpec {
             name: self.name.0,
             gears: gears?,
-            reverse,
+            reverse: self.reverse.map(ReverseV1::into_reverse).transpose()?,
             final_drives: self.final_drives.into_iter().map(|r| r.0).collect(),
             stages: stages?,
             tyre: self.tyre.map(Into::into),
             shift: self.shift_rpm.0,
         };
-        GearSet::try_from(spec).map_err(|error| error.to_string())
+        GearSet::try_from(spec.clone()).map_err(|error| Misfit::of_set(&error, &spec))
     }
 }
 
-/// A number counted from 1 in the file, counted from 0.
-fn from_one(number: usize, what: &str) -> Result<usize, String> {
-    number
-        .checked_sub(1)
-        .ok_or_else(|| format!("{what} are counted from 1"))
+/// The number behind a key, counted from 1 in the file, counted from 0.
+fn from_one(number: usize, key: &'static str, what: &str) -> Result<usize, Misfit> {
+    let told = || Misfit::new([Key(key)], &format!("{what} are counted from 1"));
+    number.checked_sub(1).ok_or_else(told)
 }
 
 impl GearV1 {
-    fn into_gear(self, id: GearId) -> Result<Gear, String> {
+    fn into_gear(self, id: GearId) -> Result<Gear, Misfit> {
         Ok(Gear {
             id,
             label: self.label.0,
             ratio: self.ratio.0,
-            final_drive: from_one(self.final_drive, "final drives")?,
+            final_drive: from_one(self.final_drive, "final_drive", "final drives")?,
             role: if self.crawler {
                 GearRole::Crawler
             } else {
@@ -204,20 +206,52 @@ impl GearV1 {
     }
 }
 
+impl ReverseV1 {
+    fn into_reverse(self) -> Result<Reverse, Misfit> {
+        let final_drive = from_one(self.final_drive, "final_drive", "final drives");
+        Ok(Reverse {
+            ratio: self.ratio.0,
+            final_drive: final_drive.map_err(|misfit| misfit.within([Key("reverse")]))?,
+        })
+    }
+}
+
+/// The gears that a stage can name.
+struct NamedGears {
+    /// Of the forward gears, in typed order, which their identities follow from 1.
+    labels: Vec<Label>,
+    has_reverse: bool,
+}
+
+impl NamedGears {
+    fn id(&self, name: &Label) -> Option<GearId> {
+        let mut forward = (1..).zip(&self.labels);
+        let forward = forward.find(|(_, label)| *label == name);
+        let reverse = self.has_reverse && name.as_str() == REVERSE_LABEL;
+        forward
+            .map(|(id, _)| GearId(id))
+            .or_else(|| reverse.then_some(GearId::REVERSE))
+    }
+}
+
 impl StageV1 {
-    fn into_stage(self, labels: &[Label]) -> Result<Stage, String> {
+    fn into_stage(self, named: &NamedGears) -> Result<Stage, Misfit> {
+        let id = |(place, name): (usize, &LabelText)| {
+            named.id(&name.0).ok_or_else(|| {
+                let reason = format!("a stage acts on gear \"{}\", which is not there", name.0);
+                // The names are a list within the variant.
+                Misfit::new([Key("acts_on"), Item(0), Item(place)], &reason)
+            })
+        };
         let acts_on = match self.acts_on {
             ActsOnV1::EveryGear => ActsOn::EveryGear,
-            ActsOnV1::Gears(names) => ActsOn::Only(
-                names
-                    .iter()
-                    .map(|name| gear_of(&name.0, labels))
-                    .collect::<Result<_, _>>()?,
-            ),
+            ActsOnV1::Gears(names) => {
+                ActsOn::Only((0..).zip(&names).map(id).collect::<Result<_, _>>()?)
+            }
         };
         Ok(Stage {
             name: self.name.0,
-            present: from_one(self.present, "positions")?,
+            present: from_one(self.present, "present", "positions")?,
             positions: self
                 .positions
                 .into_iter()
@@ -229,19 +263,6 @@ impl StageV1 {
             acts_on,
         })
     }
-}
-
-/// The identity of the gear of that label; identities follow typed order, from 1.
-fn gear_of(name: &Label, labels: &[Label]) -> Result<GearId, String> {
-    if let Some((id, _)) = (1..).zip(labels).find(|(_, label)| *label == name) {
-        return Ok(GearId(id));
-    }
-    if name.as_str() == REVERSE_LABEL {
-        return Ok(GearId::REVERSE);
-    }
-    Err(format!(
-        "a stage acts on gear \"{name}\", which is not there"
-    ))
 }
 
 impl From<&crate::project::document::Candidate> for SetV1 {

@@ -1,6 +1,6 @@
 //! A tyre in format 1.
 
-use super::values::{PlainNumber, file_number};
+use super::values::{PlainNumber, WrittenNumber, WrittenOutOfRange, file_number};
 use crate::gearing::{
     Construction, OutOfRange, OverallDiameter, RevsPerKm, RevsPerMile, RollingCircumference, Tyre,
     TyreDiameter, TyreSize, TyreSizeError,
@@ -34,10 +34,11 @@ pub(super) struct DiameterV1(TyreDiameter);
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Diameter", deny_unknown_fields)]
 struct DiameterParts {
-    overall_diameter_mm: PlainNumber,
+    overall_diameter_mm: DiameterMm,
     construction: ConstructionV1,
 }
 
+file_number!(DiameterMm, OverallDiameter, from_mm, mm);
 file_number!(CircumferenceMm, RollingCircumference, from_mm, mm);
 file_number!(PerKm, RevsPerKm, new, revs_per_km);
 file_number!(PerMile, RevsPerMile, new, revs_per_mile);
@@ -64,19 +65,18 @@ impl TryFrom<DiameterParts> for DiameterV1 {
     type Error = OutOfRange;
 
     fn try_from(parts: DiameterParts) -> Result<Self, OutOfRange> {
-        let diameter = OverallDiameter::from_mm(parts.overall_diameter_mm.0)?;
         let construction = match parts.construction {
             ConstructionV1::Radial => Construction::Radial,
             ConstructionV1::CrossPly => Construction::CrossPly,
         };
-        TyreDiameter::new(diameter, construction).map(Self)
+        TyreDiameter::new(parts.overall_diameter_mm.0, construction).map(Self)
     }
 }
 
 impl From<DiameterV1> for DiameterParts {
     fn from(diameter: DiameterV1) -> Self {
         Self {
-            overall_diameter_mm: PlainNumber(diameter.0.diameter().mm()),
+            overall_diameter_mm: DiameterMm(diameter.0.diameter()),
             construction: match diameter.0.construction() {
                 Construction::Radial => ConstructionV1::Radial,
                 Construction::CrossPly => ConstructionV1::CrossPly,

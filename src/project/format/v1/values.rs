@@ -1,12 +1,14 @@
 //! Single values of format 1: each reads into a valid value of the domain or fails where it stands.
 
-use crate::gearing::{EngineSpeed, Label, Name, RoadSpeed, TextError};
+use crate::gearing::{
+    EngineSpeed, Label, Name, OutOfRange, Ratio, RatioError, RoadSpeed, TextError, quoted,
+};
 use crate::project::document::Note;
-use serde::{Deserialize, Serialize};
+use ron::value::RawValue;
+use serde::de::Error as _;
+use serde::{Deserialize, Deserializer, Serialize};
 
-/// A number that is written whole where it is whole: `800`, not `800.0`.
-#[derive(Clone, Copy, Deserialize)]
-#[serde(transparent)]
+/// A number as it is written: whole where it is whole, `800`, not `800.0`.
 pub(super) struct PlainNumber(pub(super) f64);
 
 impl Serialize for PlainNumber {
@@ -21,17 +23,60 @@ impl Serialize for PlainNumber {
     }
 }
 
+/// A number as it is read, with the letters that spell it: a sentence about it quotes these, because
+/// beyond what can be held it reads as infinite.
+pub(super) struct WrittenNumber {
+    number: f64,
+    letters: String,
+}
+
+impl<'de> Deserialize<'de> for WrittenNumber {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let written = <&RawValue>::deserialize(deserializer)?.trim();
+        let letters = quoted(written.get_ron());
+        match written.into_rust::<f64>() {
+            Ok(number) => Ok(Self { number, letters }),
+            Err(_) => Err(D::Error::custom(format!(
+                "a number such as 6500 or 62.5 stands here, not {letters}"
+            ))),
+        }
+    }
+}
+
+/// A number outside the range of its quantity, as it stands in the file.
+#[derive(Debug, thiserror::Error)]
+#[error("{what} must be {bounds}, not {letters}")]
+pub(super) struct WrittenOutOfRange {
+    what: &'static str,
+    bounds: &'static str,
+    letters: String,
+}
+
+impl WrittenNumber {
+    /// The quantity that `new` makes of the number.
+    pub(super) fn read<T>(
+        self,
+        new: impl FnOnce(f64) -> Result<T, OutOfRange>,
+    ) -> Result<T, WrittenOutOfRange> {
+        new(self.number).map_err(|OutOfRange { what, bounds, .. }| WrittenOutOfRange {
+            what,
+            bounds,
+            letters: self.letters,
+        })
+    }
+}
+
 macro_rules! file_number {
     ($Name:ident, $Domain:ident, $new:ident, $value:ident) => {
         #[derive(Clone, Copy, Serialize, Deserialize)]
-        #[serde(try_from = "PlainNumber", into = "PlainNumber")]
+        #[serde(try_from = "WrittenNumber", into = "PlainNumber")]
         pub(super) struct $Name(pub(super) $Domain);
 
-        impl TryFrom<PlainNumber> for $Name {
-            type Error = crate::gearing::OutOfRange;
+        impl TryFrom<WrittenNumber> for $Name {
+            type Error = WrittenOutOfRange;
 
-            fn try_from(number: PlainNumber) -> Result<Self, Self::Error> {
-                $Domain::$new(number.0).map(Self)
+            fn try_from(written: WrittenNumber) -> Result<Self, WrittenOutOfRange> {
+                written.read($Domain::$new).map(Self)
             }
         }
 
@@ -46,7 +91,31 @@ macro_rules! file_number {
 pub(super) use file_number;
 
 file_number!(Rpm, EngineSpeed, from_rpm, rpm);
-file_number!(Kmh, RoadSpeed, from_kmh, kmh);
+// What was marked before there was a slowest road speed still opens, and is a finding.
+file_number!(Kmh, RoadSpeed, from_kept_kmh, kmh);
+
+/// The number of one factor of a ratio, which has the range of a ratio.
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(try_from = "WrittenNumber", into = "PlainNumber")]
+pub(super) struct FactorNumber(pub(super) f64);
+
+impl TryFrom<WrittenNumber> for FactorNumber {
+    type Error = RatioError;
+
+    fn try_from(written: WrittenNumber) -> Result<Self, RatioError> {
+        if Ratio::RANGE.contains(&written.number) {
+            Ok(Self(written.number))
+        } else {
+            Err(RatioError::OutOfRange(written.letters))
+        }
+    }
+}
+
+impl From<FactorNumber> for PlainNumber {
+    fn from(factor: FactorNumber) -> Self {
+        Self(factor.0)
+    }
+}
 
 macro_rules! file_text {
     ($Name:ident, $Domain:ident, $($Trait:ident),+) => {

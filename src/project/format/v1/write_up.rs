@@ -1,5 +1,7 @@
 //! The choices of the write-up in format 1; absent where they are the usual ones.
 
+use super::super::outline::Step::{Item, Key};
+use super::misfit::Misfit;
 use crate::project::document::{Candidates, SetId};
 use crate::project::write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};
 use serde::{Deserialize, Serialize};
@@ -68,17 +70,21 @@ impl WriteUpV1 {
         })
     }
 
-    pub(super) fn into_write_up(self, sets: &Candidates) -> Result<WriteUp, String> {
-        let id = |number: &usize| {
+    pub(super) fn into_write_up(self, sets: &Candidates) -> Result<WriteUp, Misfit> {
+        let id = |(place, number): (usize, &usize)| {
             let at = number.checked_sub(1);
             let candidate = at.and_then(|at| sets.iter().nth(at));
             let id = candidate.map(|c| c.id);
-            id.ok_or_else(|| format!("the write-up leaves out set {number}, which is not there"))
+            id.ok_or_else(|| {
+                let reason = format!("the write-up leaves out set {number}, which is not there");
+                Misfit::new([Key("write_up"), Key("left_out"), Item(place)], &reason)
+            })
         };
+        let left_out = (0..).zip(&self.left_out).map(id);
         Ok(WriteUp {
             width: self.width_px.0,
             is_dark: self.dark,
-            left_out: self.left_out.iter().map(id).collect::<Result<_, _>>()?,
+            left_out: left_out.collect::<Result<_, _>>()?,
             with_table: self.table,
             with_note: self.note,
             form: match self.form {
