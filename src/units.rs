@@ -78,9 +78,9 @@ pub fn percent_difference_text(share: f64) -> String {
     format!("{} %", signed(share * 100.0, 1))
 }
 
-/// A share as a percentage with one decimal: `27.5 %`.
+/// A share as a percentage with one decimal, without its sign: `27.5`.
 pub fn percent_text(share: f64) -> String {
-    format!("{:.1} %", share * 100.0).replace('-', "−")
+    format!("{:.1}", share * 100.0).replace('-', "−")
 }
 
 /// A road speed in `unit` without its sign: whole numbers, below 20 with one decimal.
@@ -165,7 +165,7 @@ mod tests {
     #[test]
     fn a_drop_that_is_a_rise_has_a_typographic_sign() {
         assert_eq!(rpm_text(-2018.0), "−2020");
-        assert_eq!(percent_text(-0.4485), "−44.9 %");
+        assert_eq!(percent_text(-0.4485), "−44.9");
     }
 
     #[test]

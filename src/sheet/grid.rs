@@ -20,7 +20,7 @@ pub(super) struct Grid {
 pub(super) struct Heading {
     pub(super) title: String,
     /// Empty for a pure number or text.
-    pub(super) unit: String,
+    pub(super) unit: &'static str,
     /// Whether its cells stand to the right.
     pub(super) is_number: bool,
     /// Whether it says something about the column before it.
@@ -114,14 +114,14 @@ fn headings(columns: &[Column], has_difference: &[bool], against: &str) -> Vec<H
     for (column, &has_difference) in columns.iter().zip(has_difference) {
         headings.push(Heading {
             title: column.title.clone(),
-            unit: column.unit.clone(),
+            unit: column.unit,
             is_number: column.is_number,
             is_difference: false,
         });
         if has_difference {
             headings.push(Heading {
                 title: against.to_owned(),
-                unit: column.unit.clone(),
+                unit: column.unit,
                 is_number: true,
                 is_difference: true,
             });

@@ -1,16 +1,27 @@
 //! The table of ratios, steps and speeds, as text in cells.
+//!
+//! What its columns hold is defined in `columns`, what is said of a set in `facts`; here cells are
+//! made of both.
 
-use crate::gearing::{
-    EngineLimits, EngineSpeed, GearId, GearResult, GearSet, Ratio, RoadSpeed, SetResults,
+mod columns;
+mod definition;
+mod facts;
+mod measure;
+
+pub use columns::COLUMNS;
+pub use definition::{
+    AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,
+    NumberAtRoadSpeed, NumberOf, SetGear, Value,
 };
-use crate::project::{Candidate, Project, ProjectResults, SetId};
-use crate::units::{
-    mm_text, percent_difference_text, percent_text, ratio_text, rpm_difference_text, rpm_text,
-    speed_per_1000_rpm_text, speed_text, step_text, typed_rpm_text, typed_speed_text,
-};
+pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
+pub use measure::Measure;
+
+use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
+use crate::project::{Project, ProjectResults, SetId};
+use crate::units::SpeedUnit;
 
 /// The comparison of all sets.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Table {
     /// What the cells of every row hold, from left to right.
     pub columns: Vec<Column>,
@@ -37,19 +48,25 @@ impl MarkedSpeeds {
     }
 }
 
-/// The heading of one column.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// One column of the table.
+#[derive(Debug, Clone)]
 pub struct Column {
-    /// What it holds: `overall`, `at 2000 rpm`.
+    /// What is said of it, and of all that are like it.
+    pub definition: &'static ColumnDefinition,
+    /// What it is to readers.
+    pub readers: ForReaders,
+    /// What stands in it.
+    pub figure: Figure,
+    /// Its heading: `overall`, `at 2000 rpm`.
     pub title: String,
     /// The unit of its numbers; empty for a pure number or text.
-    pub unit: String,
+    pub unit: &'static str,
     /// Whether it holds numbers, which stand to the right.
     pub is_number: bool,
 }
 
 /// The rows of one set with what is said of it as a whole.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct SetTable {
     /// The set.
     pub set: SetId,
@@ -59,8 +76,8 @@ pub struct SetTable {
     pub name: String,
     /// Whether the others are compared with it.
     pub is_baseline: bool,
-    /// Spread, tyre, final drive and reverse: one short phrase each.
-    pub facts: Vec<String>,
+    /// Spread, final drive, stages and tyre: one short phrase each.
+    pub facts: Vec<Fact>,
     /// What is strange about it, one sentence each.
     pub findings: Vec<String>,
     /// Its gears in typed order, then reverse.
@@ -109,10 +126,6 @@ impl Cell {
             ..Self::default()
         }
     }
-
-    fn optional(text: Option<String>) -> Self {
-        Self::plain(text.unwrap_or_default())
-    }
 }
 
 impl Table {
@@ -123,181 +136,153 @@ impl Table {
 
     /// The table of a project, at other speeds than it marks.
     pub fn at(project: &Project, results: &ProjectResults, marked: &MarkedSpeeds) -> Self {
-        let baseline = &results.sets[project.sets.baseline_place()];
-        let sets = project.sets.iter().zip(&results.sets).enumerate();
-        Self {
-            columns: columns(project, marked),
-            sets: sets
-                .map(|(place, (candidate, set))| {
-                    let is_baseline = place == project.sets.baseline_place();
-                    let compared = Some(baseline).filter(|_| !is_baseline);
-                    SetTable {
-                        set: candidate.id,
-                        place,
-                        name: candidate.set.name.to_string(),
-                        is_baseline,
-                        facts: facts(project, candidate, set),
-                        findings: set.findings.iter().map(ToString::to_string).collect(),
-                        rows: rows(project, marked, &candidate.set, set, compared),
-                    }
-                })
-                .collect(),
+        Self::with(project, results, marked, COLUMNS)
+    }
+
+    /// The table of a project with these columns, the first of which names the gears.
+    pub fn with(
+        project: &Project,
+        results: &ProjectResults,
+        marked: &MarkedSpeeds,
+        definitions: &[&'static ColumnDefinition],
+    ) -> Self {
+        let columns = columns(definitions, marked, project.units);
+        let baseline_place = project.sets.baseline_place();
+        let baseline = &results.sets[baseline_place];
+        let mut sets = Vec::with_capacity(results.sets.len());
+        for (place, (candidate, set)) in project.sets.iter().zip(&results.sets).enumerate() {
+            let is_baseline = place == baseline_place;
+            let rows = Rows {
+                columns: &columns,
+                units: project.units,
+                engine: &project.engine,
+                baseline: Some(baseline).filter(|_| !is_baseline),
+            };
+            sets.push(SetTable {
+                set: candidate.id,
+                place,
+                name: candidate.set.name.to_string(),
+                is_baseline,
+                facts: facts::facts(&ProjectSet {
+                    project,
+                    set: &candidate.set,
+                    results: set,
+                }),
+                findings: set.findings.iter().map(ToString::to_string).collect(),
+                rows: rows.of(&candidate.set, set),
+            });
         }
+        Self { columns, sets }
     }
 }
 
-fn columns(project: &Project, marked: &MarkedSpeeds) -> Vec<Column> {
-    let unit = project.units.sign();
-    let number = |title: &str, unit: &str| Column {
-        title: title.to_owned(),
-        unit: unit.to_owned(),
-        is_number: true,
-    };
-    let mut columns = vec![
-        Column {
-            title: "gear".to_owned(),
-            unit: String::new(),
-            is_number: false,
-        },
-        number("ratio", ""),
-        number("overall", ""),
-        number("step", ""),
-        number("shift at", "rpm"),
-        number("falls to", "rpm"),
-        number("drop", "rpm"),
-        number("drop", "%"),
-        number("per 1000 rpm", unit),
-    ];
-    for rpm in &marked.engine_speeds {
-        columns.push(number(
-            &format!("at {} rpm", typed_rpm_text(rpm.rpm())),
-            unit,
-        ));
+impl SetTable {
+    /// All that is said of the set, parted by `between`.
+    pub fn facts_text(&self, between: &str) -> String {
+        let words: Vec<&str> = self.facts.iter().map(|fact| fact.words.as_str()).collect();
+        words.join(between)
     }
-    columns.push(number("at redline", unit));
-    for speed in &marked.road_speeds {
-        let speed = typed_speed_text(speed.kmh(), project.units);
-        columns.push(number(&format!("at {speed} {unit}"), "rpm"));
+}
+
+/// The columns that readers see, one for each marked speed where there is one for each.
+fn columns(
+    definitions: &[&'static ColumnDefinition],
+    marked: &MarkedSpeeds,
+    units: SpeedUnit,
+) -> Vec<Column> {
+    let mut columns = Vec::new();
+    for definition in definitions {
+        let Some(readers) = definition.readers else {
+            continue;
+        };
+        let figures = definition.figures(marked).into_iter();
+        columns.extend(figures.map(|figure| Column {
+            definition,
+            readers,
+            figure,
+            title: figure.heading(readers.title, units),
+            unit: figure.unit(units),
+            is_number: figure.measure().is_some(),
+        }));
     }
     columns
 }
 
-fn rows(
-    project: &Project,
-    marked: &MarkedSpeeds,
-    set: &GearSet,
-    results: &SetResults,
-    baseline: Option<&SetResults>,
-) -> Vec<Row> {
-    let mut rows = Vec::new();
-    for (gear, result) in set.gears.iter().zip(&results.gears) {
-        let like = baseline.and_then(|b| b.counterpart(results, result));
-        rows.push(row(project, marked, &gear.ratio.to_string(), result, like));
-    }
-    if let (Some(reverse), Some(result)) = (&set.reverse, &results.reverse) {
-        let like = baseline.and_then(|b| b.counterpart(results, result));
-        rows.push(row(
-            project,
-            marked,
-            &reverse.ratio.to_string(),
-            result,
-            like,
-        ));
-    }
-    rows
+/// Everything that the rows of a set have in common.
+struct Rows<'a> {
+    columns: &'a [Column],
+    units: SpeedUnit,
+    engine: &'a EngineLimits,
+    /// The set that this one is compared with, where it is compared.
+    baseline: Option<&'a SetResults>,
 }
 
-fn row(
-    project: &Project,
-    marked: &MarkedSpeeds,
-    typed: &str,
-    result: &GearResult,
-    baseline: Option<&GearResult>,
-) -> Row {
-    let unit = project.units;
-    let upshift = result.upshift;
-    let ratio = ratio_text(result.gear.ratio);
-    let mut cells = vec![
-        Cell::plain(&result.gear.label),
-        // A typed tooth pair stands before its value; a typed number is its value.
-        if typed.contains(':') {
-            Cell::plain(format!("{typed} = {ratio}"))
-        } else {
-            Cell::plain(ratio)
-        },
-        Cell::plain(ratio_text(result.gear.overall_ratio)),
-        Cell::optional(result.step.map(step_text)),
-        Cell::optional(upshift.map(|up| typed_rpm_text(up.shift_rpm))),
-        Cell::optional(upshift.map(|up| rpm_text(up.rpm_after_shift))),
-        Cell::optional(upshift.map(|up| rpm_text(up.rpm_drop()))),
-        Cell::optional(upshift.map(|up| percent_text(up.drop_share()).replace(" %", ""))),
-        Cell::plain(speed_per_1000_rpm_text(result.speed_per_1000_rpm_kmh, unit)),
-    ];
-    for rpm in &marked.engine_speeds {
-        let speed = result.speed_per_1000_rpm_kmh * rpm.rpm() / 1000.0;
-        cells.push(Cell {
-            text: speed_text(speed, unit),
-            is_dim: !project.engine.allow(rpm.rpm()),
-            ..Cell::default()
-        });
+impl Rows<'_> {
+    fn of(&self, set: &GearSet, results: &SetResults) -> Vec<Row> {
+        let forward = set.gears.iter().map(|gear| &gear.ratio);
+        let typed = forward.chain(set.reverse.as_ref().map(|reverse| &reverse.ratio));
+        let gears = SetGear::all(results).zip(typed);
+        gears.map(|(gear, typed)| self.row(gear, typed)).collect()
     }
-    cells.push(Cell::plain(speed_text(result.redline_speed_kmh, unit)));
-    for speed in &marked.road_speeds {
-        cells.push(rpm_cell(&project.engine, result, baseline, speed.kmh()));
-    }
-    Row {
-        id: result.gear.id,
-        gear: result.gear.label.clone(),
-        cells,
-    }
-}
 
-/// The engine speed of a gear at a road speed, with its difference from its counterpart.
-fn rpm_cell(
-    engine: &EngineLimits,
-    result: &GearResult,
-    baseline: Option<&GearResult>,
-    speed_kmh: f64,
-) -> Cell {
-    let rpm_of = |g: &GearResult| speed_kmh / g.speed_per_1000_rpm_kmh * 1000.0;
-    let rpm = rpm_of(result);
-    let difference = baseline.map(|b| {
-        let before = rpm_of(b);
-        // Top against a top of another label says so: 6 is compared with 5.
-        let other = if b.gear.label == result.gear.label {
-            String::new()
-        } else {
-            format!(" on {}", b.gear.label)
+    fn row(&self, gear: SetGear<'_>, typed: &Ratio) -> Row {
+        let like = self.baseline.and_then(|set| gear.counterpart_in(set));
+        let cells = self.columns.iter();
+        Row {
+            id: gear.gear.gear.id,
+            gear: gear.gear.gear.label.clone(),
+            cells: cells
+                .map(|column| self.cell(column, gear, typed, like))
+                .collect(),
+        }
+    }
+
+    fn cell(
+        &self,
+        column: &Column,
+        gear: SetGear<'_>,
+        typed: &Ratio,
+        like: Option<SetGear<'_>>,
+    ) -> Cell {
+        let figure = &column.figure;
+        let number = match figure.value(&gear) {
+            Value::Text(text) => return Cell::plain(text),
+            Value::Number(None) => return Cell::default(),
+            Value::Number(Some(number)) => number,
         };
-        format!(
-            "{} ({}){other}",
-            rpm_difference_text(rpm - before),
-            percent_difference_text(rpm / before - 1.0)
-        )
-    });
-    Cell {
-        text: rpm_text(rpm),
-        difference: difference.unwrap_or_default(),
-        is_dim: !engine.allow(rpm),
+        let rounded = figure.measure().map(|m| m.rounded(number, self.units));
+        let text = rounded.unwrap_or_default();
+        let engine_rpm = figure.engine_rpm(&gear);
+        let is_dim = engine_rpm.is_some_and(|rpm| !self.engine.allow(rpm));
+        let words = column.readers.difference.zip(like);
+        let difference = words.and_then(|(words, like)| match figure.value(&like) {
+            Value::Number(Some(before)) => Some(words(number, before) + &other_label(gear, like)),
+            Value::Number(None) | Value::Text(_) => None,
+        });
+        Cell {
+            text: match figure {
+                // A typed tooth pair stands before its value; a typed number is its value.
+                Figure::TypedRatio if typed.to_string().contains(':') => {
+                    format!("{typed} = {text}")
+                }
+                Figure::Label
+                | Figure::TypedRatio
+                | Figure::Number(..)
+                | Figure::AtEngineSpeed(..)
+                | Figure::AtRoadSpeed(..) => text,
+            },
+            difference: difference.unwrap_or_default(),
+            is_dim,
+        }
     }
 }
 
-fn facts(project: &Project, candidate: &Candidate, results: &SetResults) -> Vec<String> {
-    let set = &candidate.set;
-    let finals: Vec<String> = set.final_drives.iter().map(Ratio::reading).collect();
-    let mut facts = vec![format!("spread {}", step_text(results.spread))];
-    facts.push(format!("final drive {}", finals.join(" and ")));
-    for stage in &set.stages {
-        let position = &stage.positions[stage.present];
-        let ratio = ratio_text(position.ratio.value());
-        facts.push(format!("{} in {} = {ratio}", stage.name, position.name));
+/// Top against a top of another label says so: 6 is compared ` on 5`.
+fn other_label(gear: SetGear<'_>, like: SetGear<'_>) -> String {
+    let other = &like.gear.gear.label;
+    if *other == gear.gear.gear.label {
+        String::new()
+    } else {
+        format!(" on {other}")
     }
-    facts.push(tyre_fact(project, set, results));
-    facts
-}
-
-fn tyre_fact(project: &Project, set: &GearSet, results: &SetResults) -> String {
-    let tyre = set.tyre.as_ref().unwrap_or(&project.tyre);
-    let circumference = mm_text(results.drivetrain.rolling_circumference_mm);
-    format!("tyre {tyre}, rolls {circumference} mm a turn")
 }

@@ -22,7 +22,7 @@ impl SetWords {
         head.append(&set.name, 0.0, bold);
         if look.with_remarks {
             let baseline = if set.is_baseline { "baseline, " } else { "" };
-            let facts = format!("{baseline}{}", set.facts.join(", "));
+            let facts = format!("{baseline}{}", set.facts_text(", "));
             let dim = TextFormat::simple(small(look), look.palette.dim_text);
             head.append(&facts, look.text_size * 0.8, dim);
         }
@@ -177,7 +177,7 @@ pub(super) fn head_galley(
     difference_width: f32,
     look: &TableLook<'_>,
 ) -> Arc<Galley> {
-    let text = match column.unit.as_str() {
+    let text = match column.unit {
         "" => column.title.clone(),
         unit => format!("{},\n{unit}", column.title),
     };

@@ -101,8 +101,9 @@ fn body_ui(ui: &mut Ui, page: &Page, text_size: f32, palette: &Palette) {
 
 fn set_ui(ui: &mut Ui, page: &Page, set: &SetTable, text_size: f32, palette: &Palette) {
     bold_words(ui, &set.name, text_size * 1.1, palette.text);
-    let facts = set.facts.iter().filter(|fact| !fact.starts_with("spread "));
-    let facts: Vec<&str> = facts.map(String::as_str).collect();
+    let facts = set.facts.iter();
+    let facts = facts.filter(|fact| fact.definition.stands_at_bench);
+    let facts: Vec<&str> = facts.map(|fact| fact.words.as_str()).collect();
     words(ui, &facts.join(", "), text_size * 0.8, palette.text);
     let Some(results) = page.results.sets.get(set.place) else {
         return;

@@ -122,10 +122,8 @@ impl Page {
 /// The table, without what the page says once or need not say.
 fn table(project: &Project, results: &ProjectResults) -> Table {
     let mut table = Table::of(project, results);
-    for (set, candidate) in table.sets.iter_mut().zip(project.sets.iter()) {
-        if candidate.set.tyre.is_none() {
-            set.facts.retain(|fact| !fact.starts_with("tyre "));
-        }
+    for set in &mut table.sets {
+        set.facts.retain(|fact| !fact.is_of_vehicle);
         // A set that is alone is compared with nothing.
         set.is_baseline &= project.sets.len() > 1;
     }
