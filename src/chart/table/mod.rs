@@ -100,21 +100,17 @@ pub struct Row {
 pub struct Cell {
     /// The figure, without its unit; empty where there is none.
     pub text: String,
-    /// The difference from the baseline set, with its sign; empty where there is nothing to compare.
-    pub difference: String,
+    /// The difference from the baseline set, with its sign; none where there is nothing to compare,
+    /// and beside a figure outside the useful range, of which it would say nothing.
+    pub difference: Option<String>,
     /// Whether it lies outside the useful range, and steps back.
     pub is_dim: bool,
 }
 
 impl Cell {
-    /// The difference where it is shown: beside a figure outside the useful range it says nothing.
-    pub fn shown_difference(&self) -> Option<&str> {
-        (!self.is_dim && !self.difference.is_empty()).then_some(&self.difference)
-    }
-
     /// The figure with the difference that is shown beside it.
     pub fn words(&self) -> String {
-        match self.shown_difference() {
+        match &self.difference {
             Some(difference) => format!("{} {difference}", self.text),
             None => self.text.clone(),
         }
@@ -255,6 +251,7 @@ impl Rows<'_> {
         let engine_rpm = figure.engine_rpm(&gear);
         let is_dim = engine_rpm.is_some_and(|rpm| !self.engine.allow(rpm));
         let words = column.readers.difference.zip(like);
+        let words = words.filter(|_| !is_dim);
         let difference = words.and_then(|(words, like)| match figure.value(&like) {
             Value::Number(Some(before)) => Some(words(number, before) + &other_label(gear, like)),
             Value::Number(None) | Value::Text(_) => None,
@@ -271,7 +268,7 @@ impl Rows<'_> {
                 | Figure::AtEngineSpeed(..)
                 | Figure::AtRoadSpeed(..) => text,
             },
-            difference: difference.unwrap_or_default(),
+            difference,
             is_dim,
         }
     }

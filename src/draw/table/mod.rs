@@ -185,7 +185,7 @@ fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
 
 fn spoken_cell(column: &Column, cell: &Cell) -> String {
     let mut words = vec![column.title.as_str(), &cell.text, column.unit];
-    words.extend(cell.shown_difference());
+    words.extend(cell.difference.as_deref());
     words.retain(|word| !word.is_empty());
     words.join(" ")
 }
