@@ -259,9 +259,7 @@ impl Rows<'_> {
         Cell {
             text: match figure {
                 // A typed tooth pair stands before its value; a typed number is its value.
-                Figure::TypedRatio if typed.to_string().contains(':') => {
-                    format!("{typed} = {text}")
-                }
+                Figure::TypedRatio if typed.has_teeth() => format!("{typed} = {text}"),
                 Figure::Label
                 | Figure::TypedRatio
                 | Figure::Number(..)
