@@ -65,7 +65,7 @@ pub fn typed_rpm_text(engine_rpm: f64) -> String {
 
 /// An engine speed that is a result, to 10 rev/min: a tyre's tolerance hides the rest.
 pub fn rpm_text(engine_rpm: f64) -> String {
-    plain_number(round_to(engine_rpm, 10.0)).replace('-', "−")
+    with_minus(plain_number(round_to(engine_rpm, 10.0)))
 }
 
 /// A difference of engine speeds to 10 rev/min, with its sign: `+240`, `−110`, `0`.
@@ -78,9 +78,9 @@ pub fn percent_difference_text(share: f64) -> String {
     format!("{} %", signed(share * 100.0, 1))
 }
 
-/// A share as a percentage with one decimal: `27.5 %`.
+/// A share as a percentage with one decimal, without its sign: `27.5`.
 pub fn percent_text(share: f64) -> String {
-    format!("{:.1} %", share * 100.0).replace('-', "−")
+    with_minus(format!("{:.1}", share * 100.0))
 }
 
 /// A road speed in `unit` without its sign: whole numbers, below 20 with one decimal.
@@ -110,8 +110,27 @@ pub fn mm_text(length_mm: f64) -> String {
 
 /// The shortest decimal spelling that reads back to `number`: `3.78`, `800`.
 pub fn plain_number(number: f64) -> String {
-    // Adding zero turns a negative zero into the one that people write.
-    format!("{}", number + 0.0)
+    if number.fract() == 0.0 && number.abs() < LARGEST_WHOLE {
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "a whole number of this size is one of i64"
+        )]
+        let whole = number as i64;
+        // A table is full of whole numbers, and these are spelled much faster.
+        return whole.to_string();
+    }
+    number.to_string()
+}
+
+/// Up to it every whole number is both an `f64` and an `i64`: 2^53.
+const LARGEST_WHOLE: f64 = 9_007_199_254_740_992.0;
+
+/// The digits with a typographic sign where they have one.
+fn with_minus(digits: String) -> String {
+    match digits.strip_prefix('-') {
+        Some(digits) => format!("−{digits}"),
+        None => digits,
+    }
 }
 
 /// `number` with a typographic sign in front and `decimals` behind; zero has no sign.
@@ -165,7 +184,24 @@ mod tests {
     #[test]
     fn a_drop_that_is_a_rise_has_a_typographic_sign() {
         assert_eq!(rpm_text(-2018.0), "−2020");
-        assert_eq!(percent_text(-0.4485), "−44.9 %");
+        assert_eq!(percent_text(-0.4485), "−44.9");
+    }
+
+    #[test]
+    fn whole_numbers_are_spelled_like_all_others() {
+        assert_eq!(plain_number(-0.0), "0");
+        for number in [
+            800.0,
+            -12.0,
+            3.78,
+            1e-7,
+            9_007_199_254_740_992.0,
+            1e20,
+            1e300,
+        ] {
+            assert_eq!(plain_number(number), format!("{number}"));
+            assert_eq!(plain_number(number).parse(), Ok(number));
+        }
     }
 
     #[test]

@@ -4,7 +4,7 @@
 //! toolkit: the same data goes on the screen, into a picture and into text.
 
 mod speed_diagram;
-mod table;
+pub mod table;
 
 pub use speed_diagram::{GearTrace, SetTrace, ShiftTrace, SpeedDiagram, View};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};

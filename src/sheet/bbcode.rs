@@ -12,7 +12,7 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
     let mut blocks: Vec<String> = title.map(bold).into_iter().collect();
     for (set, aligned) in table.sets.iter().zip(aligned(table)) {
         let name = bold(&set_heading(set));
-        let facts = round(&set.facts.join("; "));
+        let facts = round(&set.facts_text("; "));
         blocks.push(format!(
             "{name}{facts}\n[code]\n{}[/code]\n",
             round(&aligned)

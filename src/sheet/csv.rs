@@ -6,7 +6,8 @@
 //! other mark. So a sign gets an apostrophe before it wherever a cell could begin.
 
 use crate::chart::MarkedSpeeds;
-use crate::gearing::{GearResult, SetResults, is_unseen};
+use crate::chart::table::{COLUMNS, ColumnDefinition, Figure, SetGear, Value};
+use crate::gearing::is_unseen;
 use crate::project::{Project, ProjectResults};
 use crate::units::{SpeedUnit, plain_number};
 
@@ -44,79 +45,72 @@ pub fn table(
     marked: &MarkedSpeeds,
     mark: DecimalMark,
 ) -> String {
-    let mut lines = vec![line(&header(project.units, marked, mark), mark)];
+    table_with(project, results, marked, mark, COLUMNS)
+}
+
+/// The same with these columns.
+pub(super) fn table_with(
+    project: &Project,
+    results: &ProjectResults,
+    marked: &MarkedSpeeds,
+    mark: DecimalMark,
+    definitions: &[&ColumnDefinition],
+) -> String {
+    let mut columns: Vec<(&str, Figure)> = Vec::new();
+    for definition in definitions {
+        let figures = definition.figures(marked).into_iter();
+        columns.extend(figures.map(|figure| (definition.csv_title, figure)));
+    }
+    let spelling = Spelling {
+        units: project.units,
+        mark,
+    };
+    let mut titles = vec!["set".to_owned(), "name".to_owned()];
+    titles.extend(columns.iter().map(|(title, f)| spelling.title(title, f)));
+    let mut lines = vec![line(&titles, mark)];
     for (number, (candidate, set)) in (1..).zip(project.sets.iter().zip(&results.sets)) {
         let name = harmless(candidate.set.name.as_str());
-        for result in set.gears.iter().chain(&set.reverse) {
+        for gear in SetGear::all(set) {
             let mut cells = vec![format!("{number}"), name.clone()];
-            cells.extend(row(project.units, set, result, marked, mark));
+            cells.extend(columns.iter().map(|(_, f)| spelling.cell(f, &gear)));
             lines.push(line(&cells, mark));
         }
     }
     lines.concat()
 }
 
-fn header(units: SpeedUnit, marked: &MarkedSpeeds, mark: DecimalMark) -> Vec<String> {
-    let unit = units.sign();
-    let fixed = [
-        "set",
-        "name",
-        "gear",
-        "ratio",
-        "final drive",
-        "overall ratio",
-        "step",
-        "shift at (rpm)",
-        "falls to (rpm)",
-        "drop (rpm)",
-        "drop (%)",
-    ];
-    let mut titles: Vec<String> = fixed.map(str::to_owned).to_vec();
-    titles.push(format!("per 1000 rpm ({unit})"));
-    for rpm in &marked.engine_speeds {
-        titles.push(format!("at {} rpm ({unit})", mark.number(rpm.rpm())));
-    }
-    titles.push(format!("at redline ({unit})"));
-    for speed in &marked.road_speeds {
-        let speed = mark.number(units.from_kmh(speed.kmh()));
-        titles.push(format!("at {speed} {unit} (rpm)"));
-    }
-    titles
+/// How titles and numbers are spelled.
+struct Spelling {
+    units: SpeedUnit,
+    mark: DecimalMark,
 }
 
-/// The cells of one gear from its label on.
-fn row(
-    units: SpeedUnit,
-    set: &SetResults,
-    result: &GearResult,
-    marked: &MarkedSpeeds,
-    mark: DecimalMark,
-) -> Vec<String> {
-    let gear = &result.gear;
-    let up = result.upshift;
-    let mut figures = vec![
-        Some(gear.ratio),
-        Some(gear.final_drive),
-        Some(gear.overall_ratio),
-        result.step,
-        up.map(|up| up.shift_rpm),
-        up.map(|up| up.rpm_after_shift),
-        up.map(|up| up.rpm_drop()),
-        up.map(|up| up.drop_share() * 100.0),
-        Some(units.from_kmh(result.speed_per_1000_rpm_kmh)),
-    ];
-    for rpm in &marked.engine_speeds {
-        let speed_kmh = set.drivetrain.speed_kmh(gear, rpm.rpm());
-        figures.push(Some(units.from_kmh(speed_kmh)));
+impl Spelling {
+    /// A heading with the speed that it stands for, and the unit in brackets: `at 90 km/h (rpm)`.
+    fn title(&self, title: &str, figure: &Figure) -> String {
+        let mut heading = title.to_owned();
+        if let Some(mark) = figure.mark() {
+            let speed = self.mark.number(mark.in_unit(self.units));
+            heading = format!("{heading} {speed} {}", mark.unit(self.units));
+        }
+        match figure.unit(self.units) {
+            "" => heading,
+            unit => format!("{heading} ({unit})"),
+        }
     }
-    figures.push(Some(units.from_kmh(result.redline_speed_kmh)));
-    for speed in &marked.road_speeds {
-        figures.push(Some(set.drivetrain.engine_rpm(gear, speed.kmh())));
+
+    /// What a gear has of a figure, in the unit of its heading; empty where it has none.
+    fn cell(&self, figure: &Figure, gear: &SetGear<'_>) -> String {
+        match figure.value(gear) {
+            Value::Text(text) => harmless(text),
+            Value::Number(number) => {
+                let in_unit = |n| figure.measure().map_or(n, |m| m.in_unit(n, self.units));
+                number
+                    .map(|n| self.mark.number(in_unit(n)))
+                    .unwrap_or_default()
+            }
+        }
     }
-    let spelled = |figure: Option<f64>| figure.map(|n| mark.number(n)).unwrap_or_default();
-    let mut cells = vec![harmless(&gear.label)];
-    cells.extend(figures.into_iter().map(spelled));
-    cells
 }
 
 /// The signs that open a formula, as typed and in full width.

@@ -4,7 +4,7 @@
 //! figure outside the useful engine speeds stands in brackets and has no difference: it is no gear
 //! that one would drive in.
 
-use crate::chart::{Cell, Column, SetTable, Table};
+use crate::chart::{Column, SetTable, Table};
 
 /// What explains the brackets, where there are any.
 pub(super) const BRACKETS_NOTE: &str =
@@ -20,7 +20,7 @@ pub(super) struct Grid {
 pub(super) struct Heading {
     pub(super) title: String,
     /// Empty for a pure number or text.
-    pub(super) unit: String,
+    pub(super) unit: &'static str,
     /// Whether its cells stand to the right.
     pub(super) is_number: bool,
     /// Whether it says something about the column before it.
@@ -99,14 +99,9 @@ fn against(table: &Table) -> String {
     format!("against set {number}")
 }
 
-/// The difference that a reader is shown.
-fn difference(cell: &Cell) -> &str {
-    cell.shown_difference().unwrap_or_default()
-}
-
 fn has_difference(set: &SetTable, at: usize) -> bool {
     let mut cells = set.rows.iter().filter_map(|row| row.cells.get(at));
-    cells.any(|cell| !difference(cell).is_empty())
+    cells.any(|cell| cell.difference.is_some())
 }
 
 fn headings(columns: &[Column], has_difference: &[bool], against: &str) -> Vec<Heading> {
@@ -114,14 +109,14 @@ fn headings(columns: &[Column], has_difference: &[bool], against: &str) -> Vec<H
     for (column, &has_difference) in columns.iter().zip(has_difference) {
         headings.push(Heading {
             title: column.title.clone(),
-            unit: column.unit.clone(),
+            unit: column.unit,
             is_number: column.is_number,
             is_difference: false,
         });
         if has_difference {
             headings.push(Heading {
                 title: against.to_owned(),
-                unit: column.unit.clone(),
+                unit: column.unit,
                 is_number: true,
                 is_difference: true,
             });
@@ -140,7 +135,7 @@ fn rows(set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
             });
             if has_difference {
                 cells.push(GridCell {
-                    text: difference(cell).to_owned(),
+                    text: cell.difference.clone().unwrap_or_default(),
                     is_bracketed: false,
                 });
             }

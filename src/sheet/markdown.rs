@@ -11,7 +11,7 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
         .collect();
     for (set, grid) in table.sets.iter().zip(Grid::of_all(table)) {
         blocks.push(format!("### {}\n", escaped(&set_heading(set))));
-        blocks.push(format!("{}\n", escaped(&set.facts.join("; "))));
+        blocks.push(format!("{}\n", escaped(&set.facts_text("; "))));
         blocks.push(pipe_table(&grid.without_empty_columns()));
     }
     if has_brackets(table) {

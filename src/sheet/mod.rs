@@ -8,5 +8,7 @@ pub mod csv;
 mod grid;
 pub mod json;
 pub mod markdown;
+#[cfg(test)]
+mod new_column;
 pub mod page;
 pub mod text;

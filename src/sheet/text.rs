@@ -19,7 +19,7 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
         .into_iter()
         .collect();
     for (set, aligned) in table.sets.iter().zip(aligned(table)) {
-        let facts = set.facts.join("; ");
+        let facts = set.facts_text("; ");
         blocks.push(format!("{}\n{facts}\n\n{aligned}", set_heading(set)));
     }
     if has_brackets(table) {
@@ -72,7 +72,7 @@ impl AlignedColumn {
         let cell_width = cells().map(|cell| width(&column.shown(cell))).max();
         column.heading = wrapped(&heading.title, cell_width.unwrap_or(0));
         if !heading.unit.is_empty() {
-            column.heading.push(heading.unit.clone());
+            column.heading.push(heading.unit.to_owned());
         }
         let heading_width = column.heading.iter().map(|line| width(line)).max();
         column.width = heading_width.max(cell_width).unwrap_or(0);

@@ -1,7 +1,7 @@
 //! Where does everything in a table stand: how wide is each column, how high each set?
 
 use super::TableLook;
-use crate::chart::{Cell, Column, SetTable, Table};
+use crate::chart::{Column, SetTable, Table};
 use crate::draw::bold;
 use egui::text::{LayoutJob, TextFormat};
 use egui::{Align, FontFamily, FontId, Galley, Ui};
@@ -22,7 +22,7 @@ impl SetWords {
         head.append(&set.name, 0.0, bold);
         if look.with_remarks {
             let baseline = if set.is_baseline { "baseline, " } else { "" };
-            let facts = format!("{baseline}{}", set.facts.join(", "));
+            let facts = format!("{baseline}{}", set.facts_text(", "));
             let dim = TextFormat::simple(small(look), look.palette.dim_text);
             head.append(&facts, look.text_size * 0.8, dim);
         }
@@ -137,9 +137,8 @@ impl LaidColumn {
         let plain = font(look, family);
         let figures = widest(&mut cells().map(|c| measured(&c.text, plain.clone())));
         let figures = figures.min(look.wrap_width * WIDEST_FIGURE);
-        let differences = cells().filter(|c| has_difference(c));
-        let mut difference_width =
-            widest(&mut differences.map(|c| measured(&c.difference, small(look))));
+        let differences = cells().filter_map(|c| c.difference.as_deref());
+        let mut difference_width = widest(&mut differences.map(|d| measured(d, small(look))));
         difference_width = difference_width.min(look.wrap_width * WIDEST_DIFFERENCE);
         if difference_width > 0.0 {
             difference_width += look.text_size * DIFFERENCE_GAP;
@@ -163,10 +162,6 @@ const WIDEST_DIFFERENCE: f32 = 0.25;
 /// Between a figure and its difference, in multiples of the text.
 pub(super) const DIFFERENCE_GAP: f32 = 0.4;
 
-pub(super) fn has_difference(cell: &Cell) -> bool {
-    cell.shown_difference().is_some()
-}
-
 /// A heading in as many lines as its column's width asks for, its unit last.
 ///
 /// Over differences it has the room of figure and difference, and begins with the figure.
@@ -177,7 +172,7 @@ pub(super) fn head_galley(
     difference_width: f32,
     look: &TableLook<'_>,
 ) -> Arc<Galley> {
-    let text = match column.unit.as_str() {
+    let text = match column.unit {
         "" => column.title.clone(),
         unit => format!("{},\n{unit}", column.title),
     };

@@ -7,11 +7,12 @@ mod layout;
 mod painter;
 
 use super::palette::Palette;
+use crate::chart::table::Need;
 use crate::chart::{Cell, Column, Row, SetTable, Table};
 use crate::gearing::GearId;
 use crate::project::SetId;
 use egui::{Pos2, Rect, Ui, Vec2};
-use layout::{Layout, SetWords, has_difference};
+use layout::{LaidColumn, Layout, SetWords};
 use painter::TablePainter;
 
 /// How a table is to be drawn.
@@ -63,12 +64,6 @@ impl DrawnRow<'_> {
     }
 }
 
-/// The columns that a comparison can do without, the least needed first.
-const DETAILS: [&str; 4] = ["shift at", "drop", "per 1000 rpm", "overall"];
-
-/// The columns that a narrow window does without: the cards and the diagram show them too.
-const STANDING_ELSEWHERE: [&str; 3] = ["falls to", "step", "ratio"];
-
 /// Every column of a table.
 pub fn all_columns(table: &Table) -> Vec<usize> {
     (0..table.columns.len()).collect()
@@ -76,7 +71,7 @@ pub fn all_columns(table: &Table) -> Vec<usize> {
 
 /// The columns that a comparison cannot do without.
 pub fn essential_columns(table: &Table) -> Vec<usize> {
-    let is_detail = |column: &Column| DETAILS.contains(&column.title.as_str());
+    let is_detail = |column: &Column| matches!(column.readers.need, Need::Detail(_));
     let columns = table.columns.iter().enumerate();
     let essential = columns.filter(|(_, column)| !is_detail(column));
     essential.map(|(at, _)| at).collect()
@@ -129,13 +124,13 @@ pub fn fitting_table_ui<'t>(
     width: f32,
 ) -> TableDrawn<'t> {
     let mut layout = Layout::of(ui, table, sets, look);
-    for detail in DETAILS.into_iter().chain(STANDING_ELSEWHERE) {
-        if layout.width() <= width {
+    let need = |column: &LaidColumn| table.columns[column.at].readers.need;
+    while layout.width() > width {
+        let least = layout.columns.iter().map(need).min();
+        let Some(least) = least.filter(|least| *least != Need::Always) else {
             break;
-        }
-        layout
-            .columns
-            .retain(|c| table.columns[c.at].title != detail);
+        };
+        layout.columns.retain(|column| need(column) != least);
     }
     laid_table_ui(ui, table, sets, look, &layout)
 }
@@ -189,10 +184,8 @@ fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
 }
 
 fn spoken_cell(column: &Column, cell: &Cell) -> String {
-    let mut words = vec![&column.title, &cell.text, &column.unit];
-    if has_difference(cell) {
-        words.push(&cell.difference);
-    }
+    let mut words = vec![column.title.as_str(), &cell.text, column.unit];
+    words.extend(cell.difference.as_deref());
     words.retain(|word| !word.is_empty());
-    words.into_iter().cloned().collect::<Vec<_>>().join(" ")
+    words.join(" ")
 }

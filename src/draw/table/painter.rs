@@ -1,8 +1,6 @@
 //! Puts a table that is laid out onto the canvas, and notes where everything came to stand.
 
-use super::layout::{
-    DIFFERENCE_GAP, LaidColumn, Layout, SetWords, font, has_difference, small, swatch_width,
-};
+use super::layout::{DIFFERENCE_GAP, LaidColumn, Layout, SetWords, font, small, swatch_width};
 use super::{DrawnRow, TableDrawn, TableLook};
 use crate::chart::{Cell, Row, SetTable, Table};
 use crate::draw::palette::dash;
@@ -122,7 +120,7 @@ impl<'t> TablePainter<'_, 't> {
             return;
         }
         let right = place.right() - self.edge() - column.difference_width;
-        if has_difference(cell) {
+        if let Some(difference) = &cell.difference {
             // Beside its figure, so that it is not taken for one of the next column.
             let gap = self.look.text_size * DIFFERENCE_GAP;
             let at = (
@@ -131,7 +129,7 @@ impl<'t> TablePainter<'_, 't> {
                 column.difference_width - gap,
             );
             let small = small(self.look);
-            self.write(at, &cell.difference, small, palette.dim_text);
+            self.write(at, difference, small, palette.dim_text);
         }
         let color = if cell.is_dim {
             palette.faint_text

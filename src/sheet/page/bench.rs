@@ -2,11 +2,12 @@
 
 use super::Page;
 use super::reading::{bold_words, chosen_sets, vehicle_text, words};
-use crate::chart::SetTable;
+use crate::chart::table::{AtTheBench, Figure};
+use crate::chart::{Column, Row, SetTable};
 use crate::draw::bold;
 use crate::draw::palette::Palette;
-use crate::gearing::GearResult;
-use crate::units::{ratio_text, rpm_text, step_text, typed_rpm_text};
+use crate::gearing::{GearSet, Ratio};
+use crate::units::SpeedUnit;
 use egui::emath::GuiRounding as _;
 use egui::{Align2, Color32, FontFamily, FontId, Pos2, Rect, Sense, Ui, UiBuilder, Vec2};
 
@@ -26,17 +27,6 @@ const WANTED_NOTE_LINES: f32 = 4.0;
 
 /// The height of a row, in multiples of its text.
 const ROW: f32 = 1.5;
-
-/// The columns: where each ends, as a share of the width, and what stands above it.
-const COLUMNS: [(f32, &str); 7] = [
-    (0.08, "gear"),
-    (0.44, "teeth or ratio"),
-    (0.57, "overall"),
-    (0.66, "step"),
-    (0.78, "shift at rpm"),
-    (0.89, "falls to rpm"),
-    (1.00, "loses rpm"),
-];
 
 /// Lays the page out from top to bottom; figures are as large as the page allows.
 pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
@@ -101,61 +91,124 @@ fn body_ui(ui: &mut Ui, page: &Page, text_size: f32, palette: &Palette) {
 
 fn set_ui(ui: &mut Ui, page: &Page, set: &SetTable, text_size: f32, palette: &Palette) {
     bold_words(ui, &set.name, text_size * 1.1, palette.text);
-    let facts = set.facts.iter().filter(|fact| !fact.starts_with("spread "));
-    let facts: Vec<&str> = facts.map(String::as_str).collect();
+    let facts = set
+        .facts
+        .iter()
+        .filter(|fact| fact.definition.stands_at_bench);
+    let facts: Vec<&str> = facts.map(|fact| fact.words.as_str()).collect();
     words(ui, &facts.join(", "), text_size * 0.8, palette.text);
-    let Some(results) = page.results.sets.get(set.place) else {
-        return;
-    };
-    let heads: Vec<String> = COLUMNS.iter().map(|(_, head)| (*head).to_owned()).collect();
-    row_ui(ui, &heads, text_size * 0.72, text_size, palette);
-    let typed = page.project.sets.iter().nth(set.place);
-    for (at, result) in results.gears.iter().chain(&results.reverse).enumerate() {
-        let gear = typed
-            .and_then(|c| c.set.gears.get(at))
-            .map(|g| g.ratio.reading());
-        let reverse = typed.and_then(|c| c.set.reverse.as_ref());
-        let reading = gear.or_else(|| reverse.map(|r| r.ratio.reading()));
-        let cells = cells(result, reading.unwrap_or_default());
-        row_ui(ui, &cells, text_size, text_size, palette);
+    let candidate = page.project.sets.get(set.set);
+    let columns = columns(page);
+    let heads: Vec<String> = columns.iter().map(|c| c.head.clone()).collect();
+    row_ui(ui, &columns, &heads, text_size * 0.72, text_size, palette);
+    for row in &set.rows {
+        let typed = candidate.and_then(|candidate| typed_ratio(&candidate.set, row));
+        let cells: Vec<String> = columns.iter().map(|c| c.cell(row, typed)).collect();
+        row_ui(ui, &columns, &cells, text_size, text_size, palette);
     }
 }
 
-fn cells(result: &GearResult, reading: String) -> Vec<String> {
-    let shift = result.upshift.map(|up| typed_rpm_text(up.shift_rpm));
-    let falls = result.upshift.map(|up| rpm_text(up.rpm_after_shift));
-    let loses = result.upshift.map(|up| rpm_text(up.rpm_drop()));
-    vec![
-        result.gear.label.clone(),
-        reading,
-        ratio_text(result.gear.overall_ratio),
-        result.step.map(step_text).unwrap_or_default(),
-        shift.unwrap_or_default(),
-        falls.unwrap_or_default(),
-        loses.unwrap_or_default(),
-    ]
+/// One of the columns that stand on this page.
+struct BenchColumn<'a> {
+    /// Which column of the table it is.
+    at: usize,
+    column: &'a Column,
+    look: AtTheBench,
+    /// What stands above it, its unit last.
+    head: String,
+    /// Where it ends, as a share of the page's width.
+    end: f32,
+}
+
+/// The columns of the table that stand on this page, from left to right.
+fn columns(page: &Page) -> Vec<BenchColumn<'_>> {
+    let columns = page.table.columns.iter().enumerate();
+    let chosen = columns.filter_map(|(at, column)| Some((at, column, column.readers.bench?)));
+    let whole: u16 = chosen.clone().map(|(_, _, look)| look.width).sum();
+    let mut taken = 0;
+    chosen
+        .map(|(at, column, look)| {
+            taken += look.width;
+            BenchColumn {
+                at,
+                column,
+                look,
+                head: head(column, look, page.project.units),
+                end: f32::from(taken) / f32::from(whole),
+            }
+        })
+        .collect()
+}
+
+fn head(column: &Column, look: AtTheBench, units: SpeedUnit) -> String {
+    let title = column.figure.heading(look.title, units);
+    match column.unit {
+        "" => title,
+        unit => format!("{title} {unit}"),
+    }
+}
+
+impl BenchColumn<'_> {
+    /// What stands in it; a ratio is said so that nobody mounts a pair the wrong way round.
+    fn cell(&self, row: &Row, typed: Option<&Ratio>) -> String {
+        let text = &row.cells[self.at].text;
+        match (self.column.figure, typed) {
+            (Figure::TypedRatio, Some(typed)) => typed.reading(),
+            _ => text.clone(),
+        }
+    }
+
+    /// Whether it is read like words, from the left: a label, or what drives what.
+    fn is_words(&self) -> bool {
+        match self.column.figure {
+            Figure::Label | Figure::TypedRatio => true,
+            Figure::Number(..) | Figure::AtEngineSpeed(..) | Figure::AtRoadSpeed(..) => false,
+        }
+    }
+}
+
+/// The ratio of a row as it was typed.
+fn typed_ratio<'a>(set: &'a GearSet, row: &Row) -> Option<&'a Ratio> {
+    match set.gear(row.id) {
+        Some(gear) => Some(&gear.ratio),
+        None => set.reverse.as_ref().map(|reverse| &reverse.ratio),
+    }
 }
 
 /// One row over a rule; text that would not fit its column is made smaller.
-fn row_ui(ui: &mut Ui, cells: &[String], text_size: f32, row_size: f32, palette: &Palette) {
+fn row_ui(
+    ui: &mut Ui,
+    columns: &[BenchColumn<'_>],
+    cells: &[String],
+    text_size: f32,
+    row_size: f32,
+    palette: &Palette,
+) {
     let size = Vec2::new(ui.available_width(), row_size * ROW);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     let mut left = rect.left();
-    for (i, (text, (end, _))) in cells.iter().zip(COLUMNS).enumerate() {
-        let right = rect.left() + rect.width() * end;
+    for (column, text) in columns.iter().zip(cells) {
+        let right = rect.left() + rect.width() * column.end;
         let place = Rect::from_x_y_ranges(left..=right, rect.y_range());
-        cell_ui(ui, text, place, i, text_size, palette.text);
+        cell_ui(ui, text, place, column, text_size, palette.text);
         left = right;
     }
     ui.painter()
         .hline(rect.x_range(), rect.bottom(), (0.7, palette.mark));
 }
 
-fn cell_ui(ui: &Ui, text: &str, place: Rect, column: usize, text_size: f32, color: Color32) {
-    // What is worked with stands out: which gear, and what it makes of the engine's turns.
-    let family = match column {
-        0 | 2 => bold(),
-        _ => FontFamily::Proportional,
+fn cell_ui(
+    ui: &Ui,
+    text: &str,
+    place: Rect,
+    column: &BenchColumn<'_>,
+    text_size: f32,
+    color: Color32,
+) {
+    let family = if column.look.stands_out {
+        bold()
+    } else {
+        FontFamily::Proportional
     };
     let layout = |size: f32| {
         let font = FontId::new(size, family.clone());
@@ -166,7 +219,7 @@ fn cell_ui(ui: &Ui, text: &str, place: Rect, column: usize, text_size: f32, colo
     if galley.size().x > room {
         galley = layout(text_size * room / galley.size().x);
     }
-    let (align, at): (Align2, Pos2) = if column < 2 {
+    let (align, at): (Align2, Pos2) = if column.is_words() {
         (Align2::LEFT_CENTER, place.left_center())
     } else {
         (Align2::RIGHT_CENTER, place.right_center())

@@ -9,7 +9,8 @@ mod reading;
 
 pub use picture::{PageError, Picture, png};
 
-use crate::chart::{SpeedDiagram, Table};
+use crate::chart::table::{COLUMNS, ColumnDefinition};
+use crate::chart::{MarkedSpeeds, SpeedDiagram, Table};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
 use crate::project::{Candidate, PageForm, Project, ProjectResults, SetId, WriteUp};
@@ -25,7 +26,6 @@ const MARGIN: f32 = 22.0;
 #[derive(Debug, Clone)]
 pub struct Page {
     project: Project,
-    results: ProjectResults,
     diagram: SpeedDiagram,
     table: Table,
     chosen: Vec<SetId>,
@@ -53,6 +53,15 @@ impl Page {
     /// # Errors
     /// When there is no set.
     pub fn with_sets(project: &Project, chosen: Vec<SetId>) -> Result<Self, PageError> {
+        Self::with_columns(project, chosen, COLUMNS)
+    }
+
+    /// The same with these columns in its table.
+    pub(super) fn with_columns(
+        project: &Project,
+        chosen: Vec<SetId>,
+        definitions: &[&'static ColumnDefinition],
+    ) -> Result<Self, PageError> {
         if chosen.is_empty() {
             return Err(PageError::NoSet);
         }
@@ -60,9 +69,8 @@ impl Page {
         let is_chosen = |c: &Candidate| chosen.contains(&c.id);
         Ok(Self {
             diagram: SpeedDiagram::of_sets(project, &results, is_chosen),
-            table: table(project, &results),
+            table: table(project, &results, definitions),
             project: project.clone(),
-            results,
             chosen,
         })
     }
@@ -120,12 +128,15 @@ impl Page {
 }
 
 /// The table, without what the page says once or need not say.
-fn table(project: &Project, results: &ProjectResults) -> Table {
-    let mut table = Table::of(project, results);
-    for (set, candidate) in table.sets.iter_mut().zip(project.sets.iter()) {
-        if candidate.set.tyre.is_none() {
-            set.facts.retain(|fact| !fact.starts_with("tyre "));
-        }
+fn table(
+    project: &Project,
+    results: &ProjectResults,
+    definitions: &[&'static ColumnDefinition],
+) -> Table {
+    let marked = MarkedSpeeds::of(project);
+    let mut table = Table::with(project, results, &marked, definitions);
+    for set in &mut table.sets {
+        set.facts.retain(|fact| !fact.is_of_vehicle);
         // A set that is alone is compared with nothing.
         set.is_baseline &= project.sets.len() > 1;
     }

@@ -44,6 +44,16 @@ fn text_stands_in_aligned_columns_with_numbers_to_the_right() {
 }
 
 #[test]
+fn typed_teeth_stand_before_their_ratio_those_of_a_worm_too() {
+    let flags = "table --final 1 --circumference 2000 --redline 6000 --gears";
+    let answer = answer(flags.split_whitespace().chain(["40x1 34:17 1.5"]));
+    for cell in ["40x1 = 40.000", "34:17 = 2.000", " 1.500"] {
+        assert!(answer.printed().contains(cell), "{}", answer.stdout);
+    }
+    assert!(!answer.printed().contains("1.5 ="), "{}", answer.stdout);
+}
+
+#[test]
 fn no_line_of_a_text_table_is_wider_than_a_page() {
     for more in [
         &[][..],

@@ -4,6 +4,7 @@ use super::harness::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Key, Pos2};
 use layshaft::chart::Table;
+use layshaft::chart::table::Mark;
 use layshaft::gearing::EngineSpeed;
 use layshaft::project::{Edit, Project, ProjectResults};
 
@@ -228,7 +229,7 @@ fn what_lies_outside_the_useful_range_is_dim_and_stays() {
     let table = table(&camper_van());
     let columns = table.columns.iter().enumerate();
     let rpm_at_marks: Vec<usize> = columns
-        .filter(|(_, c)| c.unit == "rpm" && c.title.contains("km/h"))
+        .filter(|(_, c)| matches!(c.figure.mark(), Some(Mark::RoadSpeed(_))))
         .map(|(at, _)| at)
         .collect();
     assert_eq!(rpm_at_marks.len(), 3);
@@ -252,11 +253,13 @@ fn what_lies_outside_the_useful_range_is_dim_and_stays() {
 #[test]
 fn a_marked_engine_speed_above_the_redline_is_dim() {
     let marks = [2000.0, 5000.0].map(|rpm| EngineSpeed::from_rpm(rpm).unwrap());
-    let marks = layshaft::project::Marks::new(marks.to_vec()).unwrap();
-    let edit = Edit::MarkedEngineSpeeds(marks);
-    let table = table(&edit.applied_to(&camper_van()).unwrap());
-    let column = |title: &str| table.columns.iter().position(|c| c.title == title).unwrap();
-    let (useful, beyond) = (column("at 2000 rpm"), column("at 5000 rpm"));
+    let edit = layshaft::project::Marks::new(marks.to_vec()).map(Edit::MarkedEngineSpeeds);
+    let table = table(&edit.unwrap().applied_to(&camper_van()).unwrap());
+    let [useful, beyond] = marks.map(|rpm| {
+        let is_at = |mark: Option<Mark>| mark == Some(Mark::EngineSpeed(rpm));
+        let mut columns = table.columns.iter();
+        columns.position(|c| is_at(c.figure.mark())).unwrap()
+    });
     for row in table.sets.iter().flat_map(|set| &set.rows) {
         assert!(!row.cells[useful].is_dim && row.cells[beyond].is_dim);
         assert!(!row.cells[beyond].text.is_empty());

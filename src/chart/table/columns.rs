@@ -1,0 +1,240 @@
+//! Which columns are there? Each is defined here, once, and everything that shows it follows.
+
+use super::definition::{AtTheBench, ColumnDefinition, ForReaders, Holds, Key, Need, SetGear};
+use super::measure::Measure;
+use crate::gearing::{EngineSpeed, RoadSpeed, Upshift};
+use crate::units::{percent_difference_text, rpm_difference_text};
+
+/// Every column, from left to right; the first names the gear.
+pub static COLUMNS: &[&ColumnDefinition] = &[
+    &ColumnDefinition {
+        key: "gear",
+        meaning: Some("label of the gear"),
+        csv_title: "gear",
+        holds: Holds::Label,
+        is_forward_only: false,
+        readers: Some(ForReaders {
+            title: "gear",
+            need: Need::Always,
+            difference: None,
+            bench: Some(AtTheBench {
+                title: "gear",
+                width: 8,
+                stands_out: true,
+            }),
+        }),
+    },
+    &ColumnDefinition {
+        key: "ratio",
+        meaning: Some("ratio of the gear: input turns for one output turn"),
+        csv_title: "ratio",
+        holds: Holds::TypedRatio,
+        is_forward_only: false,
+        readers: Some(ForReaders {
+            title: "ratio",
+            need: Need::StandsElsewhere(3),
+            difference: None,
+            bench: Some(AtTheBench {
+                title: "teeth or ratio",
+                width: 36,
+                stands_out: false,
+            }),
+        }),
+    },
+    &ColumnDefinition {
+        key: "final_drive",
+        meaning: Some("ratio of the final drive that the gear drives"),
+        csv_title: "final drive",
+        holds: Holds::Number(Measure::Ratio, |g| Some(g.gear.gear.final_drive)),
+        is_forward_only: false,
+        // Readers are told once for the whole set.
+        readers: None,
+    },
+    &ColumnDefinition {
+        key: "overall_ratio",
+        meaning: Some("engine turns for one wheel turn, all stages included"),
+        csv_title: "overall ratio",
+        holds: Holds::Number(Measure::Ratio, |g| Some(g.gear.gear.overall_ratio)),
+        is_forward_only: false,
+        readers: Some(ForReaders {
+            title: "overall",
+            need: Need::Detail(4),
+            difference: None,
+            bench: Some(AtTheBench {
+                title: "overall",
+                width: 13,
+                stands_out: true,
+            }),
+        }),
+    },
+    &ColumnDefinition {
+        key: "step",
+        meaning: Some("overall ratio ÷ that of the next gear; null on top and on a crawler"),
+        csv_title: "step",
+        holds: Holds::Number(Measure::Step, |g| g.gear.step),
+        is_forward_only: true,
+        readers: Some(ForReaders {
+            title: "step",
+            need: Need::StandsElsewhere(2),
+            difference: None,
+            bench: Some(AtTheBench {
+                title: "step",
+                width: 9,
+                stands_out: false,
+            }),
+        }),
+    },
+    &ColumnDefinition {
+        key: "shift_rpm",
+        meaning: Some("engine speed at which the driver changes up; null on top and on a crawler"),
+        csv_title: "shift at",
+        holds: Holds::Number(Measure::TypedEngineSpeed, |g| {
+            of_upshift(g, |up| up.shift_rpm)
+        }),
+        is_forward_only: true,
+        readers: Some(ForReaders {
+            title: "shift at",
+            need: Need::Detail(1),
+            difference: None,
+            bench: Some(AtTheBench {
+                title: "shift at",
+                width: 12,
+                stands_out: false,
+            }),
+        }),
+    },
+    &ColumnDefinition {
+        key: "rpm_after_shift",
+        meaning: Some("engine speed after that upshift; null on top and on a crawler"),
+        csv_title: "falls to",
+        holds: Holds::Number(Measure::EngineSpeed, |g| {
+            of_upshift(g, |up| up.rpm_after_shift)
+        }),
+        is_forward_only: true,
+        readers: Some(ForReaders {
+            title: "falls to",
+            need: Need::StandsElsewhere(1),
+            difference: None,
+            bench: Some(AtTheBench {
+                title: "falls to",
+                width: 11,
+                stands_out: false,
+            }),
+        }),
+    },
+    &ColumnDefinition {
+        key: "rpm_drop",
+        meaning: Some("engine speed lost at that upshift; null on top and on a crawler"),
+        csv_title: "drop",
+        holds: Holds::Number(Measure::EngineSpeed, |g| of_upshift(g, Upshift::rpm_drop)),
+        is_forward_only: true,
+        readers: Some(ForReaders {
+            title: "drop",
+            need: Need::Detail(2),
+            difference: None,
+            bench: Some(AtTheBench {
+                title: "loses",
+                width: 11,
+                stands_out: false,
+            }),
+        }),
+    },
+    &ColumnDefinition {
+        key: "drop_share",
+        // A program divides the drop by the shift speed.
+        meaning: None,
+        csv_title: "drop",
+        holds: Holds::Number(Measure::Share, |g| of_upshift(g, Upshift::drop_share)),
+        is_forward_only: true,
+        readers: Some(plain("drop", Need::Detail(2))),
+    },
+    &ColumnDefinition {
+        key: "speed_per_1000_rpm_kmh",
+        meaning: Some("road speed for every 1000 rpm"),
+        csv_title: "per 1000 rpm",
+        holds: Holds::Number(Measure::RoadSpeedPer1000Rpm, |g| {
+            Some(g.gear.speed_per_1000_rpm_kmh)
+        }),
+        is_forward_only: false,
+        readers: Some(plain("per 1000 rpm", Need::Detail(3))),
+    },
+    &ColumnDefinition {
+        key: "speeds",
+        meaning: Some("road speeds at the engine speeds that were asked for"),
+        csv_title: "at",
+        holds: Holds::AtEngineSpeeds(
+            Measure::RoadSpeed,
+            road_speed,
+            Key {
+                name: "speed_kmh",
+                meaning: "road speed at it, also above the redline",
+            },
+        ),
+        is_forward_only: false,
+        readers: Some(plain("at", Need::Always)),
+    },
+    &ColumnDefinition {
+        key: "redline_speed_kmh",
+        meaning: Some(
+            "road speed at the redline, also the highest for changing down into the gear",
+        ),
+        csv_title: "at redline",
+        holds: Holds::Number(Measure::RoadSpeed, |g| Some(g.gear.redline_speed_kmh)),
+        is_forward_only: false,
+        readers: Some(plain("at redline", Need::Always)),
+    },
+    &ColumnDefinition {
+        key: "engine_speeds",
+        meaning: Some("engine speeds at the road speeds that were asked for"),
+        csv_title: "at",
+        holds: Holds::AtRoadSpeeds(
+            Measure::EngineSpeed,
+            engine_speed,
+            Key {
+                name: "engine_rpm",
+                meaning: "engine speed at it, also above the redline",
+            },
+        ),
+        is_forward_only: false,
+        readers: Some(ForReaders {
+            title: "at",
+            need: Need::Always,
+            difference: Some(rpm_difference),
+            bench: None,
+        }),
+    },
+];
+
+/// A column without differences, which the bench does without.
+const fn plain(title: &'static str, need: Need) -> ForReaders {
+    ForReaders {
+        title,
+        need,
+        difference: None,
+        bench: None,
+    }
+}
+
+fn of_upshift(gear: &SetGear<'_>, number: fn(&Upshift) -> f64) -> Option<f64> {
+    gear.gear.upshift.as_ref().map(number)
+}
+
+fn road_speed(gear: &SetGear<'_>, rpm: EngineSpeed) -> f64 {
+    gear.speed_kmh(rpm)
+}
+
+fn engine_speed(gear: &SetGear<'_>, speed: RoadSpeed) -> f64 {
+    gear.engine_rpm(speed)
+}
+
+/// `−360 (−11.4 %)`: engine speed against engine speed.
+fn rpm_difference(rpm: f64, before_rpm: f64) -> String {
+    let difference = rpm_difference_text(rpm - before_rpm);
+    let share = rpm / before_rpm - 1.0;
+    if share.is_finite() {
+        format!("{difference} ({})", percent_difference_text(share))
+    } else {
+        // Marked so slow in a file that there is nothing to divide by.
+        difference
+    }
+}

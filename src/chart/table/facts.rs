@@ -1,0 +1,174 @@
+//! What is said of a set as a whole? Each fact is defined here, once, for readers and programs.
+
+use super::definition::Key;
+use crate::gearing::{GearSet, Ratio, SetResults, Stage, Tyre};
+use crate::project::Project;
+use crate::units::{mm_text, ratio_text, step_text};
+
+/// A fact about a set: its words, and its keys in JSON.
+#[derive(Debug)]
+pub struct FactDefinition {
+    /// One short phrase for readers, or several.
+    pub words: fn(&ProjectSet<'_>) -> Vec<String>,
+    /// What programs get; `None` where they find it elsewhere, or not yet.
+    pub figures: Option<FactFigures>,
+    /// Whether it is the vehicle's rather than the set's own: a page says such a fact once.
+    pub is_of_vehicle: fn(&ProjectSet<'_>) -> bool,
+    /// Whether the page for the bench says it.
+    pub stands_at_bench: bool,
+}
+
+/// What programs get of a fact, in full precision.
+#[derive(Debug, Clone, Copy)]
+pub enum FactFigures {
+    /// One number.
+    One(Key, fn(&ProjectSet<'_>) -> f64),
+    /// An object with several numbers.
+    Several(Key, &'static [FactPart]),
+}
+
+/// One number of several.
+#[derive(Debug, Clone, Copy)]
+pub struct FactPart {
+    /// Its key, the unit in its name.
+    pub key: Key,
+    /// The unit's sign; empty for a pure number.
+    pub unit: &'static str,
+    /// The number; `None` where it is not known.
+    pub number: fn(&ProjectSet<'_>) -> Option<f64>,
+}
+
+/// A set with all that its facts rest on.
+#[derive(Debug, Clone, Copy)]
+pub struct ProjectSet<'a> {
+    /// The project that it belongs to.
+    pub project: &'a Project,
+    /// What was typed.
+    pub set: &'a GearSet,
+    /// Its figures.
+    pub results: &'a SetResults,
+}
+
+impl ProjectSet<'_> {
+    /// The tyre that it stands on: its own, else the vehicle's.
+    pub fn tyre(&self) -> &Tyre {
+        self.set.tyre.as_ref().unwrap_or(&self.project.tyre)
+    }
+}
+
+/// One phrase about a set.
+#[derive(Debug, Clone)]
+pub struct Fact {
+    /// What it is said of.
+    pub definition: &'static FactDefinition,
+    /// The phrase.
+    pub words: String,
+    /// Whether it is the vehicle's rather than the set's own.
+    pub is_of_vehicle: bool,
+}
+
+/// Every fact, in the order in which they are said.
+pub static FACTS: &[FactDefinition] = &[
+    FactDefinition {
+        words: |s| vec![format!("spread {}", step_text(s.results.spread))],
+        figures: Some(FactFigures::One(
+            Key {
+                name: "spread",
+                meaning: "overall first ÷ overall top gear",
+            },
+            |s| s.results.spread,
+        )),
+        is_of_vehicle: |_| false,
+        stands_at_bench: false,
+    },
+    FactDefinition {
+        words: |s| vec![final_drives(s.set)],
+        // Every gear has its own.
+        figures: None,
+        is_of_vehicle: |_| false,
+        stands_at_bench: true,
+    },
+    FactDefinition {
+        words: |s| s.set.stages.iter().map(stage).collect(),
+        figures: None,
+        is_of_vehicle: |_| false,
+        stands_at_bench: true,
+    },
+    FactDefinition {
+        words: |s| vec![tyre(s)],
+        figures: Some(FactFigures::Several(
+            Key {
+                name: "tyre",
+                meaning: "the tyre that the set stands on",
+            },
+            TYRE,
+        )),
+        is_of_vehicle: |s| s.set.tyre.is_none(),
+        stands_at_bench: true,
+    },
+];
+
+const TYRE: &[FactPart] = &[
+    FactPart {
+        key: Key {
+            name: "overall_diameter_mm",
+            meaning: "overall diameter without load; null where only the rolling was measured",
+        },
+        unit: "mm",
+        number: |s| s.tyre().overall_diameter_mm(),
+    },
+    FactPart {
+        key: Key {
+            name: "rolling_circumference_mm",
+            meaning: "distance for one turn under load",
+        },
+        unit: "mm",
+        number: |s| Some(s.tyre().rolling_circumference_mm()),
+    },
+    FactPart {
+        key: Key {
+            name: "revs_per_km",
+            meaning: "turns in a kilometre",
+        },
+        unit: "",
+        number: |s| Some(s.tyre().revs_per_km()),
+    },
+    FactPart {
+        key: Key {
+            name: "revs_per_mile",
+            meaning: "turns in a mile",
+        },
+        unit: "",
+        number: |s| Some(s.tyre().revs_per_mile()),
+    },
+];
+
+/// All that is said of a set.
+pub(super) fn facts(set: &ProjectSet<'_>) -> Vec<Fact> {
+    let mut facts = Vec::new();
+    for definition in FACTS {
+        let phrases = (definition.words)(set).into_iter();
+        facts.extend(phrases.map(|words| Fact {
+            definition,
+            words,
+            is_of_vehicle: (definition.is_of_vehicle)(set),
+        }));
+    }
+    facts
+}
+
+fn final_drives(set: &GearSet) -> String {
+    let finals: Vec<String> = set.final_drives.iter().map(Ratio::reading).collect();
+    format!("final drive {}", finals.join(" and "))
+}
+
+fn stage(stage: &Stage) -> String {
+    let position = &stage.positions[stage.present];
+    let ratio = ratio_text(position.ratio.value());
+    format!("{} in {} = {ratio}", stage.name, position.name)
+}
+
+fn tyre(set: &ProjectSet<'_>) -> String {
+    let circumference = mm_text(set.results.drivetrain.rolling_circumference_mm);
+    format!("tyre {}, rolls {circumference} mm a turn", set.tyre())
+}

@@ -1,0 +1,283 @@
+//! The table of ratios, steps and speeds, as text in cells.
+//!
+//! What its columns hold is defined in `columns`, what is said of a set in `facts`; here cells are
+//! made of both.
+
+mod columns;
+mod definition;
+mod facts;
+mod measure;
+
+pub use columns::COLUMNS;
+pub use definition::{
+    AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,
+    NumberAtRoadSpeed, NumberOf, SetGear, Value,
+};
+pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
+pub use measure::Measure;
+
+use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
+use crate::project::{Project, ProjectResults, SetId};
+use crate::units::SpeedUnit;
+
+/// The comparison of all sets.
+#[derive(Debug, Clone)]
+pub struct Table {
+    /// What the cells of every row hold, from left to right.
+    pub columns: Vec<Column>,
+    /// One for each set, in their order.
+    pub sets: Vec<SetTable>,
+}
+
+/// The speeds that have a column of their own; more than a project can mark, where somebody asks.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct MarkedSpeeds {
+    /// Engine speeds at which road speeds are wanted.
+    pub engine_speeds: Vec<EngineSpeed>,
+    /// Road speeds at which engine speeds are wanted.
+    pub road_speeds: Vec<RoadSpeed>,
+}
+
+impl MarkedSpeeds {
+    /// Those that the project marks.
+    pub fn of(project: &Project) -> Self {
+        Self {
+            engine_speeds: project.marked_engine_speeds.as_slice().to_vec(),
+            road_speeds: project.marked_road_speeds.as_slice().to_vec(),
+        }
+    }
+}
+
+/// One column of the table.
+#[derive(Debug, Clone)]
+pub struct Column {
+    /// What is said of it, and of all that are like it.
+    pub definition: &'static ColumnDefinition,
+    /// What it is to readers.
+    pub readers: ForReaders,
+    /// What stands in it.
+    pub figure: Figure,
+    /// Its heading: `overall`, `at 2000 rpm`.
+    pub title: String,
+    /// The unit of its numbers; empty for a pure number or text.
+    pub unit: &'static str,
+    /// Whether it holds numbers, which stand to the right.
+    pub is_number: bool,
+}
+
+/// The rows of one set with what is said of it as a whole.
+#[derive(Debug, Clone)]
+pub struct SetTable {
+    /// The set.
+    pub set: SetId,
+    /// Its place among all sets, counted from 0.
+    pub place: usize,
+    /// Its name.
+    pub name: String,
+    /// Whether the others are compared with it.
+    pub is_baseline: bool,
+    /// Spread, final drive, stages and tyre: one short phrase each.
+    pub facts: Vec<Fact>,
+    /// What is strange about it, one sentence each.
+    pub findings: Vec<String>,
+    /// Its gears in typed order, then reverse.
+    pub rows: Vec<Row>,
+}
+
+/// One gear.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Row {
+    /// The gear; [`GearId::REVERSE`] is reverse.
+    pub id: GearId,
+    /// The gear's label.
+    pub gear: String,
+    /// One for each column.
+    pub cells: Vec<Cell>,
+}
+
+/// One figure.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Cell {
+    /// The figure, without its unit; empty where there is none.
+    pub text: String,
+    /// The difference from the baseline set, with its sign; none where there is nothing to compare,
+    /// and beside a figure outside the useful range, of which it would say nothing.
+    pub difference: Option<String>,
+    /// Whether it lies outside the useful range, and steps back.
+    pub is_dim: bool,
+}
+
+impl Cell {
+    /// The figure with the difference that is shown beside it.
+    pub fn words(&self) -> String {
+        match &self.difference {
+            Some(difference) => format!("{} {difference}", self.text),
+            None => self.text.clone(),
+        }
+    }
+
+    fn plain(text: impl Into<String>) -> Self {
+        Self {
+            text: text.into(),
+            ..Self::default()
+        }
+    }
+}
+
+impl Table {
+    /// The table of a project, at the speeds that it marks.
+    pub fn of(project: &Project, results: &ProjectResults) -> Self {
+        Self::at(project, results, &MarkedSpeeds::of(project))
+    }
+
+    /// The table of a project, at other speeds than it marks.
+    pub fn at(project: &Project, results: &ProjectResults, marked: &MarkedSpeeds) -> Self {
+        Self::with(project, results, marked, COLUMNS)
+    }
+
+    /// The table of a project with these columns, the first of which names the gears.
+    pub fn with(
+        project: &Project,
+        results: &ProjectResults,
+        marked: &MarkedSpeeds,
+        definitions: &[&'static ColumnDefinition],
+    ) -> Self {
+        let columns = columns(definitions, marked, project.units);
+        let baseline_place = project.sets.baseline_place();
+        let baseline = &results.sets[baseline_place];
+        let mut sets = Vec::with_capacity(results.sets.len());
+        for (place, (candidate, set)) in project.sets.iter().zip(&results.sets).enumerate() {
+            let is_baseline = place == baseline_place;
+            let rows = Rows {
+                columns: &columns,
+                units: project.units,
+                engine: &project.engine,
+                baseline: Some(baseline).filter(|_| !is_baseline),
+            };
+            sets.push(SetTable {
+                set: candidate.id,
+                place,
+                name: candidate.set.name.to_string(),
+                is_baseline,
+                facts: facts::facts(&ProjectSet {
+                    project,
+                    set: &candidate.set,
+                    results: set,
+                }),
+                findings: set.findings.iter().map(ToString::to_string).collect(),
+                rows: rows.of(&candidate.set, set),
+            });
+        }
+        Self { columns, sets }
+    }
+}
+
+impl SetTable {
+    /// All that is said of the set, parted by `between`.
+    pub fn facts_text(&self, between: &str) -> String {
+        let words: Vec<&str> = self.facts.iter().map(|fact| fact.words.as_str()).collect();
+        words.join(between)
+    }
+}
+
+/// The columns that readers see, one for each marked speed where there is one for each.
+fn columns(
+    definitions: &[&'static ColumnDefinition],
+    marked: &MarkedSpeeds,
+    units: SpeedUnit,
+) -> Vec<Column> {
+    let mut columns = Vec::new();
+    for definition in definitions {
+        let Some(readers) = definition.readers else {
+            continue;
+        };
+        let figures = definition.figures(marked).into_iter();
+        columns.extend(figures.map(|figure| Column {
+            definition,
+            readers,
+            figure,
+            title: figure.heading(readers.title, units),
+            unit: figure.unit(units),
+            is_number: figure.measure().is_some(),
+        }));
+    }
+    columns
+}
+
+/// Everything that the rows of a set have in common.
+struct Rows<'a> {
+    columns: &'a [Column],
+    units: SpeedUnit,
+    engine: &'a EngineLimits,
+    /// The set that this one is compared with, where it is compared.
+    baseline: Option<&'a SetResults>,
+}
+
+impl Rows<'_> {
+    fn of(&self, set: &GearSet, results: &SetResults) -> Vec<Row> {
+        let forward = set.gears.iter().map(|gear| &gear.ratio);
+        let typed = forward.chain(set.reverse.as_ref().map(|reverse| &reverse.ratio));
+        let gears = SetGear::all(results).zip(typed);
+        gears.map(|(gear, typed)| self.row(gear, typed)).collect()
+    }
+
+    fn row(&self, gear: SetGear<'_>, typed: &Ratio) -> Row {
+        let like = self.baseline.and_then(|set| gear.counterpart_in(set));
+        let cells = self.columns.iter();
+        Row {
+            id: gear.gear.gear.id,
+            gear: gear.gear.gear.label.clone(),
+            cells: cells
+                .map(|column| self.cell(column, gear, typed, like))
+                .collect(),
+        }
+    }
+
+    fn cell(
+        &self,
+        column: &Column,
+        gear: SetGear<'_>,
+        typed: &Ratio,
+        like: Option<SetGear<'_>>,
+    ) -> Cell {
+        let figure = &column.figure;
+        let number = match figure.value(&gear) {
+            Value::Text(text) => return Cell::plain(text),
+            Value::Number(None) => return Cell::default(),
+            Value::Number(Some(number)) => number,
+        };
+        let rounded = figure.measure().map(|m| m.rounded(number, self.units));
+        let text = rounded.unwrap_or_default();
+        let engine_rpm = figure.engine_rpm(&gear);
+        let is_dim = engine_rpm.is_some_and(|rpm| !self.engine.allow(rpm));
+        let words = column.readers.difference.zip(like);
+        let words = words.filter(|_| !is_dim);
+        let difference = words.and_then(|(words, like)| match figure.value(&like) {
+            Value::Number(Some(before)) => Some(words(number, before) + &other_label(gear, like)),
+            Value::Number(None) | Value::Text(_) => None,
+        });
+        Cell {
+            text: match figure {
+                // A typed tooth pair stands before its value; a typed number is its value.
+                Figure::TypedRatio if typed.has_teeth() => format!("{typed} = {text}"),
+                Figure::Label
+                | Figure::TypedRatio
+                | Figure::Number(..)
+                | Figure::AtEngineSpeed(..)
+                | Figure::AtRoadSpeed(..) => text,
+            },
+            difference,
+            is_dim,
+        }
+    }
+}
+
+/// Top against a top of another label says so: 6 is compared ` on 5`.
+fn other_label(gear: SetGear<'_>, like: SetGear<'_>) -> String {
+    let other = &like.gear.gear.label;
+    if *other == gear.gear.gear.label {
+        String::new()
+    } else {
+        format!(" on {other}")
+    }
+}

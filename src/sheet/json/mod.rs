@@ -1,0 +1,153 @@
+//! The figures for another program: JSON, metric, in full precision.
+//!
+//! Keys carry their units. What is added later may stand beside these keys; none of them changes
+//! its meaning within one format number. The figures of gears and sets are those that the chart's
+//! table defines.
+
+pub(super) mod keys;
+mod object;
+
+pub use keys::key_reference;
+
+use crate::chart::MarkedSpeeds;
+use crate::chart::table::{
+    COLUMNS, ColumnDefinition, FACTS, FactFigures, Figure, Holds, Mark, ProjectSet, SetGear, Value,
+};
+use crate::project::{Project, ProjectResults};
+use keys::{ENGINE_SPEED, ROAD_SPEED};
+use object::Json;
+
+/// The format that is written.
+pub const FORMAT: u32 = 1;
+
+/// The figures of every set at the wanted speeds with all findings, pretty-printed, one line break
+/// at the end.
+pub fn table(project: &Project, results: &ProjectResults, marked: &MarkedSpeeds) -> String {
+    table_with(project, results, marked, COLUMNS)
+}
+
+/// The same with these columns.
+pub(super) fn table_with(
+    project: &Project,
+    results: &ProjectResults,
+    marked: &MarkedSpeeds,
+    definitions: &[&ColumnDefinition],
+) -> String {
+    let columns = Columns {
+        definitions,
+        marked,
+    };
+    let candidates = project.sets.iter().zip(&results.sets);
+    let sets = candidates.map(|(candidate, results)| {
+        columns.set(&ProjectSet {
+            project,
+            set: &candidate.set,
+            results,
+        })
+    });
+    let mut entries = head(project);
+    entries.push(("sets", Json::List(sets.collect())));
+    entries.push(("findings", findings(results)));
+    Json::Object(entries).printed()
+}
+
+/// The findings alone, under the same keys.
+pub fn check(project: &Project, results: &ProjectResults) -> String {
+    let mut entries = head(project);
+    entries.push(("findings", findings(results)));
+    Json::Object(entries).printed()
+}
+
+fn head(project: &Project) -> Vec<(&'static str, Json<'_>)> {
+    let title = project.title.as_ref().map_or("", |title| title.as_str());
+    vec![
+        ("format", Json::Count(FORMAT as usize)),
+        ("title", Json::Text(title)),
+    ]
+}
+
+/// What is told of every gear.
+struct Columns<'a> {
+    definitions: &'a [&'a ColumnDefinition],
+    marked: &'a MarkedSpeeds,
+}
+
+impl Columns<'_> {
+    fn set<'a>(&self, set: &ProjectSet<'a>) -> Json<'a> {
+        let mut entries = vec![("name", Json::Text(set.set.name.as_str()))];
+        for figures in FACTS.iter().filter_map(|fact| fact.figures) {
+            entries.push(match figures {
+                FactFigures::One(key, number) => (key.name, Json::Number(number(set))),
+                FactFigures::Several(key, parts) => {
+                    let part = parts.iter();
+                    let part = part.map(|p| (p.key.name, Json::number((p.number)(set))));
+                    (key.name, Json::Object(part.collect()))
+                }
+            });
+        }
+        let (reverse, gears): (Vec<_>, Vec<_>) =
+            SetGear::all(set.results).partition(SetGear::is_reverse);
+        let gears = gears.iter().map(|gear| self.gear(gear));
+        entries.push(("gears", Json::List(gears.collect())));
+        let reverse = reverse.first().map(|gear| self.gear(gear));
+        entries.push(("reverse", reverse.unwrap_or(Json::Null)));
+        Json::Object(entries)
+    }
+
+    /// Single values first, then the lists at the speeds that were asked for.
+    fn gear<'a>(&self, gear: &SetGear<'a>) -> Json<'a> {
+        let mut values = Vec::new();
+        let mut lists = Vec::new();
+        for definition in self.definitions {
+            if definition.meaning.is_none() || (definition.is_forward_only && gear.is_reverse()) {
+                continue;
+            }
+            let figures = definition.figures(self.marked);
+            match definition.holds {
+                Holds::Label | Holds::TypedRatio | Holds::Number(..) => {
+                    let figures = figures.iter();
+                    values.extend(figures.map(|f| (definition.key, value(f, gear))));
+                }
+                Holds::AtEngineSpeeds(_, _, key) | Holds::AtRoadSpeeds(_, _, key) => {
+                    let entries = figures.iter().map(|f| list_entry(f, key.name, gear));
+                    lists.push((definition.key, Json::List(entries.collect())));
+                }
+            }
+        }
+        values.append(&mut lists);
+        Json::Object(values)
+    }
+}
+
+fn value<'a>(figure: &Figure, gear: &SetGear<'a>) -> Json<'a> {
+    match figure.value(gear) {
+        Value::Text(text) => Json::Text(text),
+        Value::Number(number) => Json::number(number),
+    }
+}
+
+/// The speed that was asked for, and what the gear does at it.
+fn list_entry<'a>(figure: &Figure, key: &'static str, gear: &SetGear<'a>) -> Json<'a> {
+    let asked = figure.mark().map(|mark| match mark {
+        Mark::EngineSpeed(speed) => (ENGINE_SPEED.name, Json::Number(speed.rpm())),
+        Mark::RoadSpeed(speed) => (ROAD_SPEED.name, Json::Number(speed.kmh())),
+    });
+    let entries = asked.into_iter().chain([(key, value(figure, gear))]);
+    Json::Object(entries.collect())
+}
+
+fn findings(results: &ProjectResults) -> Json<'_> {
+    let findings = results.findings().map(|(set, finding)| {
+        let gear = finding.gear.as_deref();
+        Json::Object(vec![
+            (
+                "set",
+                set.map_or(Json::Null, |place| Json::Count(place + 1)),
+            ),
+            ("gear", gear.map_or(Json::Null, Json::Text)),
+            ("kind", Json::Text(finding.kind.code())),
+            ("finding", Json::Sentence(finding.to_string())),
+        ])
+    });
+    Json::List(findings.collect())
+}
