@@ -37,7 +37,7 @@ pub(super) fn run(
     match format {
         Format::Text => output::print(stdout, &findings::lines(&results))?,
         Format::Json => {
-            output::print_bytes(stdout, json::check(&project, &results).as_bytes())?;
+            output::print_bytes(stdout, json::check(&project, &results)?.as_bytes())?;
         }
     }
     if results.findings().next().is_some() {

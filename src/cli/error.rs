@@ -3,6 +3,7 @@
 use crate::gearing::{printable, quoted};
 use crate::project::format::FormatError;
 use crate::project::{ReadError, SaveError};
+use crate::sheet::json::JsonError;
 use crate::sheet::page::PageError;
 
 /// The most characters of a message, line break not counted.
@@ -241,6 +242,9 @@ pub(super) enum CliError {
     /// Standard output that cannot be written.
     #[error("standard output cannot be written: {0}")]
     NotPrinted(String),
+    /// Figures without a JSON form.
+    #[error(transparent)]
+    NotSpelled(#[from] JsonError),
 }
 
 impl CliError {

@@ -56,7 +56,7 @@ pub(super) fn run(
     let project = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
     let results = ProjectResults::of(&project);
-    let text = written(format, mark, &project, &results, &marked);
+    let text = written(format, mark, &project, &results, &marked)?;
     if format.is_for_programs() {
         out.write(text.as_bytes(), stdout, stderr)?;
     } else {
@@ -72,16 +72,16 @@ fn written(
     project: &Project,
     results: &ProjectResults,
     marked: &MarkedSpeeds,
-) -> String {
+) -> Result<String, CliError> {
     let title = project.title.as_ref().map(Name::as_str);
     let cells = || Table::at(project, results, marked);
-    match format {
+    Ok(match format {
         Format::Text => text::table(title, &cells()),
         Format::Markdown => markdown::table(title, &cells()),
         Format::BbCode => bbcode::table(title, &cells()),
         Format::Csv => csv::table(project, results, marked, mark),
-        Format::Json => json::table(project, results, marked),
-    }
+        Format::Json => json::table(project, results, marked)?,
+    })
 }
 
 fn shown(arguments: &Arguments) -> Result<Shown, CliError> {

@@ -107,7 +107,7 @@ fn a_new_column_stands_in_csv_and_json_and_in_the_reference() {
         csv::DecimalMark::Point,
         &columns(),
     );
-    let json = json::table_with(&project, &results, &marked, &columns());
+    let json = json::table_with(&project, &results, &marked, &columns()).unwrap();
     for (text, words) in [
         (&csv, ",step over step,pace at 2000 rpm"),
         (&csv, &full),

@@ -7,6 +7,7 @@ use crate::app::form::{Form, remark};
 use crate::chart::MarkedSpeeds;
 use crate::gearing::Name;
 use crate::sheet::csv::DecimalMark;
+use crate::sheet::json::JsonError;
 use crate::sheet::{bbcode, csv, json, markdown, text};
 use egui::Ui;
 
@@ -24,31 +25,34 @@ pub(super) fn giving_ui(ui: &mut Ui, desk: &Desk, preview: &Preview, form: &mut 
     ui.menu_button("Copy table as…", |ui| {
         for (name, what, written) in FORMATS {
             if ui.button(name).clicked() {
-                form.actions.push(Action::Copy(what, written(desk)));
+                form.actions.push(match written(desk) {
+                    Ok(text) => Action::Copy(what, text),
+                    Err(problem) => Action::Say(problem.to_string()),
+                });
                 ui.close();
             }
         }
     });
 }
 
-type Written = fn(&Desk) -> String;
+type Written = fn(&Desk) -> Result<String, JsonError>;
 
 /// The text formats: name, what the message calls it, and how it is made.
 const FORMATS: [(&str, &str, Written); 6] = [
     ("Text in columns", "the table as text", |desk| {
-        text::table(title(desk), desk.table())
+        Ok(text::table(title(desk), desk.table()))
     }),
     ("Markdown", "the table as Markdown", |desk| {
-        markdown::table(title(desk), desk.table())
+        Ok(markdown::table(title(desk), desk.table()))
     }),
     ("BBCode", "the table as BBCode", |desk| {
-        bbcode::table(title(desk), desk.table())
+        Ok(bbcode::table(title(desk), desk.table()))
     }),
     ("CSV, decimal point", "the table as CSV", |desk| {
-        csv_text(desk, DecimalMark::Point)
+        Ok(csv_text(desk, DecimalMark::Point))
     }),
     ("CSV, decimal comma", "the table as CSV", |desk| {
-        csv_text(desk, DecimalMark::Comma)
+        Ok(csv_text(desk, DecimalMark::Comma))
     }),
     ("JSON", "the table as JSON", |desk| {
         let marked = MarkedSpeeds::of(desk.project());

@@ -16,13 +16,21 @@ use crate::chart::table::{
 use crate::project::{Project, ProjectResults};
 use keys::{ENGINE_SPEED, ROAD_SPEED};
 use object::Json;
+pub use object::JsonError;
 
 /// The format that is written.
 pub const FORMAT: u32 = 1;
 
 /// The figures of every set at the wanted speeds with all findings, pretty-printed, one line break
 /// at the end.
-pub fn table(project: &Project, results: &ProjectResults, marked: &MarkedSpeeds) -> String {
+///
+/// # Errors
+/// When the serialiser gives up.
+pub fn table(
+    project: &Project,
+    results: &ProjectResults,
+    marked: &MarkedSpeeds,
+) -> Result<String, JsonError> {
     table_with(project, results, marked, COLUMNS)
 }
 
@@ -32,7 +40,7 @@ pub(super) fn table_with(
     results: &ProjectResults,
     marked: &MarkedSpeeds,
     definitions: &[&ColumnDefinition],
-) -> String {
+) -> Result<String, JsonError> {
     let columns = Columns {
         definitions,
         marked,
@@ -52,7 +60,10 @@ pub(super) fn table_with(
 }
 
 /// The findings alone, under the same keys.
-pub fn check(project: &Project, results: &ProjectResults) -> String {
+///
+/// # Errors
+/// When the serialiser gives up.
+pub fn check(project: &Project, results: &ProjectResults) -> Result<String, JsonError> {
     let mut entries = head(project);
     entries.push(("findings", findings(results)));
     Json::Object(entries).printed()

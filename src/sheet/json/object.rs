@@ -14,6 +14,17 @@ pub(super) enum Json<'a> {
     Object(Vec<(&'static str, Self)>),
 }
 
+/// Why figures have no JSON form.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("the figures cannot be written as JSON ({0}), report it")]
+pub struct JsonError(String);
+
+impl From<serde_json::Error> for JsonError {
+    fn from(error: serde_json::Error) -> Self {
+        Self(error.to_string())
+    }
+}
+
 impl Json<'_> {
     /// The number, or null where there is none.
     pub(super) fn number(number: Option<f64>) -> Self {
@@ -21,11 +32,13 @@ impl Json<'_> {
     }
 
     /// Pretty-printed, one line break at the end.
-    pub(super) fn printed(&self) -> String {
-        // Texts, numbers and lists of them always have a JSON form.
-        let mut text = serde_json::to_string_pretty(self).unwrap_or_default();
+    ///
+    /// # Errors
+    /// When the serialiser gives up; texts, numbers and lists of them are not known to let it.
+    pub(super) fn printed(&self) -> Result<String, JsonError> {
+        let mut text = serde_json::to_string_pretty(self)?;
         text.push('\n');
-        text
+        Ok(text)
     }
 }
 

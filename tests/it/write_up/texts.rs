@@ -29,7 +29,10 @@ pub(super) fn texts(project: &Project) -> [(&'static str, String); 6] {
         ("two-seater.bbcode", bbcode::table(title, &table)),
         ("two-seater.point.csv", csv(DecimalMark::Point)),
         ("two-seater.comma.csv", csv(DecimalMark::Comma)),
-        ("two-seater.json", json::table(project, &results, &marked)),
+        (
+            "two-seater.json",
+            json::table(project, &results, &marked).unwrap(),
+        ),
     ]
 }
 
