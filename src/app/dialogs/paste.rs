@@ -2,10 +2,8 @@
 //! taken as one edit.
 
 use crate::draw::palette::Palette;
-use crate::gearing::{
-    ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, PastedRatio, PastedSet, Reverse,
-    read_pasted,
-};
+use crate::gearing::{ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Reverse};
+use crate::import::gears::{PastedRatio, PastedSet, read_pasted};
 use crate::units::ratio_text;
 use egui::{Grid, Key, Modal, Modifiers, RichText, ScrollArea, TextEdit, Ui};
 

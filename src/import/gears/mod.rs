@@ -33,7 +33,7 @@ mod words;
 
 pub use error::PasteError;
 
-use super::ratio::{Ratio, RatioError, TypedRatio, parse_ratio, read_chain, read_reduction};
+use crate::gearing::{Ratio, RatioError, TypedRatio, parse_ratio, read_chain, read_reduction};
 
 /// The most characters that are read.
 const MOST_CHARACTERS: usize = 20_000;
@@ -54,7 +54,7 @@ pub struct PastedSet {
 /// One forward gear as it was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PastedGear {
-    /// What it is called: unlike the others, and fit for [`Label`](super::Label).
+    /// What it is called: unlike the others, and fit for [`Label`](crate::gearing::Label).
     pub label: String,
     /// Its ratio.
     pub ratio: PastedRatio,
@@ -140,10 +140,10 @@ impl PastedSet {
 ///
 /// # Example
 /// ```
-/// let set = layshaft::gearing::read_pasted("3.54/1.91/1.31/1.03/0.83; 4.06:1 axle")?;
+/// let set = layshaft::import::gears::read_pasted("3.54/1.91/1.31/1.03/0.83; 4.06:1 axle")?;
 /// assert_eq!(set.gears.len(), 5);
 /// assert_eq!(set.final_drives[0].ratio.text, "4.06:1");
-/// # Ok::<(), layshaft::gearing::PasteError>(())
+/// # Ok::<(), layshaft::import::gears::PasteError>(())
 /// ```
 pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
     let characters = text.chars().count();

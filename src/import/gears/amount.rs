@@ -1,7 +1,7 @@
 //! Which numbers of a pasted text could be ratios, and in what shape do they stand there?
 
 use super::tags::Tag;
-use crate::gearing::ratio::{TypedRatio, parse_ratio};
+use crate::gearing::{TypedRatio, parse_ratio};
 
 /// How a number is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -9,7 +9,8 @@ mod labelled;
 mod lists;
 mod tables;
 
-use layshaft::gearing::{Label, PastedSet, Ratio, parse_ratio, read_pasted};
+use layshaft::gearing::{Label, Ratio, parse_ratio};
+use layshaft::import::gears::{PastedRatio, PastedSet, read_pasted};
 use proptest::prelude::*;
 
 fn shown(set: &PastedSet) -> String {
@@ -107,7 +108,7 @@ fn tooth_pairs_are_resolved_with_the_final_drives_behind_the_gears() {
 #[test]
 fn a_corrected_value_is_resolved_anew() {
     let mut set = read_pasted("9/34 17/38 33/33; axle 9/37").unwrap();
-    set.gears[1].ratio = layshaft::gearing::PastedRatio::new(" 2.3 ").unwrap();
+    set.gears[1].ratio = PastedRatio::new(" 2.3 ").unwrap();
     set.gears[2].final_drive = 7;
     let texts: Vec<String> = set.resolved().0.iter().map(Ratio::to_string).collect();
     assert_eq!(texts, ["34:9", "2.3", "33:33"]);

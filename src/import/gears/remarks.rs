@@ -1,6 +1,6 @@
 //! What has to be said about a reading: what was guessed, what was left out?
 
-use super::super::number::quoted;
+use crate::gearing::quoted;
 
 /// Why a number was left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -8,8 +8,8 @@ use super::shafts::Shafts;
 use super::sorting::Sorted;
 use super::tags::Tag;
 use super::{PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet};
-use crate::gearing::gear_set::GearSet;
-use crate::gearing::ratio::Ratio;
+use crate::gearing::GearSet;
+use crate::gearing::Ratio;
 
 /// The gear set, if there are gears and not too many.
 pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<PastedSet, PasteError> {

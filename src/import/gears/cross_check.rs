@@ -2,7 +2,7 @@
 
 use super::amount::{Amount, PairOrder, Shape};
 use super::remarks::Remarks;
-use crate::gearing::number::quoted;
+use crate::gearing::quoted;
 
 /// Merges teeth with the decimal next to them where the two agree, in `34/9 3.778` as in the
 /// columns `34 9 3.778`.

@@ -5,8 +5,8 @@
 
 use super::amount::Amount;
 use super::remarks::{LeftOut, Remarks};
-use crate::gearing::number::quoted;
-use crate::gearing::ratio::{Ratio, TypedRatio, read_chain};
+use crate::gearing::quoted;
+use crate::gearing::{Ratio, TypedRatio, read_chain};
 
 /// How much a value exceeds the one before it to be clearly larger, and not two gears confused.
 const CLEARLY_LARGER: f64 = 1.2;
