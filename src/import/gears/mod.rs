@@ -1,37 +1,23 @@
-//! Which gear set is meant by text that was copied from a data sheet, a road test or a forum?
+//! A gear set, read from text that was copied from a data sheet, a road test or a forum.
 //!
-//! The way through: one kind of character (`letters`), numbers and words (`tokens`), what each is
-//! good for (`figures`, `words`, `reader`, `beside_units`), gears drawn together and gear numbers
-//! told from ratios (`gear_lists`, `numbering`), values left out for what stands around them
-//! (`columns`, `brackets`, `measures`), labels joined with values (`rows`), values sorted by what
-//! they are (`sorting`, `listing`, `naming`, `shafts`), the set (`assembling`).
-//! Whatever was guessed or left out is said: the reading is a proposal.
+//! The way through: one kind of character, numbers and words (`words`, `tokens`), what each is good
+//! for as a piece of a line (`figures`, `reader`, `pieces`), gears named and numbered and joined
+//! with their values (`labels`), values left out for what stands around them (`surroundings`),
+//! values sorted by what they are (`sorting`), the set (`assembling`).
+//! Whatever was guessed or left out is said (`remarks`): the reading is a proposal.
 
-mod amount;
 mod assembling;
-mod beside_units;
-mod brackets;
-mod columns;
-mod cross_check;
-mod error;
 mod figures;
-mod gear_lists;
-mod letters;
-mod listing;
-mod measures;
-mod naming;
-mod numbering;
+mod labels;
 mod pieces;
 mod reader;
 mod remarks;
-mod rows;
-mod shafts;
 mod sorting;
-mod tags;
+mod surroundings;
 mod tokens;
 mod words;
 
-pub use error::PasteError;
+pub use remarks::PasteError;
 
 use crate::gearing::{Ratio, RatioError, TypedRatio, parse_ratio, read_chain, read_reduction};
 
@@ -154,17 +140,17 @@ pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
         });
     }
     let mut remarks = remarks::Remarks::default();
-    let tokens = tokens::tokens(&letters::plain(text), &mut remarks);
+    let tokens = tokens::tokens(&words::plain(text), &mut remarks);
     let mut lines: Vec<pieces::Line> = reader::lines(&tokens, &mut remarks)
         .into_iter()
-        .map(|line| gear_lists::with_gear_lists(brackets::opened(line)))
+        .map(|line| labels::with_gear_lists(surroundings::opened(line)))
         .collect();
-    columns::leave_out_measured(&mut lines, &mut remarks);
-    numbering::number_gears(&mut lines);
+    surroundings::leave_out_measured(&mut lines, &mut remarks);
+    labels::number_gears(&mut lines);
     for line in &mut lines {
-        *line = brackets::resolved(std::mem::take(line), &mut remarks);
-        measures::leave_out(line, &mut remarks);
+        *line = surroundings::resolved(std::mem::take(line), &mut remarks);
+        surroundings::leave_out(line, &mut remarks);
     }
-    let sorted = sorting::sorted(rows::rows(lines), &mut remarks);
+    let sorted = sorting::sorted(labels::rows(lines), &mut remarks);
     assembling::assembled(sorted, remarks)
 }
