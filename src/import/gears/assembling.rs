@@ -164,7 +164,7 @@ fn remark_order(set: &mut PastedSet) {
 }
 
 /// The gears in order, each under the one name that it has.
-pub(super) fn in_order(mut gears: Vec<(Tag, Amount)>, remarks: &mut Remarks) -> Vec<(Tag, Amount)> {
+fn in_order(mut gears: Vec<(Tag, Amount)>, remarks: &mut Remarks) -> Vec<(Tag, Amount)> {
     drop_transfer_box(&mut gears, remarks);
     name_low(&mut gears);
     name_overdriven(&mut gears);
@@ -182,7 +182,7 @@ pub(super) fn in_order(mut gears: Vec<(Tag, Amount)>, remarks: &mut Remarks) -> 
 }
 
 /// What a gear is called on the lever.
-pub(super) fn label(tag: Tag) -> String {
+fn label(tag: Tag) -> String {
     match tag {
         Tag::Gear(n) => n.to_string(),
         Tag::Half(n, half) => format!("{n}{half}"),
@@ -293,20 +293,20 @@ fn name_missing(gears: &[(Tag, Amount)], remarks: &mut Remarks) {
 }
 
 /// The final drives, as far as gears are concerned.
-pub(super) struct Shafts {
+struct Shafts {
     /// The gears in the brackets of each final drive.
     listed: Vec<Vec<Tag>>,
 }
 
 impl Shafts {
-    pub(super) fn of(finals: &[Amount]) -> Self {
+    fn of(finals: &[Amount]) -> Self {
         Self {
             listed: finals.iter().map(|amount| amount.gears.clone()).collect(),
         }
     }
 
     /// The final drive that lists the gear, or else the first that lists none, or else the first.
-    pub(super) fn serving(&self, gear: Tag) -> usize {
+    fn serving(&self, gear: Tag) -> usize {
         let lists = self.listed.iter().position(|gears| gears.contains(&gear));
         let is_free = |gears: &Vec<Tag>| gears.is_empty();
         lists
@@ -314,7 +314,7 @@ impl Shafts {
             .unwrap_or(0)
     }
 
-    pub(super) fn remark(&self, gears: &[(Tag, Amount)], remarks: &mut Remarks) {
+    fn remark(&self, gears: &[(Tag, Amount)], remarks: &mut Remarks) {
         let is_unlisted = |tag: Tag| !self.listed.iter().any(|gears| gears.contains(&tag));
         let unlisted = gears.iter().filter(|(tag, _)| is_unlisted(*tag));
         let unlisted: Vec<String> = unlisted.map(|(tag, _)| label(*tag)).collect();

@@ -55,10 +55,13 @@ fn pair_at_end(line: &[Piece]) -> Option<Vec<Tag>> {
     let [.., first, Piece::And, last] = line else {
         return None;
     };
-    let mut gears = tags_of(first)?;
-    for tag in tags_of(last)? {
-        if !gears.contains(&tag) {
-            gears.push(tag);
+    if !first.is_label() || !last.is_label() {
+        return None;
+    }
+    let mut gears = first.tags().to_vec();
+    for tag in last.tags() {
+        if !gears.contains(tag) {
+            gears.push(*tag);
         }
     }
     let are_shafts = gears.contains(&Tag::Final);
@@ -69,14 +72,6 @@ fn gear_of(piece: &Piece) -> Option<u8> {
     match piece {
         Piece::Tag(Tag::Gear(n)) => Some(*n),
         other => other.whole_gear(),
-    }
-}
-
-fn tags_of(piece: &Piece) -> Option<Vec<Tag>> {
-    match piece {
-        Piece::Tag(tag) => Some(vec![*tag]),
-        Piece::Gears(gears) => Some(gears.clone()),
-        _ => None,
     }
 }
 
@@ -295,7 +290,7 @@ impl Gatherer {
         let has_labels = line.iter().any(Piece::is_label);
         let has_numbers = line.iter().any(Piece::is_number);
         if has_labels && !has_numbers {
-            self.pending.extend(line.into_iter().flat_map(tags));
+            self.pending.extend(line.iter().flat_map(Piece::tags));
             return;
         }
         let mut rows = rows_of(line);
@@ -318,14 +313,6 @@ impl Gatherer {
     }
 }
 
-fn tags(piece: Piece) -> Vec<Tag> {
-    match piece {
-        Piece::Tag(tag) => vec![tag],
-        Piece::Gears(gears) => gears,
-        _ => Vec::new(),
-    }
-}
-
 /// The rows of one line, in which labels come first.
 fn rows_of(line: Line) -> Vec<Row> {
     let mut rows = Vec::new();
@@ -340,7 +327,7 @@ fn rows_of(line: Line) -> Vec<Row> {
                 rows.push(std::mem::take(&mut row));
                 is_answered = false;
             }
-            row.tags.extend(tags(piece));
+            row.tags.extend(piece.tags());
         } else if piece.is_number() {
             is_answered = true;
             if let Piece::Amount(amount) = piece {

@@ -62,6 +62,15 @@ impl Piece {
         }
     }
 
+    /// What it says that values are; nothing, unless it is a label.
+    pub(super) fn tags(&self) -> &[Tag] {
+        match self {
+            Self::Tag(tag) => std::slice::from_ref(tag),
+            Self::Gears(gears) => gears,
+            _ => &[],
+        }
+    }
+
     /// Whether it is a number, taken or left out.
     pub(super) fn is_number(&self) -> bool {
         matches!(self, Self::Amount(_) | Self::LeftOut)

@@ -26,25 +26,25 @@ pub(super) fn lines(tokens: &[Token], remarks: &mut Remarks) -> Vec<Line> {
     reader.lines
 }
 
-pub(super) struct Reader<'a> {
-    pub(super) tokens: &'a [Token],
-    pub(super) at: usize,
+struct Reader<'a> {
+    tokens: &'a [Token],
+    at: usize,
     lines: Vec<Line>,
     /// What is being filled: the line, or the bracket in it.
-    pub(super) line: Line,
+    line: Line,
     /// Within brackets, the line around them. Brackets in brackets are overlooked.
     outside: Option<Line>,
     /// Whether the last tag is a word with other uses, such as "first".
     is_tag_weak: bool,
-    pub(super) remarks: &'a mut Remarks,
+    remarks: &'a mut Remarks,
 }
 
 impl Reader<'_> {
-    pub(super) fn kind(&self, ahead: usize) -> Option<Kind> {
+    fn kind(&self, ahead: usize) -> Option<Kind> {
         self.tokens.get(self.at + ahead).map(|t| t.kind)
     }
 
-    pub(super) fn push(&mut self, piece: Piece) {
+    fn push(&mut self, piece: Piece) {
         self.line.push(piece);
     }
 
@@ -355,7 +355,7 @@ impl Reader<'_> {
 
 impl Reader<'_> {
     /// Leaves out the number before a unit; a unit by itself heads a row or a column.
-    pub(super) fn unit(&mut self) {
+    fn unit(&mut self) {
         if let Some(Piece::Amount(amount)) = self.line.last() {
             let unit = &self.tokens[self.at - 1];
             let sign = if unit.kind == Kind::Word {
@@ -374,7 +374,7 @@ impl Reader<'_> {
     }
 
     /// Steps over "/1000 rpm" and its like behind `from`.
-    pub(super) fn per_thousand(&mut self, from: usize) {
+    fn per_thousand(&mut self, from: usize) {
         let is_per = |token: &Token| match token.kind {
             Kind::Sign('/' | '@') => true,
             Kind::Word => matches!(
@@ -400,7 +400,7 @@ impl Reader<'_> {
     }
 
     /// Leaves out the number beside a currency.
-    pub(super) fn money(&mut self) {
+    fn money(&mut self) {
         let (figures, used) = match self.kind(0) {
             Some(Kind::Number) => figures(self.tokens, self.at),
             Some(Kind::Code) => (Vec::new(), 1),

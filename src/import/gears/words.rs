@@ -21,13 +21,15 @@ pub(super) fn plain(text: &str) -> String {
     plain
 }
 
+/// The Roman numerals from one to twelve.
+const NUMERALS: [&str; 12] = [
+    "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII",
+];
+
 /// Roman numerals and raised letters that have characters of their own.
 fn spelled_out(c: char) -> Option<&'static str> {
-    const ROMAN: [&str; 12] = [
-        "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII",
-    ];
     let roman = u32::from(c).checked_sub(u32::from('Ⅰ'));
-    if let Some(numeral) = roman.and_then(|at| ROMAN.get(usize::try_from(at).ok()?)) {
+    if let Some(numeral) = roman.and_then(|at| NUMERALS.get(usize::try_from(at).ok()?)) {
         return Some(numeral);
     }
     Some(match c {
@@ -316,9 +318,6 @@ pub(super) fn meaning(phrase: &str) -> Option<Meaning> {
 
 /// The number of a Roman numeral up to twelve, in capitals.
 fn roman(word: &str) -> Option<u8> {
-    const NUMERALS: [&str; 12] = [
-        "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII",
-    ];
     let at = NUMERALS.iter().position(|numeral| *numeral == word)?;
     u8::try_from(at + 1).ok()
 }
