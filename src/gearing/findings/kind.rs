@@ -1,4 +1,4 @@
-//! Which strange things can a finding be about, and in which words?
+//! The strange things that a finding can be about, and their words.
 
 use crate::gearing::tyre::TyreNotice;
 use crate::units::{ratio_text, round_to, rpm_text, step_text, typed_rpm_text};
@@ -103,23 +103,13 @@ impl FindingKind {
 }
 
 impl fmt::Display for FindingKind {
+    #[expect(
+        clippy::too_many_lines,
+        reason = "one flat match: a new kind cannot be left without its sentence"
+    )]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NotFalling { .. }
-            | Self::NearlyTheSame { .. }
-            | Self::WiderThanBefore { .. }
-            | Self::OverdriveTop { .. }
-            | Self::WideFirstStep { .. } => self.step_sentence(f),
-            Self::Tyre(notice) => notice.fmt(f),
-            _ => self.engine_sentence(f),
-        }
-    }
-}
-
-impl FindingKind {
-    /// A sentence about two neighbours of the chain.
-    fn step_sentence(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let wider = |step: &f64, before: &f64| format!("{:.0} %", (step / before - 1.0) * 100.0);
+        let rpm = |rpm: &f64| typed_rpm_text(*rpm);
         match self {
             Self::NotFalling {
                 gears: [a, b],
@@ -170,14 +160,6 @@ impl FindingKind {
                     step_text(*step)
                 )
             }
-            _ => Ok(()),
-        }
-    }
-
-    /// A sentence about an engine speed.
-    fn engine_sentence(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let rpm = |rpm: &f64| typed_rpm_text(*rpm);
-        match self {
             Self::ShiftAboveRedline {
                 gear,
                 shift_rpm,
@@ -217,7 +199,7 @@ impl FindingKind {
                 rpm(idle_rpm),
                 rpm(redline_rpm)
             ),
-            _ => Ok(()),
+            Self::Tyre(notice) => notice.fmt(f),
         }
     }
 }
