@@ -176,8 +176,21 @@ fn same_column(a: CellId, b: CellId) -> bool {
         (CellId::Set(set, cell), CellId::Set(other_set, other)) => {
             set == other_set && std::mem::discriminant(&cell) == std::mem::discriminant(&other)
         }
-        (CellId::Set(..), _) | (_, CellId::Set(..)) => false,
-        (CellId::PictureWidth, _) | (_, CellId::PictureWidth) => a == b,
-        _ => true,
+        (a, b) => a == b || (is_of_the_vehicle(a) && is_of_the_vehicle(b)),
+    }
+}
+
+/// Whether a field stands in the vehicle's panel.
+fn is_of_the_vehicle(cell: CellId) -> bool {
+    match cell {
+        CellId::Title
+        | CellId::Date
+        | CellId::Tyre
+        | CellId::Idle
+        | CellId::LowestUseful
+        | CellId::Redline
+        | CellId::MarkedEngineSpeeds
+        | CellId::MarkedRoadSpeeds => true,
+        CellId::PictureWidth | CellId::Set(..) => false,
     }
 }

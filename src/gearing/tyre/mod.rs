@@ -106,7 +106,10 @@ impl Tyre {
     pub fn notices(self) -> Vec<TyreNotice> {
         match self {
             Self::Size(size) => size.notices(),
-            _ => Vec::new(),
+            Self::OverallDiameter(_)
+            | Self::RollingCircumference(_)
+            | Self::RevsPerKm(_)
+            | Self::RevsPerMile(_) => Vec::new(),
         }
     }
 }
