@@ -1,4 +1,4 @@
-//! Which edit does a typed text mean, or why does it not read?
+//! The readers of typed text: the value that a text means, or why it does not read.
 //!
 //! The readers themselves live in `gearing`; here they meet the field that was typed in.
 
@@ -7,7 +7,7 @@ use crate::gearing::{
     TypedRatio, Tyre, parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction,
     stages_ratio,
 };
-use crate::project::{Edit, Marks, SetEdit, SetId};
+use crate::project::Marks;
 use crate::units::SpeedUnit;
 
 /// A reading, or a sentence that says why there is none.
@@ -174,14 +174,4 @@ pub(super) fn reduction(text: &str) -> Reading<Ratio> {
 /// A ratio that may be above or below 1: a stage's position.
 pub(super) fn any_ratio(text: &str) -> Reading<Ratio> {
     Ok(parse_ratio(text).map_err(told)?.driven_first().clone())
-}
-
-/// An edit of one set.
-pub(super) fn of_set(set: SetId, edit: SetEdit) -> Edit {
-    Edit::Set(set, edit)
-}
-
-/// An edit of a gear's ratio.
-pub(super) fn of_ratio(set: SetId, gear: GearId, ratio: Ratio) -> Edit {
-    of_set(set, SetEdit::Ratio(gear, ratio))
 }
