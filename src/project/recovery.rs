@@ -6,9 +6,9 @@
 use super::document::Project;
 use super::file_system::FileSystem;
 use super::format;
-use super::reading::read_text;
 use super::save_error::SaveError;
 use super::saving::save_whole;
+use super::text_file::read_text;
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};
 

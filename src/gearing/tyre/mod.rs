@@ -1,11 +1,11 @@
 //! How far does a tyre roll in one turn, whatever is known about it?
 
 mod circumference;
+mod designation;
 mod entry;
 mod entry_error;
 mod marking;
 mod notice;
-mod reading;
 mod revs;
 mod rim;
 mod size;

@@ -10,9 +10,9 @@ mod json;
 mod output;
 mod published;
 mod random;
-mod reading;
 mod refusals;
 mod sets_by_flags;
+mod unreadable;
 
 use layshaft::cli::{self, Outcome};
 use std::ffi::OsString;

@@ -4,9 +4,9 @@
 //! real one.
 
 mod killed;
-mod reading;
 mod saving;
 mod simulated;
+mod text_file;
 
 use std::path::Path;
 use std::sync::mpsc;
