@@ -1,7 +1,7 @@
 //! The layout of fields: a name, the field, and beneath it what does not read.
 
 use super::action::Action;
-use super::cell::{Cell, cell_ui};
+use super::cell::{InputCell, cell_ui};
 use super::drafts::{CellId, Drafts};
 use crate::draw::palette::Palette;
 use crate::project::Edit;
@@ -59,7 +59,7 @@ impl Form<'_> {
         width: f32,
         read: &dyn Fn(&str) -> Result<Edit, String>,
     ) -> Option<String> {
-        let cell = Cell {
+        let cell = InputCell {
             id: field.id,
             name: field.name,
             text: field.text,

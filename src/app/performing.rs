@@ -6,7 +6,7 @@ use super::copies::copy_of;
 use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted_parts};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
-use super::settings::Theme;
+use super::settings::ThemeChoice;
 use super::view_state::ViewState;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
@@ -83,9 +83,9 @@ impl App {
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.select(self.view.next_set(self.desk.project())),
-            Command::ThemeLight => self.show_theme(ctx, Theme::Light),
-            Command::ThemeDark => self.show_theme(ctx, Theme::Dark),
-            Command::ThemeSystem => self.show_theme(ctx, Theme::System),
+            Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),
+            Command::ThemeDark => self.show_theme(ctx, ThemeChoice::Dark),
+            Command::ThemeSystem => self.show_theme(ctx, ThemeChoice::System),
             Command::ZoomIn => egui::gui_zoom::zoom_in(ctx),
             Command::ZoomOut => egui::gui_zoom::zoom_out(ctx),
             Command::ZoomReset => ctx.set_zoom_factor(1.0),
@@ -93,7 +93,7 @@ impl App {
         }
     }
 
-    fn show_theme(&mut self, ctx: &Context, theme: Theme) {
+    fn show_theme(&mut self, ctx: &Context, theme: ThemeChoice) {
         self.settings.theme = theme;
         ctx.set_theme(ThemePreference::from(theme));
     }

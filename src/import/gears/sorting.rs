@@ -26,13 +26,13 @@ pub(super) struct Sorted {
 
 /// Sorts the values of all rows.
 pub(super) fn sorted(rows: Vec<Row>, remarks: &mut Remarks) -> Sorted {
-    let layout = Layout::of(&rows);
+    let arrangement = Arrangement::of(&rows);
     let mut sorted = Sorted::default();
     for mut row in rows {
         let tags = distinct(&row.tags);
         match (&tags[..], row.amounts.len()) {
             ([], _) => sorted.loose(row.amounts, remarks),
-            ([tag], _) => sorted.labelled(*tag, row.amounts, layout, remarks),
+            ([tag], _) => sorted.labelled(*tag, row.amounts, arrangement, remarks),
             (_, 1) => sorted.shared(&tags, row.amounts.remove(0), remarks),
             (_, _) => sorted.zipped(&tags, row.amounts, remarks),
         }
@@ -56,14 +56,14 @@ fn distinct(tags: &[Tag]) -> Vec<Tag> {
 
 /// How the text as a whole is laid out.
 #[derive(Debug, Clone, Copy)]
-struct Layout {
+struct Arrangement {
     /// At most one gear has a label, so that a label opens a list.
     is_list: bool,
     /// Gears have values in further columns.
     has_columns: bool,
 }
 
-impl Layout {
+impl Arrangement {
     fn of(rows: &[Row]) -> Self {
         let is_gear = |row: &Row| row.tags.iter().any(|tag| tag.is_forward());
         let (mut labels, mut values, mut has_columns) = (0, 0, false);
@@ -104,21 +104,21 @@ impl Sorted {
         &mut self,
         tag: Tag,
         mut amounts: Vec<Amount>,
-        layout: Layout,
+        arrangement: Arrangement,
         remarks: &mut Remarks,
     ) {
-        if layout.is_list && tag.is_forward() {
+        if arrangement.is_list && tag.is_forward() {
             return self.loose(amounts, remarks);
         }
         let further = amounts.split_off(amounts.len().min(1));
         for amount in amounts {
             self.single(tag, amount, remarks);
         }
-        if layout.is_list {
+        if arrangement.is_list {
             return self.loose(further, remarks);
         }
         for amount in further {
-            let is_shaft = !layout.has_columns && amount.shape != Shape::Whole;
+            let is_shaft = !arrangement.has_columns && amount.shape != Shape::Whole;
             if tag == Tag::Final && (is_shaft || !amount.gears.is_empty()) {
                 self.single(tag, amount, remarks);
             } else {
