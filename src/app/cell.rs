@@ -1,4 +1,4 @@
-//! How does one field take what is typed?
+//! One field that is typed in.
 //!
 //! A text field over a draft. It previews while it reads, commits on Enter and on leaving, takes back
 //! on Esc, and moves through its column with the arrow keys.
@@ -91,7 +91,8 @@ fn select_by_click(ui: &Ui, response: &Response, text: &str, is_entered: bool) {
     }
 }
 
-/// After this long without a key, in seconds, somebody has finished typing or got stuck.
+/// The debounce of what is said beside a field: after this long without a key, in seconds, somebody
+/// has finished typing or got stuck.
 const PAUSE: f64 = 0.6;
 
 /// Why a text does not read, once somebody has left it or paused: half a tyre size is no mistake.

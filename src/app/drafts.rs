@@ -1,4 +1,4 @@
-//! Which texts are being typed, and what do they come to so far?
+//! The texts that are being typed, and what they come to so far.
 //!
 //! A field that is typed in has a draft: while it reads well it previews inside the open gesture.
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence

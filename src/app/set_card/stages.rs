@@ -236,7 +236,7 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
             }
         }
     };
-    // Several gears are taken or left one after the other.
+    // The popup stays: several gears are taken or left one after the other.
     let stays_open = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
     let (menu, _) = MenuButton::new(text).config(stays_open).ui(ui, |ui| {
         let is_every = stage.acts_on == ActsOn::EveryGear;
