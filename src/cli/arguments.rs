@@ -1,4 +1,4 @@
-//! What do the arguments ask for, and which flags were given with which values?
+//! The arguments: what they ask for, and which flags were given with which values.
 //!
 //! What the values mean is read elsewhere, where the quantity is known.
 

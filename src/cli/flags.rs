@@ -1,4 +1,4 @@
-//! Which flags are there, what do they mean, and which commands take them?
+//! The flags: what they mean, and which subcommands take them.
 //!
 //! One table serves the reading, the messages and the help.
 

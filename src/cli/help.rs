@@ -1,4 +1,4 @@
-//! What does `--help` say?
+//! The text of `--help`.
 
 use super::flags::{FLAGS, FlagRow, Group};
 use super::subcommand::Subcommand;

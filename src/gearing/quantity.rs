@@ -1,4 +1,4 @@
-//! Which engine speeds, road speeds and lengths can exist?
+//! Engine speeds, road speeds and lengths that can exist.
 //!
 //! A value of one of these types is finite and within the range that can be typed.
 

@@ -1,4 +1,4 @@
-//! What is a ratio, and how did somebody give it: as a number, by counting teeth, or as a product?
+//! A ratio, as it was given: as a number, by counting teeth, or as a product.
 
 mod order;
 mod typed_ratio;

@@ -1,4 +1,4 @@
-//! How far does a tyre roll in one turn, whatever is known about it?
+//! A tyre, whatever is known about it: how far it rolls in one turn.
 
 mod circumference;
 mod designation;

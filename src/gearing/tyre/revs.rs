@@ -1,4 +1,4 @@
-//! Which turns per distance can a tyre be given in?
+//! The turns per distance that a tyre can be given in.
 //!
 //! Their ranges are those of the rolling circumference, 900 to 13000 mm, a little inside.
 
