@@ -17,12 +17,12 @@ fn told(error: impl std::error::Error) -> String {
     error.to_string()
 }
 
-/// A name, or none where nothing is typed.
-pub(super) fn optional_name(text: &str) -> Reading<Option<Name>> {
+/// What `read` reads, or none where nothing is typed.
+pub(super) fn optional<T>(text: &str, read: fn(&str) -> Reading<T>) -> Reading<Option<T>> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    Name::new(text).map(Some).map_err(told)
+    read(text).map(Some)
 }
 
 /// A name that must be there.
@@ -44,14 +44,6 @@ pub(super) fn tyre(text: &str) -> Reading<Tyre> {
 pub(super) fn engine_speed(text: &str) -> Reading<EngineSpeed> {
     let number = without_unit(text, &["rpm", "1/min", "/min", "min-1"]);
     EngineSpeed::from_rpm(parse_decimal(number).map_err(told)?).map_err(told)
-}
-
-/// An engine speed, or none where nothing is typed.
-pub(super) fn optional_engine_speed(text: &str) -> Reading<Option<EngineSpeed>> {
-    if text.trim().is_empty() {
-        return Ok(None);
-    }
-    engine_speed(text).map(Some)
 }
 
 /// Engine speeds, separated by commas with a blank, blanks or semicolons.

@@ -47,6 +47,8 @@ macro_rules! quantity {
     };
 }
 
+pub(super) use quantity;
+
 quantity! {
     /// An engine speed of 1 to 30000 rev/min.
     EngineSpeed, from_rpm, rpm, "an engine speed", "between 1 and 30000 rpm",
