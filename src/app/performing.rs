@@ -3,13 +3,14 @@
 use super::action::Action;
 use super::commands::Command;
 use super::copies::copy_of;
-use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted_parts};
+use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog};
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
 use super::settings::ThemeChoice;
 use super::view_state::ViewState;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
+use crate::import::gears::pasted_parts;
 use crate::project::examples::{BLANK, EXAMPLES};
 use crate::project::{Edit, Project, SetEdit, SetId, format};
 use crate::units::SpeedUnit;

@@ -19,7 +19,10 @@ mod words;
 
 pub use remarks::PasteError;
 
-use crate::gearing::{Ratio, RatioError, TypedRatio, parse_ratio, read_chain, read_reduction};
+use crate::gearing::{
+    ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Ratio, RatioError, Reverse,
+    TypedRatio, parse_ratio, read_chain, read_reduction,
+};
 
 /// The most characters that are read.
 const MOST_CHARACTERS: usize = 20_000;
@@ -113,6 +116,47 @@ impl PastedSet {
         let reverse = reverse.map(|r| read_reduction(&r.ratio.ratio));
         (gears, finals, reverse)
     }
+}
+
+/// The parts of `before` with the gears, final drives and reverse of a pasted set.
+///
+/// Name, tyre, stages and the common shift point stay; a stage acts on every gear again, because
+/// the gears it named are gone. Final drives stay where the text had none.
+pub fn pasted_parts(before: &GearSet, pasted: &PastedSet) -> GearSetSpec {
+    let (ratios, finals, reverse) = pasted.resolved();
+    let mut spec = before.to_spec();
+    if !finals.is_empty() {
+        spec.final_drives = finals;
+    }
+    let most = spec.final_drives.len() - 1;
+    spec.gears = (1..)
+        .zip(pasted.gears.iter().zip(ratios))
+        .filter_map(|(id, (gear, ratio))| {
+            Some(Gear {
+                id: GearId(id),
+                label: Label::new(&gear.label).ok()?,
+                ratio,
+                final_drive: gear.final_drive.min(most),
+                role: if gear.is_crawler {
+                    GearRole::Crawler
+                } else {
+                    GearRole::Shifted
+                },
+                shift: None,
+            })
+        })
+        .collect();
+    spec.reverse = reverse.map(|ratio| Reverse {
+        ratio,
+        final_drive: pasted
+            .reverse
+            .as_ref()
+            .map_or(0, |r| r.final_drive.min(most)),
+    });
+    for stage in &mut spec.stages {
+        stage.acts_on = ActsOn::EveryGear;
+    }
+    spec
 }
 
 /// The gear set in `text`: lines or columns with labels, or a list.
