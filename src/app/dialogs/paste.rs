@@ -88,19 +88,15 @@ impl PasteDialog {
 }
 
 impl Reading {
-    fn of(set: PastedSet) -> Self {
-        let texts = ratios(&set).map(|ratio| ratio.text.clone()).collect();
+    fn of(mut set: PastedSet) -> Self {
+        let texts = ratios(&mut set).map(|ratio| ratio.text.clone()).collect();
         Self { set, texts }
     }
 
     /// The reading with the corrections, or why one does not read.
     fn corrected(&self) -> Result<PastedSet, String> {
         let mut set = self.set.clone();
-        let mut texts = self.texts.iter();
-        let gears = set.gears.iter_mut().map(|g| &mut g.ratio);
-        let finals = set.final_drives.iter_mut().map(|f| &mut f.ratio);
-        let reverse = set.reverse.iter_mut().map(|r| &mut r.ratio);
-        for (ratio, text) in gears.chain(finals).chain(reverse).zip(&mut texts) {
+        for (ratio, text) in ratios(&mut set).zip(&self.texts) {
             *ratio = PastedRatio::new(text).map_err(|problem| problem.to_string())?;
         }
         Ok(set)
@@ -108,12 +104,11 @@ impl Reading {
 }
 
 /// Every ratio of a reading: gears, final drives, reverse.
-fn ratios(set: &PastedSet) -> impl Iterator<Item = &PastedRatio> {
-    let gears = set.gears.iter().map(|g| &g.ratio);
-    let finals = set.final_drives.iter().map(|f| &f.ratio);
-    gears
-        .chain(finals)
-        .chain(set.reverse.iter().map(|r| &r.ratio))
+fn ratios(set: &mut PastedSet) -> impl Iterator<Item = &mut PastedRatio> {
+    let gears = set.gears.iter_mut().map(|g| &mut g.ratio);
+    let finals = set.final_drives.iter_mut().map(|f| &mut f.ratio);
+    let reverse = set.reverse.iter_mut().map(|r| &mut r.ratio);
+    gears.chain(finals).chain(reverse)
 }
 
 fn reading_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
