@@ -33,6 +33,26 @@ const ONE_SET: [&str; 10] = [
     "6000",
 ];
 
+/// What `table` takes, beside the short `-o`.
+const TABLE_OPTIONS: &[&str] = &[
+    "--gears",
+    "--final",
+    "--tyre",
+    "--circumference",
+    "--redline",
+    "--shift",
+    "--name",
+    "--reverse",
+    "--idle",
+    "--lowest-useful",
+    "--rpm",
+    "--speed",
+    "--units",
+    "--show",
+    "--as",
+    "--decimal",
+];
+
 /// What a command line was answered with.
 #[derive(Debug)]
 struct Answer {
