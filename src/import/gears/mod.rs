@@ -187,13 +187,13 @@ pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
     let tokens = tokens::tokens(&words::plain(text), &mut remarks);
     let mut lines: Vec<pieces::Line> = reader::lines(&tokens, &mut remarks)
         .into_iter()
-        .map(|line| labels::with_gear_lists(surroundings::opened(line)))
+        .map(|line| labels::with_gear_lists(surroundings::with_brackets_opened(line)))
         .collect();
-    surroundings::leave_out_measured(&mut lines, &mut remarks);
+    surroundings::leave_out_columns(&mut lines, &mut remarks);
     labels::number_gears(&mut lines);
     for line in &mut lines {
-        *line = surroundings::resolved(std::mem::take(line), &mut remarks);
-        surroundings::leave_out(line, &mut remarks);
+        *line = surroundings::without_brackets(std::mem::take(line), &mut remarks);
+        surroundings::leave_out_in_line(line, &mut remarks);
     }
     let sorted = sorting::sorted(labels::rows(lines), &mut remarks);
     assembling::assembled(sorted, remarks)

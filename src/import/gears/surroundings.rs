@@ -6,8 +6,8 @@ use super::labels::listed;
 use super::pieces::{Amount, Line, Piece, Tag, checked};
 use super::remarks::{LeftOut, Remarks};
 
-/// Leaves out what stands below "speed", "overall" and their like.
-pub(super) fn leave_out_measured(lines: &mut [Line], remarks: &mut Remarks) {
+/// Leaves out the columns whose head says "speed", "overall" or the like.
+pub(super) fn leave_out_columns(lines: &mut [Line], remarks: &mut Remarks) {
     let mut head: Option<Head> = None;
     for line in lines {
         if let Some(found) = Head::of(line) {
@@ -84,8 +84,9 @@ enum About {
     Stage,
 }
 
-/// Leaves out those numbers.
-pub(super) fn leave_out(line: &mut Line, remarks: &mut Remarks) {
+/// Leaves out the numbers that belong to speeds, weights and further stages, as the words before
+/// them in the line say.
+pub(super) fn leave_out_in_line(line: &mut Line, remarks: &mut Remarks) {
     let mut about = About::Ratios;
     // Whether a number followed the telling word already.
     let mut is_answered = false;
@@ -170,7 +171,7 @@ fn opens_row(line: &[Piece]) -> bool {
 
 /// Opens the brackets that a line begins with: `(1) 3.54 (2) 1.91`, where each is a label, and
 /// `[3.54, 1.91, 1.31]`, which is the line itself.
-pub(super) fn opened(mut line: Line) -> Line {
+pub(super) fn with_brackets_opened(mut line: Line) -> Line {
     number_by_brackets(&mut line);
     let first = line.iter().position(|p| p.is_number() || p.is_label());
     let bracket = line.iter().position(|p| matches!(p, Piece::Bracket(_)));
@@ -208,7 +209,7 @@ fn number_by_brackets(line: &mut Line) {
 }
 
 /// The line without brackets: what they say is with the amount or label before them.
-pub(super) fn resolved(line: Line, remarks: &mut Remarks) -> Line {
+pub(super) fn without_brackets(line: Line, remarks: &mut Remarks) -> Line {
     let mut resolved: Line = Vec::with_capacity(line.len());
     let line = with_final_drive(line);
     for piece in line {
