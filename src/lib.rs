@@ -24,3 +24,7 @@ mod platform;
 pub mod project;
 pub mod sheet;
 pub mod units;
+
+// The simulated disk of the tests names this crate as everybody outside does.
+#[cfg(test)]
+extern crate self as layshaft;

@@ -5,7 +5,7 @@
 
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, ErrorKind};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 /// The flag for "do not wait for the other end of a pipe", which the standard library does not name.
@@ -41,6 +41,115 @@ pub(crate) fn open_without_waiting(path: &Path, options: &mut OpenOptions) -> io
     #[cfg(unix)]
     std::os::unix::fs::OpenOptionsExt::custom_flags(options, DO_NOT_WAIT);
     options.open(path)
+}
+
+/// A new file that `options` make, which only its owner may read and change, whatever the umask.
+#[cfg(unix)]
+pub(crate) fn open_for_owner(path: &Path, options: &mut OpenOptions) -> io::Result<File> {
+    use std::os::unix::fs::{OpenOptionsExt, PermissionsExt};
+    const OWNER: u32 = 0o600;
+    let file = options.mode(OWNER).open(path)?;
+    // A umask may have taken away even more; some disks refuse every change of mode.
+    if file.metadata()?.permissions().mode() & 0o777 != OWNER {
+        let _ = file.set_permissions(fs::Permissions::from_mode(OWNER));
+    }
+    Ok(file)
+}
+
+/// A new file that `options` make: here folders in a user's home are the user's own already.
+#[cfg(not(unix))]
+pub(crate) fn open_for_owner(path: &Path, options: &mut OpenOptions) -> io::Result<File> {
+    options.open(path)
+}
+
+/// Makes a folder and those on the way to it, for their owner alone, and narrows one that is there.
+#[cfg(unix)]
+pub(crate) fn make_private_folder(folder: &Path) -> io::Result<()> {
+    use std::os::unix::fs::{DirBuilderExt, PermissionsExt};
+    fs::DirBuilder::new()
+        .recursive(true)
+        .mode(0o700)
+        .create(folder)?;
+    if fs::metadata(folder)?.permissions().mode() & 0o077 != 0 {
+        // Some disks refuse every change of mode: better work kept in sight of others than none.
+        let _ = fs::set_permissions(folder, fs::Permissions::from_mode(0o700));
+    }
+    Ok(())
+}
+
+/// Makes a folder and those on the way to it: a user's home is the user's own already.
+#[cfg(not(unix))]
+pub(crate) fn make_private_folder(folder: &Path) -> io::Result<()> {
+    fs::create_dir_all(folder)
+}
+
+/// Whether `path`, no link followed, leads to the open file.
+#[cfg(unix)]
+pub(crate) fn is_at(file: &File, path: &Path) -> io::Result<bool> {
+    use std::os::unix::fs::MetadataExt;
+    let open = file.metadata()?;
+    match fs::symlink_metadata(path) {
+        Ok(named) => Ok((open.dev(), open.ino()) == (named.dev(), named.ino())),
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error),
+    }
+}
+
+/// Whether `path` leads to an ordinary file: which one it is, the standard library does not tell here.
+#[cfg(not(unix))]
+pub(crate) fn is_at(_file: &File, path: &Path) -> io::Result<bool> {
+    match fs::symlink_metadata(path) {
+        Ok(named) => Ok(named.is_file()),
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error),
+    }
+}
+
+/// What tells this machine from others: its number and its name together, because copied machines
+/// have the same number; none where nothing is known.
+pub(crate) fn machine() -> Option<String> {
+    let line = |path| fs::read_to_string(path).map(|text| text.trim().to_owned());
+    let number = line("/etc/machine-id").unwrap_or_default();
+    let name = line("/proc/sys/kernel/hostname")
+        .or_else(|_| std::env::var("COMPUTERNAME"))
+        .unwrap_or_default();
+    // What nobody named is called so everywhere.
+    let is_named = !matches!(name.as_str(), "" | "(none)") && !name.starts_with("localhost");
+    (!number.is_empty() || is_named).then(|| format!("{number} {name}"))
+}
+
+/// A path in bytes that [`path_from_bytes`] turns back into the same path, whatever it holds.
+#[cfg(unix)]
+pub(crate) fn path_bytes(path: &Path) -> Vec<u8> {
+    use std::os::unix::ffi::OsStrExt;
+    path.as_os_str().as_bytes().to_vec()
+}
+
+/// The path of [`path_bytes`].
+#[cfg(unix)]
+#[expect(clippy::unnecessary_wraps, reason = "elsewhere some bytes are no path")]
+pub(crate) fn path_from_bytes(bytes: Vec<u8>) -> Option<PathBuf> {
+    use std::os::unix::ffi::OsStringExt;
+    Some(std::ffi::OsString::from_vec(bytes).into())
+}
+
+/// A path in bytes that [`path_from_bytes`] turns back into the same path: its 16-bit units, the
+/// lower half of each first.
+#[cfg(windows)]
+pub(crate) fn path_bytes(path: &Path) -> Vec<u8> {
+    use std::os::windows::ffi::OsStrExt;
+    let units = path.as_os_str().encode_wide();
+    units.flat_map(u16::to_le_bytes).collect()
+}
+
+/// The path of [`path_bytes`]; none where half a unit is left over.
+#[cfg(windows)]
+pub(crate) fn path_from_bytes(bytes: Vec<u8>) -> Option<PathBuf> {
+    use std::os::windows::ffi::OsStringExt;
+    let (units, rest) = bytes.as_chunks::<2>();
+    let units: Vec<u16> = units.iter().map(|unit| u16::from_le_bytes(*unit)).collect();
+    rest.is_empty()
+        .then(|| std::ffi::OsString::from_wide(&units).into())
 }
 
 /// Gives the file `to` the mode of the file `from`, and its owner and group where that is allowed.
@@ -101,6 +210,33 @@ pub(crate) fn process_is_gone(process_id: u32) -> bool {
     cfg!(target_os = "linux")
         && is_there("self") == Some(true)
         && is_there(&process_id.to_string()) == Some(false)
+}
+
+/// Calls `act` whenever the system asks the program to end (SIGTERM, SIGINT, SIGHUP); a program that
+/// has not ended two seconds later ends as if nobody had listened.
+///
+/// # Errors
+/// When the system does not let signals be answered.
+#[cfg(unix)]
+pub(crate) fn on_signal_to_end(act: impl Fn() + Send + 'static) -> io::Result<()> {
+    use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
+    let mut signals = signal_hook::iterator::Signals::new([SIGTERM, SIGINT, SIGHUP])?;
+    std::thread::spawn(move || {
+        for signal in signals.forever() {
+            act();
+            std::thread::sleep(Duration::from_secs(2));
+            if let Err(problem) = signal_hook::low_level::emulate_default_handler(signal) {
+                log::warn!("signal {signal} could not be passed on: {problem}");
+            }
+        }
+    });
+    Ok(())
+}
+
+/// Nothing to do: here a window is asked to close like by its button.
+#[cfg(not(unix))]
+pub(crate) fn on_signal_to_end(_act: impl Fn() + Send + 'static) -> io::Result<()> {
+    Ok(())
 }
 
 /// The operating system's reason in words, to stand inside a sentence.
@@ -194,6 +330,14 @@ mod tests {
         let mut calls = 0;
         assert!(tried_again(&[0, 0], |_| false, failing(2, 99, &mut calls)).is_err());
         assert_eq!(calls, 1);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_path_that_is_no_text_comes_back_from_its_bytes() {
+        use std::os::unix::ffi::OsStrExt;
+        let path = Path::new(std::ffi::OsStr::from_bytes(b"/caf\xe9/\xff.ron"));
+        assert_eq!(path_from_bytes(path_bytes(path)).as_deref(), Some(path));
     }
 
     #[test]

@@ -4,8 +4,9 @@
 //! every panel.
 
 use crate::chart::{SpeedDiagram, Table};
-use crate::project::{History, Project, ProjectResults};
+use crate::project::{History, Project, ProjectResults, Revision};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// The open document with all that is computed from it.
 #[derive(Debug)]
@@ -14,24 +15,25 @@ pub struct Desk {
     pub history: History,
     /// The file it stands in, once it stands in one.
     pub file: Option<PathBuf>,
-    /// What that file held when it was last read or written.
-    pub on_disk: Option<String>,
+    /// The digest of what that file held when it was last read or written.
+    pub on_disk: Option<u64>,
     figures: Figures,
 }
 
 #[derive(Debug)]
 struct Figures {
-    revision: u64,
+    revision: Revision,
     results: ProjectResults,
     diagram: SpeedDiagram,
     table: Table,
 }
 
 impl Figures {
-    fn of(project: &Project, revision: u64) -> Self {
+    fn of(history: &History) -> Self {
+        let project = history.project();
         let results = ProjectResults::of(project);
         Self {
-            revision,
+            revision: history.revision(),
             diagram: SpeedDiagram::of(project, &results),
             table: Table::of(project, &results),
             results,
@@ -41,10 +43,11 @@ impl Figures {
 
 impl Desk {
     /// A document on an empty desk.
-    pub fn new(project: Project, file: Option<PathBuf>) -> Self {
+    pub fn new(project: impl Into<Arc<Project>>, file: Option<PathBuf>) -> Self {
+        let history = History::new(project);
         Self {
-            figures: Figures::of(&project, 0),
-            history: History::new(project),
+            figures: Figures::of(&history),
+            history,
             file,
             on_disk: None,
         }
@@ -53,7 +56,7 @@ impl Desk {
     /// Brings the figures up to date; nothing to do where the document is unchanged.
     pub fn refresh(&mut self) {
         if self.figures.revision != self.history.revision() {
-            self.figures = Figures::of(self.history.project(), self.history.revision());
+            self.figures = Figures::of(&self.history);
         }
     }
 

@@ -4,6 +4,7 @@
 
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, OnceLock};
 use std::time::{Duration, Instant};
 
 /// What a file is chosen for.
@@ -28,10 +29,40 @@ pub struct Answer {
     pub was_unseen: bool,
 }
 
+/// Wakes the window, which may be asleep when an answer comes.
+/// Its clones wake the same window; before there is one, nobody is woken.
+#[derive(Clone, Default)]
+pub struct Wake(Arc<OnceLock<Box<dyn Fn() + Send + Sync>>>);
+
+impl Wake {
+    /// From now on `wake` is called; only the first one counts.
+    pub fn connect(&self, wake: impl Fn() + Send + Sync + 'static) {
+        self.0.get_or_init(|| Box::new(wake));
+    }
+
+    /// Whether there is a window to be woken.
+    pub fn is_connected(&self) -> bool {
+        self.0.get().is_some()
+    }
+
+    /// Wakes the window.
+    pub fn wake(&self) {
+        if let Some(wake) = self.0.get() {
+            wake();
+        }
+    }
+}
+
+impl std::fmt::Debug for Wake {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Wake").finish_non_exhaustive()
+    }
+}
+
 /// Something that lets the user choose a file.
 pub trait FilePicker {
     /// Begins to ask; `suggested` is a name or path to start from, `wake` is called with the answer.
-    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: egui::Context) -> u64;
+    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: Wake) -> u64;
 
     /// The next answer, if one came.
     fn poll(&mut self) -> Option<Answer>;
@@ -60,7 +91,7 @@ impl Default for SystemPicker {
 }
 
 impl FilePicker for SystemPicker {
-    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: egui::Context) -> u64 {
+    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: Wake) -> u64 {
         self.requests += 1;
         let request = self.requests;
         let sender = self.sender.clone();
@@ -74,7 +105,7 @@ impl FilePicker for SystemPicker {
                 path,
                 was_unseen,
             });
-            wake.request_repaint();
+            wake.wake();
         });
         request
     }

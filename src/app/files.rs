@@ -1,14 +1,18 @@
 //! How does a document come from a file and get into one?
 
-use crate::project::{FileSystem, Project, ReadError, SaveError, format, read_text, save_whole};
+use crate::platform;
+use crate::project::{
+    EntryKind, FileSystem, Project, ReadError, SaveError, digest, format, read_text, save_whole,
+    shown, sweep_beside,
+};
 use std::path::{Path, PathBuf};
 
 /// A document as it was read.
 pub(super) struct Opened {
     /// The document.
     pub project: Project,
-    /// What the file holds.
-    pub text: String,
+    /// The digest of what the file holds.
+    pub digest: u64,
     /// Whether saving would change the file's form: comments and layout of a hand-edited file go.
     pub has_other_form: bool,
 }
@@ -16,6 +20,9 @@ pub(super) struct Opened {
 /// Why a file could not be opened.
 #[derive(Debug, thiserror::Error)]
 pub enum OpenError {
+    /// Its path leads nowhere that could be told.
+    #[error(transparent)]
+    Path(#[from] PathError),
     /// It could not be read.
     #[error(transparent)]
     Read(#[from] ReadError),
@@ -34,26 +41,31 @@ fn name_of(path: &Path) -> String {
         .map_or_else(String::new, |name| name.to_string_lossy().into_owned())
 }
 
-/// The document in a file.
+/// The document in a file; what killed saves left beside it is taken away.
 ///
 /// # Errors
 /// When it cannot be read or is no project; one sentence, the path last.
 pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError> {
+    sweep_beside(fs, path);
     let text = read_text(fs, path)?;
     let project = format::read(&text).map_err(|reason| OpenError::Format {
         reason,
         path: path.to_owned(),
     })?;
     Ok(Opened {
-        has_other_form: format::write(&project) != text,
+        // A project that has no text cannot be saved at all: that is said when it is.
+        has_other_form: format::write(&project).is_ok_and(|own| own != text),
+        digest: digest(text.as_bytes()),
         project,
-        text,
     })
 }
 
 /// Why a document was not put into a file, or not surely.
 #[derive(Debug, thiserror::Error)]
 pub(super) enum KeepError {
+    /// It has no text.
+    #[error(transparent)]
+    Format(#[from] format::WriteError),
     /// Its text would not read back.
     #[error("this project cannot be written so that it reads back; nothing was saved, report it")]
     NotReadable,
@@ -62,11 +74,12 @@ pub(super) enum KeepError {
     Save(#[from] SaveError),
 }
 
-impl KeepError {
-    /// Whether the file holds the document all the same.
-    pub(super) fn is_saved(&self) -> bool {
-        matches!(self, Self::Save(error) if error.is_saved())
-    }
+/// A document in its file.
+pub(super) struct Saved {
+    /// The digest of what the file holds.
+    pub digest: u64,
+    /// Why it may not survive a power cut, where it may not.
+    pub doubt: Option<SaveError>,
 }
 
 /// Puts a document into a file, whole or not at all.
@@ -74,13 +87,24 @@ impl KeepError {
 /// # Errors
 /// When it cannot be written; the file is then as it was. A text that would not read back is
 /// never put in the place of one that does.
-pub(super) fn save(fs: &dyn FileSystem, path: &Path, project: &Project) -> Result<(), KeepError> {
-    let text = format::write(project);
+pub(super) fn save(
+    fs: &dyn FileSystem,
+    path: &Path,
+    project: &Project,
+) -> Result<Saved, KeepError> {
+    let text = format::write(project)?;
     if format::read(&text).is_err() {
         return Err(KeepError::NotReadable);
     }
-    save_whole(fs, path, text.as_bytes())?;
-    Ok(())
+    let doubt = match save_whole(fs, path, text.as_bytes()) {
+        Ok(()) => None,
+        Err(doubt) if doubt.is_saved() => Some(doubt),
+        Err(problem) => return Err(problem.into()),
+    };
+    Ok(Saved {
+        digest: digest(text.as_bytes()),
+        doubt,
+    })
 }
 
 /// The path that was typed, with `.ron` where it has no ending, `~` for the home folder.
@@ -94,6 +118,50 @@ pub(super) fn typed_path(text: &str) -> Option<PathBuf> {
         _ => PathBuf::from(text),
     };
     Some(path)
+}
+
+/// Why a path leads nowhere that could be told.
+#[derive(Debug, thiserror::Error)]
+#[error(
+    "the path cannot be made whole ({reason}), type it from the root: {}",
+    shown(path)
+)]
+pub struct PathError {
+    /// Why, in words.
+    reason: String,
+    /// The path as given.
+    path: PathBuf,
+}
+
+/// A path from the root: a document's place must not change its meaning with the folder that the
+/// program is started from.
+///
+/// # Errors
+/// When the path is empty, or the folder that it begins in is gone.
+pub(super) fn whole_path(path: &Path) -> Result<PathBuf, PathError> {
+    std::path::absolute(path).map_err(|error| PathError {
+        reason: platform::reason_in_words(&error),
+        path: path.to_owned(),
+    })
+}
+
+/// Refuses to save where a folder is meant, with the words in which opening one is answered.
+///
+/// # Errors
+/// One sentence, the path last.
+pub(super) fn check_is_no_folder(fs: &dyn FileSystem, path: &Path) -> Result<(), String> {
+    let is_folder = fs
+        .facts(path)
+        .is_ok_and(|facts| facts.kind == EntryKind::Folder);
+    let path = || path.to_owned();
+    if is_folder {
+        return Err(ReadError::IsAFolder { path: path() }.to_string());
+    }
+    let last = path().into_os_string().into_encoded_bytes().last().copied();
+    if last.is_some_and(|last| std::path::is_separator(char::from(last))) {
+        return Err(SaveError::NoFileName { path: path() }.to_string());
+    }
+    Ok(())
 }
 
 fn home() -> Option<PathBuf> {

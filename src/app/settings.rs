@@ -3,7 +3,7 @@
 //! Kept in the user's configuration folder, written whole or not at all. A broken, missing or
 //! unwritable file never stops the program: it means the defaults.
 
-use crate::project::{FileSystem, read_text, save_whole};
+use crate::project::{FileSystem, SaveError, read_text, save_whole, sweep_stale};
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};
 
@@ -24,6 +24,17 @@ pub(super) struct Settings {
     pub(super) window: (f32, f32),
     /// Files opened or saved, the last one first.
     pub(super) recent: Vec<PathBuf>,
+}
+
+/// Why the settings were not kept.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum SettingsError {
+    /// They have no text.
+    #[error("the settings cannot be spelled ({0}), report it")]
+    Spelling(#[from] ron::Error),
+    /// The file could not be written.
+    #[error(transparent)]
+    Save(#[from] SaveError),
 }
 
 /// Which looks are wanted.
@@ -49,20 +60,21 @@ impl Default for Settings {
 impl Settings {
     /// The settings in a folder; the defaults where there are none that can be read.
     pub(super) fn read(fs: &dyn FileSystem, folder: &Path) -> Self {
+        sweep_stale(fs, folder);
         let text = read_text(fs, &file(folder)).ok();
         let settings: Option<Self> = text.and_then(|text| ron::from_str(&text).ok());
         settings.unwrap_or_default().sane()
     }
 
-    /// Puts the settings into a folder. What cannot be written is logged and otherwise let be.
-    pub(super) fn write(&self, fs: &dyn FileSystem, folder: &Path) {
+    /// Puts the settings into a folder.
+    ///
+    /// # Errors
+    /// When they have no text or the file cannot be written; it is then as it was.
+    pub(super) fn write(&self, fs: &dyn FileSystem, folder: &Path) -> Result<(), SettingsError> {
         let layout = ron::ser::PrettyConfig::new().new_line("\n");
-        let Ok(text) = ron::ser::to_string_pretty(self, layout) else {
-            return;
-        };
-        if let Err(problem) = save_whole(fs, &file(folder), text.as_bytes()) {
-            log::warn!("the settings were not saved: {problem}");
-        }
+        let text = ron::ser::to_string_pretty(self, layout)?;
+        save_whole(fs, &file(folder), text.as_bytes())?;
+        Ok(())
     }
 
     /// What a hand-edited file might hold, brought into what a window can show.
@@ -84,11 +96,14 @@ impl Settings {
         self
     }
 
-    /// Puts a file at the head of the recent ones.
+    /// Puts a file at the head of the recent ones; one whose path is no text is left out, because
+    /// settings are text.
     pub(super) fn remember(&mut self, path: &Path) {
-        let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
-        self.forget(&path);
-        self.recent.insert(0, path);
+        if path.to_str().is_none() {
+            return;
+        }
+        self.forget(path);
+        self.recent.insert(0, path.to_owned());
         self.recent.truncate(MOST_RECENT);
     }
 
@@ -137,7 +152,21 @@ mod tests {
             ..Settings::default()
         };
         settings.remember(Path::new("/a/van.ron"));
-        settings.write(&Disk, folder.path());
+        settings.write(&Disk, folder.path()).unwrap();
+        assert_eq!(Settings::read(&Disk, folder.path()), settings);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_path_that_is_no_text_does_not_keep_the_settings_from_being_written() {
+        use std::os::unix::ffi::OsStrExt;
+        let folder = tempfile::tempdir().unwrap();
+        let mut settings = Settings {
+            theme: ThemeChoice::Dark,
+            ..Settings::default()
+        };
+        settings.remember(Path::new(std::ffi::OsStr::from_bytes(b"/caf\xe9.ron")));
+        settings.write(&Disk, folder.path()).unwrap();
         assert_eq!(Settings::read(&Disk, folder.path()), settings);
     }
 

@@ -1,23 +1,29 @@
 //! How does the window come up, and what is said where it cannot?
 
 use super::files;
+use super::lifecycle::{Step, Surroundings, write_last};
 use super::recovery::{self, Latest};
-use super::safety::write_last;
-use super::window::{App, Surroundings};
+use super::window::App;
 use crate::draw::theme;
 use crate::logging;
 use crate::panics;
+use crate::platform;
 use crate::project::Disk;
 use crate::project::examples::EXAMPLES;
 use eframe::NativeOptions;
-use egui::ViewportBuilder;
-use std::path::Path;
+use egui::{ViewportBuilder, ViewportCommand, ViewportId};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 /// The name by which the desktop knows the program; its `.desktop` file has the same.
 const APP_ID: &str = "layshaft";
 
 /// The window's icon; a test draws it.
 const ICON: &[u8] = include_bytes!("../../assets/icon.png");
+
+/// Why unsaved work is kept nowhere where the user has no home.
+const NO_HOME: &str = "no home folder is known to keep copies in; save often";
 
 /// Why there is no window.
 #[derive(Debug, thiserror::Error)]
@@ -47,15 +53,20 @@ pub fn run(file: Option<&Path>) -> Result<(), StartError> {
         files::open(&Disk, path)?;
     }
     let mut app = App::new(EXAMPLES[0].project()?, None, Surroundings::default());
-    if let Some(folder) = recovery::folder() {
-        app.keep_unsaved_work_in(&folder);
+    match recovery::folder() {
+        Some(folder) => app.keep_unsaved_work_in(&folder),
+        None => app.lifecycle.cannot_keep_unsaved_work(NO_HOME),
     }
     if let Some(path) = file {
-        app.open(path);
+        app.lifecycle.take(Step::Open(path.to_owned()));
     }
-    if let Some((path, latest)) = app.last_resort() {
+    if let Some((path, latest)) = app.lifecycle.last_resort() {
         panics::answer_panics(move || told_last(&path, &latest));
     }
+    let ending = Ending {
+        last_resort: app.lifecycle.last_resort(),
+        is_ending: Arc::clone(&app.lifecycle.is_ending),
+    };
     let size = app.remembered_size();
     let start = eframe::run_native(
         "Layshaft",
@@ -63,10 +74,36 @@ pub fn run(file: Option<&Path>) -> Result<(), StartError> {
         Box::new(move |creation| {
             theme::apply(&creation.egui_ctx);
             app.dress(&creation.egui_ctx);
+            ending.answer_signals(&creation.egui_ctx);
             Ok(Box::new(app))
         }),
     );
     start.map_err(|error| StartError::NoWindow(reason(&error)))
+}
+
+/// What happens when the system asks the program to end: at logging out, at shutting down.
+struct Ending {
+    last_resort: Option<(PathBuf, Latest)>,
+    is_ending: Arc<AtomicBool>,
+}
+
+impl Ending {
+    /// From now on a signal to end keeps what is unsaved and closes the window without a question.
+    fn answer_signals(self, ctx: &egui::Context) {
+        let ctx = ctx.clone();
+        let answered = platform::on_signal_to_end(move || {
+            // Kept first, on this very thread: the window may hang.
+            if let Some((path, latest)) = &self.last_resort {
+                write_last(path, latest);
+            }
+            self.is_ending.store(true, Ordering::SeqCst);
+            ctx.send_viewport_cmd_to(ViewportId::ROOT, ViewportCommand::Close);
+            ctx.request_repaint();
+        });
+        if let Err(problem) = answered {
+            log::warn!("a signal to end will not be answered: {problem}");
+        }
+    }
 }
 
 /// Keeps unsaved work when the program fails, and says where it lies.

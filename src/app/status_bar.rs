@@ -1,11 +1,13 @@
-//! The line at the foot: the last message, and how many findings there are.
+//! The line at the foot: the last message, what cannot be kept, and how many findings there are.
 
 use super::desk::Desk;
+use super::lifecycle::Lifecycle;
 use crate::draw::palette::Palette;
 use egui::{Label, RichText, Sides, Ui};
 
 /// Shows the status bar.
-pub(super) fn status_bar_ui(ui: &mut Ui, desk: &Desk, message: &str, palette: &Palette) {
+pub(super) fn status_bar_ui(ui: &mut Ui, lifecycle: &Lifecycle, palette: &Palette) {
+    let (desk, message) = (&lifecycle.desk, &lifecycle.message);
     Sides::new().shrink_left().show(
         ui,
         |ui| {
@@ -22,6 +24,11 @@ pub(super) fn status_bar_ui(ui: &mut Ui, desk: &Desk, message: &str, palette: &P
             let label = ui.label(RichText::new(words).color(color));
             if count > 0 {
                 label.on_hover_text(findings_text(desk));
+            }
+            if let Some((words, why)) = lifecycle.lasting_note() {
+                ui.separator();
+                let label = ui.label(RichText::new(words).color(palette.error).strong());
+                label.on_hover_text(why);
             }
         },
     );

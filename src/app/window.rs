@@ -7,15 +7,13 @@ use super::action::Action;
 use super::commands::{self, Command};
 use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
-use super::dialogs::{After, Dialog, PathAnswer, help_ui, paste_dialog_ui, path_dialog_ui};
+use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
-use super::file_picker::{Answer, FilePicker, SystemPicker};
 use super::form::Form;
 use super::keys_in_order::held_back;
+use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
 use super::menu_bar::menu_bar_ui;
-use super::safety::Safety;
 use super::set_card::set_cards_ui;
-use super::settings::{self, Settings};
 use super::status_bar::status_bar_ui;
 use super::table_panel::table_panel_ui;
 
@@ -24,59 +22,26 @@ use super::view_state::ViewState;
 use super::write_up::{Preview, write_up_ui};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::GearId;
-use crate::project::{Candidates, Disk, FileSystem, Project, SetId};
+use crate::project::{Candidates, DocumentId, History, Project, SetId};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::atomic::Ordering;
 
 /// What somebody who sees the window for the first time wants to know.
 const FIRST_WORDS: &str =
     "Point at the diagram to read engine speeds; drag a round handle to move a shift point";
 
-/// What the window reaches outside itself; tests put their own in place.
-pub struct Surroundings {
-    /// Where files are.
-    pub file_system: Arc<dyn FileSystem>,
-    /// How a file is chosen.
-    pub picker: Box<dyn FilePicker>,
-    /// The folder that settings are kept in; without one, nothing is remembered.
-    pub settings_folder: Option<PathBuf>,
-}
-
-impl Default for Surroundings {
-    fn default() -> Self {
-        Self {
-            file_system: Arc::new(Disk),
-            picker: Box::new(SystemPicker::default()),
-            settings_folder: settings::folder(),
-        }
-    }
-}
-
-impl std::fmt::Debug for Surroundings {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("Surroundings").finish_non_exhaustive()
-    }
-}
-
 /// The window.
 #[derive(Debug)]
 pub struct App {
-    pub(super) desk: Desk,
+    pub(super) lifecycle: Lifecycle,
     pub(super) drafts: Drafts,
     pub(super) view: ViewState,
     pub(super) dialog: Option<Dialog>,
-    pub(super) message: String,
-    pub(super) surroundings: Surroundings,
-    /// Whether the open file would lose comments or layout when saved.
-    pub(super) has_other_form: bool,
-    /// Whether closing was agreed to.
-    pub(super) may_close: bool,
-    pub(super) settings: Settings,
-    written_settings: Settings,
+    /// The document that drafts and view belong to.
+    shown_document: DocumentId,
     window_size: (f32, f32),
     preview: Preview,
-    pub(super) safety: Safety,
     shown_title: String,
     /// What was pressed in a slow frame and waits for the next.
     held_back: Vec<egui::Event>,
@@ -85,40 +50,48 @@ pub struct App {
 impl App {
     /// A window on a project; `file` is where it stands, if it stands anywhere.
     pub fn new(project: Project, file: Option<PathBuf>, surroundings: Surroundings) -> Self {
-        let settings = match &surroundings.settings_folder {
-            Some(folder) => Settings::read(&*surroundings.file_system, folder),
-            None => Settings::default(),
-        };
+        let mut lifecycle = Lifecycle::new(project, file, surroundings);
+        lifecycle.say(FIRST_WORDS);
+        let history = &lifecycle.desk.history;
         Self {
             view: ViewState {
-                side_by_side: settings.side_by_side,
-                ..ViewState::of(&project)
+                side_by_side: lifecycle.settings.side_by_side,
+                ..ViewState::of(history.project())
             },
-            desk: Desk::new(project, file),
+            shown_document: history.revision().document(),
             drafts: Drafts::default(),
             dialog: None,
-            message: FIRST_WORDS.to_owned(),
-            surroundings,
-            has_other_form: false,
-            may_close: false,
-            window_size: settings.window,
-            written_settings: settings.clone(),
-            settings,
+            window_size: lifecycle.settings.window,
+            lifecycle,
             preview: Preview::default(),
-            safety: Safety::default(),
             shown_title: String::new(),
             held_back: Vec::new(),
         }
     }
 
+    /// Keeps copies of unsaved work in a folder from now on, and offers what lies there.
+    pub fn keep_unsaved_work_in(&mut self, folder: &Path) {
+        self.lifecycle.keep_unsaved_work_in(folder);
+    }
+
     /// The document, for those who look from outside.
     pub fn desk(&self) -> &Desk {
-        &self.desk
+        &self.lifecycle.desk
+    }
+
+    /// The document's past, to be changed.
+    pub(super) fn history(&mut self) -> &mut History {
+        &mut self.lifecycle.desk.history
     }
 
     /// The last message.
     pub fn message(&self) -> &str {
-        &self.message
+        &self.lifecycle.message
+    }
+
+    /// What cannot be kept, for as long as it cannot: a few words and a sentence.
+    pub fn lasting_note(&self) -> Option<(&'static str, String)> {
+        self.lifecycle.lasting_note()
     }
 
     /// The gear that is brought out in diagram and table, if any.
@@ -128,55 +101,77 @@ impl App {
 
     /// What must be settled even while the window is hidden.
     fn settle(&mut self, ctx: &egui::Context) {
-        while let Some(answer) = self.surroundings.picker.poll() {
-            self.take_answer(ctx, answer);
+        if !self.lifecycle.wake.is_connected() {
+            let context = ctx.clone();
+            self.lifecycle
+                .wake
+                .connect(move || context.request_repaint());
+        }
+        while let Some(answer) = self.lifecycle.chosen() {
+            self.step(ctx, Step::Chosen(answer));
+        }
+        if self.dialog.is_none() {
+            self.lifecycle.offer_next();
         }
         let wants_to_close = ctx.input(|i| i.viewport().close_requested());
-        if wants_to_close && !self.may_close {
-            self.drafts.settle();
-            self.desk.history.commit();
-            if self.desk.history.is_unsaved() {
+        let must_close = self.lifecycle.is_ending.load(Ordering::SeqCst);
+        if wants_to_close && !must_close && !self.lifecycle.may_close {
+            self.step(ctx, Step::Leave(After::Quit));
+            if !self.lifecycle.may_close {
                 ctx.send_viewport_cmd(ViewportCommand::CancelClose);
                 ctx.send_viewport_cmd(ViewportCommand::Minimized(false));
                 ctx.send_viewport_cmd(ViewportCommand::Focus);
-                self.dialog = Some(Dialog::Unsaved(After::Quit));
-                ctx.request_repaint();
             }
         }
         self.show_title(ctx);
-        self.keep_settings();
-        self.safety.follow(&self.desk);
+        self.lifecycle.keep();
+    }
+
+    /// Takes one step in the document's life, after what is being typed or dragged.
+    pub(super) fn step(&mut self, ctx: &egui::Context, step: Step) {
+        self.lifecycle.unread = self.drafts.settle();
+        self.history().commit();
+        self.lifecycle.take(step);
+        self.follow_document();
+        if self.lifecycle.may_close {
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+        }
+        ctx.request_repaint();
+    }
+
+    /// Begins anew with drafts and view where another document is on the desk.
+    fn follow_document(&mut self) {
+        let document = self.desk().history.revision().document();
+        if document != self.shown_document {
+            self.shown_document = document;
+            self.drafts.clear();
+            self.view = ViewState {
+                side_by_side: self.view.side_by_side,
+                ratio_form: self.view.ratio_form,
+                ..ViewState::of(self.desk().project())
+            };
+        }
     }
 
     /// Gives the context what is remembered of its looks.
     pub fn dress(&self, ctx: &egui::Context) {
-        ctx.set_theme(ThemePreference::from(self.settings.theme));
-        ctx.set_zoom_factor(self.settings.zoom);
+        ctx.set_theme(ThemePreference::from(self.lifecycle.settings.theme));
+        ctx.set_zoom_factor(self.lifecycle.settings.zoom);
     }
 
     /// The width and height of the window when it was last closed, in points.
     pub fn remembered_size(&self) -> [f32; 2] {
-        self.settings.window.into()
-    }
-
-    /// Writes the settings when they have changed.
-    fn keep_settings(&mut self) {
-        if self.settings != self.written_settings {
-            if let Some(folder) = &self.surroundings.settings_folder {
-                self.settings.write(&*self.surroundings.file_system, folder);
-            }
-            self.written_settings = self.settings.clone();
-        }
+        self.lifecycle.settings.window.into()
     }
 
     /// The window's title follows the document's name and whether it is saved.
     fn show_title(&mut self, ctx: &egui::Context) {
-        let mark = if self.desk.history.is_unsaved() {
+        let mark = if self.desk().history.is_unsaved() {
             "*"
         } else {
             ""
         };
-        let title = format!("{mark}{} – Layshaft", self.desk.name());
+        let title = format!("{mark}{} – Layshaft", self.desk().name());
         if title != self.shown_title {
             ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
             self.shown_title = title;
@@ -186,8 +181,8 @@ impl App {
     /// A whole frame: panels, dialog, and what they want done.
     pub fn frame_ui(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
-        self.desk.refresh();
-        self.settings.zoom = ctx.zoom_factor();
+        self.lifecycle.desk.refresh();
+        self.lifecycle.settings.zoom = ctx.zoom_factor();
         let is_whole_screen = ctx.input(|i| i.viewport().maximized == Some(true));
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
@@ -195,7 +190,7 @@ impl App {
         self.drafts.begin_frame(&ctx);
         let mut actions = Vec::new();
         // A command under a running drag would take the ground from under it.
-        if self.dialog.is_none() && ctx.dragged_id().is_none() {
+        if self.dialog.is_none() && self.lifecycle.asked.is_none() && ctx.dragged_id().is_none() {
             let is_waiting = self.drafts.is_waiting(&ctx);
             let commands = commands::pressed(&ctx, is_waiting);
             actions.extend(commands.into_iter().map(Action::Run));
@@ -203,15 +198,15 @@ impl App {
         }
         self.panels_ui(ui, &mut actions);
         self.view.reveal = None;
-        let before = self.desk.history.revision();
+        let before = self.desk().history.revision();
         let view_before = self.view.clone();
         self.dialog_ui(&ctx);
         for action in actions {
             self.perform(&ctx, action);
         }
         self.end_what_nobody_holds(&ctx);
-        if self.desk.history.revision() != before || self.view != view_before {
-            self.view.keep_to(self.desk.project());
+        if self.desk().history.revision() != before || self.view != view_before {
+            self.view.keep_to(self.lifecycle.desk.project());
             ctx.request_repaint();
         }
     }
@@ -219,18 +214,23 @@ impl App {
     /// Ends a gesture that no hand is on any more: a handle may leave the view without a word.
     fn end_what_nobody_holds(&mut self, ctx: &egui::Context) {
         let is_held = ctx.dragged_id().is_some() || ctx.memory(|m| m.focused().is_some());
-        if !is_held && self.desk.history.in_gesture() {
-            self.desk.history.commit();
+        if !is_held && self.desk().history.in_gesture() {
+            self.history().commit();
         }
     }
 
     fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
         let palette = Palette::of(Theme::of(ui.ctx()));
         Panel::top("menu").show(ui, |ui| {
-            menu_bar_ui(ui, &self.desk, &self.settings.recent, actions);
+            menu_bar_ui(
+                ui,
+                &self.lifecycle.desk,
+                &self.lifecycle.settings.recent,
+                actions,
+            );
         });
         Panel::bottom("status").show(ui, |ui| {
-            status_bar_ui(ui, &self.desk, &self.message, &palette);
+            status_bar_ui(ui, &self.lifecycle, &palette);
         });
         Panel::left("sets")
             .default_size(350.0)
@@ -241,11 +241,11 @@ impl App {
             .size_range(90.0..=500.0)
             .resizable(true)
             .show(ui, |ui| {
-                table_panel_ui(ui, &self.desk, &self.view, &palette, actions)
+                table_panel_ui(ui, &self.lifecycle.desk, &self.view, &palette, actions)
             });
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
         let diagram = CentralPanel::default().frame(paper).show(ui, |ui| {
-            diagram_panel_ui(ui, &self.desk, &self.view, &palette, actions)
+            diagram_panel_ui(ui, &self.lifecycle.desk, &self.view, &palette, actions)
         });
         if self.view.pointed.is_some() && !table.inner && !diagram.inner {
             actions.push(Action::Point(None));
@@ -256,7 +256,7 @@ impl App {
                 palette: &palette,
                 actions,
             };
-            write_up_ui(ui.ctx(), &self.desk, &mut self.preview, &mut form);
+            write_up_ui(ui.ctx(), &self.lifecycle.desk, &mut self.preview, &mut form);
         }
     }
 
@@ -269,58 +269,36 @@ impl App {
         };
         ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
             ui.add_space(4.0);
-            vehicle_panel_ui(ui, &self.desk, &mut form);
+            vehicle_panel_ui(ui, &self.lifecycle.desk, &mut form);
             ui.add_space(8.0);
-            set_cards_ui(ui, &self.desk, &self.view, &mut form);
+            set_cards_ui(ui, &self.lifecycle.desk, &self.view, &mut form);
         });
     }
 
     fn dialog_ui(&mut self, ctx: &egui::Context) {
         let palette = Palette::of(Theme::of(ctx));
+        let step = match &mut self.lifecycle.asked {
+            Some(Asked::Question(question)) => question_ui(ctx, question),
+            Some(Asked::Path(question)) => path_dialog_ui(ctx, question, &palette),
+            None => return self.own_dialog_ui(ctx, &palette),
+        };
+        if let Some(step) = step {
+            self.step(ctx, step);
+        }
+    }
+
+    /// Dialogs that are not about the document as a whole.
+    fn own_dialog_ui(&mut self, ctx: &egui::Context, palette: &Palette) {
         match self.dialog.take() {
             None => {}
             Some(Dialog::Help) => self.dialog = (!help_ui(ctx)).then_some(Dialog::Help),
-            Some(Dialog::Path(mut dialog)) => match path_dialog_ui(ctx, &mut dialog, &palette) {
-                None => self.dialog = Some(Dialog::Path(dialog)),
-                Some(PathAnswer::Cancel) => {}
-                Some(PathAnswer::Typed(text)) => self.use_typed_path(ctx, dialog, &text),
-            },
             Some(Dialog::Paste(mut dialog)) => {
-                let can_add = self.desk.project().sets.len() < Candidates::MOST;
-                match paste_dialog_ui(ctx, &mut dialog, can_add, &palette) {
+                let can_add = self.desk().project().sets.len() < Candidates::MOST;
+                match paste_dialog_ui(ctx, &mut dialog, can_add, palette) {
                     None => self.dialog = Some(Dialog::Paste(dialog)),
                     Some(answer) => self.take_pasted(&answer),
                 }
             }
-            Some(Dialog::Recover(left)) => self.recover_ui(ctx, left),
-            Some(Dialog::InUse(path)) => self.in_use_ui(ctx, path),
-            Some(Dialog::ChangedOnDisk(then)) => self.changed_ui(ctx, then),
-            Some(Dialog::Unsaved(after)) => self.unsaved_ui(ctx, after),
-            Some(Dialog::Replace(path, purpose, then)) => {
-                self.replace_ui(ctx, path, purpose, then);
-            }
-            Some(Dialog::OtherForm(then)) => self.other_form_ui(ctx, then),
-        }
-    }
-
-    fn take_answer(&mut self, ctx: &egui::Context, answer: Answer) {
-        let Some(Dialog::Path(dialog)) = &mut self.dialog else {
-            return;
-        };
-        if dialog.request != Some(answer.request) {
-            return;
-        }
-        dialog.request = None;
-        ctx.request_repaint();
-        match answer.path {
-            Some(path) => {
-                let dialog = dialog.clone();
-                self.dialog = None;
-                // The system's dialog has asked before replacing; after adding an ending, ask again.
-                self.use_path(ctx, dialog, path);
-            }
-            None if answer.was_unseen => {}
-            None => self.dialog = None,
         }
     }
 }
@@ -345,9 +323,8 @@ impl eframe::App for App {
     }
 
     fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
-        self.safety.end();
-        self.settings.window = self.window_size;
-        self.keep_settings();
+        self.lifecycle.settings.window = self.window_size;
+        self.lifecycle.end();
     }
 
     fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {

@@ -1,95 +1,300 @@
-//! In what do two projects differ, in a few words each?
+//! In what two projects differ: every figure that is another, with both its values.
+//!
+//! Each project is spelled as a list of facts, a few words and a value each; what has another value
+//! in the two lists is a difference. So nothing can be forgotten in one of the two directions.
 
 use super::document::{Candidate, Project};
+use super::write_up::{PageForm, WriteUp};
+use crate::gearing::{ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, RoadSpeed, Stage};
 use crate::units::typed_rpm_text;
+use std::fmt::Display;
 
-/// What `after` has differently from `before`, the most important first; empty where they are equal.
-pub fn differences(before: &Project, after: &Project) -> Vec<String> {
-    let mut found = Vec::new();
-    let mut note = |differs: bool, words: String| {
-        if differs {
-            found.push(words);
-        }
-    };
-    let text = |name: &Option<crate::gearing::Name>| {
-        name.as_ref()
-            .map_or_else(|| "none".to_owned(), |n| format!("\"{n}\""))
-    };
-    note(
-        before.title != after.title,
-        format!("title {}", text(&after.title)),
-    );
-    note(
-        before.tyre != after.tyre,
-        format!("tyre {} instead of {}", after.tyre, before.tyre),
-    );
-    let redline = |p: &Project| typed_rpm_text(p.engine.redline.rpm());
-    let has_redline = redline(before) == redline(after);
-    let words = format!("redline {} instead of {}", redline(after), redline(before));
-    note(!has_redline, words);
-    let words = "idle or lowest useful engine speed".to_owned();
-    note(has_redline && before.engine != after.engine, words);
-    for words in set_differences(before, after) {
-        note(true, words);
+/// The most characters of one value that are told.
+const MOST_CHARACTERS: usize = 60;
+
+/// One figure that two projects have differently.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Difference {
+    /// What it is: `Taller final drive, shift 2→3`.
+    pub what: String,
+    /// Its value in the project before; none where that has none.
+    pub before: Option<String>,
+    /// Its value in the project after; none where that has none.
+    pub after: Option<String>,
+}
+
+impl Difference {
+    /// The difference as a change: `shift 2→3: 4200, was 4000`.
+    pub fn words(&self) -> String {
+        let [was, is] = [&self.before, &self.after].map(|value| shown(value.as_deref()));
+        format!("{}: {is}, was {was}", self.what)
     }
-    let marks = before.marked_engine_speeds != after.marked_engine_speeds
-        || before.marked_road_speeds != after.marked_road_speeds;
-    note(marks, "marked speeds".to_owned());
-    note(before.note != after.note, "the note".to_owned());
-    let rest = before.date != after.date
-        || before.units != after.units
-        || before.write_up != after.write_up
-        || before.sets.baseline_place() != after.sets.baseline_place();
-    note(rest, "date, units, baseline or write-up".to_owned());
+
+    /// The difference between two people's work: `shift 2→3: yours 4200, theirs 4000`.
+    pub fn words_of_two(&self) -> String {
+        let [theirs, yours] = [&self.before, &self.after].map(|value| shown(value.as_deref()));
+        format!("{}: yours {yours}, theirs {theirs}", self.what)
+    }
+}
+
+fn shown(value: Option<&str>) -> String {
+    let value = value.unwrap_or("none").replace(['\n', '\t'], " ");
+    if value.chars().count() <= MOST_CHARACTERS {
+        return value;
+    }
+    value
+        .chars()
+        .take(MOST_CHARACTERS - 1)
+        .chain(['…'])
+        .collect()
+}
+
+/// What `after` has differently from `before`, the vehicle first; empty where they are equal.
+pub fn differences(before: &Project, after: &Project) -> Vec<Difference> {
+    let (old, new) = (facts(before), facts(after));
+    let value_in = |facts: &[Fact], key: &Key| {
+        let found = facts.iter().find(|fact| fact.key == *key);
+        found.map(|fact| fact.value.clone())
+    };
+    let mut found: Vec<Difference> = new
+        .iter()
+        .map(|fact| Difference {
+            what: fact.words(after),
+            before: value_in(&old, &fact.key),
+            after: Some(fact.value.clone()),
+        })
+        .collect();
+    let gone = old
+        .iter()
+        .filter(|fact| !new.iter().any(|other| other.key == fact.key));
+    found.extend(gone.map(|fact| Difference {
+        what: fact.words(before),
+        before: Some(fact.value.clone()),
+        after: None,
+    }));
+    found.retain(|difference| difference.before != difference.after);
     found
 }
 
-fn set_differences(before: &Project, after: &Project) -> Vec<String> {
-    let mut found = Vec::new();
-    let pairs = before.sets.iter().zip(&after.sets);
-    for (number, (old, new)) in (1..).zip(pairs) {
-        if let Some(words) = set_difference(old, new) {
-            found.push(format!("set {number}: {words}"));
-        }
-    }
-    let (old, new) = (before.sets.len(), after.sets.len());
-    if old != new {
-        found.push(format!("{new} sets instead of {old}"));
-    }
-    found
+/// Which fact: of the project, or of the set at that place, counted from 0.
+#[derive(Debug, PartialEq, Eq)]
+struct Key {
+    set: Option<usize>,
+    what: String,
 }
 
-fn set_difference(before: &Candidate, after: &Candidate) -> Option<String> {
-    let (old, new) = (&before.set, &after.set);
-    let shifts = |c: &Candidate| {
-        let own = c.set.gears.iter().map(|g| g.shift);
-        (c.set.shift, own.collect::<Vec<_>>())
+struct Fact {
+    key: Key,
+    value: String,
+}
+
+impl Fact {
+    /// The words for it, with the set's name in that project.
+    fn words(&self, project: &Project) -> String {
+        let what = &self.key.what;
+        let set = self.key.set.and_then(|at| project.sets.iter().nth(at));
+        match set {
+            Some(candidate) if what != NAME => format!("{}, {what}", candidate.set.name),
+            _ => what.clone(),
+        }
+    }
+}
+
+/// The fact that names a set, which the others of the set are told with.
+const NAME: &str = "name of a set";
+
+/// Facts as they are gathered.
+struct Facts {
+    set: Option<usize>,
+    found: Vec<Fact>,
+}
+
+impl Facts {
+    fn note(&mut self, what: impl Into<String>, value: impl Display) {
+        let key = Key {
+            set: self.set,
+            what: what.into(),
+        };
+        let value = value.to_string();
+        self.found.push(Fact { key, value });
+    }
+
+    fn note_some(&mut self, what: &str, value: Option<impl Display>) {
+        if let Some(value) = value {
+            self.note(what, value);
+        }
+    }
+}
+
+fn facts(project: &Project) -> Vec<Fact> {
+    let mut facts = Facts {
+        set: None,
+        found: Vec::new(),
     };
-    let ratios = |c: &Candidate| {
-        let gears = c.set.gears.iter().map(|g| g.ratio.clone());
-        (gears.collect::<Vec<_>>(), c.set.final_drives.clone())
+    facts.note_some("title", project.title.as_ref());
+    facts.note_some("date", project.date.as_ref());
+    facts.note("tyre", project.tyre);
+    facts.note("redline", rpm(project.engine.redline));
+    facts.note_some("idle", project.engine.idle.map(rpm));
+    let lowest = project.engine.lowest_useful.map(rpm);
+    facts.note_some("lowest useful engine speed", lowest);
+    facts.note("units", project.units.sign());
+    facts.note("marked road speeds", road_speeds(project));
+    facts.note("marked engine speeds", engine_speeds(project));
+    let baseline = project.sets.baseline_place() + 1;
+    facts.note("baseline", format!("set {baseline}"));
+    for (place, candidate) in project.sets.iter().enumerate() {
+        facts.set = Some(place);
+        note_set(&mut facts, candidate);
+    }
+    facts.set = None;
+    facts.note_some(
+        "note",
+        Some(project.note.as_str()).filter(|n| !n.is_empty()),
+    );
+    facts.note("write-up", write_up_value(&project.write_up, project));
+    facts.found
+}
+
+fn note_set(facts: &mut Facts, candidate: &Candidate) {
+    let set = &candidate.set;
+    facts.note(NAME, &set.name);
+    let order = set.gears.iter().map(|gear| gear.label.to_string());
+    facts.note("order of the gears", listed(order));
+    for gear in &set.gears {
+        facts.note(format!("gear {}", gear.label), gear_value(set, gear));
+    }
+    if let Some(reverse) = &set.reverse {
+        let drive = drive_words(set, reverse.final_drive);
+        facts.note("reverse", format!("{}{drive}", reverse.ratio));
+    }
+    for (number, ratio) in (1..).zip(&set.final_drives) {
+        match set.final_drives.len() {
+            1 => facts.note("final drive", ratio),
+            _ => facts.note(format!("final drive {number}"), ratio),
+        }
+    }
+    for (number, stage) in (1..).zip(&set.stages) {
+        facts.note(format!("stage {number}"), stage_value(set, stage));
+    }
+    facts.note_some("tyre", set.tyre.as_ref());
+    let chain: Vec<&Gear> = set.chain().collect();
+    for pair in chain.windows(2) {
+        let what = format!("shift {}→{}", pair[0].label, pair[1].label);
+        facts.note(what, rpm(set.shift_of(pair[0])));
+    }
+    facts.note("shift point of the other gears", rpm(set.shift));
+    let own = || set.gears.iter().filter(|gear| gear.shift.is_some());
+    for gear in own().filter(|gear| !is_left(gear, &chain)) {
+        facts.note_some(
+            &format!("shift point of gear {}", gear.label),
+            gear.shift.map(rpm),
+        );
+    }
+    let own = listed(own().map(|gear| gear.label.to_string()));
+    facts.note("gears with a shift point of their own", own);
+    facts.note("shown", if candidate.visible { "yes" } else { "no" });
+}
+
+/// Whether the driver changes up from a gear: from all of the chain but its top.
+fn is_left(gear: &Gear, chain: &[&Gear]) -> bool {
+    let below_top = chain.len().saturating_sub(1);
+    chain[..below_top].iter().any(|other| other.id == gear.id)
+}
+
+/// `1.31`, `0.84 on final drive 2, crawler`.
+fn gear_value(set: &GearSet, gear: &Gear) -> String {
+    let role = match gear.role {
+        GearRole::Shifted => "",
+        GearRole::Crawler => ", crawler",
     };
-    let words = if ratios(before) != ratios(after) {
-        "ratios"
-    } else if shifts(before) != shifts(after) {
-        "shift points"
-    } else if old.name != new.name {
-        "name"
-    } else if old.to_spec() != new.to_spec() {
-        "gears, stages or tyre"
-    } else if before.visible != after.visible {
-        "shown or hidden"
+    let drive = drive_words(set, gear.final_drive);
+    format!("{}{drive}{role}", gear.ratio)
+}
+
+/// Which final drive it is, where there are several; counted from 0.
+fn drive_words(set: &GearSet, final_drive: usize) -> String {
+    if set.final_drives.len() == 1 {
+        String::new()
     } else {
-        return None;
+        format!(" on final drive {}", final_drive + 1)
+    }
+}
+
+/// `transfer box: high 1.15, low 2.1, in high, on every gear`.
+fn stage_value(set: &GearSet, stage: &Stage) -> String {
+    let positions = stage.positions.iter();
+    let positions: Vec<String> = positions
+        .map(|p| format!("{} {}", p.name, p.ratio))
+        .collect();
+    let present = stage.positions.get(stage.present);
+    let present = present.map_or("", |position| position.name.as_str());
+    let gears = match &stage.acts_on {
+        ActsOn::EveryGear => "every gear".to_owned(),
+        ActsOn::Only(ids) => {
+            let labels = ids.iter().filter_map(|id| set.gear(*id));
+            let labels: Vec<&str> = labels.map(|gear| gear.label.as_str()).collect();
+            format!("gears {}", labels.join(" "))
+        }
     };
-    Some(words.to_owned())
+    let name: &Name = &stage.name;
+    format!("{name}: {}, in {present}, on {gears}", positions.join(", "))
+}
+
+/// `picture of 1600 pixels, light, with table, with note, without Six-speed`.
+fn write_up_value(write_up: &WriteUp, project: &Project) -> String {
+    let form = match write_up.form {
+        PageForm::Picture => "picture",
+        PageForm::A4 => "A4",
+        PageForm::Letter => "Letter",
+    };
+    let look = if write_up.is_dark { "dark" } else { "light" };
+    let with = |is_shown| if is_shown { "with" } else { "without" };
+    let numbered = (1..).zip(&project.sets);
+    let left_out = numbered.filter(|(_, candidate)| write_up.left_out.contains(&candidate.id));
+    let left_out = left_out.map(|(number, _): (u8, _)| format!(", without set {number}"));
+    format!(
+        "{form} of {} pixels, {look}, {} table, {} note{}",
+        write_up.width.px(),
+        with(write_up.with_table),
+        with(write_up.with_note),
+        left_out.collect::<String>()
+    )
+}
+
+fn rpm(speed: EngineSpeed) -> String {
+    typed_rpm_text(speed.rpm())
+}
+
+fn engine_speeds(project: &Project) -> String {
+    let speeds = project.marked_engine_speeds.as_slice().iter();
+    listed(speeds.map(|speed| rpm(*speed)))
+}
+
+fn road_speeds(project: &Project) -> String {
+    let unit = project.units;
+    let text = |speed: &RoadSpeed| crate::units::typed_speed_text(speed.kmh(), unit);
+    listed(project.marked_road_speeds.as_slice().iter().map(text))
+}
+
+fn listed(values: impl Iterator<Item = String>) -> String {
+    let values: Vec<String> = values.collect();
+    if values.is_empty() {
+        "none".to_owned()
+    } else {
+        values.join(" ")
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::gearing::EngineSpeed;
     use crate::project::{Edit, SetEdit, examples::EXAMPLES};
+
+    fn words(before: &Project, after: &Project) -> Vec<String> {
+        let found = differences(before, after);
+        found.iter().map(Difference::words).collect()
+    }
 
     #[test]
     fn equal_projects_have_no_differences() {
@@ -98,17 +303,49 @@ mod tests {
     }
 
     #[test]
-    fn what_was_changed_is_named() {
+    fn what_was_changed_is_told_with_both_values() {
         let before = EXAMPLES[0].project().unwrap();
         let speed = EngineSpeed::from_rpm(4700.0).unwrap();
         let after = Edit::Redline(speed).applied_to(&before).unwrap();
-        let second = before.sets.iter().nth(1).unwrap().id;
-        let shift = Edit::Set(second, SetEdit::ShiftAll(speed));
+        let second = before.sets.iter().nth(1).unwrap();
+        let gear = second.set.gears[1].id;
+        let shift = Edit::Set(second.id, SetEdit::Shift(gear, speed));
         let after = shift.applied_to(&after).unwrap();
-        let found = differences(&before, &after);
+        let name = &second.set.name;
+        let was = rpm(second.set.shift_of(&second.set.gears[1]));
         assert_eq!(
-            found,
-            ["redline 4700 instead of 4500", "set 2: shift points"]
+            words(&before, &after),
+            [
+                "redline: 4700, was 4500".to_owned(),
+                format!("{name}, shift 2→3: 4700, was {was}"),
+                format!("{name}, gears with a shift point of their own: 2, was none"),
+            ]
         );
+    }
+
+    #[test]
+    fn yours_and_theirs_are_told_apart() {
+        let theirs = EXAMPLES[0].project().unwrap();
+        let speed = EngineSpeed::from_rpm(4700.0).unwrap();
+        let yours = Edit::Redline(speed).applied_to(&theirs).unwrap();
+        let found = differences(&theirs, &yours);
+        assert_eq!(found[0].words_of_two(), "redline: yours 4700, theirs 4500");
+    }
+
+    #[test]
+    fn a_choice_of_the_write_up_is_a_difference_too() {
+        let before = EXAMPLES[0].project().unwrap();
+        let mut write_up = before.write_up.clone();
+        write_up.is_dark = !write_up.is_dark;
+        let after = Edit::WriteUp(write_up).applied_to(&before).unwrap();
+        let words = words(&before, &after);
+        assert!(words[0].contains("light"), "{words:?}");
+        assert_eq!(words.len(), 1);
+    }
+
+    #[test]
+    fn a_long_note_is_cut() {
+        let value = "word ".repeat(100);
+        assert_eq!(shown(Some(&value)).chars().count(), MOST_CHARACTERS);
     }
 }

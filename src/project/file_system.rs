@@ -5,8 +5,8 @@
 //! A step does what its line says or nothing; only a write may be done in part.
 
 use std::ffi::OsString;
-use std::fs::{self, File, Metadata, OpenOptions};
-use std::io::{self, Read, Write};
+use std::fs::{self, File, Metadata, OpenOptions, TryLockError};
+use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
@@ -36,8 +36,32 @@ pub struct Facts {
     pub modified: Option<SystemTime>,
 }
 
+/// Who may read and change a new file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Access {
+    /// Whoever may read and change any new file.
+    Usual,
+    /// Its owner alone.
+    Owner,
+}
+
+/// An open file whose lock only one can hold, of all programs on this machine at least.
+pub trait LockableFile: Send {
+    /// Takes the lock without waiting; it is let go when the file is dropped or the process ends.
+    ///
+    /// # Errors
+    /// When somebody holds it; any other error means that the disk knows no locks.
+    fn try_lock(&self) -> Result<(), TryLockError>;
+
+    /// Whether the name, no link followed, leads to this very file.
+    ///
+    /// # Errors
+    /// When that cannot be found out.
+    fn is_at(&self, path: &Path) -> io::Result<bool>;
+}
+
 /// A new file being written.
-pub trait NewFile: Write {
+pub trait NewFile: Write + LockableFile {
     /// Returns when all that was written is on the disk.
     ///
     /// # Errors
@@ -69,8 +93,17 @@ pub trait FileSystem {
     /// Whether this user may change the file; changes nothing and never waits for a pipe.
     fn check_writable(&self, path: &Path) -> io::Result<()>;
 
-    /// A new empty file with the permissions of any new file; fails where the name is taken.
-    fn create_new(&self, path: &Path) -> io::Result<Box<dyn NewFile + '_>>;
+    /// A new empty file, not yet locked; fails where the name is taken.
+    fn create_new(&self, path: &Path, access: Access) -> io::Result<Box<dyn NewFile>>;
+
+    /// An ordinary file, opened for its lock; changes nothing, follows no link, never waits for a pipe.
+    ///
+    /// Whoever then holds the lock asks [`LockableFile::is_at`]: between opening and locking, whoever
+    /// held it before may have taken the file away.
+    fn open_lockable(&self, path: &Path) -> io::Result<Box<dyn LockableFile>>;
+
+    /// Makes a folder that only its owner may enter, with those on the way to it, or makes it so.
+    fn make_private_folder(&self, folder: &Path) -> io::Result<()>;
 
     /// Gives the file `to` the permissions of the file `from`.
     fn copy_permissions(&self, from: &Path, to: &Path) -> io::Result<()>;
@@ -89,6 +122,9 @@ pub trait FileSystem {
 
     /// Whether it is certain that no process has this id.
     fn process_is_gone(&self, process_id: u32) -> bool;
+
+    /// What tells this machine from others; none where nothing is known that does.
+    fn machine(&self) -> Option<String>;
 }
 
 /// The files of this machine.
@@ -128,9 +164,35 @@ impl FileSystem for Disk {
         platform::open_without_waiting(path, OpenOptions::new().write(true)).map(drop)
     }
 
-    fn create_new(&self, path: &Path) -> io::Result<Box<dyn NewFile + '_>> {
-        let file = OpenOptions::new().write(true).create_new(true).open(path)?;
-        Ok(Box::new(file))
+    fn create_new(&self, path: &Path, access: Access) -> io::Result<Box<dyn NewFile>> {
+        let mut options = OpenOptions::new();
+        options.write(true).create_new(true);
+        let file = match access {
+            Access::Usual => options.open(path)?,
+            Access::Owner => platform::open_for_owner(path, &mut options)?,
+        };
+        Ok(Box::new(OpenFile(file)))
+    }
+
+    fn open_lockable(&self, path: &Path) -> io::Result<Box<dyn LockableFile>> {
+        let no_file = || io::Error::other("it is not an ordinary file");
+        if !fs::symlink_metadata(path)?.is_file() {
+            return Err(no_file());
+        }
+        // Network disks give a lock only on a file that is open for writing.
+        let file = platform::open_without_waiting(path, OpenOptions::new().write(true))?;
+        // Asked once more of the open file: since the path was looked at, it may lead elsewhere.
+        if !file.metadata()?.is_file() {
+            return Err(no_file());
+        }
+        if !platform::is_at(&file, path)? {
+            return Err(ErrorKind::NotFound.into());
+        }
+        Ok(Box::new(OpenFile(file)))
+    }
+
+    fn make_private_folder(&self, folder: &Path) -> io::Result<()> {
+        platform::make_private_folder(folder)
     }
 
     fn copy_permissions(&self, from: &Path, to: &Path) -> io::Result<()> {
@@ -156,11 +218,46 @@ impl FileSystem for Disk {
     fn process_is_gone(&self, process_id: u32) -> bool {
         platform::process_is_gone(process_id)
     }
+
+    fn machine(&self) -> Option<String> {
+        platform::machine()
+    }
 }
 
-impl NewFile for File {
+/// A file of this machine that may be locked.
+struct OpenFile(File);
+
+impl LockableFile for OpenFile {
+    fn try_lock(&self) -> Result<(), TryLockError> {
+        self.0.try_lock()
+    }
+
+    fn is_at(&self, path: &Path) -> io::Result<bool> {
+        platform::is_at(&self.0, path)
+    }
+}
+
+impl Write for OpenFile {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.0.write(bytes)
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.0.flush()
+    }
+}
+
+impl NewFile for OpenFile {
     fn sync(&mut self) -> io::Result<()> {
-        platform::sync_file(self)
+        platform::sync_file(&self.0)
+    }
+}
+
+impl Drop for OpenFile {
+    fn drop(&mut self) {
+        // Closing alone would not do while another program is being started, which for a moment has
+        // all our files open too. Without a lock there is nothing to let go.
+        let _ = self.0.unlock();
     }
 }
 

@@ -7,19 +7,46 @@
 use super::document::Project;
 use super::edits::{Edit, EditError};
 use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 /// How many steps can be taken back.
 const MOST_STEPS: usize = 500;
+
+/// Names one document among all that were open since the program began.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct DocumentId(u64);
+
+impl DocumentId {
+    fn next() -> Self {
+        static COUNT: AtomicU64 = AtomicU64::new(0);
+        Self(COUNT.fetch_add(1, Ordering::Relaxed))
+    }
+}
+
+/// One state of one document: no other document ever has the same revision.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Revision {
+    document: DocumentId,
+    count: u64,
+}
+
+impl Revision {
+    /// The document that this is a state of.
+    pub fn document(self) -> DocumentId {
+        self.document
+    }
+}
 
 /// The document with its past and its undone future.
 #[derive(Debug, Clone)]
 pub struct History {
     present: Arc<Project>,
-    saved: Arc<Project>,
+    /// What the file holds, as far as that is known.
+    saved: Option<Arc<Project>>,
     past: Vec<Step>,
     future: Vec<Step>,
     gesture: Option<Step>,
-    revision: u64,
+    revision: Revision,
 }
 
 /// A document that was, and what changed it.
@@ -31,15 +58,18 @@ struct Step {
 
 impl History {
     /// A document without a past, as read from a file or made new: it counts as saved.
-    pub fn new(project: Project) -> Self {
-        let present = Arc::new(project);
+    pub fn new(project: impl Into<Arc<Project>>) -> Self {
+        let present = project.into();
         Self {
-            saved: Arc::clone(&present),
+            saved: Some(Arc::clone(&present)),
             present,
             past: Vec::new(),
             future: Vec::new(),
             gesture: None,
-            revision: 0,
+            revision: Revision {
+                document: DocumentId::next(),
+                count: 0,
+            },
         }
     }
 
@@ -53,19 +83,24 @@ impl History {
         Arc::clone(&self.present)
     }
 
-    /// A number that changes whenever the document may have.
-    pub fn revision(&self) -> u64 {
+    /// The state of the document: another one whenever the document may have changed.
+    pub fn revision(&self) -> Revision {
         self.revision
     }
 
     /// Whether the document differs from what was last saved.
     pub fn is_unsaved(&self) -> bool {
-        *self.present != *self.saved
+        self.saved.as_ref() != Some(&self.present)
     }
 
     /// Notes that `project` is what the file now holds.
     pub fn mark_saved(&mut self, project: Arc<Project>) {
-        self.saved = project;
+        self.saved = Some(project);
+    }
+
+    /// Notes that no file holds this document: it is unsaved until it is saved.
+    pub fn mark_unsaved(&mut self) {
+        self.saved = None;
     }
 
     /// Makes one edit a step of its own, after whatever gesture was running.
@@ -174,6 +209,6 @@ impl History {
 
     fn show(&mut self, project: Arc<Project>) {
         self.present = project;
-        self.revision += 1;
+        self.revision.count += 1;
     }
 }

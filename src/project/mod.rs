@@ -1,6 +1,7 @@
 //! The document: what somebody typed, how it changes, how it is kept.
 
 mod differences;
+mod digest;
 mod document;
 mod edits;
 pub mod examples;
@@ -12,21 +13,26 @@ mod results;
 mod save_error;
 mod saving;
 mod set_edits;
+mod sweeping;
+mod temporary;
 mod text_file;
 mod write_up;
 
-pub use differences::differences;
+pub use differences::{Difference, differences};
+pub(crate) use digest::digest;
 pub use document::{
     Candidate, Candidates, CandidatesError, Marks, Note, Project, SetId, TooManyMarks,
 };
 pub use edits::{Edit, EditError};
 pub(crate) use file_system::shown;
-pub use file_system::{Disk, EntryKind, Facts, FileSystem, NewFile};
-pub use history::History;
-pub use recovery::RecoveryCopy;
+pub use file_system::{Access, Disk, EntryKind, Facts, FileSystem, LockableFile, NewFile};
+pub use history::{DocumentId, History, Revision};
+pub use recovery::{CopyError, RecoveryCopy};
 pub use results::ProjectResults;
 pub use save_error::SaveError;
-pub use saving::{check_target, save_new, save_whole, sweep_stale};
+pub use saving::{check_target, save_new, save_private, save_whole};
 pub use set_edits::SetEdit;
+pub(crate) use sweeping::{WithoutLocks, remove_unheld};
+pub use sweeping::{sweep_beside, sweep_stale};
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};

@@ -3,7 +3,9 @@
 //! A new file is written beside the old one, brought to the disk, and takes the old one's name in
 //! one step; then the folder is brought to the disk too.
 //! Killed at any moment, the name leads to the old content or to the new, never to a mixture; what
-//! may stay behind is the new file under its temporary name, which [`sweep_stale`] takes away.
+//! may stay behind is the new file under its temporary name, which the next save in this folder, or
+//! the next opening, takes away: see [`sweep_stale`]. The save holds the lock of its temporary file
+//! from its making to its renaming, so that no sweep takes it.
 //!
 //! What a reader of this recipe should know:
 //! * A link stays a link, the file that it leads to is replaced.
@@ -11,30 +13,20 @@
 //!   writing into the old file.
 //! * Where no new file can be made in the folder, nothing is saved: there is no writing in place.
 
-use std::ffi::OsStr;
+use std::fs::TryLockError;
 use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicU64, Ordering};
-use std::time::{Duration, SystemTime};
 
-use super::file_system::{EntryKind, FileSystem, NewFile, reason};
+use super::file_system::{Access, EntryKind, FileSystem, NewFile, reason};
 use super::save_error::SaveError;
-
-/// The end of every temporary name; see [`temporary_name`].
-const TEMPORARY_SUFFIX: &str = ".layshaft-tmp";
-
-/// How much of the target's name stands in the temporary name, in bytes.
-///
-/// Names may have 255 bytes (143 on some encrypted disks), and the rest needs up to 46.
-const LONGEST_NAME_PART: usize = 90;
+use super::sweeping::sweep_stale;
+use super::temporary::temporary_name;
 
 /// How many temporary names are tried before giving up.
 ///
-/// A name is only taken if a killed process had the same id and left a file behind.
+/// A name is only taken if a killed process had the same id and left a file behind, and only lost if
+/// a sweep came between the making of the file and the taking of its lock.
 const NAMES_TRIED: usize = 100;
-
-/// After this time a temporary file is stale, whoever wrote it: no save takes a day.
-const STALE_AFTER: Duration = Duration::from_hours(24);
 
 /// Saves `bytes` as the file `path`, whole or not at all, replacing a file of that name.
 ///
@@ -45,11 +37,28 @@ const STALE_AFTER: Duration = Duration::from_hours(24);
 /// When `path` names no file that can be replaced, or any step fails.
 pub fn save_whole(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
     let target = Target::existing_or_new(fs, path)?;
-    let temporary = write_beside(fs, &target, bytes)?;
-    if let Err(error) = fs.rename(&temporary, &target.real) {
-        return Err(given_up(fs, &temporary, not_saved(target.given, &error)));
+    replace(fs, &target, bytes)
+}
+
+/// Saves `bytes` as the file `path` that only its owner may read and change, whole or not at all.
+///
+/// Only the permissions differ from [`save_whole`], and that a link of that name is itself replaced
+/// and not followed: where others cannot look, no link is meant.
+///
+/// # Errors
+/// When something has this name that is no file, or any step fails.
+pub fn save_private(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    let target = Target::private(fs, path)?;
+    replace(fs, &target, bytes)
+}
+
+/// Puts a file that holds `bytes` in the place of the target.
+fn replace(fs: &dyn FileSystem, target: &Target<'_>, bytes: &[u8]) -> Result<(), SaveError> {
+    let temporary = write_beside(fs, target, bytes)?;
+    match fs.rename(&temporary.path, &target.real) {
+        Ok(()) => finish(fs, target, temporary),
+        Err(error) => Err(temporary.given_up(fs, not_saved(target.given, &error))),
     }
-    confirm(fs, &target)
 }
 
 /// Saves `bytes` as the new file `path`, whole or not at all; nothing is ever replaced.
@@ -70,12 +79,18 @@ pub fn save_new(fs: &dyn FileSystem, path: &Path, bytes: &[u8]) -> Result<(), Sa
         });
     }
     let temporary = write_beside(fs, &target, bytes)?;
-    match fs.link(&temporary, &target.real) {
-        // Should this fail, the file has a second name until a later sweep.
-        Ok(()) => drop(fs.remove(&temporary)),
-        Err(_) => rename_unless_taken(fs, &temporary, &target)?,
+    let placed = match fs.link(&temporary.path, &target.real) {
+        // Should this fail, the file has a second name until the sweep that follows.
+        Ok(()) => {
+            let _ = fs.remove(&temporary.path);
+            Ok(())
+        }
+        Err(_) => rename_unless_taken(fs, &temporary.path, &target),
+    };
+    match placed {
+        Ok(()) => finish(fs, &target, temporary),
+        Err(error) => Err(temporary.given_up(fs, error)),
     }
-    confirm(fs, &target)
 }
 
 /// What [`save_new`] does where the name is taken after all, or a file can have only one name.
@@ -91,40 +106,11 @@ fn rename_unless_taken(
     };
     renamed.map_err(|error| {
         let path = target.given.to_owned();
-        let told = match error.kind() {
+        match error.kind() {
             ErrorKind::AlreadyExists => SaveError::NameTaken { path },
             _ => not_saved(target.given, &error),
-        };
-        given_up(fs, temporary, told)
+        }
     })
-}
-
-/// The number of stale temporary files that were removed from `folder`.
-///
-/// Stale is a file that carries our kind of name and whose process is gone, or that is older than a
-/// day. The process is looked for on this machine: on a shared folder, a save that another machine
-/// is making at this very moment may fail, and says so there; its old file stays.
-/// What cannot be listed or removed is left.
-pub fn sweep_stale(fs: &dyn FileSystem, folder: &Path) -> usize {
-    let names = fs.names(folder).unwrap_or_default();
-    let stale = names.iter().filter(|name| is_stale(fs, folder, name));
-    stale
-        .filter(|name| fs.remove(&folder.join(name)).is_ok())
-        .count()
-}
-
-fn is_stale(fs: &dyn FileSystem, folder: &Path, name: &OsStr) -> bool {
-    let Some(process_id) = name.to_str().and_then(process_id_in) else {
-        return false;
-    };
-    let Ok(facts) = fs.entry_facts(&folder.join(name)) else {
-        return false;
-    };
-    let age = facts
-        .modified
-        .and_then(|at| SystemTime::now().duration_since(at).ok());
-    let is_old = age.is_some_and(|age| age > STALE_AFTER);
-    facts.kind == EntryKind::File && (is_old || fs.process_is_gone(process_id))
 }
 
 /// Whether a file could be saved there, as far as that can be known without writing.
@@ -143,8 +129,19 @@ struct Target<'a> {
     real: PathBuf,
     /// The folder of `real`.
     folder: PathBuf,
-    /// Whether there is a file to be replaced.
-    exists: bool,
+    /// What the permissions of the new file are to be.
+    permissions: Permissions,
+}
+
+/// What the permissions of a saved file are to be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Permissions {
+    /// Those of the file that is replaced.
+    AsBefore,
+    /// Those of any new file.
+    Usual,
+    /// The owner's alone.
+    Private,
 }
 
 impl<'a> Target<'a> {
@@ -191,7 +188,7 @@ impl<'a> Target<'a> {
             given,
             real,
             folder,
-            exists: true,
+            permissions: Permissions::AsBefore,
         })
     }
 
@@ -212,7 +209,7 @@ impl<'a> Target<'a> {
                 given,
                 real: folder.join(name),
                 folder,
-                exists: false,
+                permissions: Permissions::Usual,
             }),
             Err(error) if error.kind() == ErrorKind::PermissionDenied => {
                 let folder = parent.to_owned();
@@ -224,6 +221,22 @@ impl<'a> Target<'a> {
             _ => Err(SaveError::NoFolder {
                 folder: parent.to_owned(),
             }),
+        }
+    }
+
+    /// A name in an existing folder, or the file or link of that name, not followed.
+    fn private(fs: &dyn FileSystem, given: &'a Path) -> Result<Self, SaveError> {
+        let target = Self {
+            permissions: Permissions::Private,
+            ..Self::new(fs, given)?
+        };
+        let path = || given.to_owned();
+        match fs.entry_facts(&target.real).map(|facts| facts.kind) {
+            Ok(EntryKind::File | EntryKind::Link) => Ok(target),
+            Ok(EntryKind::Folder) => Err(SaveError::IsAFolder { path: path() }),
+            Ok(EntryKind::Other) => Err(SaveError::NotAFile { path: path() }),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(target),
+            Err(error) => Err(not_saved(given, &error)),
         }
     }
 
@@ -244,25 +257,36 @@ fn not_saved(path: &Path, error: &io::Error) -> SaveError {
     }
 }
 
-/// The temporary file beside the target that holds `bytes`, on the disk and closed.
+/// A file under its temporary name; its lock is held until this is dropped.
+struct Temporary {
+    path: PathBuf,
+    file: Box<dyn NewFile>,
+}
+
+impl Temporary {
+    /// `error`, after the file was removed; if it cannot be, a later sweep takes it away.
+    fn given_up(self, fs: &dyn FileSystem, error: SaveError) -> SaveError {
+        let _ = fs.remove(&self.path);
+        error
+    }
+}
+
+/// The temporary file beside the target that holds `bytes`, on the disk.
 fn write_beside(
     fs: &dyn FileSystem,
     target: &Target<'_>,
     bytes: &[u8],
-) -> Result<PathBuf, SaveError> {
-    let (temporary, mut file) = create_temporary(fs, target)?;
+) -> Result<Temporary, SaveError> {
+    let mut temporary = create_temporary(fs, target)?;
     // Permissions first: what only the owner may read shall not lie open for a moment.
-    let permitted = if target.exists {
-        fs.copy_permissions(&target.real, &temporary)
-    } else {
-        Ok(())
+    let permitted = match target.permissions {
+        Permissions::AsBefore => fs.copy_permissions(&target.real, &temporary.path),
+        Permissions::Usual | Permissions::Private => Ok(()),
     };
-    let written = permitted.and_then(|()| write_through(file.as_mut(), bytes));
-    // Closed before it is renamed or removed: Windows does neither with some open files.
-    drop(file);
+    let written = permitted.and_then(|()| write_through(temporary.file.as_mut(), bytes));
     match written {
         Ok(()) => Ok(temporary),
-        Err(error) => Err(given_up(fs, &temporary, not_saved(target.given, &error))),
+        Err(error) => Err(temporary.given_up(fs, not_saved(target.given, &error))),
     }
 }
 
@@ -272,17 +296,19 @@ fn write_through(file: &mut dyn NewFile, bytes: &[u8]) -> io::Result<()> {
     file.sync()
 }
 
-/// A new empty file beside the target, and its path.
-fn create_temporary<'f>(
-    fs: &'f dyn FileSystem,
-    target: &Target<'_>,
-) -> Result<(PathBuf, Box<dyn NewFile + 'f>), SaveError> {
+/// A new empty file beside the target, its lock held.
+fn create_temporary(fs: &dyn FileSystem, target: &Target<'_>) -> Result<Temporary, SaveError> {
     let name = target.real.file_name().unwrap_or_default();
+    let machine = fs.machine();
+    let access = match target.permissions {
+        Permissions::Private => Access::Owner,
+        Permissions::AsBefore | Permissions::Usual => Access::Usual,
+    };
     let mut last = io::Error::from(ErrorKind::AlreadyExists);
     for _ in 0..NAMES_TRIED {
-        let path = target.folder.join(temporary_name(name));
-        match fs.create_new(&path) {
-            Ok(file) => return Ok((path, file)),
+        let path = target.folder.join(temporary_name(name, machine.as_deref()));
+        match create_held(fs, &path, access) {
+            Ok(file) => return Ok(Temporary { path, file }),
             Err(error) if error.kind() == ErrorKind::AlreadyExists => last = error,
             Err(error) => {
                 last = error;
@@ -301,96 +327,38 @@ fn create_temporary<'f>(
     }
 }
 
-/// Brings the new name to the disk.
-fn confirm(fs: &dyn FileSystem, target: &Target<'_>) -> Result<(), SaveError> {
-    fs.sync_folder(&target.folder)
-        .map_err(|error| SaveError::NotConfirmed {
-            reason: reason(&error),
-            path: target.given.to_owned(),
-        })
-}
-
-/// `error`, after the temporary file was removed; if it cannot be, a later sweep takes it away.
-fn given_up(fs: &dyn FileSystem, temporary: &Path, error: SaveError) -> SaveError {
-    drop(fs.remove(temporary));
-    error
-}
-
-/// A name for a file beside the file `name`, which this process has not used before:
-/// `.{name}-{process id}-{n}.layshaft-tmp`, a long name cut short.
-fn temporary_name(name: &OsStr) -> String {
-    static COUNT: AtomicU64 = AtomicU64::new(0);
-    let n = COUNT.fetch_add(1, Ordering::Relaxed);
-    let name = name.to_string_lossy();
-    let part = &name[..name.floor_char_boundary(LONGEST_NAME_PART)];
-    format!(".{part}-{}-{n}{TEMPORARY_SUFFIX}", std::process::id())
-}
-
-/// The process id in a name of exactly the form of [`temporary_name`].
-fn process_id_in(name: &str) -> Option<u32> {
-    let inner = name.strip_prefix('.')?.strip_suffix(TEMPORARY_SUFFIX)?;
-    let (rest, n) = inner.rsplit_once('-')?;
-    let (part, process_id) = rest.rsplit_once('-')?;
-    // Numbers as we write them: no sign, no leading zero.
-    let n_is_ours = n.parse::<u64>().is_ok_and(|number| number.to_string() == n);
-    let id = process_id
-        .parse::<u32>()
-        .ok()
-        .filter(|id| id.to_string() == process_id)?;
-    (n_is_ours && !part.is_empty()).then_some(id)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_temporary_name_tells_its_process_and_is_never_used_twice() {
-        for name in [
-            "van.ron",
-            ".hidden",
-            "a-b-3",
-            "коробка",
-            "🚚.ron",
-            "no extension",
-        ] {
-            let first = temporary_name(OsStr::new(name));
-            assert!(first.starts_with(&format!(".{name}-")), "{first}");
-            assert_eq!(process_id_in(&first), Some(std::process::id()), "{first}");
-            assert_ne!(first, temporary_name(OsStr::new(name)));
+/// A new empty file whose lock is held, where the disk knows locks.
+///
+/// # Errors
+/// `AlreadyExists` where the name is taken or a sweep has taken hold of the file: then another name
+/// does. Else when the file cannot be made.
+fn create_held(fs: &dyn FileSystem, path: &Path, access: Access) -> io::Result<Box<dyn NewFile>> {
+    let file = fs.create_new(path, access)?;
+    let is_ours = match file.try_lock() {
+        // A sweep may have come before us, and the file that we hold has no name any more.
+        Ok(()) => file.is_at(path),
+        Err(TryLockError::WouldBlock) => Ok(false),
+        // Without locks, sweeps go by the process, which is here.
+        Err(TryLockError::Error(_)) => Ok(true),
+    };
+    match is_ours {
+        Ok(true) => Ok(file),
+        Ok(false) => Err(ErrorKind::AlreadyExists.into()),
+        Err(error) => {
+            let _ = fs.remove(path);
+            Err(error)
         }
     }
+}
 
-    #[test]
-    fn the_temporary_name_of_a_name_of_255_bytes_is_shorter_than_143() {
-        for name in ["a".repeat(255), "ё".repeat(127), "🚚".repeat(63)] {
-            let temporary = temporary_name(OsStr::new(&name));
-            assert!(temporary.len() < 143, "{temporary}");
-            assert_eq!(process_id_in(&temporary), Some(std::process::id()));
-        }
-    }
-
-    #[test]
-    fn a_name_of_another_form_is_not_ours() {
-        let others = [
-            "van.ron",
-            ".van.ron-12-0.tmp",
-            "van.ron-12-0.layshaft-tmp",
-            ".van.ron-12.layshaft-tmp",
-            ".van.ron-12-0.layshaft-tmp.ron",
-            ".-12-0.layshaft-tmp",
-            ".van.ron-12-x.layshaft-tmp",
-            ".van.ron-12-.layshaft-tmp",
-            ".van.ron-+12-0.layshaft-tmp",
-            ".van.ron-012-0.layshaft-tmp",
-            ".van.ron-12-00.layshaft-tmp",
-            ".van.ron-4294967296-0.layshaft-tmp",
-            ".layshaft-tmp",
-            "",
-        ];
-        for name in others {
-            assert_eq!(process_id_in(name), None, "{name}");
-        }
-        assert_eq!(process_id_in(".van.ron-12-0.layshaft-tmp"), Some(12));
-    }
+/// Brings the new name to the disk, and takes away what killed saves left beside it.
+fn finish(fs: &dyn FileSystem, target: &Target<'_>, temporary: Temporary) -> Result<(), SaveError> {
+    // The file under its own name needs no lock.
+    drop(temporary);
+    let confirmed = fs.sync_folder(&target.folder);
+    sweep_stale(fs, &target.folder);
+    confirmed.map_err(|error| SaveError::NotConfirmed {
+        reason: reason(&error),
+        path: target.given.to_owned(),
+    })
 }

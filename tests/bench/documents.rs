@@ -47,7 +47,7 @@ fn table_alone(bencher: Bencher<'_, '_>) {
 
 #[divan::bench]
 fn reading_the_example_from_its_text(bencher: Bencher<'_, '_>) {
-    let text = format::write(&camper_van());
+    let text = format::write(&camper_van()).unwrap();
     bencher.bench_local(|| format::read(black_box(&text)).unwrap());
 }
 
@@ -55,14 +55,14 @@ fn reading_the_example_from_its_text(bencher: Bencher<'_, '_>) {
 fn opening_the_example_from_disk(bencher: Bencher<'_, '_>) {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("van.ron");
-    std::fs::write(&path, format::write(&camper_van())).unwrap();
+    std::fs::write(&path, format::write(&camper_van()).unwrap()).unwrap();
     bencher.bench_local(|| format::read(&read_text(&Disk, &path).unwrap()).unwrap());
 }
 
 #[divan::bench]
 fn writing_the_example_as_text(bencher: Bencher<'_, '_>) {
     let project = camper_van();
-    bencher.bench_local(|| format::write(black_box(&project)));
+    bencher.bench_local(|| format::write(black_box(&project)).unwrap());
 }
 
 /// With everything brought to the disk: how long that takes is up to the disk.
@@ -72,7 +72,7 @@ fn saving_the_example_to_disk(bencher: Bencher<'_, '_>) {
     let path = folder.path().join("van.ron");
     let project = camper_van();
     bencher.bench_local(|| {
-        let text = format::write(&project);
+        let text = format::write(&project).unwrap();
         save_whole(&Disk, &path, text.as_bytes()).unwrap();
     });
 }

@@ -4,7 +4,7 @@
 use divan::{Bencher, black_box};
 use egui::{ClippedPrimitive, Context, Event, FullOutput, Modifiers, PointerButton, Pos2};
 use egui::{RawInput, Rect, vec2};
-use layshaft::app::{Answer, App, FilePicker, Purpose, Surroundings};
+use layshaft::app::{Answer, App, FilePicker, Purpose, Surroundings, Wake};
 use layshaft::draw::theme;
 use layshaft::project::{Disk, Project, format};
 use std::path::PathBuf;
@@ -27,7 +27,7 @@ const HANDS: [Hand; 3] = [Hand::Idle, Hand::Moving, Hand::Dragging];
 struct NoPicker;
 
 impl FilePicker for NoPicker {
-    fn start(&mut self, _: Purpose, _: Option<PathBuf>, _: Context) -> u64 {
+    fn start(&mut self, _: Purpose, _: Option<PathBuf>, _: Wake) -> u64 {
         0
     }
 

@@ -370,7 +370,7 @@ fn the_project_file_that_is_shown_is_whole_and_in_the_own_layout() {
         .unwrap();
     let text = shown.text.trim_start().to_owned() + "\n";
     let project = format::read(&text).unwrap();
-    assert_eq!(format::write(&project), text);
+    assert_eq!(format::write(&project).unwrap(), text);
 }
 
 #[test]

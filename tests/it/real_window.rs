@@ -69,7 +69,7 @@ fn middle_of(project: &Project, name: &str) -> egui::Pos2 {
 fn read(path: &Path) -> Project {
     let text = std::fs::read_to_string(path).unwrap();
     let project = format::read(&text).unwrap();
-    assert_eq!(format::write(&project), text, "in another layout");
+    assert_eq!(format::write(&project).unwrap(), text, "in another layout");
     project
 }
 

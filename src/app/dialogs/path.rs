@@ -1,41 +1,17 @@
 //! A path, chosen in the system's dialog or typed here: typing is always possible.
 
-use super::After;
 use crate::app::file_picker::Purpose;
-use crate::app::files::typed_path;
+use crate::app::files::{typed_path, whole_path};
+use crate::app::lifecycle::{PathQuestion, Step};
 use crate::draw::palette::Palette;
 use egui::{Key, Modal, Modifiers, RichText, TextEdit};
 
-/// A path that is being asked for.
-#[derive(Debug, Clone)]
-pub(crate) struct PathDialog {
-    /// What for.
-    pub purpose: Purpose,
-    /// What was typed.
-    pub text: String,
-    /// The call to the system's dialog, while it has not answered.
-    pub request: Option<u64>,
-    /// Why the last try failed.
-    pub problem: Option<String>,
-    /// What happens after saving.
-    pub then: Option<After>,
-}
-
-/// What came of it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) enum PathAnswer {
-    /// Use what was typed.
-    Typed(String),
-    /// Never mind.
-    Cancel,
-}
-
-/// Shows the dialog; the answer once there is one.
+/// Shows the dialog; the step that it leads to once there is one.
 pub(crate) fn path_dialog_ui(
     ctx: &egui::Context,
-    dialog: &mut PathDialog,
+    dialog: &mut PathQuestion,
     palette: &Palette,
-) -> Option<PathAnswer> {
+) -> Option<Step> {
     let (heading, verb) = match dialog.purpose {
         Purpose::Open => ("Open a project", "Open"),
         Purpose::Save => ("Save the project", "Save"),
@@ -59,7 +35,7 @@ pub(crate) fn path_dialog_ui(
         if !ui.memory(|m| m.focused().is_some()) {
             field.request_focus();
         }
-        if let Some(whole) = whole_path(&dialog.text) {
+        if let Some(whole) = words_of_whole_path(&dialog.text) {
             ui.label(RichText::new(whole).small().color(palette.dim_text));
         }
         if let Some(problem) = &dialog.problem {
@@ -81,15 +57,15 @@ pub(crate) fn path_dialog_ui(
         )
     });
     if cancel || escape {
-        Some(PathAnswer::Cancel)
+        Some(Step::Stay)
     } else {
-        (go || enter).then(|| PathAnswer::Typed(dialog.text.clone()))
+        (go || enter).then(|| Step::Typed(dialog.text.clone()))
     }
 }
 
 /// Where a path that does not begin at the root leads to.
-fn whole_path(text: &str) -> Option<String> {
+fn words_of_whole_path(text: &str) -> Option<String> {
     let path = typed_path(text).filter(|path| path.is_relative())?;
-    let whole = std::path::absolute(path).ok()?;
+    let whole = whole_path(&path).ok()?;
     Some(format!("that is {}", whole.display()))
 }

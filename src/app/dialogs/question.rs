@@ -1,44 +1,20 @@
-//! A question with two to four answers.
+//! A question about the document, with a button for each answer.
 
-use egui::{Key, Modal, Modifiers, RichText, Ui};
+use crate::app::lifecycle::{Question, Step};
+use egui::{Key, Modal, Modifiers, RichText, ScrollArea, Ui};
 
-/// What is asked.
-#[derive(Debug, Clone)]
-pub(crate) struct Question<'a> {
-    /// The matter, as a heading.
-    pub heading: &'a str,
-    /// What happens, in a sentence or two.
-    pub text: &'a str,
-    /// What the harmless way on is called.
-    pub yes: &'a str,
-    /// What the way that loses something is called, where there is one.
-    pub no: Option<&'a str>,
-    /// What a third way is called, where there is one.
-    pub other: Option<&'a str>,
-    /// What leaving everything as it is is called.
-    pub cancel: &'a str,
-}
+/// What heading, text and buttons take with the dialog's margins, in points.
+const LEAST_ROOM_BESIDE_DETAILS: f32 = 260.0;
 
-/// What was answered.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Choice {
-    /// The harmless way on.
-    Yes,
-    /// The way that loses something.
-    No,
-    /// The third way.
-    Other,
-    /// Nothing is to happen.
-    Cancel,
-}
-
-/// Asks; the answer once there is one. Enter is yes, Esc is cancel, a click beside it is nothing.
-pub(crate) fn question_ui(ctx: &egui::Context, question: &Question<'_>) -> Option<Choice> {
+/// Asks; the step that was chosen once there is one. Enter is the first answer, Esc the last, a
+/// click beside it is nothing.
+pub(crate) fn question_ui(ctx: &egui::Context, question: &Question) -> Option<Step> {
     let modal = Modal::new(egui::Id::unique("question")).show(ctx, |ui| {
-        ui.set_max_width(420.0);
+        ui.set_max_width(520.0);
         ui.heading(question.heading);
         ui.add_space(4.0);
-        ui.label(question.text);
+        ui.label(&question.text);
+        details_ui(ui, question);
         ui.add_space(10.0);
         buttons(ui, question)
     });
@@ -48,29 +24,48 @@ pub(crate) fn question_ui(ctx: &egui::Context, question: &Question<'_>) -> Optio
             i.consume_key(Modifiers::NONE, Key::Enter),
         )
     });
-    if escape {
-        Some(Choice::Cancel)
+    let answers = &question.answers;
+    let by_key = if escape {
+        answers.last()
     } else {
-        modal.inner.or_else(|| enter.then_some(Choice::Yes))
+        answers.first().filter(|_| enter)
+    };
+    let by_key = by_key.map(|answer| answer.step.clone());
+    if escape {
+        by_key
+    } else {
+        modal.inner.or(by_key)
     }
 }
 
-fn buttons(ui: &mut Ui, question: &Question<'_>) -> Option<Choice> {
-    ui.horizontal(|ui| {
-        let yes = ui.button(RichText::new(question.yes).strong()).clicked();
-        let no = question.no.is_some_and(|no| ui.button(no).clicked());
-        let other = question
-            .other
-            .is_some_and(|other| ui.button(other).clicked());
-        let cancel = ui.button(question.cancel).clicked();
-        let choices = [
-            (yes, Choice::Yes),
-            (no, Choice::No),
-            (other, Choice::Other),
-            (cancel, Choice::Cancel),
-        ];
-        let chosen = choices.into_iter().find(|(is_chosen, _)| *is_chosen);
-        chosen.map(|(_, choice)| choice)
+/// The particulars, as many as the window has room for, the rest by scrolling.
+fn details_ui(ui: &mut Ui, question: &Question) {
+    if question.details.is_empty() {
+        return;
+    }
+    ui.add_space(6.0);
+    let room = ui.ctx().content_rect().height() - LEAST_ROOM_BESIDE_DETAILS;
+    ScrollArea::vertical()
+        .id_salt("details")
+        .max_height(room.max(60.0))
+        .show(ui, |ui| {
+            for line in &question.details {
+                ui.label(line);
+            }
+        });
+}
+
+fn buttons(ui: &mut Ui, question: &Question) -> Option<Step> {
+    ui.horizontal_wrapped(|ui| {
+        let mut chosen = None;
+        for (at, answer) in question.answers.iter().enumerate() {
+            let words = RichText::new(answer.words);
+            let words = if at == 0 { words.strong() } else { words };
+            if ui.button(words).clicked() {
+                chosen = Some(answer.step.clone());
+            }
+        }
+        chosen
     })
     .inner
 }

@@ -1,4 +1,4 @@
-//! How does unsaved work survive a crash?
+//! How unsaved work survives a crash.
 //!
 //! About a second after the last change a copy is written on a thread of its own, into a folder of
 //! the program's. A lock tells whether the window that wrote it still lives; the next start offers
@@ -6,13 +6,17 @@
 
 mod abandoned;
 mod lock;
+mod sweeping;
 mod worker;
 
-pub(super) use abandoned::{Abandoned, abandoned};
+pub(super) use abandoned::{Abandoned, Standing, abandoned};
 pub(super) use lock::Lock;
+#[cfg(test)]
+pub(super) use sweeping::sweep;
 
 use super::desk::Desk;
-use crate::project::{FileSystem, RecoveryCopy};
+use super::file_picker::Wake;
+use crate::project::{FileSystem, RecoveryCopy, Revision};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 use std::time::{SystemTime, UNIX_EPOCH};
@@ -24,11 +28,10 @@ pub(super) type Latest = Arc<Mutex<Option<RecoveryCopy>>>;
 /// Keeps a copy of unsaved work for one window.
 pub(super) struct Keeper {
     path: PathBuf,
-    lock: Option<Lock>,
     worker: Worker,
     latest: Latest,
-    /// The revision that was last passed on, and whether it was unsaved.
-    followed: Option<(u64, bool)>,
+    /// What was last passed on: the revision, whether it was unsaved, and what its file held.
+    followed: Option<(Revision, bool, Option<u64>)>,
 }
 
 impl std::fmt::Debug for Keeper {
@@ -41,15 +44,14 @@ impl std::fmt::Debug for Keeper {
 
 impl Keeper {
     /// A keeper with a copy and a lock of its own in a folder.
-    pub(super) fn new(fs: Arc<dyn FileSystem + Send + Sync>, folder: &Path) -> Self {
+    pub(super) fn new(fs: Arc<dyn FileSystem + Send + Sync>, folder: &Path, wake: Wake) -> Self {
         let begun = SystemTime::now()
             .duration_since(UNIX_EPOCH)
             .unwrap_or_default();
         let stem = format!("{}-{}", std::process::id(), begun.as_micros());
         let path = folder.join(format!("{stem}.ron"));
         Self {
-            lock: Lock::taken(&lock_of(&path)),
-            worker: Worker::started(fs, path.clone()),
+            worker: Worker::started(fs, path.clone(), wake),
             latest: Latest::default(),
             path,
             followed: None,
@@ -61,23 +63,29 @@ impl Keeper {
         (self.path.clone(), Arc::clone(&self.latest))
     }
 
-    /// Passes on what has changed since the last call.
+    /// Why nothing is kept, for as long as nothing is.
+    pub(super) fn problem(&self) -> Option<String> {
+        self.worker.problem()
+    }
+
+    /// Passes on what has changed since the last call, open gestures included.
     pub(super) fn follow(&mut self, desk: &Desk) {
-        let state = (desk.history.revision(), desk.history.is_unsaved());
+        let is_unsaved = desk.history.is_unsaved();
+        let state = (desk.history.revision(), is_unsaved, desk.on_disk);
         if self.followed == Some(state) {
             return;
         }
         self.followed = Some(state);
-        let copy = state.1.then(|| RecoveryCopy {
+        let copy = is_unsaved.then(|| RecoveryCopy {
             file: desk.file.clone(),
+            began_from: desk.on_disk,
             written_unix_s: now_unix_s(),
-            project: desk.project().clone(),
+            project: desk.history.snapshot(),
         });
         if let Ok(mut latest) = self.latest.lock() {
             latest.clone_from(&copy);
         }
-        self.worker
-            .wish(copy.map_or(Wish::Forget, |copy| Wish::Keep(Box::new(copy))));
+        self.worker.wish(copy.map_or(Wish::Forget, Wish::Keep));
     }
 
     /// The orderly end: what is unsaved now was to be.
@@ -86,8 +94,6 @@ impl Keeper {
             *latest = None;
         }
         self.worker.end();
-        self.lock = None;
-        let _ = std::fs::remove_file(lock_of(&self.path));
     }
 }
 
@@ -102,13 +108,8 @@ pub(super) fn now_unix_s() -> u64 {
     since.map_or(0, |since| since.as_secs())
 }
 
-/// The folder for copies in the user's home, made if need be; none where there is no home.
+/// The folder for copies in the user's home; none where there is no home.
 pub(super) fn folder() -> Option<PathBuf> {
     let folders = directories::ProjectDirs::from("", "", "layshaft")?;
-    let folder = folders.data_local_dir().join("recovery");
-    if let Err(problem) = std::fs::create_dir_all(&folder) {
-        log::warn!("unsaved work cannot be kept: {problem}");
-        return None;
-    }
-    Some(folder)
+    Some(folders.data_local_dir().join("recovery"))
 }

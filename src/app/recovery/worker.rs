@@ -1,12 +1,16 @@
-//! Who writes the copy while the window goes on?
+//! The thread that writes the copy while the window goes on: a debounced autosave.
 //!
-//! A thread of its own: it waits until nothing has changed for a second, but never longer than half
-//! a minute, and writes the newest state.
+//! It waits until nothing has changed for a second, but never longer than two, and writes the newest
+//! state. What cannot be written is tried again until it can.
 
+use super::lock::Lock;
+use super::lock_of;
+use crate::app::file_picker::Wake;
 use crate::project::{FileSystem, RecoveryCopy};
-use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::io::ErrorKind;
+use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
+use std::sync::{Arc, Mutex};
 use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
@@ -14,29 +18,51 @@ use std::time::{Duration, Instant};
 const QUIET: Duration = Duration::from_secs(1);
 
 /// So long a change waits at most.
-const LONGEST_WAIT: Duration = Duration::from_secs(30);
+const LONGEST_WAIT: Duration = Duration::from_secs(2);
+
+/// So long after a failure the next try is made.
+const RETRY: Duration = Duration::from_secs(5);
 
 /// What is wanted.
 pub(super) enum Wish {
     /// A copy of this.
-    Keep(Box<RecoveryCopy>),
+    Keep(RecoveryCopy),
     /// No copy any more.
     Forget,
 }
+
+/// Why nothing is kept, for as long as nothing is.
+pub(super) type Problem = Arc<Mutex<Option<String>>>;
 
 /// The thread and the way to it.
 pub(super) struct Worker {
     wishes: Option<Sender<Wish>>,
     thread: Option<JoinHandle<()>>,
+    problem: Problem,
 }
 
 impl Worker {
-    pub(super) fn started(fs: Arc<dyn FileSystem + Send + Sync>, path: PathBuf) -> Self {
+    pub(super) fn started(
+        fs: Arc<dyn FileSystem + Send + Sync>,
+        path: PathBuf,
+        wake: Wake,
+    ) -> Self {
         let (wishes, wished) = channel();
-        let thread = std::thread::spawn(move || work(&*fs, &path, &wished));
+        let problem = Problem::default();
+        let mut autosave = Autosave {
+            fs,
+            path,
+            lock: None,
+            problem: Arc::clone(&problem),
+            wake,
+        };
+        // Before anything else: whoever finds a copy without its lock takes it for abandoned.
+        autosave.prepare();
+        let thread = std::thread::spawn(move || work(&mut autosave, &wished));
         Self {
             wishes: Some(wishes),
             thread: Some(thread),
+            problem,
         }
     }
 
@@ -47,9 +73,18 @@ impl Worker {
         }
     }
 
+    /// Why nothing is kept, for as long as nothing is.
+    pub(super) fn problem(&self) -> Option<String> {
+        self.problem.lock().ok()?.clone()
+    }
+
     /// Takes the copy away and ends the thread.
     pub(super) fn end(&mut self) {
         self.wish(Wish::Forget);
+        self.join();
+    }
+
+    fn join(&mut self) {
         self.wishes = None;
         if let Some(thread) = self.thread.take() {
             let _ = thread.join();
@@ -57,33 +92,181 @@ impl Worker {
     }
 }
 
-fn work(fs: &dyn FileSystem, path: &Path, wished: &Receiver<Wish>) {
-    let mut pending: Option<(Box<RecoveryCopy>, Instant)> = None;
+impl Drop for Worker {
+    /// Lets go of the lock before anybody looks for what was left.
+    fn drop(&mut self) {
+        self.join();
+    }
+}
+
+/// A copy that waits to be written.
+struct Pending {
+    copy: RecoveryCopy,
+    due: Instant,
+    /// When it must be written, whatever changes meanwhile.
+    last: Instant,
+}
+
+impl Pending {
+    /// The newest copy, where another one may wait since earlier.
+    fn newest(copy: RecoveryCopy, earlier: Option<Self>, now: Instant) -> Self {
+        let last = earlier.map_or(now + LONGEST_WAIT, |earlier| earlier.last);
+        Self {
+            copy,
+            due: last.min(now + QUIET),
+            last,
+        }
+    }
+
+    /// The same, which could not be written now.
+    fn later(self, now: Instant) -> Self {
+        Self {
+            due: now + RETRY,
+            last: now + RETRY,
+            ..self
+        }
+    }
+}
+
+fn work(autosave: &mut Autosave, wished: &Receiver<Wish>) {
+    let mut pending: Option<Pending> = None;
     loop {
         let wish = match &pending {
-            None => wished.recv().map_err(RecvTimeoutError::from),
-            Some((_, since)) => {
-                let left = LONGEST_WAIT.saturating_sub(since.elapsed());
-                wished.recv_timeout(QUIET.min(left))
+            Some(waiting) => {
+                wished.recv_timeout(waiting.due.saturating_duration_since(Instant::now()))
             }
+            None if autosave.has_problem() => wished.recv_timeout(RETRY),
+            None => wished.recv().map_err(RecvTimeoutError::from),
         };
         match wish {
             Ok(Wish::Keep(copy)) => {
-                let since = pending.map_or_else(Instant::now, |(_, since)| since);
-                pending = Some((copy, since));
+                pending = Some(Pending::newest(copy, pending.take(), Instant::now()));
             }
             Ok(Wish::Forget) => {
                 pending = None;
-                let _ = fs.remove(path);
+                autosave.forget();
             }
-            Err(RecvTimeoutError::Timeout) => {
-                if let Some((copy, _)) = pending.take()
-                    && let Err(problem) = copy.write(fs, path)
-                {
-                    log::warn!("unsaved work was not kept: {problem}");
-                }
-            }
-            Err(RecvTimeoutError::Disconnected) => return,
+            Err(RecvTimeoutError::Timeout) => match pending.take() {
+                None => autosave.prepare(),
+                Some(due) if autosave.write(&due.copy) => {}
+                Some(due) => pending = Some(due.later(Instant::now())),
+            },
+            Err(RecvTimeoutError::Disconnected) => return autosave.end(),
         }
+    }
+}
+
+/// The copy's place, and whoever must know when nothing can be kept there.
+struct Autosave {
+    fs: Arc<dyn FileSystem + Send + Sync>,
+    path: PathBuf,
+    lock: Option<Lock>,
+    problem: Problem,
+    wake: Wake,
+}
+
+impl Autosave {
+    /// Makes folder and lock, where they are not there (any more).
+    fn prepare(&mut self) {
+        let prepared = self.prepared();
+        self.tell(prepared.err());
+    }
+
+    fn prepared(&mut self) -> Result<(), String> {
+        let lock = lock_of(&self.path);
+        if self.lock.is_some() && self.fs.entry_facts(&lock).is_ok() {
+            return Ok(());
+        }
+        let folder = self.path.parent().unwrap_or(&self.path);
+        self.fs.make_private_folder(folder).map_err(|error| {
+            let reason = crate::platform::reason_in_words(&error);
+            format!("the folder {} cannot be made: {reason}", folder.display())
+        })?;
+        self.lock = Lock::taken(&*self.fs, &lock);
+        match &self.lock {
+            Some(_) => Ok(()),
+            None => Err(format!("{} cannot be made and locked", lock.display())),
+        }
+    }
+
+    /// Writes a copy; whether it is kept now.
+    fn write(&mut self, copy: &RecoveryCopy) -> bool {
+        let prepared = self.prepared();
+        let written = prepared.and_then(|()| match copy.write(&*self.fs, &self.path) {
+            Err(problem) if !problem.is_kept() => Err(problem.to_string()),
+            _ => Ok(()),
+        });
+        let is_kept = written.is_ok();
+        self.tell(written.err());
+        is_kept
+    }
+
+    /// Takes the copy away: what it holds is saved, or was to go.
+    fn forget(&self) {
+        match self.fs.remove(&self.path) {
+            Err(error) if error.kind() != ErrorKind::NotFound => {
+                let reason = crate::platform::reason_in_words(&error);
+                let path = self.path.display();
+                log::warn!("a copy of saved work cannot be taken away ({reason}): {path}");
+            }
+            _ => {}
+        }
+    }
+
+    fn end(&mut self) {
+        if let Some(lock) = self.lock.take() {
+            lock.end(&*self.fs);
+        }
+    }
+
+    fn has_problem(&self) -> bool {
+        self.problem.lock().is_ok_and(|problem| problem.is_some())
+    }
+
+    /// Tells the window why nothing is kept, or that all is well again.
+    fn tell(&self, problem: Option<String>) {
+        if let Ok(mut told) = self.problem.lock()
+            && *told != problem
+        {
+            *told = problem;
+            self.wake.wake();
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::examples::EXAMPLES;
+
+    fn copy() -> RecoveryCopy {
+        RecoveryCopy {
+            file: None,
+            began_from: None,
+            written_unix_s: 7,
+            project: Arc::new(EXAMPLES[0].project().unwrap()),
+        }
+    }
+
+    #[test]
+    fn a_change_waits_a_second_and_steady_changes_two_at_most() {
+        let begun = Instant::now();
+        let at = |tenths: u64| begun + Duration::from_millis(100 * tenths);
+        let mut pending = Pending::newest(copy(), None, at(0));
+        assert_eq!(pending.due, at(10));
+        for tenths in 1..20 {
+            pending = Pending::newest(copy(), Some(pending), at(tenths));
+            assert!(pending.due <= at(20), "{tenths}");
+        }
+        assert_eq!(pending.due, at(20));
+        let next = Pending::newest(copy(), None, at(21));
+        assert_eq!(next.due, at(31));
+    }
+
+    #[test]
+    fn what_could_not_be_written_is_tried_again() {
+        let now = Instant::now();
+        let pending = Pending::newest(copy(), None, now).later(now);
+        assert_eq!(pending.due, now + RETRY);
     }
 }

@@ -3,7 +3,7 @@
 //! Pictures are made on a thread of their own. Of several wishes only the newest is fulfilled.
 
 use crate::app::desk::Desk;
-use crate::project::Project;
+use crate::project::{Project, Revision};
 use crate::sheet::page::{Page, PageError, png};
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::imageops::{FilterType, resize};
@@ -20,7 +20,7 @@ const PREVIEW_HEIGHT: u32 = 2048;
 #[derive(Default)]
 pub(in crate::app) struct Preview {
     worker: Option<Worker>,
-    wished: Option<u64>,
+    wished: Option<Revision>,
     made: Option<Made>,
     texture: Option<TextureHandle>,
 }
@@ -39,13 +39,13 @@ struct Worker {
 }
 
 struct Wish {
-    revision: u64,
+    revision: Revision,
     project: Arc<Project>,
 }
 
 /// A picture small enough to be looked at, with the size of the real one.
 struct Made {
-    revision: u64,
+    revision: Revision,
     picture: Result<ColorImage, PageError>,
     size_px: [u32; 2],
     bytes: usize,

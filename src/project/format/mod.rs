@@ -79,8 +79,22 @@ pub fn read(text: &str) -> Result<Project, FormatError> {
     }
 }
 
+/// Why a project has no text.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("this project cannot be spelled ({0}); nothing was written, report it")]
+pub struct WriteError(String);
+
+impl From<ron::Error> for WriteError {
+    fn from(error: ron::Error) -> Self {
+        Self(shortened(&error.to_string()))
+    }
+}
+
 /// The text of a project, the same for equal projects, with one line break at its end.
-pub fn write(project: &Project) -> String {
+///
+/// # Errors
+/// When the serialiser gives up; no project is known for which it does.
+pub fn write(project: &Project) -> Result<String, WriteError> {
     v1::write(project)
 }
 

@@ -5,7 +5,7 @@ use egui::accesskit::{Role, Toggled};
 use egui::{Event, Key, Modifiers, OutputCommand, Pos2, Rect, Vec2, ViewportId};
 use egui_kittest::kittest::NodeT;
 use egui_kittest::{Harness, Node};
-use layshaft::app::{Answer, App, FilePicker, Purpose, Surroundings};
+use layshaft::app::{Answer, App, FilePicker, Purpose, Surroundings, Wake};
 use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Candidate, Disk, Project, format};
@@ -28,7 +28,7 @@ pub(super) fn three_ten_speeds() -> Project {
 struct SilentPicker(u64);
 
 impl FilePicker for SilentPicker {
-    fn start(&mut self, _: Purpose, _: Option<PathBuf>, _: egui::Context) -> u64 {
+    fn start(&mut self, _: Purpose, _: Option<PathBuf>, _: Wake) -> u64 {
         self.0 += 1;
         self.0
     }
@@ -73,7 +73,7 @@ impl Opening {
 
     /// The same with the project in a file, which holds it.
     pub(super) fn in_file(self, path: &Path) -> Self {
-        std::fs::write(path, format::write(&self.project)).unwrap();
+        std::fs::write(path, format::write(&self.project).unwrap()).unwrap();
         let file = Some(path.to_owned());
         Self { file, ..self }
     }

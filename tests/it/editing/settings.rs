@@ -75,7 +75,7 @@ fn a_folder_that_is_gone_stops_nothing() {
 fn file(folder: &Path, name: &str) -> Project {
     let mut project = camper_van();
     project.title = Some(layshaft::gearing::Name::new(name).unwrap());
-    std::fs::write(folder.join(name), format::write(&project)).unwrap();
+    std::fs::write(folder.join(name), format::write(&project).unwrap()).unwrap();
     project
 }
 

@@ -89,8 +89,9 @@ fn a_gesture_that_ends_where_it_began_leaves_what_can_be_redone() {
 #[test]
 fn an_edit_that_changes_nothing_leaves_no_step() {
     let mut history = History::new(start());
+    let fresh = history.revision();
     history.edit(&redline(6500.0)).unwrap();
-    assert_eq!((history.undo_label(), history.revision()), (None, 0));
+    assert_eq!((history.undo_label(), history.revision()), (None, fresh));
 }
 
 #[test]
@@ -259,9 +260,18 @@ fn the_revision_changes_with_the_document_and_only_then() {
 #[test]
 fn undoing_and_redoing_without_steps_changes_nothing() {
     let mut history = History::new(start());
+    let fresh = history.revision();
     history.undo();
     history.redo();
-    assert_eq!((history.project(), history.revision()), (&start(), 0));
+    assert_eq!((history.project(), history.revision()), (&start(), fresh));
+}
+
+#[test]
+fn two_documents_never_have_the_same_revision() {
+    let (one, other) = (History::new(start()), History::new(start()));
+    assert_ne!(one.revision(), other.revision());
+    assert_ne!(one.revision().document(), other.revision().document());
+    assert_eq!(one.clone().revision(), one.revision());
 }
 
 #[test]

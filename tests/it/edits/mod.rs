@@ -1,5 +1,6 @@
 //! Does every edit do what it says, and does the history give back exactly what was?
 
+mod differences;
 mod history;
 mod of_project;
 mod of_set;

@@ -17,6 +17,7 @@ fn assert_refused(project: &Project, rows: Vec<(Edit, &str)>) {
     let mut failures = Vec::new();
     for (edit, answer) in rows {
         let mut history = History::new(project.clone());
+        let fresh = history.revision();
         match history.edit(&edit) {
             Ok(()) => failures.push(format!("{edit:?} is not refused")),
             Err(error) if error.to_string() != answer => {
@@ -31,7 +32,7 @@ fn assert_refused(project: &Project, rows: Vec<(Edit, &str)>) {
             history.undo_label(),
             history.in_gesture(),
         );
-        if history.project() != project || traces != (0, None, false) {
+        if history.project() != project || traces != (fresh, None, false) {
             failures.push(format!("{edit:?} leaves a trace"));
         }
     }

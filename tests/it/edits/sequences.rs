@@ -140,7 +140,7 @@ proptest! {
         for deed in &deeds {
             perform(&mut history, deed);
         }
-        let text = format::write(history.project());
-        prop_assert_eq!(format::read(&text).map(|p| format::write(&p)), Ok(text));
+        let text = format::write(history.project()).unwrap();
+        prop_assert_eq!(format::read(&text).map(|p| format::write(&p).unwrap()), Ok(text));
     }
 }

@@ -4,14 +4,16 @@
 //! real one.
 
 mod killed;
+mod private;
 mod saving;
 mod simulated;
+mod sweeping;
 mod text_file;
 
 use std::path::Path;
 use std::sync::mpsc;
 use std::thread;
-use std::time::Duration;
+use std::time::{Duration, SystemTime};
 
 /// The names in a folder, sorted.
 fn names_in(folder: &Path) -> Vec<String> {
@@ -29,6 +31,23 @@ fn names_in(folder: &Path) -> Vec<String> {
 fn skipped(what: &str) {
     use std::io::Write;
     writeln!(std::io::stderr(), "skipped: {what}").unwrap();
+}
+
+/// Makes a pipe; whether there is one now.
+fn pipe_at(path: &Path) -> bool {
+    let made = std::process::Command::new("mkfifo").arg(path).status();
+    let is_made = made.is_ok_and(|status| status.success());
+    if !is_made {
+        skipped("no pipe can be made here");
+    }
+    is_made
+}
+
+/// Makes a file look as if it had been written two days ago.
+fn grow_old(path: &Path) {
+    let file = std::fs::OpenOptions::new().write(true).open(path).unwrap();
+    file.set_modified(SystemTime::now() - Duration::from_hours(48))
+        .unwrap();
 }
 
 /// What `task` returns; a failed test if that takes longer than five seconds.

@@ -1,16 +1,19 @@
 //! How does a disk behave whose steps fail on demand and whose power can be cut?
 //!
 //! One folder in memory. The content of a file and the names in the folder are each kept twice: as
-//! programs see them, and as they are on the disk, where they arrive only by a sync.
+//! programs see them, and as they are on the disk, where they arrive only by a sync. The unit tests of
+//! the window use it too.
 
-use std::cell::RefCell;
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::ffi::OsString;
+use std::fs::TryLockError;
 use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, MutexGuard};
 use std::time::{Duration, SystemTime};
 
-use layshaft::project::{EntryKind, Facts, FileSystem, NewFile};
+use layshaft::project::{Access, EntryKind, Facts, FileSystem, LockableFile, NewFile};
 
 /// The one folder.
 pub(super) const FOLDER: &str = "/sim";
@@ -66,6 +69,35 @@ struct State {
     gone_processes: Vec<u32>,
     endless: Option<(PathBuf, u64)>,
     bytes_read: usize,
+    /// The content and the machine of every lock that is held.
+    locks: Vec<(usize, &'static str)>,
+    locking: Locking,
+    holds_new_files: bool,
+    meanwhile: Option<Meanwhile>,
+}
+
+/// How far locks reach.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub(super) enum Locking {
+    /// To every machine that has the disk.
+    #[default]
+    Everywhere,
+    /// To one machine, as on some shared disks.
+    OneMachine,
+    /// There are none.
+    Unknown,
+}
+
+/// What another program does just before a step.
+struct Meanwhile {
+    step: usize,
+    action: Box<dyn FnOnce(&SimulatedDisk) + Send>,
+}
+
+impl std::fmt::Debug for Meanwhile {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "another program before step {}", self.step)
+    }
 }
 
 impl State {
@@ -82,11 +114,62 @@ impl State {
     }
 }
 
-/// The simulated disk.
-#[derive(Debug, Default)]
-pub(super) struct SimulatedDisk(RefCell<State>);
+/// The simulated disk, as one process of one machine sees it.
+#[derive(Debug, Clone)]
+pub(super) struct SimulatedDisk {
+    state: Arc<Mutex<State>>,
+    machine: &'static str,
+    /// Whether it is the process whose steps are counted and fail.
+    is_observed: bool,
+}
+
+impl Default for SimulatedDisk {
+    fn default() -> Self {
+        Self {
+            state: Arc::default(),
+            machine: "this machine",
+            is_observed: true,
+        }
+    }
+}
 
 impl SimulatedDisk {
+    fn state(&self) -> MutexGuard<'_, State> {
+        self.state.lock().unwrap()
+    }
+
+    /// The same disk as another process sees it, whose steps neither count nor fail.
+    pub(super) fn of_another_process(&self) -> Self {
+        Self {
+            is_observed: false,
+            ..self.clone()
+        }
+    }
+
+    /// The same disk as seen from another machine.
+    pub(super) fn of_another_machine(&self) -> Self {
+        Self {
+            machine: "another machine",
+            ..self.clone()
+        }
+    }
+
+    /// Lets another process do something just before the step with this number, from 0.
+    pub(super) fn meanwhile(&self, step: usize, action: impl FnOnce(&Self) + Send + 'static) {
+        let action = Box::new(action);
+        self.state().meanwhile = Some(Meanwhile { step, action });
+    }
+
+    /// Lets locks reach as far as this from now on.
+    pub(super) fn reach_of_locks(&self, locking: Locking) {
+        self.state().locking = locking;
+    }
+
+    /// Lets another process hold the lock of whatever is made from now on.
+    pub(super) fn hold_every_new_file(&self) {
+        self.state().holds_new_files = true;
+    }
+
     /// The path of a name in the folder.
     pub(super) fn path(name: &str) -> PathBuf {
         Path::new(FOLDER).join(name)
@@ -94,57 +177,57 @@ impl SimulatedDisk {
 
     /// Puts a file in the folder, with everything on the disk.
     pub(super) fn put(&self, name: &str, bytes: &[u8], mode: u32) {
-        self.0.borrow_mut().put(name, bytes, mode);
+        self.state().put(name, bytes, mode);
     }
 
     /// Puts a file there that never ends, but states this size.
     pub(super) fn put_endless(&self, name: &str, stated_bytes: u64) {
         self.put(name, b"", 0o644);
-        self.0.borrow_mut().endless = Some((Self::path(name), stated_bytes));
+        self.state().endless = Some((Self::path(name), stated_bytes));
     }
 
     /// Makes a file look as if it had been written some time ago.
     pub(super) fn age(&self, name: &str, age: Duration) {
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         let number = state.names[&Self::path(name)];
         state.contents[number].modified = SystemTime::now() - age;
     }
 
     /// Lets the step with this number, from 0, go wrong.
     pub(super) fn fail_at(&self, step: usize, fault: Fault) {
-        self.0.borrow_mut().fault = Some((step, fault));
+        self.state().fault = Some((step, fault));
     }
 
     /// Lets files have only one name each, as on a memory stick.
     pub(super) fn without_links(&self) {
-        self.0.borrow_mut().has_no_links = true;
+        self.state().has_no_links = true;
     }
 
     /// From now on this process is gone.
     pub(super) fn end_process(&self, process_id: u32) {
-        self.0.borrow_mut().gone_processes.push(process_id);
+        self.state().gone_processes.push(process_id);
     }
 
     /// A new process looks at the disk after the old one was killed, and nothing fails any more.
     pub(super) fn start_again(&self) {
         self.end_process(std::process::id());
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         (state.fault, state.condition) = (None, Condition::Sound);
     }
 
     /// The steps that were taken or failed.
     pub(super) fn steps(&self) -> Vec<&'static str> {
-        self.0.borrow().steps.clone()
+        self.state().steps.clone()
     }
 
     /// How many bytes were read.
     pub(super) fn bytes_read(&self) -> usize {
-        self.0.borrow().bytes_read
+        self.state().bytes_read
     }
 
     /// The files as programs see them.
     pub(super) fn files(&self) -> BTreeMap<PathBuf, Vec<u8>> {
-        let state = self.0.borrow();
+        let state = self.state();
         let seen = |(path, &number): (&PathBuf, &usize)| {
             (path.clone(), state.contents[number].seen.clone())
         };
@@ -154,7 +237,7 @@ impl SimulatedDisk {
     /// The files that are left if the power is cut now: content that was not synced is lost, names
     /// that were not synced may have arrived or not.
     pub(super) fn files_after_power_cut(&self, names_arrived: bool) -> BTreeMap<PathBuf, Vec<u8>> {
-        let state = self.0.borrow();
+        let state = self.state();
         let names = if names_arrived {
             &state.names
         } else {
@@ -168,13 +251,21 @@ impl SimulatedDisk {
 
     /// The permissions of a file.
     pub(super) fn mode(&self, name: &str) -> u32 {
-        let state = self.0.borrow();
+        let state = self.state();
         state.contents[state.names[&Self::path(name)]].mode
     }
 
     /// Counts a step, and lets it fail if it is to.
     fn step(&self, name: &'static str) -> io::Result<()> {
-        let mut state = self.0.borrow_mut();
+        if !self.is_observed {
+            return Ok(());
+        }
+        let next = self.state().steps.len();
+        let meanwhile = self.state().meanwhile.take_if(|m| m.step == next);
+        if let Some(Meanwhile { action, .. }) = meanwhile {
+            action(&self.of_another_process());
+        }
+        let mut state = self.state();
         if state.condition == Condition::ProcessKilled {
             return Err(ErrorKind::Other.into());
         }
@@ -203,7 +294,7 @@ impl SimulatedDisk {
     }
 
     fn number_of(&self, path: &Path) -> io::Result<usize> {
-        let number = self.0.borrow().names.get(path).copied();
+        let number = self.state().names.get(path).copied();
         number.ok_or_else(|| ErrorKind::NotFound.into())
     }
 
@@ -216,7 +307,7 @@ impl SimulatedDisk {
             });
         }
         let number = self.number_of(path)?;
-        let state = self.0.borrow();
+        let state = self.state();
         let content = &state.contents[number];
         let stated_bytes = match &state.endless {
             Some((endless, stated_bytes)) if endless == path => *stated_bytes,
@@ -252,7 +343,7 @@ impl FileSystem for SimulatedDisk {
 
     fn names(&self, _folder: &Path) -> io::Result<Vec<OsString>> {
         self.step("names")?;
-        let state = self.0.borrow();
+        let state = self.state();
         Ok(state
             .names
             .keys()
@@ -264,12 +355,11 @@ impl FileSystem for SimulatedDisk {
         self.step("open")?;
         let number = self.number_of(path)?;
         let is_endless = self
-            .0
-            .borrow()
+            .state()
             .endless
             .as_ref()
             .is_some_and(|(it, _)| it == path);
-        let bytes = (!is_endless).then(|| self.0.borrow().contents[number].seen.clone());
+        let bytes = (!is_endless).then(|| self.state().contents[number].seen.clone());
         Ok(Box::new(OpenFile {
             disk: self,
             bytes,
@@ -282,28 +372,46 @@ impl FileSystem for SimulatedDisk {
         self.number_of(path).map(drop)
     }
 
-    fn create_new(&self, path: &Path) -> io::Result<Box<dyn NewFile + '_>> {
+    fn create_new(&self, path: &Path, access: Access) -> io::Result<Box<dyn NewFile>> {
         self.step("create")?;
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         if state.names.contains_key(path) {
             return Err(ErrorKind::AlreadyExists.into());
         }
         let (seen, on_disk, modified) = (Vec::new(), Vec::new(), SystemTime::now());
         let number = state.contents.len();
+        let mode = match access {
+            Access::Usual => 0o644,
+            Access::Owner => 0o600,
+        };
         state.contents.push(Content {
             seen,
             on_disk,
-            mode: 0o644,
+            mode,
             modified,
         });
         state.names.insert(path.to_owned(), number);
-        Ok(Box::new(Writing { disk: self, number }))
+        if state.holds_new_files {
+            state.locks.push((number, "another process"));
+        }
+        Ok(Box::new(HeldFile::new(self, number)))
+    }
+
+    fn open_lockable(&self, path: &Path) -> io::Result<Box<dyn LockableFile>> {
+        self.step("open lockable")?;
+        let number = self.number_of(path)?;
+        Ok(Box::new(HeldFile::new(self, number)))
+    }
+
+    fn make_private_folder(&self, folder: &Path) -> io::Result<()> {
+        self.step("make private folder")?;
+        self.facts_about(folder).map(drop)
     }
 
     fn copy_permissions(&self, from: &Path, to: &Path) -> io::Result<()> {
         self.step("copy permissions")?;
         let (from, to) = (self.number_of(from)?, self.number_of(to)?);
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         state.contents[to].mode = state.contents[from].mode;
         Ok(())
     }
@@ -311,7 +419,7 @@ impl FileSystem for SimulatedDisk {
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
         self.step("rename")?;
         let number = self.number_of(from)?;
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         state.names.remove(from);
         state.names.insert(to.to_owned(), number);
         Ok(())
@@ -320,7 +428,7 @@ impl FileSystem for SimulatedDisk {
     fn link(&self, from: &Path, to: &Path) -> io::Result<()> {
         self.step("link")?;
         let number = self.number_of(from)?;
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         if state.has_no_links {
             return Err(ErrorKind::PermissionDenied.into());
         }
@@ -334,7 +442,7 @@ impl FileSystem for SimulatedDisk {
     fn remove(&self, path: &Path) -> io::Result<()> {
         self.step("remove")?;
         self.number_of(path)?;
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         if state.condition == Condition::KeepsEverything {
             return Err(ErrorKind::PermissionDenied.into());
         }
@@ -344,27 +452,80 @@ impl FileSystem for SimulatedDisk {
 
     fn sync_folder(&self, _folder: &Path) -> io::Result<()> {
         self.step("sync folder")?;
-        let mut state = self.0.borrow_mut();
+        let mut state = self.state();
         state.names_on_disk = state.names.clone();
         Ok(())
     }
 
     fn process_is_gone(&self, process_id: u32) -> bool {
-        self.0.borrow().gone_processes.contains(&process_id)
+        self.state().gone_processes.contains(&process_id)
+    }
+
+    fn machine(&self) -> Option<String> {
+        Some(self.machine.to_owned())
     }
 }
 
-/// A file being written on the simulated disk.
-struct Writing<'a> {
-    disk: &'a SimulatedDisk,
+/// A file of the simulated disk that is open for writing or for its lock.
+struct HeldFile {
+    disk: SimulatedDisk,
     number: usize,
+    is_locked: Cell<bool>,
 }
 
-impl Write for Writing<'_> {
+impl HeldFile {
+    fn new(disk: &SimulatedDisk, number: usize) -> Self {
+        Self {
+            disk: disk.clone(),
+            number,
+            is_locked: Cell::new(false),
+        }
+    }
+}
+
+impl LockableFile for HeldFile {
+    fn try_lock(&self) -> Result<(), TryLockError> {
+        self.disk.step("lock").map_err(|error| match error.kind() {
+            ErrorKind::WouldBlock => TryLockError::WouldBlock,
+            _ => TryLockError::Error(error),
+        })?;
+        let mut state = self.disk.state();
+        let locking = state.locking;
+        if locking == Locking::Unknown {
+            return Err(TryLockError::Error(ErrorKind::Unsupported.into()));
+        }
+        let is_in_the_way = |&(number, machine): &(usize, &str)| {
+            number == self.number
+                && (locking == Locking::Everywhere || machine == self.disk.machine)
+        };
+        if state.locks.iter().any(is_in_the_way) {
+            return Err(TryLockError::WouldBlock);
+        }
+        state.locks.push((self.number, self.disk.machine));
+        self.is_locked.set(true);
+        Ok(())
+    }
+
+    fn is_at(&self, path: &Path) -> io::Result<bool> {
+        self.disk.step("is at")?;
+        Ok(self.disk.state().names.get(path) == Some(&self.number))
+    }
+}
+
+impl Drop for HeldFile {
+    fn drop(&mut self) {
+        if self.is_locked.get() {
+            let held = (self.number, self.disk.machine);
+            self.disk.state().locks.retain(|lock| *lock != held);
+        }
+    }
+}
+
+impl Write for HeldFile {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        let was_full = self.disk.0.borrow().condition == Condition::Full;
+        let was_full = self.disk.state().condition == Condition::Full;
         self.disk.step("write")?;
-        let mut state = self.disk.0.borrow_mut();
+        let mut state = self.disk.state();
         if was_full {
             return Err(ErrorKind::StorageFull.into());
         }
@@ -382,10 +543,10 @@ impl Write for Writing<'_> {
     }
 }
 
-impl NewFile for Writing<'_> {
+impl NewFile for HeldFile {
     fn sync(&mut self) -> io::Result<()> {
         self.disk.step("sync")?;
-        let content = &mut self.disk.0.borrow_mut().contents[self.number];
+        let content = &mut self.disk.state().contents[self.number];
         content.on_disk = content.seen.clone();
         Ok(())
     }
@@ -405,7 +566,7 @@ impl Read for OpenFile<'_> {
             None => io::repeat(b'x').read(buffer)?,
         };
         self.at += taken;
-        self.disk.0.borrow_mut().bytes_read += taken;
+        self.disk.state().bytes_read += taken;
         Ok(taken)
     }
 }

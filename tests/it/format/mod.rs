@@ -21,7 +21,7 @@ fn golden() -> Project {
 
 #[test]
 fn the_golden_file_is_written_back_byte_for_byte() {
-    assert_eq!(format::write(&golden()), GOLDEN);
+    assert_eq!(format::write(&golden()).unwrap(), GOLDEN);
 }
 
 #[test]
@@ -120,22 +120,22 @@ fn every_file_in_saves_has_a_title_and_is_written_back_byte_for_byte() {
         let text = fs::read_to_string(&path).unwrap();
         let project = format::read(&text).unwrap_or_else(|error| panic!("{shown}: {error}"));
         assert!(project.title.is_some(), "{shown} has no title");
-        assert_eq!(format::write(&project), text, "{shown}");
+        assert_eq!(format::write(&project).unwrap(), text, "{shown}");
     }
 }
 
 proptest! {
     #[test]
     fn any_project_comes_back_from_its_file(project in any_project()) {
-        let text = format::write(&project);
+        let text = format::write(&project).unwrap();
         let read = format::read(&text);
         prop_assert_eq!(read.as_ref(), Ok(&renumbered(&project)), "{}", text);
-        prop_assert_eq!(format::write(&read.unwrap()), text);
+        prop_assert_eq!(format::write(&read.unwrap()).unwrap(), text);
     }
 
     #[test]
     fn a_project_is_written_the_same_whatever_its_identities(project in any_project()) {
-        prop_assert_eq!(format::write(&project), format::write(&renumbered(&project)));
+        prop_assert_eq!(format::write(&project).unwrap(), format::write(&renumbered(&project)).unwrap());
     }
 }
 

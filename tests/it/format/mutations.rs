@@ -69,7 +69,7 @@ proptest! {
     ) {
         match format::read(&damaged(GOLDEN, &damages)) {
             Ok(project) => {
-                let again = format::read(&format::write(&project));
+                let again = format::read(&format::write(&project).unwrap());
                 prop_assert_eq!(again, Ok(renumbered(&project)));
             }
             Err(error) => assert_is_a_sentence(&error.to_string()),

@@ -1,4 +1,4 @@
-//! Does every file say what it is for, stay short, and leave colours to the palette?
+//! Does every file say what it is for, stay short, leave colours to the palette and errors to be told?
 
 use super::{Source, assert_none, rust_files, top};
 use std::fs;
@@ -86,6 +86,43 @@ fn names_a_colour(text: &str) -> bool {
     made || in_hex || text.contains("hex_color!")
 }
 
+/// What turns a value into text or bytes that are kept.
+const SPELLING: &[&str] = &[
+    "to_string_pretty(",
+    "ser::to_string(",
+    "to_vec(",
+    "to_writer(",
+    "format::write(",
+    "write_to(",
+];
+
+/// What would put something else in the place of a failed spelling.
+const STAND_INS: &[&str] = &[
+    ".unwrap_or",
+    ".unwrap_or_default()",
+    ".unwrap_or_else(",
+    ".ok()",
+    "let Ok(",
+    "if let Ok(",
+];
+
+/// Places where a default stands in for a value that could not be spelled.
+fn with_stand_ins(files: &[Source]) -> Vec<String> {
+    let mut found = Vec::new();
+    for file in files {
+        let code = file.text.split("#[cfg(test)]").next().unwrap_or_default();
+        for statement in code.split([';', '{', '}']) {
+            let spells = SPELLING.iter().any(|call| statement.contains(call));
+            let has_stand_in = STAND_INS.iter().any(|other| statement.contains(other));
+            if spells && has_stand_in {
+                let statement = statement.split_whitespace().collect::<Vec<_>>().join(" ");
+                found.push(format!("{}: {statement}", file.path));
+            }
+        }
+    }
+    found
+}
+
 fn out_of_place(names: &[String]) -> Vec<String> {
     let strange = names
         .iter()
@@ -123,6 +160,31 @@ fn the_top_of_the_repository_is_tidy() {
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
     assert_none(&out_of_place(&names));
+}
+
+#[test]
+fn no_default_stands_in_for_what_could_not_be_spelled() {
+    assert_none(&with_stand_ins(&rust_files("src")));
+}
+
+#[test]
+fn every_stand_in_for_a_failed_spelling_is_found() {
+    let problems = |text: &str| with_stand_ins(&[Source::new("src/a.rs", text)]).len();
+    for text in [
+        "let text = ron::ser::to_string(&copy).unwrap_or_default();",
+        "let text = options()\n    .to_string_pretty(&file, layout)\n    .unwrap_or_default();",
+        "let Ok(text) = ron::ser::to_string_pretty(self, layout) else { return; };",
+        "let text = format::write(project).ok();",
+    ] {
+        assert_eq!(problems(text), 1, "{text}");
+    }
+    for text in [
+        "let text = ron::ser::to_string(&copy)?;",
+        "let title = title.unwrap_or_default();\nlet text = format::write(project)?;",
+        "fn a() {}\n#[cfg(test)]\nmod tests { fn b() { format::write(p).ok(); } }",
+    ] {
+        assert_eq!(problems(text), 0, "{text}");
+    }
 }
 
 #[test]

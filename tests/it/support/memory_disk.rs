@@ -1,11 +1,12 @@
 //! Where does a window under test keep its files? In memory, in folders that it knows.
 
-use layshaft::project::{EntryKind, Facts, FileSystem, NewFile};
+use layshaft::project::{Access, EntryKind, Facts, FileSystem, LockableFile, NewFile};
 use std::collections::BTreeMap;
 use std::ffi::OsString;
+use std::fs::TryLockError;
 use std::io::{self, Cursor, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, MutexGuard};
+use std::sync::{Arc, Mutex, MutexGuard};
 
 /// The folder that is always there.
 pub(crate) const HOME: &str = "/home/somebody";
@@ -16,9 +17,9 @@ struct State {
     is_read_only: bool,
 }
 
-/// Files in memory; the only folder is [`HOME`].
-#[derive(Debug, Default)]
-pub(crate) struct MemoryDisk(Mutex<State>);
+/// Files in memory; the only folder is [`HOME`], and there are no locks.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct MemoryDisk(Arc<Mutex<State>>);
 
 impl MemoryDisk {
     fn state(&self) -> MutexGuard<'_, State> {
@@ -104,12 +105,25 @@ impl FileSystem for MemoryDisk {
         self.facts(path).map(drop)
     }
 
-    fn create_new(&self, path: &Path) -> io::Result<Box<dyn NewFile + '_>> {
+    fn create_new(&self, path: &Path, _access: Access) -> io::Result<Box<dyn NewFile>> {
         self.writable()?.files.insert(path.to_owned(), Vec::new());
-        Ok(Box::new(Writing {
-            disk: self,
+        Ok(Box::new(OpenFile {
+            disk: self.clone(),
             path: path.to_owned(),
         }))
+    }
+
+    fn open_lockable(&self, path: &Path) -> io::Result<Box<dyn LockableFile>> {
+        drop(self.writable()?);
+        self.facts(path)?;
+        Ok(Box::new(OpenFile {
+            disk: self.clone(),
+            path: path.to_owned(),
+        }))
+    }
+
+    fn make_private_folder(&self, folder: &Path) -> io::Result<()> {
+        self.facts(folder).map(drop)
     }
 
     fn copy_permissions(&self, _from: &Path, _to: &Path) -> io::Result<()> {
@@ -139,14 +153,28 @@ impl FileSystem for MemoryDisk {
     fn process_is_gone(&self, _process_id: u32) -> bool {
         false
     }
+
+    fn machine(&self) -> Option<String> {
+        None
+    }
 }
 
-struct Writing<'a> {
-    disk: &'a MemoryDisk,
+struct OpenFile {
+    disk: MemoryDisk,
     path: PathBuf,
 }
 
-impl Write for Writing<'_> {
+impl LockableFile for OpenFile {
+    fn try_lock(&self) -> Result<(), TryLockError> {
+        Err(TryLockError::Error(ErrorKind::Unsupported.into()))
+    }
+
+    fn is_at(&self, path: &Path) -> io::Result<bool> {
+        Ok(path == self.path && self.disk.facts(path).is_ok())
+    }
+}
+
+impl Write for OpenFile {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
         let mut state = self.disk.state();
         let file = state.files.get_mut(&self.path).ok_or_else(not_found)?;
@@ -159,7 +187,7 @@ impl Write for Writing<'_> {
     }
 }
 
-impl NewFile for Writing<'_> {
+impl NewFile for OpenFile {
     fn sync(&mut self) -> io::Result<()> {
         Ok(())
     }

@@ -1,6 +1,6 @@
 //! How does a test stand in for the system's file dialog? It answers when it likes, or never.
 
-use layshaft::app::{Answer, FilePicker, Purpose};
+use layshaft::app::{Answer, FilePicker, Purpose, Wake};
 use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::path::PathBuf;
@@ -50,7 +50,7 @@ impl ScriptedPicker {
 }
 
 impl FilePicker for ScriptedPicker {
-    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, _wake: egui::Context) -> u64 {
+    fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, _wake: Wake) -> u64 {
         let mut script = self.0.borrow_mut();
         script.asked.push((purpose, suggested));
         let request = script.asked.len() as u64;

@@ -72,7 +72,10 @@ impl Opening {
     pub(crate) fn open(self) -> Window {
         let disk = Arc::new(MemoryDisk::default());
         if let Some(name) = self.file.as_deref().and_then(|path| path.file_name()) {
-            disk.put(&name.to_string_lossy(), &format::write(&self.project));
+            disk.put(
+                &name.to_string_lossy(),
+                &format::write(&self.project).unwrap(),
+            );
         }
         let picker = ScriptedPicker::default();
         let surroundings = Surroundings {

@@ -23,7 +23,9 @@ fn dialog_is_open(window: &Window) -> bool {
 fn a_file_is_opened_with_a_history_of_its_own() {
     let mut window = Window::on_camper_van();
     let trucks = three_ten_speeds();
-    window.disk.put("trucks.ron", &format::write(&trucks));
+    window
+        .disk
+        .put("trucks.ron", &format::write(&trucks).unwrap());
     open(&mut window, "trucks.ron");
     assert_eq!(*window.project(), trucks);
     assert_eq!(window.undo_steps(), 0);
@@ -41,7 +43,7 @@ fn the_system_dialog_chooses_a_file() {
     let mut window = Opening::on(camper_van()).in_file("van.ron").open();
     window
         .disk
-        .put("trucks.ron", &format::write(&three_ten_speeds()));
+        .put("trucks.ron", &format::write(&three_ten_speeds()).unwrap());
     window.ctrl(Key::O);
     assert_eq!(
         window.picker.last_asked(),
@@ -92,7 +94,7 @@ fn a_missing_file_is_told_and_another_can_be_typed() {
     let mut window = Window::on_camper_van();
     window
         .disk
-        .put("trucks.ron", &format::write(&three_ten_speeds()));
+        .put("trucks.ron", &format::write(&three_ten_speeds()).unwrap());
     open(&mut window, "trks.ron");
     assert!(window.says("there is no such file"));
     window.type_over(&MemoryDisk::path("trucks.ron").display().to_string());
@@ -106,7 +108,7 @@ fn unsaved_work_is_asked_for_before_another_file_is_opened() {
     let mut window = Window::on_camper_van();
     window
         .disk
-        .put("trucks.ron", &format::write(&three_ten_speeds()));
+        .put("trucks.ron", &format::write(&three_ten_speeds()).unwrap());
     let at = window.handle_at("2", "3");
     window.drag(at, at + vec2(0.0, 50.0));
     let before = window.project().clone();
@@ -141,7 +143,10 @@ fn saving_first_goes_on_to_what_was_wanted() {
 
 #[test]
 fn a_file_written_by_hand_is_not_reformatted_without_asking() {
-    let by_hand = format!("// Weighed in May.\n{}", format::write(&camper_van()));
+    let by_hand = format!(
+        "// Weighed in May.\n{}",
+        format::write(&camper_van()).unwrap()
+    );
     let mut window = Window::on_camper_van();
     window.disk.put("by-hand.ron", &by_hand);
     open(&mut window, "by-hand.ron");

@@ -284,3 +284,25 @@ fn the_answer_to_an_earlier_dialog_is_not_taken_for_this_one() {
     window.settle();
     assert_eq!(window.disk.file_names(), ["second.ron"]);
 }
+
+#[test]
+fn saving_onto_a_folder_is_answered_as_opening_one_is() {
+    let mut window = Window::on_camper_van();
+    change_something(&mut window);
+    for folder in [HOME.to_owned(), format!("{HOME}/")] {
+        window.ctrl(Key::S);
+        window.type_over(&folder);
+        window.key(Key::Enter);
+        assert!(path_dialog_is_open(&window), "{folder}");
+        assert!(
+            window.says("this is a folder, choose a file in it"),
+            "{folder}"
+        );
+        window.key(Key::Escape);
+    }
+    window.ctrl(Key::S);
+    window.type_over(&format!("{HOME}/none/"));
+    window.key(Key::Enter);
+    assert!(window.says("this path ends in no file name"));
+    assert!(window.disk.file_names().is_empty());
+}

@@ -2,13 +2,13 @@
 
 use super::texts::texts;
 use crate::support::memory_disk::MemoryDisk;
-use crate::support::window::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van, three_ten_speeds};
 use egui::accesskit::{Role, Toggled};
 use egui::{Key, OutputCommand};
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Purpose;
-use layshaft::project::{FileSystem, PageForm, WriteUp, format};
-use layshaft::sheet::page::Page;
+use layshaft::project::{FileSystem, PageForm, Project, WriteUp, format};
+use layshaft::sheet::page::{Page, png};
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
@@ -289,4 +289,27 @@ fn the_table_is_copied_in_every_format() {
         window.settle();
         assert!(window.says("Copied the table as"));
     }
+}
+
+/// The words in which the write-up tells how large a project's picture is.
+fn size_words(project: &Project) -> String {
+    let picture = Page::of(project).unwrap().picture().unwrap();
+    let kilobytes = png(&picture).unwrap().len().div_ceil(1000);
+    let (width, height) = (picture.width(), picture.height());
+    format!("{width} × {height} pixels, {kilobytes} kB")
+}
+
+#[test]
+fn another_document_has_a_preview_of_its_own() {
+    let mut window = opened();
+    wait_for(&mut window, &size_words(&camper_van()));
+    let trucks = three_ten_speeds();
+    window
+        .disk
+        .put("trucks.ron", &format::write(&trucks).unwrap());
+    window.ctrl(Key::O);
+    window.type_over(&MemoryDisk::path("trucks.ron").display().to_string());
+    window.key(Key::Enter);
+    window.ctrl(Key::E);
+    wait_for(&mut window, &size_words(&trucks));
 }

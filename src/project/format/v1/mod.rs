@@ -5,7 +5,7 @@ mod tyre;
 mod values;
 mod write_up;
 
-use super::{FormatError, Place, options};
+use super::{FormatError, Place, WriteError, options};
 use crate::gearing::EngineLimits;
 use crate::project::document::{Candidates, Marks, Project};
 use crate::units::SpeedUnit;
@@ -81,17 +81,18 @@ pub(super) fn read(text: &str) -> Result<Project, FormatError> {
 }
 
 /// The text of a project in format 1.
-pub(super) fn write(project: &Project) -> String {
+///
+/// # Errors
+/// When the serialiser gives up.
+pub(super) fn write(project: &Project) -> Result<String, WriteError> {
     let layout = PrettyConfig::new()
         .new_line("\n")
         .indentor("    ")
         .depth_limit(4)
         .escape_strings(true);
-    let mut text = options()
-        .to_string_pretty(&ProjectV1::from(project), layout)
-        .unwrap_or_default();
+    let mut text = options().to_string_pretty(&ProjectV1::from(project), layout)?;
     text.push('\n');
-    text
+    Ok(text)
 }
 
 /// Where the list of sets begins: parts that do not fit together have no place of their own.

@@ -1,0 +1,79 @@
+//! How one document makes room for another, or for the end.
+
+use super::question::Question;
+use super::step::{After, Step};
+use super::{Asked, Lifecycle, PathQuestion};
+use crate::app::desk::Desk;
+use crate::app::file_picker::Purpose;
+use crate::project::Project;
+use crate::project::examples::{BLANK, EXAMPLES, Example};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+impl Lifecycle {
+    /// Leaves the document for something else, but asks first where work would be lost.
+    pub(super) fn leave(&mut self, after: After) {
+        if self.desk.history.is_unsaved() {
+            self.ask_about_changes(after);
+        } else {
+            self.go_on(after);
+        }
+    }
+
+    fn ask_about_changes(&mut self, after: After) {
+        let text = format!("\"{}\" has changes that are not saved.", self.desk.name());
+        let question = Question::new("Save the changes?", text)
+            .or("Save", Step::Save(Some(after.clone())))
+            .or("Do not save", Step::GoOn(after))
+            .or("Cancel", Step::Stay);
+        self.ask(question);
+    }
+
+    /// What was to happen once unsaved work was settled.
+    pub(super) fn go_on(&mut self, after: After) {
+        self.asked = None;
+        match after {
+            After::New => self.put_example(&BLANK),
+            After::Example(at) => {
+                if let Some(example) = EXAMPLES.get(at) {
+                    self.put_example(example);
+                }
+            }
+            After::Choose => self.ask_for_file(),
+            After::Open(path) => self.open(&path),
+            After::Quit => self.may_close = true,
+        }
+    }
+
+    fn ask_for_file(&mut self) {
+        let beside = self.desk.file.clone();
+        let request = self.start_picker(Purpose::Open, beside);
+        self.asked = Some(Asked::Path(PathQuestion {
+            purpose: Purpose::Open,
+            text: String::new(),
+            request: Some(request),
+            problem: None,
+            then: None,
+        }));
+    }
+
+    fn put_example(&mut self, example: &Example) {
+        match example.project() {
+            Ok(project) => self.put(Arc::new(project), None, false),
+            Err(problem) => self.say(problem.to_string()),
+        }
+    }
+
+    /// Puts another document on the desk; it has a history of its own.
+    pub(super) fn put(
+        &mut self,
+        project: Arc<Project>,
+        file: Option<PathBuf>,
+        has_other_form: bool,
+    ) {
+        self.desk = Desk::new(project, file);
+        self.has_other_form = has_other_form;
+        self.message.clear();
+        self.lock_document();
+    }
+}

@@ -1,0 +1,147 @@
+//! The life of documents: made, opened, saved, recovered and left, and what is asked in between.
+//!
+//! A machine of states without the toolkit: commands and answers come in as [`Step`]s, the window
+//! draws what is [`Asked`], and what an answer leads to is again a step.
+
+mod leaving;
+mod opening;
+mod question;
+mod recovering;
+mod saving;
+mod step;
+mod surroundings;
+
+pub(super) use question::{Asked, PathQuestion, Question};
+pub(super) use recovering::write_last;
+pub(super) use step::{After, Step};
+pub use surroundings::Surroundings;
+
+use super::desk::Desk;
+use super::file_picker::Wake;
+use super::settings::Settings;
+use crate::project::{FileSystem, Project};
+use recovering::Safety;
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+/// The open document with all that stands between it and harm.
+#[derive(Debug)]
+pub(super) struct Lifecycle {
+    /// The open document.
+    pub(super) desk: Desk,
+    /// What is being asked.
+    pub(super) asked: Option<Asked>,
+    /// The last message.
+    pub(super) message: String,
+    /// What is remembered from one time to the next.
+    pub(super) settings: Settings,
+    /// Whether closing was agreed to.
+    pub(super) may_close: bool,
+    /// Fields whose text does not read: they are saved with their last good value.
+    pub(super) unread: usize,
+    /// Wakes the window, once there is one.
+    pub(super) wake: Wake,
+    /// Whether the system has asked the program to end: what is unsaved is kept for the next start.
+    pub(super) is_ending: Arc<AtomicBool>,
+    written_settings: Settings,
+    /// Why the settings are not kept, for as long as they are not.
+    settings_problem: Option<String>,
+    surroundings: Surroundings,
+    /// Whether the open file would lose comments or layout when saved.
+    has_other_form: bool,
+    safety: Safety,
+}
+
+impl Lifecycle {
+    /// A document that is open; `file` is where it stands, if it stands anywhere.
+    pub(super) fn new(project: Project, file: Option<PathBuf>, surroundings: Surroundings) -> Self {
+        let settings = match &surroundings.settings_folder {
+            Some(folder) => Settings::read(&*surroundings.file_system, folder),
+            None => Settings::default(),
+        };
+        Self {
+            desk: Desk::new(project, file),
+            asked: None,
+            message: String::new(),
+            written_settings: settings.clone(),
+            settings,
+            may_close: false,
+            unread: 0,
+            wake: Wake::default(),
+            is_ending: Arc::default(),
+            settings_problem: None,
+            surroundings,
+            has_other_form: false,
+            safety: Safety::default(),
+        }
+    }
+
+    /// Takes one step; whatever was asked is answered by it.
+    pub(super) fn take(&mut self, step: Step) {
+        match step {
+            Step::Stay => self.asked = None,
+            Step::Leave(after) => self.leave(after),
+            Step::GoOn(after) => self.go_on(after),
+            Step::Save(then) => self.save(then),
+            Step::AskForPath(purpose, then) => self.ask_for_path(purpose, then),
+            Step::Typed(text) => self.use_typed(&text),
+            Step::Chosen(answer) => self.use_chosen(answer),
+            Step::Write(path, purpose, then) => self.write(&path, purpose, then),
+            Step::SaveInOwnLayout(then) => self.save_in_own_layout(then),
+            Step::ReplaceTheirs(seen, then) => self.replace_theirs(seen, then),
+            Step::Open(path) => self.open(&path),
+            Step::OpenCopy(path) => self.open_copy(&path),
+            Step::Recover(left) => self.recover(*left),
+            Step::RecoverCopy(left) => self.recover_copy(&left),
+            Step::ThrowAway(left) => self.throw_away(&left),
+        }
+    }
+
+    /// Says one sentence.
+    pub(super) fn say(&mut self, words: impl Into<String>) {
+        self.message = words.into();
+    }
+
+    /// What is to be settled in every frame, be the window hidden or not.
+    pub(super) fn keep(&mut self) {
+        self.keep_settings();
+        self.safety.follow(&self.desk);
+    }
+
+    /// The orderly end; where the system asked for it, what is unsaved stays for the next start.
+    pub(super) fn end(&mut self) {
+        if !self.is_ending.load(Ordering::SeqCst) {
+            let fs = Arc::clone(&self.surroundings.file_system);
+            self.safety.end(&*fs);
+        }
+        self.keep_settings();
+    }
+
+    /// What cannot be kept, said for as long as it cannot: a few words and a sentence.
+    pub(super) fn lasting_note(&self) -> Option<(&'static str, String)> {
+        let work = self.safety.problem();
+        let work = work.map(|why| ("Unsaved work is not being kept", why));
+        let settings = self.settings_problem.clone();
+        work.or_else(|| settings.map(|why| ("Settings are not being kept", why)))
+    }
+
+    /// Writes the settings when they have changed.
+    fn keep_settings(&mut self) {
+        if self.settings != self.written_settings {
+            if let Some(folder) = &self.surroundings.settings_folder {
+                let written = self.settings.write(self.files(), folder);
+                self.settings_problem = written.err().map(|problem| problem.to_string());
+            }
+            self.written_settings = self.settings.clone();
+        }
+    }
+
+    fn files(&self) -> &dyn FileSystem {
+        &*self.surroundings.file_system
+    }
+
+    fn ask(&mut self, question: Question) {
+        self.asked = Some(Asked::Question(question));
+    }
+}

@@ -1,0 +1,74 @@
+//! What is asked about a document: questions as data, their answers as steps.
+
+use super::step::{After, Step};
+use crate::app::file_picker::Purpose;
+
+/// What is being asked.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) enum Asked {
+    /// Something with a few answers.
+    Question(Question),
+    /// A path, chosen in the system's dialog or typed.
+    Path(PathQuestion),
+}
+
+/// A question with its answers.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct Question {
+    /// The matter, as a heading.
+    pub(in crate::app) heading: &'static str,
+    /// What happens, in a sentence or two.
+    pub(in crate::app) text: String,
+    /// What it is about in particular, a line each; as many as there are.
+    pub(in crate::app) details: Vec<String>,
+    /// The harmless way on first, leaving everything as it is last.
+    pub(in crate::app) answers: Vec<Answer>,
+}
+
+/// One answer: what it is called, and what it leads to.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct Answer {
+    /// What stands on its button.
+    pub(in crate::app) words: &'static str,
+    /// What it leads to.
+    pub(in crate::app) step: Step,
+}
+
+/// A path that is being asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct PathQuestion {
+    /// What for.
+    pub(in crate::app) purpose: Purpose,
+    /// What was typed.
+    pub(in crate::app) text: String,
+    /// The call to the system's dialog, while it has not answered.
+    pub(in crate::app) request: Option<u64>,
+    /// Why the last try failed.
+    pub(in crate::app) problem: Option<String>,
+    /// What happens after saving.
+    pub(in crate::app) then: Option<After>,
+}
+
+impl Question {
+    /// A question without an answer yet.
+    pub(super) fn new(heading: &'static str, text: impl Into<String>) -> Self {
+        Self {
+            heading,
+            text: text.into(),
+            details: Vec::new(),
+            answers: Vec::new(),
+        }
+    }
+
+    /// The same with particulars beneath the text.
+    pub(super) fn with(mut self, details: Vec<String>) -> Self {
+        self.details = details;
+        self
+    }
+
+    /// The same with one more answer.
+    pub(super) fn or(mut self, words: &'static str, step: Step) -> Self {
+        self.answers.push(Answer { words, step });
+        self
+    }
+}

@@ -1,0 +1,304 @@
+//! How a document or its picture gets into a file.
+
+use super::question::Question;
+use super::step::{After, Step};
+use super::{Asked, Lifecycle, PathQuestion};
+use crate::app::exporting::written_picture;
+use crate::app::file_picker::{Answer, Purpose};
+use crate::app::files::{self, Saved, typed_path, with_ending};
+use crate::project::{Difference, differences, digest, read_text, shown};
+use std::path::{Path, PathBuf};
+
+impl Lifecycle {
+    /// Saves where the document stands, or asks where that is to be.
+    pub(super) fn save(&mut self, then: Option<After>) {
+        match self.desk.file.clone() {
+            None => self.ask_for_path(Purpose::Save, then),
+            Some(path) if self.is_changed_on_disk(&path) => self.meet_theirs(path, then),
+            Some(_) if self.has_other_form => self.ask_about_form(then),
+            Some(path) => self.save_to(&path, then),
+        }
+    }
+
+    fn ask_about_form(&mut self, then: Option<After>) {
+        let text = "This file was written or changed by hand. Saving keeps every value, but not \
+                    its comments and layout. Saving it under another name keeps this file as it is.";
+        let elsewhere = Step::AskForPath(Purpose::Save, then.clone());
+        let question = Question::new("Save in Layshaft's own layout?", text)
+            .or("Save under another name", elsewhere)
+            .or("Save here", Step::SaveInOwnLayout(then))
+            .or("Cancel", Step::Stay);
+        self.ask(question);
+    }
+
+    /// Saves where the document stands; the file's comments and layout go.
+    pub(super) fn save_in_own_layout(&mut self, then: Option<After>) {
+        self.has_other_form = false;
+        self.save(then);
+    }
+
+    /// Whether a file holds something else than when it was last read or written.
+    fn is_changed_on_disk(&self, path: &Path) -> bool {
+        match (&self.desk.on_disk, read_text(self.files(), path)) {
+            (None, _) => false,
+            (Some(known), Ok(now)) => digest(now.as_bytes()) != *known,
+            // What is gone can be written again; what is there but no text is somebody else's.
+            (Some(_), Err(_)) => self.files().entry_facts(path).is_ok(),
+        }
+    }
+
+    /// Somebody else has written the file: asks, where that would replace anything of theirs.
+    fn meet_theirs(&mut self, path: PathBuf, then: Option<After>) {
+        match files::open(self.files(), &path) {
+            Ok(theirs) => {
+                let found = differences(&theirs.project, self.desk.project());
+                if found.is_empty() {
+                    // Both have the same work: only the form of their file could be lost.
+                    self.desk.on_disk = Some(theirs.digest);
+                    self.has_other_form = theirs.has_other_form;
+                    return self.save(then);
+                }
+                let details = found.iter().map(Difference::words_of_two).collect();
+                self.ask_about_theirs(path, details, Some(theirs.digest), then);
+            }
+            Err(problem) => {
+                let seen = read_text(self.files(), &path).ok();
+                let seen = seen.map(|text| digest(text.as_bytes()));
+                self.ask_about_theirs(path, vec![problem.to_string()], seen, then);
+            }
+        }
+    }
+
+    fn ask_about_theirs(
+        &mut self,
+        path: PathBuf,
+        details: Vec<String>,
+        seen: Option<u64>,
+        then: Option<After>,
+    ) {
+        let text = format!(
+            "\"{}\" was changed by somebody else since it was opened here. Yours is what stands in \
+             this window, theirs is what the file holds now.",
+            self.desk.name()
+        );
+        let elsewhere = Step::AskForPath(Purpose::Save, then.clone());
+        let question = Question::new("The file has changed", text)
+            .with(details)
+            .or("Save yours under another name", elsewhere)
+            .or("Replace theirs", Step::ReplaceTheirs(seen, then))
+            .or("Open theirs", Step::Open(path))
+            .or("Cancel", Step::Stay);
+        self.ask(question);
+    }
+
+    /// Saves where the document stands, though somebody else has changed the file; should it be
+    /// changed once more, that is asked about once more.
+    pub(super) fn replace_theirs(&mut self, seen: Option<u64>, then: Option<After>) {
+        self.asked = None;
+        self.desk.on_disk = seen;
+        self.save(then);
+    }
+
+    /// Asks for a place, in the system's dialog and in the window.
+    pub(super) fn ask_for_path(&mut self, purpose: Purpose, then: Option<After>) {
+        let own = self.desk.file.clone();
+        let own = own.unwrap_or_else(|| self.suggested_name());
+        let suggested = match purpose {
+            Purpose::Open | Purpose::Save => own,
+            Purpose::SavePicture => own.with_extension("png"),
+        };
+        let request = self.start_picker(purpose, Some(suggested.clone()));
+        self.asked = Some(Asked::Path(PathQuestion {
+            purpose,
+            text: suggested.display().to_string(),
+            request: Some(request),
+            problem: None,
+            then,
+        }));
+    }
+
+    pub(super) fn start_picker(&mut self, purpose: Purpose, suggested: Option<PathBuf>) -> u64 {
+        let wake = self.wake.clone();
+        self.surroundings.picker.start(purpose, suggested, wake)
+    }
+
+    /// The next answer of the system's dialog, if one came.
+    pub(in crate::app) fn chosen(&mut self) -> Option<Answer> {
+        self.surroundings.picker.poll()
+    }
+
+    /// A file name made of the title's letters and digits.
+    fn suggested_name(&self) -> PathBuf {
+        let title = self.desk.project().title.as_ref();
+        let title = title.map_or_else(|| "project".to_owned(), ToString::to_string);
+        let words: Vec<String> = title
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|word| !word.is_empty())
+            .take(4)
+            .map(str::to_lowercase)
+            .collect();
+        PathBuf::from(words.join("-")).with_extension("ron")
+    }
+
+    /// Takes what the system's dialog came back with; an answer that nobody waits for is moot.
+    pub(super) fn use_chosen(&mut self, answer: Answer) {
+        let Some(Asked::Path(question)) = &mut self.asked else {
+            return;
+        };
+        if question.request != Some(answer.request) {
+            return;
+        }
+        question.request = None;
+        match answer.path {
+            Some(path) => {
+                let question = question.clone();
+                self.use_path(&question, &path);
+            }
+            None if answer.was_unseen => {}
+            None => self.asked = None,
+        }
+    }
+
+    /// Takes a typed path.
+    pub(super) fn use_typed(&mut self, text: &str) {
+        let Some(Asked::Path(question)) = &mut self.asked else {
+            return;
+        };
+        if let Some(path) = typed_path(text) {
+            let question = question.clone();
+            self.use_path(&question, &path);
+        } else {
+            question.problem = Some("Type a path first.".to_owned());
+        }
+    }
+
+    /// A path was chosen or typed.
+    fn use_path(&mut self, question: &PathQuestion, path: &Path) {
+        let ending = match question.purpose {
+            Purpose::Open => return self.open(path),
+            Purpose::Save => "ron",
+            Purpose::SavePicture => "png",
+        };
+        match self.target(path, ending) {
+            Ok(target) => self.use_target(question, target),
+            Err(problem) => self.refuse_path(problem),
+        }
+    }
+
+    /// The whole path of the file that is meant by `path`.
+    ///
+    /// # Errors
+    /// When it names a folder, or what another window has open.
+    fn target(&self, path: &Path, ending: &str) -> Result<PathBuf, String> {
+        let path = files::whole_path(path).map_err(|problem| problem.to_string())?;
+        files::check_is_no_folder(self.files(), &path)?;
+        let path = with_ending(path, ending);
+        if self.is_in_use(&path) {
+            return Err(format!(
+                "another window has this project open, choose another name: {}",
+                shown(&path)
+            ));
+        }
+        Ok(path)
+    }
+
+    fn refuse_path(&mut self, problem: String) {
+        if let Some(Asked::Path(question)) = &mut self.asked {
+            question.problem = Some(problem);
+        }
+    }
+
+    fn use_target(&mut self, question: &PathQuestion, path: PathBuf) {
+        let is_own = question.purpose == Purpose::Save && self.desk.file.as_ref() == Some(&path);
+        let is_there = self.files().entry_facts(&path).is_ok();
+        let then = question.then.clone();
+        if is_there && !is_own {
+            // The system's dialog has asked before replacing; after adding an ending, ask again.
+            self.ask_about_replacing(path, question.purpose, then);
+        } else {
+            self.write(&path, question.purpose, then);
+        }
+    }
+
+    fn ask_about_replacing(&mut self, path: PathBuf, purpose: Purpose, then: Option<After>) {
+        let name = path.file_name().unwrap_or_default().to_string_lossy();
+        let text = format!("There is a file \"{name}\" already.");
+        let question = Question::new("Replace the file?", text)
+            .or("Keep it", Step::AskForPath(purpose, then.clone()))
+            .or("Replace it", Step::Write(path, purpose, then))
+            .or("Cancel", Step::Stay);
+        self.ask(question);
+    }
+
+    /// Writes project or picture, whichever is meant.
+    pub(super) fn write(&mut self, path: &Path, purpose: Purpose, then: Option<After>) {
+        self.asked = None;
+        match purpose {
+            Purpose::SavePicture => self.save_picture(path),
+            Purpose::Open | Purpose::Save => self.save_to(path, then),
+        }
+    }
+
+    /// Puts the picture into a file; a failure is said and offers another place.
+    fn save_picture(&mut self, path: &Path) {
+        match written_picture(self.files(), &self.desk, path) {
+            Ok(words) => self.say(words),
+            Err(problem) => self.ask_for_another(path, Purpose::SavePicture, problem, None),
+        }
+    }
+
+    /// Saves in a file and goes on; a failure is said and offers another place.
+    fn save_to(&mut self, path: &Path, then: Option<After>) {
+        self.asked = None;
+        let project = self.desk.history.snapshot();
+        match files::save(self.files(), path, &project) {
+            Ok(saved) => self.saved(path, &saved, then),
+            Err(problem) => {
+                self.ask_for_another(path, Purpose::Save, problem.to_string(), then);
+            }
+        }
+    }
+
+    fn ask_for_another(
+        &mut self,
+        path: &Path,
+        purpose: Purpose,
+        problem: String,
+        then: Option<After>,
+    ) {
+        self.asked = Some(Asked::Path(PathQuestion {
+            purpose,
+            text: path.display().to_string(),
+            request: None,
+            problem: Some(problem),
+            then,
+        }));
+    }
+
+    fn saved(&mut self, path: &Path, saved: &Saved, then: Option<After>) {
+        self.desk.history.mark_saved(self.desk.history.snapshot());
+        let is_new = self.desk.file.as_deref() != Some(path);
+        self.desk.file = Some(path.to_owned());
+        self.desk.on_disk = Some(saved.digest);
+        if is_new {
+            self.lock_document();
+        }
+        self.settings.remember(path);
+        self.has_other_form = false;
+        self.say(self.words_of_saving(path, saved));
+        if let Some(after) = then {
+            self.go_on(after);
+        }
+    }
+
+    fn words_of_saving(&self, path: &Path, saved: &Saved) -> String {
+        let path = path.display();
+        match (&saved.doubt, self.unread) {
+            (Some(doubt), _) => doubt.to_string(),
+            (None, 0) => format!("Saved in {path}"),
+            (None, _) => format!(
+                "Saved in {path}; a field that cannot be read was saved with its last good value"
+            ),
+        }
+    }
+}

@@ -1,0 +1,56 @@
+//! What can be done with the open document as a whole, and what happens after.
+
+use crate::app::file_picker::{Answer, Purpose};
+use crate::app::recovery::Abandoned;
+use std::path::PathBuf;
+
+/// What happens once unsaved work is settled.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) enum After {
+    /// A new project.
+    New,
+    /// A file is chosen and opened.
+    Choose,
+    /// This file is opened.
+    Open(PathBuf),
+    /// An example is opened, counted from 0.
+    Example(usize),
+    /// The program ends.
+    Quit,
+}
+
+/// One step in a document's life: a command, or what an answer leads to.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) enum Step {
+    /// Nothing happens.
+    Stay,
+    /// The document is left for something else; asks first where work would be lost.
+    Leave(After),
+    /// The document is left, whatever is lost.
+    GoOn(After),
+    /// It is saved where it stands; asks where it stands nowhere, or where that would harm.
+    Save(Option<After>),
+    /// A place is asked for.
+    AskForPath(Purpose, Option<After>),
+    /// A path was typed.
+    Typed(String),
+    /// The system's dialog has answered.
+    Chosen(Answer),
+    /// Project or picture is written there, whatever is there.
+    Write(PathBuf, Purpose, Option<After>),
+    /// It is saved where it stands, though comments and layout of the file are lost.
+    SaveInOwnLayout(Option<After>),
+    /// It is saved where it stands, though somebody else has changed the file; with the digest of
+    /// what they have put there, where it was text.
+    ReplaceTheirs(Option<u64>, Option<After>),
+    /// A file is opened, whatever is lost.
+    Open(PathBuf),
+    /// What a file holds is opened without the file.
+    OpenCopy(PathBuf),
+    /// What a window left is opened.
+    Recover(Box<Abandoned>),
+    /// What a window left is opened without its file.
+    RecoverCopy(Box<Abandoned>),
+    /// What a window left is thrown away.
+    ThrowAway(Box<Abandoned>),
+}
