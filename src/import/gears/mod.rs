@@ -43,7 +43,7 @@ pub struct PastedSet {
 /// One forward gear as it was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PastedGear {
-    /// What it is called: unlike the others, and fit for [`Label`](crate::gearing::Label).
+    /// What it is called: unlike the others, and fit for [`Label`].
     pub label: String,
     /// Its ratio.
     pub ratio: PastedRatio,
