@@ -4,6 +4,7 @@
 //!
 //! * [`units`] is the ground: display units and number formatting.
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
+//! * [`import`] reads what people copy from elsewhere.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`chart`] holds diagrams and tables as plain data.
 //! * [`draw`] makes shapes and pixels of those.
@@ -16,6 +17,7 @@ pub mod chart;
 pub mod cli;
 pub mod draw;
 pub mod gearing;
+pub mod import;
 mod logging;
 pub mod panics;
 mod platform;

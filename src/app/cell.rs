@@ -1,4 +1,4 @@
-//! How does one field take what is typed?
+//! One field that is typed in.
 //!
 //! A text field over a draft. It previews while it reads, commits on Enter and on leaving, takes back
 //! on Esc, and moves through its column with the arrow keys.
@@ -11,7 +11,7 @@ use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
 use std::time::Duration;
 
 /// A field to be shown.
-pub(super) struct Cell<'a> {
+pub(super) struct InputCell<'a> {
     /// Which field of the document it is.
     pub id: CellId,
     /// What it is called, for those who hear it.
@@ -33,7 +33,7 @@ pub(super) fn cell_ui(
     ui: &mut Ui,
     drafts: &mut Drafts,
     palette: &Palette,
-    cell: &Cell<'_>,
+    cell: &InputCell<'_>,
     actions: &mut Vec<Action>,
 ) -> Option<String> {
     let id = egui::Id::unique(("cell", cell.id));
@@ -91,7 +91,8 @@ fn select_by_click(ui: &Ui, response: &Response, text: &str, is_entered: bool) {
     }
 }
 
-/// After this long without a key, in seconds, somebody has finished typing or got stuck.
+/// The debounce of what is said beside a field: after this long without a key, in seconds, somebody
+/// has finished typing or got stuck.
 const PAUSE: f64 = 0.6;
 
 /// Why a text does not read, once somebody has left it or paused: half a tyre size is no mistake.
@@ -137,7 +138,13 @@ impl Keys {
 }
 
 /// Esc: what was typed is forgotten and what it previewed is taken back.
-fn give_up(ui: &Ui, drafts: &mut Drafts, cell: &Cell<'_>, id: egui::Id, actions: &mut Vec<Action>) {
+fn give_up(
+    ui: &Ui,
+    drafts: &mut Drafts,
+    cell: &InputCell<'_>,
+    id: egui::Id,
+    actions: &mut Vec<Action>,
+) {
     drafts.end(cell.id);
     actions.push(Action::Cancel);
     ui.memory_mut(|m| m.surrender_focus(id));
@@ -146,7 +153,7 @@ fn give_up(ui: &Ui, drafts: &mut Drafts, cell: &Cell<'_>, id: egui::Id, actions:
 /// Keeps draft and preview in step with the text; leaving the field commits.
 fn follow(
     drafts: &mut Drafts,
-    cell: &Cell<'_>,
+    cell: &InputCell<'_>,
     response: &Response,
     text: &str,
     actions: &mut Vec<Action>,
@@ -165,7 +172,7 @@ fn follow(
 /// Takes note of a text and says what the document is to show meanwhile.
 ///
 /// What does not read takes its preview back: of "4O00" the document must not keep the 4.
-fn typed(drafts: &mut Drafts, cell: &Cell<'_>, text: &str, now: f64) -> Action {
+fn typed(drafts: &mut Drafts, cell: &InputCell<'_>, text: &str, now: f64) -> Action {
     let draft = drafts.begin(cell.id, cell.text);
     draft.typed_at = now;
     if draft.before == text {
@@ -186,7 +193,7 @@ fn typed(drafts: &mut Drafts, cell: &Cell<'_>, text: &str, now: f64) -> Action {
 }
 
 /// What reads is committed and its draft ends; what does not read stays.
-fn finish(drafts: &mut Drafts, cell: &Cell<'_>, actions: &mut Vec<Action>) {
+fn finish(drafts: &mut Drafts, cell: &InputCell<'_>, actions: &mut Vec<Action>) {
     let reads = drafts.get(cell.id).is_some_and(|d| d.problem.is_none());
     if reads {
         drafts.end(cell.id);
@@ -200,7 +207,7 @@ fn finish(drafts: &mut Drafts, cell: &Cell<'_>, actions: &mut Vec<Action>) {
 fn leave(
     ui: &Ui,
     drafts: &mut Drafts,
-    cell: &Cell<'_>,
+    cell: &InputCell<'_>,
     id: egui::Id,
     step: isize,
     actions: &mut Vec<Action>,

@@ -1,4 +1,4 @@
-//! Which texts are being typed, and what do they come to so far?
+//! The texts that are being typed, and what they come to so far.
 //!
 //! A field that is typed in has a draft: while it reads well it previews inside the open gesture.
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
@@ -176,8 +176,21 @@ fn same_column(a: CellId, b: CellId) -> bool {
         (CellId::Set(set, cell), CellId::Set(other_set, other)) => {
             set == other_set && std::mem::discriminant(&cell) == std::mem::discriminant(&other)
         }
-        (CellId::Set(..), _) | (_, CellId::Set(..)) => false,
-        (CellId::PictureWidth, _) | (_, CellId::PictureWidth) => a == b,
-        _ => true,
+        (a, b) => a == b || (is_of_the_vehicle(a) && is_of_the_vehicle(b)),
+    }
+}
+
+/// Whether a field stands in the vehicle's panel.
+fn is_of_the_vehicle(cell: CellId) -> bool {
+    match cell {
+        CellId::Title
+        | CellId::Date
+        | CellId::Tyre
+        | CellId::Idle
+        | CellId::LowestUseful
+        | CellId::Redline
+        | CellId::MarkedEngineSpeeds
+        | CellId::MarkedRoadSpeeds => true,
+        CellId::PictureWidth | CellId::Set(..) => false,
     }
 }

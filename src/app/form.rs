@@ -1,7 +1,7 @@
-//! How are fields laid out: a name, the field, and beneath it what does not read?
+//! The layout of fields: a name, the field, and beneath it what does not read.
 
 use super::action::Action;
-use super::cell::{Cell, cell_ui};
+use super::cell::{InputCell, cell_ui};
 use super::drafts::{CellId, Drafts};
 use crate::draw::palette::Palette;
 use crate::project::Edit;
@@ -24,7 +24,7 @@ const NAME_WIDTH: f32 = 96.0;
 pub(super) struct Field<'a> {
     /// Which field of the document it is.
     pub id: CellId,
-    /// Its name, shown before it and spoken.
+    /// Its name for those who hear it; before a field in a row of its own it is shown too.
     pub name: &'a str,
     /// What the document says.
     pub text: &'a str,
@@ -45,24 +45,23 @@ impl Form<'_> {
                 let name = self.name(ui, field.name, NAME_WIDTH);
                 name.on_hover_text(field.hint);
                 let width = (ui.available_width() - 10.0).max(60.0);
-                self.cell(ui, field, field.name, width, read)
+                self.cell(ui, field, width, read)
             })
             .inner;
         self.problem(ui, problem.as_deref());
     }
 
-    /// A field within a row, named for those who hear it.
+    /// A field within a row, its width in points; why its text does not read.
     pub(super) fn cell(
         &mut self,
         ui: &mut Ui,
         field: &Field<'_>,
-        spoken: &str,
         width: f32,
         read: &dyn Fn(&str) -> Result<Edit, String>,
     ) -> Option<String> {
-        let cell = Cell {
+        let cell = InputCell {
             id: field.id,
-            name: spoken,
+            name: field.name,
             text: field.text,
             hint: field.hint,
             width,

@@ -3,12 +3,13 @@
 use super::action::Action;
 use super::commands::Command;
 use super::copies::copy_of;
-use super::dialogs::{Dialog, PasteAnswer, pasted_parts};
+use super::dialogs::{Dialog, PasteAnswer};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
-use super::settings::Theme;
+use super::settings::ThemeChoice;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
+use crate::import::gears::pasted_parts;
 use crate::project::{Edit, SetEdit, SetId};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
@@ -80,9 +81,9 @@ impl App {
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.range = None,
             Command::NextSet => self.select(self.view.next_set(self.desk().project())),
-            Command::ThemeLight => self.show_theme(ctx, Theme::Light),
-            Command::ThemeDark => self.show_theme(ctx, Theme::Dark),
-            Command::ThemeSystem => self.show_theme(ctx, Theme::System),
+            Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),
+            Command::ThemeDark => self.show_theme(ctx, ThemeChoice::Dark),
+            Command::ThemeSystem => self.show_theme(ctx, ThemeChoice::System),
             Command::ZoomIn => egui::gui_zoom::zoom_in(ctx),
             Command::ZoomOut => egui::gui_zoom::zoom_out(ctx),
             Command::ZoomReset => ctx.set_zoom_factor(1.0),
@@ -90,7 +91,7 @@ impl App {
         }
     }
 
-    fn show_theme(&mut self, ctx: &Context, theme: Theme) {
+    fn show_theme(&mut self, ctx: &Context, theme: ThemeChoice) {
         self.lifecycle.settings.theme = theme;
         ctx.set_theme(ThemePreference::from(theme));
     }

@@ -15,7 +15,7 @@ const MOST_RECENT: usize = 8;
 #[serde(default)]
 pub(super) struct Settings {
     /// Light, dark, or as the system.
-    pub(super) theme: Theme,
+    pub(super) theme: ThemeChoice,
     /// How much larger than ordinary everything is.
     pub(super) zoom: f32,
     /// Whether the table shows the sets side by side.
@@ -39,7 +39,7 @@ pub(super) enum SettingsError {
 
 /// Which looks are wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub(super) enum Theme {
+pub(super) enum ThemeChoice {
     Light,
     Dark,
     System,
@@ -48,7 +48,7 @@ pub(super) enum Theme {
 impl Default for Settings {
     fn default() -> Self {
         Self {
-            theme: Theme::System,
+            theme: ThemeChoice::System,
             zoom: 1.0,
             side_by_side: false,
             window: (1280.0, 800.0),
@@ -128,12 +128,12 @@ pub(super) fn folder() -> Option<PathBuf> {
     Some(folder)
 }
 
-impl From<Theme> for egui::ThemePreference {
-    fn from(theme: Theme) -> Self {
+impl From<ThemeChoice> for egui::ThemePreference {
+    fn from(theme: ThemeChoice) -> Self {
         match theme {
-            Theme::Light => Self::Light,
-            Theme::Dark => Self::Dark,
-            Theme::System => Self::System,
+            ThemeChoice::Light => Self::Light,
+            ThemeChoice::Dark => Self::Dark,
+            ThemeChoice::System => Self::System,
         }
     }
 }
@@ -148,7 +148,7 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let mut settings = Settings {
             zoom: 1.25,
-            theme: Theme::Dark,
+            theme: ThemeChoice::Dark,
             ..Settings::default()
         };
         settings.remember(Path::new("/a/van.ron"));
@@ -162,7 +162,7 @@ mod tests {
         use std::os::unix::ffi::OsStrExt;
         let folder = tempfile::tempdir().unwrap();
         let mut settings = Settings {
-            theme: Theme::Dark,
+            theme: ThemeChoice::Dark,
             ..Settings::default()
         };
         settings.remember(Path::new(std::ffi::OsStr::from_bytes(b"/caf\xe9.ron")));

@@ -1,4 +1,4 @@
-//! Which edit does a typed text mean, or why does it not read?
+//! The readers of typed text: the value that a text means, or why it does not read.
 //!
 //! The readers themselves live in `gearing`; here they meet the field that was typed in.
 
@@ -7,7 +7,7 @@ use crate::gearing::{
     TypedRatio, Tyre, parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction,
     stages_ratio,
 };
-use crate::project::{Edit, Marks, SetEdit, SetId};
+use crate::project::Marks;
 use crate::units::SpeedUnit;
 
 /// A reading, or a sentence that says why there is none.
@@ -17,12 +17,12 @@ fn told(error: impl std::error::Error) -> String {
     error.to_string()
 }
 
-/// A name, or none where nothing is typed.
-pub(super) fn optional_name(text: &str) -> Reading<Option<Name>> {
+/// What `read` reads, or none where nothing is typed.
+pub(super) fn optional<T>(text: &str, read: fn(&str) -> Reading<T>) -> Reading<Option<T>> {
     if text.trim().is_empty() {
         return Ok(None);
     }
-    Name::new(text).map(Some).map_err(told)
+    read(text).map(Some)
 }
 
 /// A name that must be there.
@@ -44,14 +44,6 @@ pub(super) fn tyre(text: &str) -> Reading<Tyre> {
 pub(super) fn engine_speed(text: &str) -> Reading<EngineSpeed> {
     let number = without_unit(text, &["rpm", "1/min", "/min", "min-1"]);
     EngineSpeed::from_rpm(parse_decimal(number).map_err(told)?).map_err(told)
-}
-
-/// An engine speed, or none where nothing is typed.
-pub(super) fn optional_engine_speed(text: &str) -> Reading<Option<EngineSpeed>> {
-    if text.trim().is_empty() {
-        return Ok(None);
-    }
-    engine_speed(text).map(Some)
 }
 
 /// Engine speeds, separated by commas with a blank, blanks or semicolons.
@@ -174,14 +166,4 @@ pub(super) fn reduction(text: &str) -> Reading<Ratio> {
 /// A ratio that may be above or below 1: a stage's position.
 pub(super) fn any_ratio(text: &str) -> Reading<Ratio> {
     Ok(parse_ratio(text).map_err(told)?.driven_first().clone())
-}
-
-/// An edit of one set.
-pub(super) fn of_set(set: SetId, edit: SetEdit) -> Edit {
-    Edit::Set(set, edit)
-}
-
-/// An edit of a gear's ratio.
-pub(super) fn of_ratio(set: SetId, gear: GearId, ratio: Ratio) -> Edit {
-    of_set(set, SetEdit::Ratio(gear, ratio))
 }

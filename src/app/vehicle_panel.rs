@@ -21,7 +21,7 @@ pub(super) fn vehicle_panel_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
         hint: "what it is about",
     };
     form.field(ui, &field, &|text| {
-        typed::optional_name(text).map(Edit::Title)
+        typed::optional(text, typed::name).map(Edit::Title)
     });
     tyre_ui(ui, project, form);
     engine_ui(ui, project, form);
@@ -92,7 +92,7 @@ fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "below it the engine labours",
     };
     form.field(ui, &field, &|text| {
-        typed::optional_engine_speed(text).map(Edit::LowestUseful)
+        typed::optional(text, typed::engine_speed).map(Edit::LowestUseful)
     });
     let idle = text(engine.idle);
     let field = Field {
@@ -102,7 +102,7 @@ fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "not known",
     };
     form.field(ui, &field, &|text| {
-        typed::optional_engine_speed(text).map(Edit::Idle)
+        typed::optional(text, typed::engine_speed).map(Edit::Idle)
     });
 }
 
@@ -143,7 +143,7 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "printed in the write-up",
     };
     form.field(ui, &field, &|text| {
-        typed::optional_name(text).map(Edit::Date)
+        typed::optional(text, typed::name).map(Edit::Date)
     });
     let mut text = project.note.as_str().to_owned();
     // While it is typed in, the note keeps the blank ends that the document leaves out.

@@ -1,11 +1,11 @@
-//! What do the arguments ask for, and which flags were given with which values?
+//! The arguments: what they ask for, and which flags were given with which values.
 //!
 //! What the values mean is read elsewhere, where the quantity is known.
 
-use super::command::Command;
 use super::error::CliError;
 use super::flags::{self, FLAGS, Flag, FlagRow};
 use super::nearest::nearest;
+use super::subcommand::Subcommand;
 use crate::gearing::quoted;
 use lexopt::Arg;
 use std::ffi::{OsStr, OsString};
@@ -17,9 +17,9 @@ pub(super) enum Asked {
     /// The window, on a file or on the example.
     Window(Option<PathBuf>),
     /// A headless command.
-    Command(Command, Arguments),
+    Command(Subcommand, Arguments),
     /// The help about a command, or about all.
-    Help(Option<Command>),
+    Help(Option<Subcommand>),
     /// The version.
     Version,
 }
@@ -88,11 +88,14 @@ impl Words {
     }
 
     /// The command that the first word names.
-    fn command(&self) -> Option<Command> {
-        self.positional.first()?.to_str().and_then(Command::named)
+    fn command(&self) -> Option<Subcommand> {
+        self.positional
+            .first()?
+            .to_str()
+            .and_then(Subcommand::named)
     }
 
-    fn for_command(self, command: Command) -> Result<Asked, CliError> {
+    fn for_command(self, command: Subcommand) -> Result<Asked, CliError> {
         if let Some(second) = self.positional.get(2) {
             return Err(CliError::SecondFile(shown(second)));
         }
@@ -124,7 +127,7 @@ impl Words {
         }
         match self.positional.get(1) {
             None => Ok(Asked::Window(file.map(PathBuf::from))),
-            Some(second) => Err(match second.to_str().and_then(Command::named) {
+            Some(second) => Err(match second.to_str().and_then(Subcommand::named) {
                 Some(command) => CliError::CommandBehindFile(command.name()),
                 None => CliError::SecondFile(shown(second)),
             }),
@@ -228,7 +231,7 @@ fn no_such_file(file: &OsStr) -> CliError {
     let nearest = match word {
         "help" => Some("--help"),
         "version" => Some("--version"),
-        word => nearest(word, Command::ALL.map(Command::name)),
+        word => nearest(word, Subcommand::ALL.map(Subcommand::name)),
     };
     CliError::NoSuchFile {
         file: shown(file),

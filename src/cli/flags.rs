@@ -1,8 +1,8 @@
-//! Which flags are there, what do they mean, and which commands take them?
+//! The flags: what they mean, and which subcommands take them.
 //!
 //! One table serves the reading, the messages and the help.
 
-use super::command::Command;
+use super::subcommand::Subcommand;
 use Flag::{
     As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, NoNote, NoTable, Page,
     Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
@@ -60,20 +60,20 @@ pub(super) struct FlagRow {
     /// What it means, as it stands in the help.
     pub(super) meaning: &'static str,
     pub(super) group: Group,
-    pub(super) commands: &'static [Command],
+    pub(super) commands: &'static [Subcommand],
 }
 
-const EVERY: &[Command] = &Command::ALL;
-const TABLE: &[Command] = &[Command::Table];
-const CHART: &[Command] = &[Command::Chart];
-const WRITTEN: &[Command] = &[Command::Table, Command::Chart];
-const TEXTS: &[Command] = &[Command::Table, Command::Check];
+const EVERY: &[Subcommand] = &Subcommand::ALL;
+const TABLE: &[Subcommand] = &[Subcommand::Table];
+const CHART: &[Subcommand] = &[Subcommand::Chart];
+const WRITTEN: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
+const TEXTS: &[Subcommand] = &[Subcommand::Table, Subcommand::Check];
 
 const fn row(
     (flag, long): (Flag, &'static str),
     value: &'static str,
     group: Group,
-    commands: &'static [Command],
+    commands: &'static [Subcommand],
     meaning: &'static str,
 ) -> FlagRow {
     FlagRow {

@@ -1,7 +1,7 @@
-//! What does `--help` say?
+//! The text of `--help`.
 
-use super::command::Command;
 use super::flags::{FLAGS, FlagRow, Group};
+use super::subcommand::Subcommand;
 
 /// The name and the version of the program, on one line.
 pub(super) fn version() -> String {
@@ -9,7 +9,7 @@ pub(super) fn version() -> String {
 }
 
 /// The help about a command, or about all.
-pub(super) fn text(about: Option<Command>) -> String {
+pub(super) fn text(about: Option<Subcommand>) -> String {
     match about {
         None => overview(),
         Some(command) => about_command(command),
@@ -20,7 +20,7 @@ fn overview() -> String {
     let mut text = "Layshaft shows what a change of gearing will be like to drive.\n\n\
         layshaft [FILE]           open the window, on a project or on the example\n"
         .to_owned();
-    for command in Command::ALL {
+    for command in Subcommand::ALL {
         let usage = format!("layshaft {} FILE", command.name());
         push_line(&mut text, &usage, command.summary());
     }
@@ -36,7 +36,7 @@ fn overview() -> String {
 const EXIT_CODES: &str = "\
 Exit codes: 0 printed, 1 check lists findings, 2 nothing printed but one sentence that says why.\n";
 
-fn about_command(command: Command) -> String {
+fn about_command(command: Subcommand) -> String {
     let name = command.name();
     let mut text = format!(
         "layshaft {name} FILE [options]\nlayshaft {name} --gears RATIOS … [options]\n\n{}.\n",
@@ -63,9 +63,9 @@ fn about_command(command: Command) -> String {
         }
     }
     text += match command {
-        Command::Table => TABLE_NOTES,
-        Command::Chart => CHART_NOTES,
-        Command::Check => CHECK_NOTES,
+        Subcommand::Table => TABLE_NOTES,
+        Subcommand::Chart => CHART_NOTES,
+        Subcommand::Check => CHECK_NOTES,
     };
     text + EXIT_CODES
 }

@@ -7,7 +7,6 @@
 mod arguments;
 mod chart;
 mod check;
-mod command;
 mod error;
 mod findings;
 mod flags;
@@ -16,18 +15,19 @@ mod nearest;
 mod output;
 mod sets_by_flags;
 mod source;
+mod subcommand;
 mod table;
 mod typed_set;
 mod values;
 
 use arguments::Asked;
-use command::Command;
 use error::CliError;
 pub use output::standard_output;
 use std::ffi::OsString;
 use std::fmt::Display;
 use std::io::Write;
 use std::path::PathBuf;
+use subcommand::Subcommand;
 
 /// Exit code where a result was printed.
 pub const PRINTED: u8 = 0;
@@ -82,9 +82,9 @@ fn answered(
         Asked::Window(file) => return Ok(Outcome::Window(file)),
         Asked::Help(about) => output::print(stdout, &help::text(about)).map(|()| PRINTED)?,
         Asked::Version => output::print(stdout, &help::version()).map(|()| PRINTED)?,
-        Asked::Command(Command::Table, arguments) => table::run(&arguments, stdout, stderr)?,
-        Asked::Command(Command::Chart, arguments) => chart::run(&arguments, stdout, stderr)?,
-        Asked::Command(Command::Check, arguments) => check::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Table, arguments) => table::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Chart, arguments) => chart::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Check, arguments) => check::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))
 }

@@ -1,4 +1,5 @@
-//! What do a gear set, its stages and its tyre come to: how many engine turns for a wheel turn, and how far is that?
+//! A gear set with its stages and tyre resolved down to the wheels: engine turns for a wheel turn,
+//! and how far that is.
 
 use super::gear_set::{Gear, GearId, GearRole, GearSet, Position, REVERSE_LABEL};
 use super::quantity::EngineSpeed;

@@ -1,4 +1,4 @@
-//! What is a gear set, and which combinations of its parts can exist?
+//! A gear set: its parts, and which combinations of them can exist.
 //!
 //! A [`GearSetSpec`] is the plain parts; a [`GearSet`] is parts that fit together.
 

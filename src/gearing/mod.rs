@@ -7,7 +7,6 @@ mod drivetrain;
 mod findings;
 mod gear_set;
 mod number;
-mod pasted;
 mod quantity;
 mod ratio;
 mod results;
@@ -25,9 +24,6 @@ pub use gear_set::{
 };
 pub(crate) use number::quoted;
 pub use number::{NumberError, parse_decimal};
-pub use pasted::{
-    PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet, read_pasted,
-};
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
 pub use ratio::{
     Factor, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain, read_reduction,

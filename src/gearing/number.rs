@@ -1,4 +1,4 @@
-//! Which number is meant by what somebody typed?
+//! The reader of a typed number, and the quoting of what does not read.
 //!
 //! Point or comma as decimal mark, no exponent, no sign, no grouping: the range checks are made
 //! by whoever knows the quantity.

@@ -1,4 +1,4 @@
-//! Which engine speeds, road speeds and lengths can exist?
+//! Engine speeds, road speeds and lengths that can exist.
 //!
 //! A value of one of these types is finite and within the range that can be typed.
 
@@ -46,6 +46,8 @@ macro_rules! quantity {
         }
     };
 }
+
+pub(super) use quantity;
 
 quantity! {
     /// An engine speed of 1 to 30000 rev/min.

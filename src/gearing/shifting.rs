@@ -1,4 +1,4 @@
-//! How wide are the steps of a gear set, and how far does the needle fall at each upshift?
+//! Steps and upshifts: how wide the steps of a gear set are, and how far the needle falls at each.
 
 use super::drivetrain::Drivetrain;
 

@@ -1,4 +1,4 @@
-//! How fast does the vehicle go at an engine speed, and how fast does the engine turn at a road speed?
+//! The law of road speed: from engine speed and back.
 
 /// The road speed in km/h at an engine speed.
 ///

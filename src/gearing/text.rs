@@ -1,4 +1,4 @@
-//! Which names and labels can exist?
+//! Names and labels that can exist.
 //!
 //! Names stand in diagrams, tables and file lines: one line each, and of a length that fits.
 

@@ -1,9 +1,9 @@
-//! Which changes can a project undergo, and what is each called in the history?
+//! The changes that a project can undergo, and what each is called in the history.
 //!
 //! The document changes only through these. An edit yields a valid project or a sentence; the
 //! project it is applied to stays as it was.
 
-use super::document::{Candidates, CandidatesError, Marks, Note, Project, SetId};
+use super::document::{CandidatesError, Marks, Note, Project, SetId};
 use super::set_edits::SetEdit;
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RoadSpeed, Tyre};
@@ -108,24 +108,19 @@ impl Edit {
             Self::MarkedEngineSpeeds(marks) => project.marked_engine_speeds = marks,
             Self::MarkedRoadSpeeds(marks) => project.marked_road_speeds = marks,
             Self::WriteUp(choices) => project.write_up = choices,
-            edit => project.sets = edit.applied_to_sets(&project.sets)?,
+            Self::AddSet(behind, set) => project.sets = project.sets.with_after(behind, *set)?,
+            Self::RemoveSet(id) => project.sets = project.sets.without(id)?,
+            Self::MoveSet(id, to) => project.sets = project.sets.moved(id, to)?,
+            Self::Baseline(id) => project.sets = project.sets.compared_with(id)?,
+            Self::Visible(id, visible) => {
+                project.sets = project.sets.changed(id, |c| c.visible = visible)?;
+            }
+            Self::Set(id, edit) => {
+                let candidate = project.sets.get(id).ok_or(CandidatesError::NoSuchSet)?;
+                let set = edit.applied_to(&candidate.set)?;
+                project.sets = project.sets.changed(id, |c| c.set = set)?;
+            }
         }
         Ok(project)
-    }
-
-    fn applied_to_sets(self, sets: &Candidates) -> Result<Candidates, EditError> {
-        Ok(match self {
-            Self::AddSet(behind, set) => sets.with_after(behind, *set)?,
-            Self::RemoveSet(id) => sets.without(id)?,
-            Self::MoveSet(id, to) => sets.moved(id, to)?,
-            Self::Baseline(id) => sets.compared_with(id)?,
-            Self::Visible(id, visible) => sets.changed(id, |c| c.visible = visible)?,
-            Self::Set(id, edit) => {
-                let candidate = sets.get(id).ok_or(CandidatesError::NoSuchSet)?;
-                let set = edit.applied_to(&candidate.set)?;
-                sets.changed(id, |c| c.set = set)?
-            }
-            _ => sets.clone(),
-        })
     }
 }

@@ -7,9 +7,9 @@
 use super::document::Project;
 use super::file_system::FileSystem;
 use super::format::{self, WriteError};
-use super::reading::read_text;
 use super::save_error::SaveError;
 use super::saving::save_private;
+use super::text_file::read_text;
 use crate::platform;
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};

@@ -1,4 +1,4 @@
-//! Which changes can one gear set undergo?
+//! The changes that one gear set can undergo.
 
 use super::edits::EditError;
 use crate::gearing::{
@@ -103,95 +103,57 @@ impl SetEdit {
         match self.clone() {
             Self::Name(name) => spec.name = name,
             Self::Tyre(tyre) => spec.tyre = tyre,
-            Self::Reverse(reverse) => set_reverse(&mut spec, reverse),
-            Self::Replace(parts) => spec = *parts,
-            Self::ShiftAll(_) | Self::Shift(..) | Self::Shifts(..) => {
-                self.change_shifts(&mut spec)?;
-            }
-            Self::AddGear(..)
-            | Self::RemoveGear(_)
-            | Self::MoveGear(..)
-            | Self::Label(..)
-            | Self::Ratio(..)
-            | Self::FinalDriveOf(..)
-            | Self::Role(..) => self.clone().change_gears(&mut spec)?,
-            Self::FinalDrive(..) | Self::AddFinalDrive(_) | Self::RemoveFinalDrive(_) => {
-                self.clone().change_final_drives(&mut spec)?;
-            }
-            _ => self.clone().change_stages(&mut spec)?,
-        }
-        Ok(GearSet::try_from(spec)?)
-    }
-
-    fn change_shifts(&self, spec: &mut GearSetSpec) -> Result<(), EditError> {
-        match self {
             Self::ShiftAll(shift) => {
-                spec.shift = *shift;
+                spec.shift = shift;
                 spec.gears.iter_mut().for_each(|g| g.shift = None);
             }
-            Self::Shift(id, shift) => gear_mut(spec, *id)?.shift = Some(*shift),
+            Self::Shift(id, shift) => gear_mut(&mut spec, id)?.shift = Some(shift),
             Self::Shifts(common, own) => {
-                spec.shift = *common;
+                spec.shift = common;
                 for (id, shift) in own {
-                    gear_mut(spec, *id)?.shift = Some(*shift);
+                    gear_mut(&mut spec, id)?.shift = Some(shift);
                 }
             }
-            _ => {}
-        }
-        Ok(())
-    }
-
-    fn change_gears(self, spec: &mut GearSetSpec) -> Result<(), EditError> {
-        match self {
             Self::AddGear(at, gear) => spec.gears.insert(at.min(spec.gears.len()), gear),
             Self::RemoveGear(id) => {
-                spec.gears.remove(place_of(spec, id)?);
-                forget_in_stages(spec, id);
+                spec.gears.remove(place_of(&spec, id)?);
+                forget_in_stages(&mut spec, id);
             }
             Self::MoveGear(id, to) => {
-                let gear = spec.gears.remove(place_of(spec, id)?);
+                let gear = spec.gears.remove(place_of(&spec, id)?);
                 spec.gears.insert(to.min(spec.gears.len()), gear);
             }
-            Self::Label(id, label) => gear_mut(spec, id)?.label = label,
-            Self::Ratio(GearId::REVERSE, ratio) => reverse_mut(spec)?.ratio = ratio,
-            Self::Ratio(id, ratio) => gear_mut(spec, id)?.ratio = ratio,
-            Self::FinalDriveOf(GearId::REVERSE, at) => reverse_mut(spec)?.final_drive = at,
-            Self::FinalDriveOf(id, at) => gear_mut(spec, id)?.final_drive = at,
-            Self::Role(id, role) => gear_mut(spec, id)?.role = role,
-            _ => {}
-        }
-        Ok(())
-    }
-
-    fn change_final_drives(self, spec: &mut GearSetSpec) -> Result<(), EditError> {
-        match self {
-            Self::FinalDrive(at, ratio) => {
-                *spec.final_drives.get_mut(at).ok_or(EditError::NoSuchPart)? = ratio;
-            }
+            Self::Label(id, label) => gear_mut(&mut spec, id)?.label = label,
+            Self::Ratio(GearId::REVERSE, ratio) => reverse_mut(&mut spec)?.ratio = ratio,
+            Self::Ratio(id, ratio) => gear_mut(&mut spec, id)?.ratio = ratio,
+            Self::FinalDriveOf(GearId::REVERSE, at) => reverse_mut(&mut spec)?.final_drive = at,
+            Self::FinalDriveOf(id, at) => gear_mut(&mut spec, id)?.final_drive = at,
+            Self::Role(id, role) => gear_mut(&mut spec, id)?.role = role,
+            Self::Reverse(reverse) => set_reverse(&mut spec, reverse),
+            Self::FinalDrive(at, ratio) => *part_mut(&mut spec.final_drives, at)? = ratio,
             Self::AddFinalDrive(ratio) => spec.final_drives.push(ratio),
-            Self::RemoveFinalDrive(at) => remove_final_drive(spec, at)?,
-            _ => {}
-        }
-        Ok(())
-    }
-
-    fn change_stages(self, spec: &mut GearSetSpec) -> Result<(), EditError> {
-        let stages = &mut spec.stages;
-        match self {
-            Self::AddStage(stage) => stages.push(stage),
-            Self::RemoveStage(at) if at < stages.len() => drop(stages.remove(at)),
-            Self::StageName(at, name) => stage_mut(stages, at)?.name = name,
-            Self::StagePresent(at, present) => stage_mut(stages, at)?.present = present,
-            Self::StageActsOn(at, acts_on) => stage_mut(stages, at)?.acts_on = acts_on,
-            Self::Position(at, place, position) => {
-                let positions = &mut stage_mut(stages, at)?.positions;
-                *positions.get_mut(place).ok_or(EditError::NoSuchPart)? = position;
+            Self::RemoveFinalDrive(at) => remove_final_drive(&mut spec, at)?,
+            Self::AddStage(stage) => spec.stages.push(stage),
+            Self::RemoveStage(at) => {
+                part_mut(&mut spec.stages, at)?;
+                spec.stages.remove(at);
             }
-            Self::AddPosition(at, position) => stage_mut(stages, at)?.positions.push(position),
-            Self::RemovePosition(at, place) => remove_position(stage_mut(stages, at)?, place)?,
-            _ => return Err(EditError::NoSuchPart),
+            Self::StageName(at, name) => part_mut(&mut spec.stages, at)?.name = name,
+            Self::StagePresent(at, present) => part_mut(&mut spec.stages, at)?.present = present,
+            Self::StageActsOn(at, acts_on) => part_mut(&mut spec.stages, at)?.acts_on = acts_on,
+            Self::Position(at, place, position) => {
+                let stage = part_mut(&mut spec.stages, at)?;
+                *part_mut(&mut stage.positions, place)? = position;
+            }
+            Self::AddPosition(at, position) => {
+                part_mut(&mut spec.stages, at)?.positions.push(position);
+            }
+            Self::RemovePosition(at, place) => {
+                remove_position(part_mut(&mut spec.stages, at)?, place)?;
+            }
+            Self::Replace(parts) => spec = *parts,
         }
-        Ok(())
+        Ok(GearSet::try_from(spec)?)
     }
 }
 
@@ -209,8 +171,9 @@ fn reverse_mut(spec: &mut GearSetSpec) -> Result<&mut Reverse, EditError> {
     spec.reverse.as_mut().ok_or(EditError::NoSuchPart)
 }
 
-fn stage_mut(stages: &mut [Stage], at: usize) -> Result<&mut Stage, EditError> {
-    stages.get_mut(at).ok_or(EditError::NoSuchPart)
+/// The final drive, stage or position at that place.
+fn part_mut<T>(parts: &mut [T], at: usize) -> Result<&mut T, EditError> {
+    parts.get_mut(at).ok_or(EditError::NoSuchPart)
 }
 
 fn set_reverse(spec: &mut GearSetSpec, reverse: Option<Reverse>) {
@@ -229,9 +192,7 @@ fn forget_in_stages(spec: &mut GearSetSpec, id: GearId) {
 }
 
 fn remove_final_drive(spec: &mut GearSetSpec, at: usize) -> Result<(), EditError> {
-    if at >= spec.final_drives.len() {
-        return Err(EditError::NoSuchPart);
-    }
+    part_mut(&mut spec.final_drives, at)?;
     let forward = spec.gears.iter_mut().map(|g| &mut g.final_drive);
     let reverse = spec.reverse.iter_mut().map(|r| &mut r.final_drive);
     for names in forward.chain(reverse) {
@@ -245,9 +206,7 @@ fn remove_final_drive(spec: &mut GearSetSpec, at: usize) -> Result<(), EditError
 }
 
 fn remove_position(stage: &mut Stage, place: usize) -> Result<(), EditError> {
-    if place >= stage.positions.len() {
-        return Err(EditError::NoSuchPart);
-    }
+    part_mut(&mut stage.positions, place)?;
     stage.positions.remove(place);
     if stage.present >= place && stage.present > 0 {
         stage.present -= 1;

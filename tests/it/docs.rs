@@ -6,7 +6,8 @@
 use egui::ModifierNames;
 use layshaft::app::{CAUTIONS, Menu, OTHER_KEYS, TABLE};
 use layshaft::cli::{self, Outcome};
-use layshaft::gearing::{parse_ratio, parse_tyre, read_pasted, read_reduction};
+use layshaft::gearing::{parse_ratio, parse_tyre, read_reduction};
+use layshaft::import::gears::read_pasted;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::format;
 use layshaft::sheet::json::key_reference;

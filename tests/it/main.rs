@@ -19,9 +19,9 @@ mod house;
 #[cfg(test)]
 mod icon;
 #[cfg(test)]
-mod no_display;
+mod import;
 #[cfg(test)]
-mod pasted;
+mod no_display;
 #[cfg(test)]
 mod pictures;
 #[cfg(test)]

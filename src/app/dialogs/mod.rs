@@ -7,7 +7,7 @@ mod question;
 
 pub(super) use help::help_ui;
 pub use help::{CAUTIONS, OTHER_KEYS};
-pub(super) use paste::{PasteAnswer, PasteDialog, paste_dialog_ui, pasted_parts};
+pub(super) use paste::{PasteAnswer, PasteDialog, paste_dialog_ui};
 pub(super) use path::path_dialog_ui;
 pub(super) use question::question_ui;
 

@@ -2,10 +2,7 @@
 //! taken as one edit.
 
 use crate::draw::palette::Palette;
-use crate::gearing::{
-    ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, PastedRatio, PastedSet, Reverse,
-    read_pasted,
-};
+use crate::import::gears::{PastedRatio, PastedSet, read_pasted};
 use crate::units::ratio_text;
 use egui::{Grid, Key, Modal, Modifiers, RichText, ScrollArea, TextEdit, Ui};
 
@@ -91,19 +88,15 @@ impl PasteDialog {
 }
 
 impl Reading {
-    fn of(set: PastedSet) -> Self {
-        let texts = ratios(&set).map(|ratio| ratio.text.clone()).collect();
+    fn of(mut set: PastedSet) -> Self {
+        let texts = ratios(&mut set).map(|ratio| ratio.text.clone()).collect();
         Self { set, texts }
     }
 
     /// The reading with the corrections, or why one does not read.
     fn corrected(&self) -> Result<PastedSet, String> {
         let mut set = self.set.clone();
-        let mut texts = self.texts.iter();
-        let gears = set.gears.iter_mut().map(|g| &mut g.ratio);
-        let finals = set.final_drives.iter_mut().map(|f| &mut f.ratio);
-        let reverse = set.reverse.iter_mut().map(|r| &mut r.ratio);
-        for (ratio, text) in gears.chain(finals).chain(reverse).zip(&mut texts) {
+        for (ratio, text) in ratios(&mut set).zip(&self.texts) {
             *ratio = PastedRatio::new(text).map_err(|problem| problem.to_string())?;
         }
         Ok(set)
@@ -111,12 +104,11 @@ impl Reading {
 }
 
 /// Every ratio of a reading: gears, final drives, reverse.
-fn ratios(set: &PastedSet) -> impl Iterator<Item = &PastedRatio> {
-    let gears = set.gears.iter().map(|g| &g.ratio);
-    let finals = set.final_drives.iter().map(|f| &f.ratio);
-    gears
-        .chain(finals)
-        .chain(set.reverse.iter().map(|r| &r.ratio))
+fn ratios(set: &mut PastedSet) -> impl Iterator<Item = &mut PastedRatio> {
+    let gears = set.gears.iter_mut().map(|g| &mut g.ratio);
+    let finals = set.final_drives.iter_mut().map(|f| &mut f.ratio);
+    let reverse = set.reverse.iter_mut().map(|r| &mut r.ratio);
+    gears.chain(finals).chain(reverse)
 }
 
 fn reading_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
@@ -220,45 +212,4 @@ fn buttons_ui(ui: &mut Ui, dialog: &PasteDialog, can_add: bool) -> Option<PasteA
         }
     })
     .inner
-}
-
-/// The parts of `before` with the gears, final drives and reverse of a pasted set.
-///
-/// Name, tyre, stages and the common shift point stay; a stage acts on every gear again, because
-/// the gears it named are gone. Final drives stay where the text had none.
-pub(in crate::app) fn pasted_parts(before: &GearSet, pasted: &PastedSet) -> GearSetSpec {
-    let (ratios, finals, reverse) = pasted.resolved();
-    let mut spec = before.to_spec();
-    if !finals.is_empty() {
-        spec.final_drives = finals;
-    }
-    let most = spec.final_drives.len() - 1;
-    spec.gears = (1..)
-        .zip(pasted.gears.iter().zip(ratios))
-        .filter_map(|(id, (gear, ratio))| {
-            Some(Gear {
-                id: GearId(id),
-                label: Label::new(&gear.label).ok()?,
-                ratio,
-                final_drive: gear.final_drive.min(most),
-                role: if gear.is_crawler {
-                    GearRole::Crawler
-                } else {
-                    GearRole::Shifted
-                },
-                shift: None,
-            })
-        })
-        .collect();
-    spec.reverse = reverse.map(|ratio| Reverse {
-        ratio,
-        final_drive: pasted
-            .reverse
-            .as_ref()
-            .map_or(0, |r| r.final_drive.min(most)),
-    });
-    for stage in &mut spec.stages {
-        stage.acts_on = ActsOn::EveryGear;
-    }
-    spec
 }

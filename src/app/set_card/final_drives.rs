@@ -1,9 +1,9 @@
 //! The final drives of a card: one for each output shaft.
 
-use super::Card;
 use super::gear_rows::teeth_ui;
-use crate::app::drafts::{CellId, SetCell};
-use crate::app::form::{Field, Form};
+use super::{Card, SetField};
+use crate::app::drafts::SetCell;
+use crate::app::form::Form;
 use crate::app::typed;
 use crate::gearing::{GearSet, Ratio};
 use crate::project::SetEdit;
@@ -18,7 +18,6 @@ pub(super) fn final_drives_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>)
 }
 
 fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     let count = card.candidate.set.final_drives.len();
     let name = if count == 1 {
         "Final drive".to_owned()
@@ -28,16 +27,15 @@ fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: 
     let problem = ui
         .horizontal(|ui| {
             form.name(ui, &name, 82.0);
-            let text = ratio.to_string();
-            let field = Field {
-                id: CellId::Set(id, SetCell::FinalDrive(at)),
-                name: &name,
-                text: &text,
+            let field = SetField {
+                cell: SetCell::FinalDrive(at),
+                name: &card.named(&name),
+                text: &ratio.to_string(),
                 hint: "4.06 or 37:9",
+                width: 66.0,
             };
-            let spoken = format!("{name}, set {}", card.place + 1);
-            let problem = form.cell(ui, &field, &spoken, 66.0, &|text| {
-                typed::reduction(text).map(|r| typed::of_set(id, SetEdit::FinalDrive(at, r)))
+            let problem = card.field_ui(ui, &field, form, &|text| {
+                typed::reduction(text).map(|r| SetEdit::FinalDrive(at, r))
             });
             if ratio.has_teeth() {
                 teeth_ui(ui, card, ratio, |r| SetEdit::FinalDrive(at, r), form);
@@ -52,21 +50,20 @@ fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: 
 }
 
 fn menu_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     let count = card.candidate.set.final_drives.len();
     let button = ui.menu_button("…", |ui| {
         let can_add = count < GearSet::MOST_FINAL_DRIVES;
         let add = ui.add_enabled(can_add, Button::new("Add final drive"));
         if add.on_hover_text("For a further output shaft").clicked() {
-            form.edit(typed::of_set(id, SetEdit::AddFinalDrive(ratio.clone())));
+            card.change(SetEdit::AddFinalDrive(ratio.clone()), form);
             ui.close();
         }
         let remove = ui.add_enabled(count > 1, Button::new("Remove final drive"));
         if remove.clicked() {
-            form.edit(typed::of_set(id, SetEdit::RemoveFinalDrive(at)));
+            card.change(SetEdit::RemoveFinalDrive(at), form);
             ui.close();
         }
     });
-    let name = format!("Final drive {} menu, set {}", at + 1, card.place + 1);
+    let name = card.named(&format!("Final drive {} menu", at + 1));
     button.response.accessible_name(name);
 }

@@ -1,13 +1,12 @@
 //! The gears of a card, one a row: label, ratio in the chosen form, output shaft, shift point.
 
-use super::Card;
 use super::stages::add_stage_ui;
-use crate::app::action::Action;
-use crate::app::drafts::{CellId, SetCell};
-use crate::app::form::{Field, Form, remark};
+use super::{Card, SetField};
+use crate::app::drafts::SetCell;
+use crate::app::form::{Form, remark};
 use crate::app::typed::{self, RatioForm};
 use crate::gearing::{Gear, GearId, GearResult, GearRole, Label, REVERSE_LABEL, Ratio, Reverse};
-use crate::project::{Edit, SetEdit};
+use crate::project::SetEdit;
 use crate::units::{plain_number, ratio_text, round_to};
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
@@ -117,18 +116,15 @@ fn gear_row_ui(
 }
 
 fn label_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> Option<String> {
-    let id = card.candidate.id;
-    let text = gear.label.to_string();
-    let field = Field {
-        id: CellId::Set(id, SetCell::Label(gear.id)),
-        name: "Label",
-        text: &text,
+    let field = SetField {
+        cell: SetCell::Label(gear.id),
+        name: &card.named(&format!("Label of gear {}", gear.label)),
+        text: gear.label.as_str(),
         hint: "",
+        width: LABEL_WIDTH,
     };
-    let spoken = format!("Label of gear {text}, set {}", card.place + 1);
     let set = &card.candidate.set;
-
-    form.cell(ui, &field, &spoken, LABEL_WIDTH, &|text| {
+    card.field_ui(ui, &field, form, &|text| {
         let label = typed::label(text)?;
         let is_taken = set
             .gears
@@ -137,7 +133,7 @@ fn label_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
         if is_taken || (set.reverse.is_some() && label.as_str() == REVERSE_LABEL) {
             return Err(format!("there is a gear \"{label}\" already"));
         }
-        Ok(typed::of_set(id, SetEdit::Label(gear.id, label)))
+        Ok(SetEdit::Label(gear.id, label))
     })
 }
 
@@ -201,17 +197,16 @@ impl Shown {
         form: &mut Form<'_>,
         read_ratio: &dyn Fn(&str) -> typed::Reading<Ratio>,
     ) -> Option<String> {
-        let id = card.candidate.id;
         let set = &card.candidate.set;
         let unit = card.desk.project().units;
-        let field = Field {
-            id: CellId::Set(id, self.cell),
-            name: "Ratio",
+        let field = SetField {
+            cell: self.cell,
+            name: &card.named(&format!("Ratio of {whose}")),
             text: &self.text,
             hint: "3.78 or 34:9",
+            width,
         };
-        let spoken = card.named(&format!("Ratio of {whose}"));
-        form.cell(ui, &field, &spoken, width, &|text| {
+        card.field_ui(ui, &field, form, &|text| {
             let ratio = match card.ratio_form {
                 RatioForm::Gear => read_ratio(text),
                 RatioForm::Overall => typed::ratio_from_overall(set, self.shaft, text),
@@ -219,29 +214,27 @@ impl Shown {
                     typed::ratio_from_speed(set, self.shaft, card.results, unit, text)
                 }
             };
-            ratio.map(|ratio| typed::of_ratio(id, self.shaft.0, ratio))
+            ratio.map(|ratio| SetEdit::Ratio(self.shaft.0, ratio))
         })
     }
 }
 
 fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> Option<String> {
-    let id = card.candidate.id;
     let set = &card.candidate.set;
     let is_top = set.chain().last().is_some_and(|top| top.id == gear.id);
     if is_top || gear.role == GearRole::Crawler {
         ui.add_space(SHIFT_WIDTH + 6.0);
         return None;
     }
-    let text = plain_number(set.shift_of(gear).rpm());
-    let field = Field {
-        id: CellId::Set(id, SetCell::Shift(gear.id)),
-        name: "Shift at",
-        text: &text,
+    let field = SetField {
+        cell: SetCell::Shift(gear.id),
+        name: &card.named(&format!("Shift point of gear {}", gear.label)),
+        text: &plain_number(set.shift_of(gear).rpm()),
         hint: "",
+        width: SHIFT_WIDTH,
     };
-    let spoken = format!("Shift point of gear {}, set {}", gear.label, card.place + 1);
-    form.cell(ui, &field, &spoken, SHIFT_WIDTH, &|text| {
-        typed::engine_speed(text).map(|n| typed::of_set(id, SetEdit::Shift(gear.id, n)))
+    card.field_ui(ui, &field, form, &|text| {
+        typed::engine_speed(text).map(|n| SetEdit::Shift(gear.id, n))
     })
 }
 
@@ -263,7 +256,7 @@ fn shaft_ui(
     let name = card.named(&format!("Final drive of {whose}"));
     if button.on_hover_text(hint).accessible_name(name).clicked() {
         let edit = SetEdit::FinalDriveOf(gear, next);
-        form.edit(typed::of_set(card.candidate.id, edit));
+        card.change(edit, form);
     }
 }
 
@@ -308,7 +301,7 @@ pub(super) fn teeth_ui(
     let button = ui.add(Button::new(text).small().frame_when_inactive(false));
     let name = card.named(&format!("{}, swap", ratio.reading()));
     if button.on_hover_text(hint).accessible_name(name).clicked() {
-        form.edit(typed::of_set(card.candidate.id, edit(swapped)));
+        card.change(edit(swapped), form);
     }
 }
 
@@ -328,7 +321,6 @@ fn fitting_reading(ui: &Ui, ratio: &Ratio) -> RichText {
 }
 
 fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     let gears = &card.candidate.set.gears;
     let place = gears.iter().position(|g| g.id == gear.id).unwrap_or(0);
     let button = ui.menu_button("…", |ui| {
@@ -359,12 +351,12 @@ fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) 
         choices.push(("Remove gear", gears.len() > 1, SetEdit::RemoveGear(gear.id)));
         for (text, is_enabled, edit) in choices {
             if ui.add_enabled(is_enabled, Button::new(text)).clicked() {
-                form.edit(typed::of_set(id, edit));
+                card.change(edit, form);
                 ui.close();
             }
         }
     });
-    let name = format!("Gear {} menu, set {}", gear.label, card.place + 1);
+    let name = card.named(&format!("Gear {} menu", gear.label));
     button.response.accessible_name(name);
 }
 
@@ -394,14 +386,15 @@ fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Fo
 
 /// What can be added to a set.
 pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     let set = &card.candidate.set;
     ui.horizontal(|ui| {
         let has_room = set.gears.len() < crate::gearing::GearSet::MOST_GEARS;
         let add = ui.add_enabled(has_room, Button::new("Add gear").small());
         let add = add.accessible_name(card.named("Add gear"));
-        if add.on_hover_text("Adds a gear above top").clicked() {
-            form.actions.extend(added_gear(card).map(Action::Edit));
+        if add.on_hover_text("Adds a gear above top").clicked()
+            && let Some(edit) = added_gear(card)
+        {
+            card.change(edit, form);
         }
         let (text, reverse) = match &set.reverse {
             None => ("Add reverse", first_as_reverse(card)),
@@ -409,14 +402,14 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         };
         let button = ui.small_button(text);
         if button.accessible_name(card.named(text)).clicked() {
-            form.edit(typed::of_set(id, SetEdit::Reverse(reverse)));
+            card.change(SetEdit::Reverse(reverse), form);
         }
         add_stage_ui(ui, card, form);
     });
 }
 
 /// A gear one step above top, its label counted on.
-fn added_gear(card: &Card<'_>) -> Option<Edit> {
+fn added_gear(card: &Card<'_>) -> Option<SetEdit> {
     let set = &card.candidate.set;
     let top = set.chain().last()?;
     let before = set.chain().nth(set.chain().count().saturating_sub(2))?;
@@ -434,8 +427,7 @@ fn added_gear(card: &Card<'_>) -> Option<Edit> {
         shift: None,
     };
     let place = set.gears.iter().position(|g| g.id == top.id)? + 1;
-    let edit = SetEdit::AddGear(place, gear);
-    Some(typed::of_set(card.candidate.id, edit))
+    Some(SetEdit::AddGear(place, gear))
 }
 
 /// A reverse gear to begin with: as short as first.

@@ -1,10 +1,10 @@
 //! The head and the foot of a card: name, visible, baseline; shift points, own tyre, findings.
 
-use super::Card;
+use super::{Card, SetField};
 use crate::app::action::Action;
 use crate::app::commands::Command;
-use crate::app::drafts::{CellId, SetCell};
-use crate::app::form::{Field, Form, remark};
+use crate::app::drafts::SetCell;
+use crate::app::form::{Form, remark};
 use crate::app::typed::{self, RatioForm};
 use crate::app::vehicle_panel::tyre_reading_ui;
 use crate::draw::palette::dash;
@@ -22,17 +22,15 @@ pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let problem = ui
         .horizontal(|ui| {
             swatch_ui(ui, card, form);
-            let name = card.candidate.set.name.to_string();
-            let field = Field {
-                id: CellId::Set(id, SetCell::Name),
-                name: "Name",
-                text: &name,
+            let field = SetField {
+                cell: SetCell::Name,
+                name: &format!("Name of set {}", card.place + 1),
+                text: card.candidate.set.name.as_str(),
                 hint: "name of the set",
+                width: (ui.available_width() - 30.0).max(80.0),
             };
-            let spoken = format!("Name of set {}", card.place + 1);
-            let width = (ui.available_width() - 30.0).max(80.0);
-            let problem = form.cell(ui, &field, &spoken, width, &|text| {
-                typed::name(text).map(|name| typed::of_set(id, SetEdit::Name(name)))
+            let problem = card.field_ui(ui, &field, form, &|text| {
+                typed::name(text).map(SetEdit::Name)
             });
             menu_ui(ui, card, form);
             problem
@@ -136,22 +134,20 @@ pub(super) fn footer_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
 }
 
 fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     let set = &card.candidate.set;
     let is_wide = ui.available_width() >= WIDTH_FOR_SHIFTS;
     let problem = ui
         .horizontal(|ui| {
             form.name(ui, "Shift at, rpm", 82.0);
-            let text = plain_number(set.shift.rpm());
-            let field = Field {
-                id: CellId::Set(id, SetCell::ShiftAll),
-                name: "Shift at",
-                text: &text,
+            let field = SetField {
+                cell: SetCell::ShiftAll,
+                name: &format!("Shift point of all gears of set {}", card.place + 1),
+                text: &plain_number(set.shift.rpm()),
                 hint: "4500",
+                width: 56.0,
             };
-            let spoken = format!("Shift point of all gears of set {}", card.place + 1);
-            let problem = form.cell(ui, &field, &spoken, 56.0, &|text| {
-                typed::engine_speed(text).map(|n| typed::of_set(id, SetEdit::ShiftAll(n)))
+            let problem = card.field_ui(ui, &field, form, &|text| {
+                typed::engine_speed(text).map(SetEdit::ShiftAll)
             });
             if is_wide {
                 each_shift_ui(ui, card, form);
@@ -178,12 +174,11 @@ fn each_shift_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         } else {
             SetEdit::ShiftAll(set.shift)
         };
-        form.edit(typed::of_set(card.candidate.id, edit));
+        card.change(edit, form);
     }
 }
 
 fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     let set = &card.candidate.set;
     let mut has_own = set.tyre.is_some();
     let problem = ui
@@ -191,21 +186,18 @@ fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             let check = ui.checkbox(&mut has_own, "own tyre");
             if check.accessible_name(card.named("own tyre")).changed() {
                 let own = has_own.then_some(card.desk.project().tyre);
-                form.edit(typed::of_set(id, SetEdit::Tyre(own)));
+                card.change(SetEdit::Tyre(own), form);
             }
             let tyre = set.tyre.as_ref()?;
-            let text = tyre.to_string();
-            let field = Field {
-                id: CellId::Set(id, SetCell::Tyre),
-                name: "Tyre",
-                text: &text,
+            let field = SetField {
+                cell: SetCell::Tyre,
+                name: &format!("Tyre of set {}", card.place + 1),
+                text: &tyre.to_string(),
                 hint: "195/65 R 15",
+                width: (ui.available_width() - 10.0).max(60.0),
             };
-            let spoken = format!("Tyre of set {}", card.place + 1);
-            let width = (ui.available_width() - 10.0).max(60.0);
-
-            form.cell(ui, &field, &spoken, width, &|text| {
-                typed::tyre(text).map(|tyre| typed::of_set(id, SetEdit::Tyre(Some(tyre))))
+            card.field_ui(ui, &field, form, &|text| {
+                typed::tyre(text).map(|tyre| SetEdit::Tyre(Some(tyre)))
             })
         })
         .inner;

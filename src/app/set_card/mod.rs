@@ -8,11 +8,12 @@ mod stages;
 use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
-use super::form::Form;
-use super::typed::RatioForm;
+use super::drafts::{CellId, SetCell};
+use super::form::{Field, Form};
+use super::typed::{RatioForm, Reading};
 use super::view_state::ViewState;
 use crate::gearing::SetResults;
-use crate::project::{Candidate, Candidates};
+use crate::project::{Candidate, Candidates, Edit, SetEdit};
 use egui::{Frame, Response, Stroke, Ui};
 
 /// What a card shows.
@@ -26,7 +27,46 @@ pub(super) struct Card<'a> {
     ratio_form: RatioForm,
 }
 
+/// One field of a card.
+struct SetField<'a> {
+    /// Which field of the set it is.
+    cell: SetCell,
+    /// What it is called by those who hear it, unlike the fields of other cards.
+    name: &'a str,
+    /// What the document says.
+    text: &'a str,
+    /// What stands in it while it is empty.
+    hint: &'a str,
+    /// Its width in points.
+    width: f32,
+}
+
 impl Card<'_> {
+    /// A field within a row; why its text does not read.
+    fn field_ui(
+        &self,
+        ui: &mut Ui,
+        field: &SetField<'_>,
+        form: &mut Form<'_>,
+        read: &dyn Fn(&str) -> Reading<SetEdit>,
+    ) -> Option<String> {
+        let id = self.candidate.id;
+        let of_set = Field {
+            id: CellId::Set(id, field.cell),
+            name: field.name,
+            text: field.text,
+            hint: field.hint,
+        };
+        form.cell(ui, &of_set, field.width, &|text| {
+            read(text).map(|edit| Edit::Set(id, edit))
+        })
+    }
+
+    /// A change of the set, as a step of its own.
+    fn change(&self, edit: SetEdit, form: &mut Form<'_>) {
+        form.edit(Edit::Set(self.candidate.id, edit));
+    }
+
     /// What something on this card is called by those who hear it, to tell it from other cards'.
     fn named(&self, what: &str) -> String {
         format!("{what}, set {}", self.place + 1)

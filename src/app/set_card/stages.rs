@@ -1,9 +1,9 @@
 //! The further stages of a card: transfer box, overdrive, primary drive, chain.
 
-use super::Card;
-use crate::app::drafts::{CellId, SetCell};
-use crate::app::form::{Field, Form, remark};
-use crate::app::typed;
+use super::{Card, SetField};
+use crate::app::drafts::SetCell;
+use crate::app::form::{Form, remark};
+use crate::app::typed::{self, Reading};
 use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
 use crate::project::SetEdit;
 use crate::units::ratio_text;
@@ -32,7 +32,7 @@ pub(super) fn add_stage_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             for (text, stage) in offered() {
                 if ui.button(text).clicked() {
                     if let Some(stage) = stage {
-                        form.edit(typed::of_set(card.candidate.id, SetEdit::AddStage(stage)));
+                        card.change(SetEdit::AddStage(stage), form);
                     }
                     ui.close();
                 }
@@ -86,27 +86,24 @@ fn new_stage(name: &str, positions: &[(&str, f64)]) -> Option<Stage> {
 }
 
 fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     ui.separator();
     let problem = ui
         .horizontal(|ui| {
-            let name = stage.name.to_string();
-            let field = Field {
-                id: CellId::Set(id, SetCell::StageName(at)),
-                name: "Stage",
-                text: &name,
+            let field = SetField {
+                cell: SetCell::StageName(at),
+                name: &card.named(&format!("Name of stage {}", at + 1)),
+                text: stage.name.as_str(),
                 hint: "",
+                width: (ui.available_width() - 166.0).clamp(70.0, 140.0),
             };
-            let spoken = card.named(&format!("Name of stage {}", at + 1));
-            let width = (ui.available_width() - 166.0).clamp(70.0, 140.0);
-            let problem = form.cell(ui, &field, &spoken, width, &|text| {
-                typed::name(text).map(|name| typed::of_set(id, SetEdit::StageName(at, name)))
+            let problem = card.field_ui(ui, &field, form, &|text| {
+                typed::name(text).map(|name| SetEdit::StageName(at, name))
             });
             acts_on_ui(ui, card, at, stage, form);
             let remove = ui.add(Button::new("Remove").small());
             let spoken = card.named(&format!("Remove stage {}", at + 1));
             if remove.accessible_name(spoken).clicked() {
-                form.edit(typed::of_set(id, SetEdit::RemoveStage(at)));
+                card.change(SetEdit::RemoveStage(at), form);
             }
             problem
         })
@@ -123,12 +120,10 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
 fn add_position_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
     let add = ui.small_button("Add position");
     let name = card.named(&format!("Add position to stage {}", at + 1));
-    if add.accessible_name(name).clicked() {
-        let last = stage.positions.last().cloned();
-        form.actions.extend(last.map(|position| {
-            let edit = SetEdit::AddPosition(at, position);
-            crate::app::action::Action::Edit(typed::of_set(card.candidate.id, edit))
-        }));
+    if add.accessible_name(name).clicked()
+        && let Some(last) = stage.positions.last()
+    {
+        card.change(SetEdit::AddPosition(at, last.clone()), form);
     }
 }
 
@@ -141,7 +136,6 @@ fn position_ui(
     position: &Position,
     form: &mut Form<'_>,
 ) {
-    let id = card.candidate.id;
     let problems = ui
         .horizontal(|ui| {
             let is_present = stage.present == place;
@@ -149,10 +143,9 @@ fn position_ui(
             let place_name = card.position_name(at, place);
             let name = format!("Put in {place_name}");
             if choose.accessible_name(name).clicked() && !is_present {
-                form.edit(typed::of_set(id, SetEdit::StagePresent(at, place)));
+                card.change(SetEdit::StagePresent(at, place), form);
             }
-            let name = position_name_ui(ui, card, [at, place], position, form);
-            let ratio = position_ratio_ui(ui, card, [at, place], position, form);
+            let problems = position_fields_ui(ui, card, [at, place], position, form);
             if let Some(overall) = first_overall(card, at, place)
                 && ui.available_width() > ROOM_FOR_READING
             {
@@ -163,10 +156,10 @@ fn position_ui(
                 let remove = ui.add(Button::new("×").small());
                 let name = format!("Remove {place_name}");
                 if remove.accessible_name(name).clicked() {
-                    form.edit(typed::of_set(id, SetEdit::RemovePosition(at, place)));
+                    card.change(SetEdit::RemovePosition(at, place), form);
                 }
             }
-            [name, ratio]
+            problems
         })
         .inner;
     for problem in problems.iter().flatten() {
@@ -174,58 +167,46 @@ fn position_ui(
     }
 }
 
-fn position_name_ui(
+/// The name and the ratio of a position; why each does not read.
+fn position_fields_ui(
     ui: &mut Ui,
     card: &Card<'_>,
     [at, place]: [usize; 2],
     position: &Position,
     form: &mut Form<'_>,
-) -> Option<String> {
-    let id = card.candidate.id;
-    let text = position.name.to_string();
-    let field = Field {
-        id: CellId::Set(id, SetCell::PositionName(at, place)),
-        name: "Position",
-        text: &text,
+) -> [Option<String>; 2] {
+    let called = card.position_name(at, place);
+    let name = SetField {
+        cell: SetCell::PositionName(at, place),
+        name: &format!("Name of {called}"),
+        text: position.name.as_str(),
         hint: "",
+        width: 72.0,
     };
-    let spoken = format!("Name of {}", card.position_name(at, place));
-    let read = |text: &str| {
-        let name = typed::name(text)?;
-        let position = Position {
-            name,
-            ratio: position.ratio.clone(),
-        };
-        Ok(typed::of_set(id, SetEdit::Position(at, place, position)))
-    };
-    form.cell(ui, &field, &spoken, 72.0, &read)
-}
-
-fn position_ratio_ui(
-    ui: &mut Ui,
-    card: &Card<'_>,
-    [at, place]: [usize; 2],
-    position: &Position,
-    form: &mut Form<'_>,
-) -> Option<String> {
-    let id = card.candidate.id;
-    let text = position.ratio.to_string();
-    let field = Field {
-        id: CellId::Set(id, SetCell::PositionRatio(at, place)),
-        name: "Ratio",
-        text: &text,
+    let ratio = SetField {
+        cell: SetCell::PositionRatio(at, place),
+        name: &format!("Ratio of {called}"),
+        text: &position.ratio.to_string(),
         hint: "1",
+        width: 56.0,
     };
-    let spoken = format!("Ratio of {}", card.position_name(at, place));
-    let read = |text: &str| {
-        let ratio = typed::any_ratio(text)?;
-        let position = Position {
-            name: position.name.clone(),
-            ratio,
-        };
-        Ok(typed::of_set(id, SetEdit::Position(at, place, position)))
+    let mut field = |field, change: &dyn Fn(&mut Position, &str) -> Reading<()>| {
+        card.field_ui(ui, field, form, &|text| {
+            let mut changed = position.clone();
+            change(&mut changed, text)?;
+            Ok(SetEdit::Position(at, place, changed))
+        })
     };
-    form.cell(ui, &field, &spoken, 56.0, &read)
+    [
+        field(&name, &|position, text| {
+            position.name = typed::name(text)?;
+            Ok(())
+        }),
+        field(&ratio, &|position, text| {
+            position.ratio = typed::any_ratio(text)?;
+            Ok(())
+        }),
+    ]
 }
 
 /// The overall ratio of first gear with one stage in another position.
@@ -242,7 +223,6 @@ fn first_overall(card: &Card<'_>, at: usize, place: usize) -> Option<f64> {
 
 /// Which gears a stage acts on: all, or a choice.
 fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
-    let id = card.candidate.id;
     let set = &card.candidate.set;
     let text = match &stage.acts_on {
         ActsOn::EveryGear => "every gear".to_owned(),
@@ -256,22 +236,19 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
             }
         }
     };
-    // Several gears are taken or left one after the other.
+    // The popup stays: several gears are taken or left one after the other.
     let stays_open = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
     let (menu, _) = MenuButton::new(text).config(stays_open).ui(ui, |ui| {
         let is_every = stage.acts_on == ActsOn::EveryGear;
         if ui.radio(is_every, "every gear").clicked() {
-            form.edit(typed::of_set(
-                id,
-                SetEdit::StageActsOn(at, ActsOn::EveryGear),
-            ));
+            card.change(SetEdit::StageActsOn(at, ActsOn::EveryGear), form);
         }
         for gear in &set.gears {
             let mut acts = stage.acts_on.includes(gear.id);
             let text = format!("gear {}", gear.label);
             if ui.checkbox(&mut acts, text).changed() {
                 let acts_on = ActsOn::Only(chosen(&stage.acts_on, &set.gears, gear.id, acts));
-                form.edit(typed::of_set(id, SetEdit::StageActsOn(at, acts_on)));
+                card.change(SetEdit::StageActsOn(at, acts_on), form);
             }
         }
     });

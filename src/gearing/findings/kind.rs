@@ -1,4 +1,4 @@
-//! Which strange things can a finding be about, and in which words?
+//! The strange things that a finding can be about, and their words.
 
 use crate::gearing::quantity::RoadSpeed;
 use crate::gearing::tyre::TyreNotice;
@@ -110,29 +110,13 @@ impl FindingKind {
 }
 
 impl fmt::Display for FindingKind {
+    #[expect(
+        clippy::too_many_lines,
+        reason = "one flat match: a new kind cannot be left without its sentence"
+    )]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NotFalling { .. }
-            | Self::NearlyTheSame { .. }
-            | Self::WiderThanBefore { .. }
-            | Self::OverdriveTop { .. }
-            | Self::WideFirstStep { .. } => self.step_sentence(f),
-            Self::MarkedSpeedTooSlow { speed_kmh } => write!(
-                f,
-                "{} is marked as a road speed; mark {} km/h or more, or take it away",
-                slow_speed(*speed_kmh),
-                RoadSpeed::SLOWEST_KMH
-            ),
-            Self::Tyre(notice) => notice.fmt(f),
-            _ => self.engine_sentence(f),
-        }
-    }
-}
-
-impl FindingKind {
-    /// A sentence about two neighbours of the chain.
-    fn step_sentence(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let wider = |step: &f64, before: &f64| format!("{:.0} %", (step / before - 1.0) * 100.0);
+        let rpm = |rpm: &f64| typed_rpm_text(*rpm);
         match self {
             Self::NotFalling {
                 gears: [a, b],
@@ -183,14 +167,6 @@ impl FindingKind {
                     step_text(*step)
                 )
             }
-            _ => Ok(()),
-        }
-    }
-
-    /// A sentence about an engine speed.
-    fn engine_sentence(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let rpm = |rpm: &f64| typed_rpm_text(*rpm);
-        match self {
             Self::ShiftAboveRedline {
                 gear,
                 shift_rpm,
@@ -230,7 +206,13 @@ impl FindingKind {
                 rpm(idle_rpm),
                 rpm(redline_rpm)
             ),
-            _ => Ok(()),
+            Self::MarkedSpeedTooSlow { speed_kmh } => write!(
+                f,
+                "{} is marked as a road speed; mark {} km/h or more, or take it away",
+                slow_speed(*speed_kmh),
+                RoadSpeed::SLOWEST_KMH
+            ),
+            Self::Tyre(notice) => notice.fmt(f),
         }
     }
 }

@@ -1,4 +1,4 @@
-//! What is strange about a gear set, though it could be built?
+//! Findings: what is strange about a gear set, though it could be built.
 //!
 //! A finding is shown, never an error. They look at the overall ratios of the shift chain; a
 //! crawler and reverse stand outside it.

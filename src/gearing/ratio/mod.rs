@@ -1,10 +1,10 @@
-//! What is a ratio, and how did somebody give it: as a number, by counting teeth, or as a product?
+//! A ratio, as it was given: as a number, by counting teeth, or as a product.
 
 mod order;
-mod reading;
+mod typed_ratio;
 
 pub use order::{read_chain, read_reduction};
-pub use reading::{TypedRatio, parse_ratio};
+pub use typed_ratio::{TypedRatio, parse_ratio};
 
 use super::number::quoted_number;
 use crate::units;

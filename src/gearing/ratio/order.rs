@@ -1,4 +1,4 @@
-//! Which of two tooth counts is the driven one?
+//! The order of tooth pairs: which of two counts is the driven one.
 //!
 //! The trade writes pairs in both orders. A pair is read driven : driving, unless the set then
 //! makes no sense and in the other order does.

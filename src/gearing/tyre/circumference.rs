@@ -1,4 +1,5 @@
-//! How far does a loaded tyre roll in one turn, and how well is that known?
+//! The law of rolling circumference: how far a loaded tyre rolls in one turn, and how well that is
+//! known.
 //!
 //! A loaded tyre is flattened where it stands, so it covers about 3 % less than π × diameter.
 

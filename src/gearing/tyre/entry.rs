@@ -1,4 +1,4 @@
-//! Which tyre is meant by what stands in the one tyre field?
+//! The reader of the one tyre field, for sizes and measured figures.
 //!
 //! A size, or one measured figure together with the word that says what was measured.
 //! A bare length is never guessed to be a diameter or a circumference.

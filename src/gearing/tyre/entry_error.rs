@@ -1,4 +1,4 @@
-//! Why does a text in the tyre field name no tyre, and what is to be written instead?
+//! Why a text in the tyre field names no tyre, and what is to be written instead.
 
 use super::super::number::NumberError;
 use super::TyreSizeError;

@@ -1,4 +1,4 @@
-//! What may stand behind a tyre size, and which of it is kept?
+//! The markings behind a tyre size, and which of them are kept.
 //!
 //! Only what tells the purpose of the tyre is kept. Everything else must at least be known, so
 //! that nothing that changes the tyre ("cross-ply", a second size) is passed over in silence.

@@ -1,11 +1,11 @@
-//! How far does a tyre roll in one turn, whatever is known about it?
+//! A tyre, whatever is known about it: how far it rolls in one turn.
 
 mod circumference;
+mod designation;
 mod entry;
 mod entry_error;
 mod marking;
 mod notice;
-mod reading;
 mod revs;
 mod rim;
 mod size;
@@ -106,7 +106,10 @@ impl Tyre {
     pub fn notices(self) -> Vec<TyreNotice> {
         match self {
             Self::Size(size) => size.notices(),
-            _ => Vec::new(),
+            Self::OverallDiameter(_)
+            | Self::RollingCircumference(_)
+            | Self::RevsPerKm(_)
+            | Self::RevsPerMile(_) => Vec::new(),
         }
     }
 }

@@ -1,4 +1,4 @@
-//! What must be said beside a tyre whose figures are less sure than they look?
+//! What must be said beside a tyre whose figures are less sure than they look.
 
 use std::fmt;
 

@@ -1,42 +1,26 @@
-//! Which turns per distance can a tyre be given in?
+//! The turns per distance that a tyre can be given in.
 //!
 //! Their ranges are those of the rolling circumference, 900 to 13000 mm, a little inside.
 
-use super::super::OutOfRange;
+use crate::gearing::quantity::{OutOfRange, quantity};
 use crate::units::KM_PER_MILE;
 
 const MM_PER_KM: f64 = 1_000_000.0;
 const MM_PER_MILE: f64 = KM_PER_MILE * MM_PER_KM;
 
-/// Turns of a loaded tyre in one kilometre: 76.93 to 1111.1.
-#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
-pub struct RevsPerKm(f64);
+quantity! {
+    /// Turns of a loaded tyre in one kilometre: 76.93 to 1111.1.
+    RevsPerKm, new, revs_per_km, "the revs of a tyre", "between 76.93 and 1111.1 per km",
+    |revs| (76.93..=1111.1).contains(&revs)
+}
 
-/// Turns of a loaded tyre in one mile of 1609.344 m: 123.8 to 1788.1.
-#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
-pub struct RevsPerMile(f64);
+quantity! {
+    /// Turns of a loaded tyre in one mile of 1609.344 m: 123.8 to 1788.1.
+    RevsPerMile, new, revs_per_mile, "the revs of a tyre", "between 123.8 and 1788.1 per mile",
+    |revs| (123.8..=1788.1).contains(&revs)
+}
 
 impl RevsPerKm {
-    /// The tyre that turns so often in a kilometre.
-    ///
-    /// # Errors
-    /// When the number is not between 76.93 and 1111.1.
-    pub fn new(revs_per_km: f64) -> Result<Self, OutOfRange> {
-        if (76.93..=1111.1).contains(&revs_per_km) {
-            return Ok(Self(revs_per_km));
-        }
-        Err(OutOfRange {
-            what: "the revs of a tyre",
-            bounds: "between 76.93 and 1111.1 per km",
-            value: revs_per_km,
-        })
-    }
-
-    /// The turns in one kilometre.
-    pub fn revs_per_km(self) -> f64 {
-        self.0
-    }
-
     /// The distance per turn in mm.
     pub fn rolling_circumference_mm(self) -> f64 {
         MM_PER_KM / self.0
@@ -44,26 +28,6 @@ impl RevsPerKm {
 }
 
 impl RevsPerMile {
-    /// The tyre that turns so often in a mile.
-    ///
-    /// # Errors
-    /// When the number is not between 123.8 and 1788.1.
-    pub fn new(revs_per_mile: f64) -> Result<Self, OutOfRange> {
-        if (123.8..=1788.1).contains(&revs_per_mile) {
-            return Ok(Self(revs_per_mile));
-        }
-        Err(OutOfRange {
-            what: "the revs of a tyre",
-            bounds: "between 123.8 and 1788.1 per mile",
-            value: revs_per_mile,
-        })
-    }
-
-    /// The turns in one mile.
-    pub fn revs_per_mile(self) -> f64 {
-        self.0
-    }
-
     /// The distance per turn in mm.
     pub fn rolling_circumference_mm(self) -> f64 {
         MM_PER_MILE / self.0

@@ -1,4 +1,4 @@
-//! How many millimetres is a rim, whether named by its code or measured?
+//! The rim diameter in millimetres, whether named by its code or measured.
 
 use std::fmt;
 

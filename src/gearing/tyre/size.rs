@@ -1,4 +1,4 @@
-//! What does a tyre size say, how is it spelt, and how large is the tyre?
+//! A tyre size: what it says, how it is spelt, and how large the tyre is.
 //!
 //! Load index and speed symbol say nothing about gearing and are not kept.
 

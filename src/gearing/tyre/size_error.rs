@@ -1,4 +1,4 @@
-//! Why is a text not a tyre size, and what is to be written instead?
+//! Why a text is not a tyre size, and what is to be written instead.
 
 use std::fmt;
 

@@ -1,6 +1,6 @@
 //! Does the help name what there is, and only that?
 
-use super::{answer, program_answer};
+use super::{TABLE_OPTIONS, answer, program_answer};
 
 /// All words of a text that look like an option.
 fn options(text: &str) -> Vec<&str> {
@@ -31,25 +31,8 @@ fn every_option_of_the_help_is_known_to_its_command() {
 fn the_table_takes_all_options_of_the_design() {
     let help = answer(["table", "--help"]);
     let listed = options(help.printed());
-    for option in [
-        "--gears",
-        "--final",
-        "--tyre",
-        "--circumference",
-        "--redline",
-        "--shift",
-        "--name",
-        "--reverse",
-        "--idle",
-        "--lowest-useful",
-        "--rpm",
-        "--speed",
-        "--units",
-        "--show",
-        "--as",
-        "--decimal",
-    ] {
-        assert!(listed.contains(&option), "{option}");
+    for option in TABLE_OPTIONS {
+        assert!(listed.contains(option), "{option}");
     }
     assert!(help.printed().contains("-o, "));
 }

@@ -10,9 +10,9 @@ mod json;
 mod output;
 mod published;
 mod random;
-mod reading;
 mod refusals;
 mod sets_by_flags;
+mod unreadable;
 
 use layshaft::cli::{self, Outcome};
 use std::ffi::OsString;
@@ -31,6 +31,26 @@ const ONE_SET: [&str; 10] = [
     "6500",
     "--shift",
     "6000",
+];
+
+/// What `table` takes, beside the short `-o`.
+const TABLE_OPTIONS: &[&str] = &[
+    "--gears",
+    "--final",
+    "--tyre",
+    "--circumference",
+    "--redline",
+    "--shift",
+    "--name",
+    "--reverse",
+    "--idle",
+    "--lowest-useful",
+    "--rpm",
+    "--speed",
+    "--units",
+    "--show",
+    "--as",
+    "--decimal",
 ];
 
 /// What a command line was answered with.

@@ -1,6 +1,6 @@
 //! Is any command line answered, whatever stands in it?
 
-use super::{ONE_SET, answer, assert_is_one_sentence};
+use super::{ONE_SET, TABLE_OPTIONS, answer, assert_is_one_sentence};
 use layshaft::cli::Outcome;
 use proptest::prelude::*;
 
@@ -12,22 +12,6 @@ fn word() -> impl Strategy<Value = String> {
         "table",
         "check",
         "tabel",
-        "--gears",
-        "--final",
-        "--tyre",
-        "--circumference",
-        "--redline",
-        "--shift",
-        "--reverse",
-        "--name",
-        "--idle",
-        "--lowest-useful",
-        "--rpm",
-        "--speed",
-        "--units",
-        "--show",
-        "--as",
-        "--decimal",
         "--help",
         "--version",
         "-h",
@@ -63,7 +47,7 @@ fn word() -> impl Strategy<Value = String> {
         "src",
     ];
     prop_oneof![
-        4 => prop::sample::select(known.to_vec()).prop_map(str::to_owned),
+        4 => prop::sample::select([&known[..], TABLE_OPTIONS].concat()).prop_map(str::to_owned),
         1 => "[0-9.,:*x× -]{0,12}",
         1 => "\\PC{0,60}".prop_filter("no output file", |word| !word.starts_with('-')),
         1 => ".{0,8}".prop_filter("no output file", |word| !word.starts_with('-')),

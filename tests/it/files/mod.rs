@@ -5,10 +5,10 @@
 
 mod killed;
 mod private;
-mod reading;
 mod saving;
 mod simulated;
 mod sweeping;
+mod text_file;
 
 use std::path::Path;
 use std::sync::mpsc;

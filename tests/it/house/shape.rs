@@ -34,6 +34,22 @@ fn without_header(files: &[Source]) -> Vec<String> {
         .collect()
 }
 
+/// The layers whose files say in their first line what they are; a question may follow it.
+const SAYING_FIRST: &[&str] = &["gearing", "import"];
+
+fn opening_with_a_question(files: &[Source]) -> Vec<String> {
+    let first = |file: &Source| file.text.lines().next().unwrap_or_default().to_owned();
+    let asking = files.iter().filter(|file| {
+        let must_say = file
+            .layer()
+            .is_some_and(|layer| SAYING_FIRST.contains(&layer));
+        must_say && first(file).ends_with('?')
+    });
+    asking
+        .map(|file| format!("{}: its first line only asks", file.path))
+        .collect()
+}
+
 fn too_long(files: &[Source]) -> Vec<String> {
     let lines = |file: &Source| file.text.lines().count();
     let long = files.iter().filter(|file| lines(file) > MOST_LINES);
@@ -123,6 +139,11 @@ fn every_file_opens_by_saying_what_it_is_for() {
 }
 
 #[test]
+fn a_first_line_says_what_the_file_is_before_it_asks() {
+    assert_none(&opening_with_a_question(&rust_files("src")));
+}
+
+#[test]
 fn no_file_is_too_long() {
     assert_none(&too_long(&rust_files("src")));
 }
@@ -175,6 +196,18 @@ fn a_file_without_header_and_a_long_one_are_found() {
     ];
     assert_eq!(without_header(&files).len(), 1);
     assert_eq!(too_long(&files).len(), 1);
+    let asking = [
+        Source::new("src/gearing/speed.rs", "//! How fast?\n//!\n//! So fast.\n"),
+        Source::new(
+            "src/gearing/rim.rs",
+            "//! The rim: how large is it in mm?\n",
+        ),
+        Source::new(
+            "src/gearing/ratio.rs",
+            "//! A ratio.\n//!\n//! How large is it?\n",
+        ),
+    ];
+    assert_eq!(opening_with_a_question(&asking).len(), 2);
 }
 
 #[test]

@@ -11,6 +11,7 @@ mod keys;
 mod line;
 mod names;
 mod opening;
+mod pasting;
 mod saving;
 mod undoing;
 mod view;

@@ -1,9 +1,8 @@
-//! Which numbers, words and signs does a pasted text consist of?
+//! The numbers, words and signs that a pasted text consists of.
 
-use super::letters::folded;
+use super::pieces::Tag;
 use super::remarks::Remarks;
-use super::tags::Tag;
-use super::words::{Meaning, is_ordinal_suffix, meaning};
+use super::words::{Meaning, folded, is_ordinal_suffix, meaning};
 
 /// What a piece of text is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,7 +42,7 @@ pub(super) fn is_whole(number: &str) -> bool {
     number.bytes().all(|b| b.is_ascii_digit())
 }
 
-/// The tokens of a text that has gone through `letters::plain`.
+/// The tokens of a text that has gone through `words::plain`.
 pub(super) fn tokens(plain: &str, remarks: &mut Remarks) -> Vec<Token> {
     let mut lexer = Lexer {
         chars: plain.chars().collect(),

@@ -1,4 +1,4 @@
-//! Which tyre size is meant by what somebody typed?
+//! The reader of a tyre size's designation, in its many spellings.
 //!
 //! A size is taken apart into its numbers and what stands between them; from what stands between
 //! the first two follows which kind of size it is. The many spellings end in one value; what

@@ -1,4 +1,4 @@
-//! Which ratio is meant by what somebody typed?
+//! A ratio as it was typed, and its reader.
 //!
 //! The order of a tooth pair stays open here: `order` decides it from the whole set.
 

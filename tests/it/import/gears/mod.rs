@@ -9,7 +9,9 @@ mod labelled;
 mod lists;
 mod tables;
 
-use layshaft::gearing::{Label, PastedSet, Ratio, parse_ratio, read_pasted};
+use crate::support::gear_sets;
+use layshaft::gearing::{ActsOn, GearSet, Label, Position, Ratio, Stage, parse_ratio};
+use layshaft::import::gears::{PastedRatio, PastedSet, pasted_parts, read_pasted};
 use proptest::prelude::*;
 
 fn shown(set: &PastedSet) -> String {
@@ -107,10 +109,41 @@ fn tooth_pairs_are_resolved_with_the_final_drives_behind_the_gears() {
 #[test]
 fn a_corrected_value_is_resolved_anew() {
     let mut set = read_pasted("9/34 17/38 33/33; axle 9/37").unwrap();
-    set.gears[1].ratio = layshaft::gearing::PastedRatio::new(" 2.3 ").unwrap();
+    set.gears[1].ratio = PastedRatio::new(" 2.3 ").unwrap();
     set.gears[2].final_drive = 7;
     let texts: Vec<String> = set.resolved().0.iter().map(Ratio::to_string).collect();
     assert_eq!(texts, ["34:9", "2.3", "33:33"]);
+}
+
+#[test]
+fn what_a_text_does_not_say_stays_with_the_set_that_it_goes_into() {
+    let mut parts = gear_sets::spec(vec![gear_sets::ratio(4.0)], gear_sets::ratio(3.5));
+    let acts_on = ActsOn::Only([parts.gears[0].id].into());
+    let positions = vec![Position {
+        name: gear_sets::name("High"),
+        ratio: gear_sets::ratio(1.0),
+    }];
+    parts.stages = vec![Stage {
+        name: gear_sets::name("Transfer box"),
+        positions,
+        present: 0,
+        acts_on,
+    }];
+    let before = GearSet::try_from(parts).unwrap();
+
+    let without_final = pasted_parts(&before, &read_pasted("3.54/1.91/1.31").unwrap());
+    assert_eq!(without_final.final_drives, before.final_drives);
+    assert_eq!(without_final.name, before.name);
+    assert_eq!(without_final.shift, before.shift);
+    // The gears that the stage named are gone.
+    assert_eq!(without_final.stages[0].acts_on, ActsOn::EveryGear);
+    assert_eq!(without_final.gears.len(), 3);
+
+    let with_final = pasted_parts(&before, &read_pasted("3.54/1.91/1.31/4.06").unwrap());
+    assert_eq!(with_final.final_drives, [gear_sets::ratio(4.06)]);
+    for parts in [without_final, with_final] {
+        assert!(GearSet::try_from(parts).is_ok());
+    }
 }
 
 /// Texts of the longest length that take the most steps, each a part repeated.

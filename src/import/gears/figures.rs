@@ -1,7 +1,6 @@
-//! Which ratios do the numbers and signs in a row spell: `3.54/1.91`, `34/9`, `44/29 * 49/12`?
+//! The ratios that numbers and signs in a row spell: `3.54/1.91`, `34/9`, `44/29 * 49/12`.
 
-use super::amount::{Amount, Shape};
-use super::tags::Tag;
+use super::pieces::{Amount, Shape, Tag};
 use super::tokens::{Kind, Token, is_whole};
 use super::words::{Meaning, meaning};
 

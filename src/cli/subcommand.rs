@@ -1,9 +1,9 @@
-//! Which commands are there, and how does the help introduce them?
+//! The subcommands of the command line, and how the help introduces them.
 
-/// A headless command. A new one needs a row in each function here, its flags in `flags`, and a line
+/// A command that needs no window. A new one needs a row in each function here, its flags in `flags`, and a line
 /// in [`super::run`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Command {
+pub(super) enum Subcommand {
     /// Ratios, steps and speeds of every set.
     Table,
     /// The picture of the write-up.
@@ -12,7 +12,7 @@ pub(super) enum Command {
     Check,
 }
 
-impl Command {
+impl Subcommand {
     /// All commands, in the order of the help.
     pub(super) const ALL: [Self; 3] = [Self::Table, Self::Chart, Self::Check];
 

@@ -1,39 +1,28 @@
-//! Which gear set is meant by text that was copied from a data sheet, a road test or a forum?
+//! A gear set, read from text that was copied from a data sheet, a road test or a forum.
 //!
-//! The way through: one kind of character (`letters`), numbers and words (`tokens`), what each is
-//! good for (`figures`, `words`, `reader`, `beside_units`), gears drawn together and gear numbers
-//! told from ratios (`gear_lists`, `numbering`), values left out for what stands around them
-//! (`columns`, `brackets`, `measures`), labels joined with values (`rows`), values sorted by what
-//! they are (`sorting`, `listing`, `naming`, `shafts`), the set (`assembling`).
-//! Whatever was guessed or left out is said: the reading is a proposal.
+//! The way through: one kind of character, numbers and words (`words`, `tokens`), what each is good
+//! for as a piece of a line (`figures`, `reader`, `pieces`), gears named and numbered and joined
+//! with their values (`labels`), values left out for what stands around them (`surroundings`),
+//! values sorted by what they are (`sorting`), the set (`assembling`).
+//! Whatever was guessed or left out is said (`remarks`): the reading is a proposal.
 
-mod amount;
 mod assembling;
-mod beside_units;
-mod brackets;
-mod columns;
-mod cross_check;
-mod error;
 mod figures;
-mod gear_lists;
-mod letters;
-mod listing;
-mod measures;
-mod naming;
-mod numbering;
+mod labels;
 mod pieces;
 mod reader;
 mod remarks;
-mod rows;
-mod shafts;
 mod sorting;
-mod tags;
+mod surroundings;
 mod tokens;
 mod words;
 
-pub use error::PasteError;
+pub use remarks::PasteError;
 
-use super::ratio::{Ratio, RatioError, TypedRatio, parse_ratio, read_chain, read_reduction};
+use crate::gearing::{
+    ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Ratio, RatioError, Reverse,
+    TypedRatio, parse_ratio, read_chain, read_reduction,
+};
 
 /// The most characters that are read.
 const MOST_CHARACTERS: usize = 20_000;
@@ -54,7 +43,7 @@ pub struct PastedSet {
 /// One forward gear as it was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PastedGear {
-    /// What it is called: unlike the others, and fit for [`Label`](super::Label).
+    /// What it is called: unlike the others, and fit for [`Label`].
     pub label: String,
     /// Its ratio.
     pub ratio: PastedRatio,
@@ -129,6 +118,47 @@ impl PastedSet {
     }
 }
 
+/// The parts of `before` with the gears, final drives and reverse of a pasted set.
+///
+/// Name, tyre, stages and the common shift point stay; a stage acts on every gear again, because
+/// the gears it named are gone. Final drives stay where the text had none.
+pub fn pasted_parts(before: &GearSet, pasted: &PastedSet) -> GearSetSpec {
+    let (ratios, finals, reverse) = pasted.resolved();
+    let mut spec = before.to_spec();
+    if !finals.is_empty() {
+        spec.final_drives = finals;
+    }
+    let most = spec.final_drives.len() - 1;
+    spec.gears = (1..)
+        .zip(pasted.gears.iter().zip(ratios))
+        .filter_map(|(id, (gear, ratio))| {
+            Some(Gear {
+                id: GearId(id),
+                label: Label::new(&gear.label).ok()?,
+                ratio,
+                final_drive: gear.final_drive.min(most),
+                role: if gear.is_crawler {
+                    GearRole::Crawler
+                } else {
+                    GearRole::Shifted
+                },
+                shift: None,
+            })
+        })
+        .collect();
+    spec.reverse = reverse.map(|ratio| Reverse {
+        ratio,
+        final_drive: pasted
+            .reverse
+            .as_ref()
+            .map_or(0, |r| r.final_drive.min(most)),
+    });
+    for stage in &mut spec.stages {
+        stage.acts_on = ActsOn::EveryGear;
+    }
+    spec
+}
+
 /// The gear set in `text`: lines or columns with labels, or a list.
 ///
 /// Labels in several languages, points or commas, `:1`, teeth, Markdown tables; the last value of
@@ -140,10 +170,10 @@ impl PastedSet {
 ///
 /// # Example
 /// ```
-/// let set = layshaft::gearing::read_pasted("3.54/1.91/1.31/1.03/0.83; 4.06:1 axle")?;
+/// let set = layshaft::import::gears::read_pasted("3.54/1.91/1.31/1.03/0.83; 4.06:1 axle")?;
 /// assert_eq!(set.gears.len(), 5);
 /// assert_eq!(set.final_drives[0].ratio.text, "4.06:1");
-/// # Ok::<(), layshaft::gearing::PasteError>(())
+/// # Ok::<(), layshaft::import::gears::PasteError>(())
 /// ```
 pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
     let characters = text.chars().count();
@@ -154,17 +184,17 @@ pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
         });
     }
     let mut remarks = remarks::Remarks::default();
-    let tokens = tokens::tokens(&letters::plain(text), &mut remarks);
+    let tokens = tokens::tokens(&words::plain(text), &mut remarks);
     let mut lines: Vec<pieces::Line> = reader::lines(&tokens, &mut remarks)
         .into_iter()
-        .map(|line| gear_lists::with_gear_lists(brackets::opened(line)))
+        .map(|line| labels::with_gear_lists(surroundings::with_brackets_opened(line)))
         .collect();
-    columns::leave_out_measured(&mut lines, &mut remarks);
-    numbering::number_gears(&mut lines);
+    surroundings::leave_out_columns(&mut lines, &mut remarks);
+    labels::number_gears(&mut lines);
     for line in &mut lines {
-        *line = brackets::resolved(std::mem::take(line), &mut remarks);
-        measures::leave_out(line, &mut remarks);
+        *line = surroundings::without_brackets(std::mem::take(line), &mut remarks);
+        surroundings::leave_out_in_line(line, &mut remarks);
     }
-    let sorted = sorting::sorted(rows::rows(lines), &mut remarks);
+    let sorted = sorting::sorted(labels::rows(lines), &mut remarks);
     assembling::assembled(sorted, remarks)
 }

@@ -1,4 +1,4 @@
-//! How is a text file read without being led astray?
+//! The reader of text files, which is not led astray.
 //!
 //! Nothing is read but ordinary files of bounded size that hold UTF-8; what the text means is
 //! decided elsewhere.

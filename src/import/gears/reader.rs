@@ -1,10 +1,10 @@
-//! How are numbers, words and signs drawn together to the pieces of lines?
+//! The reader: numbers, words and signs are drawn together to the pieces of lines.
+//!
+//! Numbers beside a unit or a currency are no ratios, and are left out on the way.
 
-use super::amount::{Amount, Shape};
 use super::figures::{Figure, figures, opens_product};
-use super::pieces::{Line, Piece};
+use super::pieces::{Amount, Line, Piece, Shape, Tag};
 use super::remarks::{LeftOut, Remarks};
-use super::tags::Tag;
 use super::tokens::{Kind, Token};
 use super::words::{LONGEST_PHRASE, Meaning, meaning};
 
@@ -26,25 +26,25 @@ pub(super) fn lines(tokens: &[Token], remarks: &mut Remarks) -> Vec<Line> {
     reader.lines
 }
 
-pub(super) struct Reader<'a> {
-    pub(super) tokens: &'a [Token],
-    pub(super) at: usize,
+struct Reader<'a> {
+    tokens: &'a [Token],
+    at: usize,
     lines: Vec<Line>,
     /// What is being filled: the line, or the bracket in it.
-    pub(super) line: Line,
+    line: Line,
     /// Within brackets, the line around them. Brackets in brackets are overlooked.
     outside: Option<Line>,
     /// Whether the last tag is a word with other uses, such as "first".
     is_tag_weak: bool,
-    pub(super) remarks: &'a mut Remarks,
+    remarks: &'a mut Remarks,
 }
 
 impl Reader<'_> {
-    pub(super) fn kind(&self, ahead: usize) -> Option<Kind> {
+    fn kind(&self, ahead: usize) -> Option<Kind> {
         self.tokens.get(self.at + ahead).map(|t| t.kind)
     }
 
-    pub(super) fn push(&mut self, piece: Piece) {
+    fn push(&mut self, piece: Piece) {
         self.line.push(piece);
     }
 
@@ -349,6 +349,75 @@ impl Reader<'_> {
         );
         if !self.drop_count() && opens {
             self.push(Piece::Speeds);
+        }
+    }
+}
+
+impl Reader<'_> {
+    /// Leaves out the number before a unit; a unit by itself heads a row or a column.
+    fn unit(&mut self) {
+        if let Some(Piece::Amount(amount)) = self.line.last() {
+            let unit = &self.tokens[self.at - 1];
+            let sign = if unit.kind == Kind::Word {
+                &unit.text
+            } else {
+                "%"
+            };
+            let text = format!("{} {sign}", amount.text);
+            self.remarks.left_out(&text, LeftOut::Measure);
+            self.line.pop();
+            self.push(Piece::LeftOut);
+        } else if !matches!(self.line.last(), Some(Piece::LeftOut | Piece::Unknown)) {
+            self.push(Piece::Measure);
+        }
+        self.per_thousand(self.at);
+    }
+
+    /// Steps over "/1000 rpm" and its like behind `from`.
+    fn per_thousand(&mut self, from: usize) {
+        let is_per = |token: &Token| match token.kind {
+            Kind::Sign('/' | '@') => true,
+            Kind::Word => matches!(
+                meaning(&token.text),
+                Some(Meaning::Per | Meaning::To | Meaning::Unit | Meaning::Filler)
+            ),
+            _ => false,
+        };
+        let rest = self.tokens.get(from..).unwrap_or_default();
+        let words = rest.iter().take(4).take_while(|t| is_per(t)).count();
+        let thousand = rest.get(words).is_some_and(|token| {
+            token.kind == Kind::Number && token.text.replace(['.', ','], "") == "1000"
+        });
+        let split_thousand = rest
+            .get(words..words + 2)
+            .is_some_and(|pair| pair.iter().map(|t| t.text.as_str()).eq(["1", "000"]));
+        let used = words + usize::from(thousand) + 2 * usize::from(split_thousand);
+        if used > words {
+            let is_unit = |t: &&Token| meaning(&t.text) == Some(Meaning::Unit);
+            let unit = rest.iter().skip(used).take(1).filter(is_unit).count();
+            self.at = from + used + unit;
+        }
+    }
+
+    /// Leaves out the number beside a currency.
+    fn money(&mut self) {
+        let (figures, used) = match self.kind(0) {
+            Some(Kind::Number) => figures(self.tokens, self.at),
+            Some(Kind::Code) => (Vec::new(), 1),
+            _ => (Vec::new(), 0),
+        };
+        if used > 0 {
+            self.at += used;
+            for figure in figures {
+                if let Figure::Amount(amount) = figure {
+                    self.remarks.left_out(&amount.text, LeftOut::Implausible);
+                }
+            }
+            self.push(Piece::LeftOut);
+        } else if let Some(Piece::Amount(amount)) = self.line.last() {
+            self.remarks.left_out(&amount.text, LeftOut::Implausible);
+            self.line.pop();
+            self.push(Piece::LeftOut);
         }
     }
 }

@@ -1,0 +1,3 @@
+//! Is text that was copied from elsewhere read as it was meant?
+
+mod gears;
