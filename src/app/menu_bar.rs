@@ -125,7 +125,7 @@ fn units_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
     for unit in SpeedUnit::ALL.into_iter().rev() {
         let is_chosen = desk.project().units == unit;
         if ui.selectable_label(is_chosen, unit.sign()).clicked() && !is_chosen {
-            actions.push(Action::View(None));
+            actions.push(Action::Range(None));
             actions.push(Action::Edit(Edit::Units(unit)));
         }
     }

@@ -31,7 +31,7 @@ impl App {
             Action::Run(command) => self.run(ctx, command),
             Action::Select(set) => self.select(set),
             Action::Point(gear) => self.view.pointed = gear,
-            Action::View(range) => self.view.range = range,
+            Action::Range(range) => self.view.range = range,
             Action::Open(path) => self.leave_for(After::Open(path), ctx),
             Action::Example(at) => self.leave_for(After::Example(at), ctx),
             Action::RatioForm(form) => self.view.ratio_form = form,

@@ -3,7 +3,7 @@
 //! Nothing here is saved with the project or undone.
 
 use super::typed::RatioForm;
-use crate::chart::{SpeedDiagram, View};
+use crate::chart::{Range, SpeedDiagram};
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 
@@ -17,7 +17,7 @@ pub(super) struct ViewState {
     /// The gear that the pointer is on, in diagram or table.
     pub pointed: Option<(SetId, GearId)>,
     /// The part of the diagram in view; none is the whole.
-    pub range: Option<View>,
+    pub range: Option<Range>,
     /// Whether the write-up is being made.
     pub write_up_is_open: bool,
     /// Whether the table shows the sets side by side, or one under another.
@@ -75,20 +75,20 @@ impl ViewState {
 
 /// `wanted` kept within the whole diagram; none where it shows the whole.
 ///
-/// Nothing lies outside, so there is no use in going there; a view is never narrower than a
+/// Nothing lies outside, so there is no use in going there; it is never narrower than a
 /// hundredth of the whole.
-pub(super) fn kept_within(wanted: View, diagram: &SpeedDiagram) -> Option<View> {
+pub(super) fn kept_within(wanted: Range, diagram: &SpeedDiagram) -> Option<Range> {
     let whole = diagram.whole;
-    let view = View {
-        speed: kept_range(wanted.speed, whole.speed),
-        rpm: kept_range(wanted.rpm, whole.rpm),
+    let kept = Range {
+        x: kept_range(wanted.x, whole.x),
+        y: kept_range(wanted.y, whole.y),
     };
     let shows_all = |range: [f64; 2], all: [f64; 2]| {
         let slack = 1e-6 * (all[1] - all[0]);
         (range[0] - all[0]).abs() < slack && (range[1] - all[1]).abs() < slack
     };
-    let is_whole = shows_all(view.speed, whole.speed) && shows_all(view.rpm, whole.rpm);
-    (!is_whole).then_some(view)
+    let is_whole = shows_all(kept.x, whole.x) && shows_all(kept.y, whole.y);
+    (!is_whole).then_some(kept)
 }
 
 fn kept_range(wanted: [f64; 2], whole: [f64; 2]) -> [f64; 2] {

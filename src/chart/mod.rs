@@ -6,5 +6,5 @@
 mod speed_diagram;
 mod table;
 
-pub use speed_diagram::{GearTrace, SetTrace, ShiftTrace, SpeedDiagram, View};
+pub use speed_diagram::{GearTrace, Range, SetTrace, ShiftTrace, SpeedDiagram};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};

@@ -9,8 +9,8 @@ use crate::units::{SpeedUnit, round_to, typed_rpm_text};
 pub struct SpeedDiagram {
     /// The unit of every road speed in here.
     pub unit: SpeedUnit,
-    /// The view that holds everything.
-    pub whole: View,
+    /// The range that holds everything.
+    pub whole: Range,
     /// Highest permitted engine speed, in rev/min.
     pub redline_rpm: f64,
     /// The lowest useful engine speed, else idle, in rev/min; 0 where neither is known.
@@ -23,13 +23,13 @@ pub struct SpeedDiagram {
     pub traces: Vec<SetTrace>,
 }
 
-/// A range of road speeds and engine speeds.
+/// What part of a diagram is in view.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct View {
-    /// Least and greatest road speed, in the diagram's unit.
-    pub speed: [f64; 2],
-    /// Least and greatest engine speed, in rev/min.
-    pub rpm: [f64; 2],
+pub struct Range {
+    /// Least and greatest value along the level axis, in its unit.
+    pub x: [f64; 2],
+    /// Least and greatest value along the upright axis, in its unit.
+    pub y: [f64; 2],
 }
 
 /// The lines of one set.
@@ -129,7 +129,7 @@ impl SpeedDiagram {
         let marked_speeds = project.marked_road_speeds.as_slice();
         Self {
             unit,
-            whole: whole_view(&traces, redline_rpm),
+            whole: whole_range(&traces, redline_rpm),
             redline_rpm,
             floor_rpm: project.engine.floor_rpm(),
             marked_speeds: marked_speeds
@@ -151,7 +151,7 @@ impl SpeedDiagram {
         };
         format!(
             "Engine speed against road speed up to {} {} and a redline of {} rpm: {sets}",
-            self.whole.speed[1],
+            self.whole.x[1],
             self.unit.sign(),
             typed_rpm_text(self.redline_rpm)
         )
@@ -215,7 +215,7 @@ fn trace(place: usize, candidate: &Candidate, set: &SetResults, project: &Projec
 
 /// From standstill to a little beyond the highest redline speed, up to the redline; farther where a
 /// shift point lies beyond, so that its handle can be seen.
-fn whole_view(traces: &[SetTrace], redline_rpm: f64) -> View {
+fn whole_range(traces: &[SetTrace], redline_rpm: f64) -> Range {
     let gears = traces.iter().flat_map(|t| &t.gears);
     let shifts = || traces.iter().flat_map(|t| &t.shifts);
     let at_redline = gears.map(|g| g.speed_at(redline_rpm));
@@ -223,9 +223,9 @@ fn whole_view(traces: &[SetTrace], redline_rpm: f64) -> View {
         .chain(shifts().map(|s| s.speed))
         .fold(0.0, f64::max);
     let highest_shift = shifts().map(|s| s.shift_rpm).fold(0.0, f64::max);
-    View {
-        speed: [0.0, next_round(fastest * 1.02)],
-        rpm: [0.0, redline_rpm.max(highest_shift * 1.02)],
+    Range {
+        x: [0.0, next_round(fastest * 1.02)],
+        y: [0.0, redline_rpm.max(highest_shift * 1.02)],
     }
 }
 

@@ -5,7 +5,7 @@ use crate::support::projects::any_project;
 use crate::support::window::{camper_van, three_ten_speeds};
 use egui::epaint::Primitive;
 use egui::{Context, Pos2, RawInput, Rect, Vec2, vec2};
-use layshaft::chart::{SpeedDiagram, View};
+use layshaft::chart::{Range, SpeedDiagram};
 use layshaft::draw::diagram::{Drawn, Look, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
@@ -40,20 +40,20 @@ fn with_sets(sets: Vec<GearSet>) -> Project {
 
 /// A project and what its diagram is to look like.
 #[derive(Debug, Clone)]
-struct Scene {
+struct Picture {
     diagram: SpeedDiagram,
     size: Vec2,
     text_size: f32,
     theme: Theme,
-    view: View,
+    range: Range,
     with_drops: bool,
 }
 
-impl Scene {
+impl Picture {
     fn of(project: &Project) -> Self {
         let diagram = SpeedDiagram::of(project, &ProjectResults::of(project));
         Self {
-            view: diagram.whole,
+            range: diagram.whole,
             diagram,
             size: vec2(900.0, 500.0),
             text_size: 12.5,
@@ -62,7 +62,7 @@ impl Scene {
         }
     }
 
-    fn picture(&self) -> Rect {
+    fn outline(&self) -> Rect {
         Rect::from_min_size(Pos2::ZERO, self.size)
     }
 
@@ -90,12 +90,12 @@ impl Scene {
             interactive: true,
         };
         let input = RawInput {
-            screen_rect: Some(self.picture()),
+            screen_rect: Some(self.outline()),
             ..RawInput::default()
         };
         let mut drawn = None;
         let mut output = ctx.run_ui(input, |ui| {
-            drawn = Some(diagram_ui(ui, &self.diagram, self.view, &look));
+            drawn = Some(diagram_ui(ui, &self.diagram, self.range, &look));
         });
         output.textures_delta.set.clear();
         output.textures_delta.free.clear();
@@ -113,7 +113,7 @@ impl Scene {
         let drawn = self.frames(1).swap_remove(0);
         for (i, (rect, text)) in drawn.labels.iter().enumerate() {
             prop_assert!(
-                self.picture().contains_rect(*rect),
+                self.outline().contains_rect(*rect),
                 "\"{text}\" at {rect} is cut"
             );
             for (other, words) in &drawn.labels[i + 1..] {
@@ -139,7 +139,7 @@ fn part(whole: [f64; 2], width: f64, place: f64) -> [f64; 2] {
     [from, from + width]
 }
 
-fn scene() -> impl Strategy<Value = Scene> {
+fn scene() -> impl Strategy<Value = Picture> {
     let share = || (0.0..=1.0, 0.0..=1.0);
     let zoom = || (-4.6..=0.0_f64).prop_map(f64::exp);
     (
@@ -151,15 +151,15 @@ fn scene() -> impl Strategy<Value = Scene> {
         any::<bool>(),
     )
         .prop_map(|(project, size, text_size, theme, view, with_drops)| {
-            let scene = Scene::of(&project);
+            let scene = Picture::of(&project);
             let (wide, high, (x, y)) = view;
-            Scene {
+            Picture {
                 size: vec2(size.0.into(), size.1.into()),
                 text_size,
                 theme,
-                view: View {
-                    speed: part(scene.diagram.whole.speed, wide, x),
-                    rpm: part(scene.diagram.whole.rpm, high, y),
+                range: Range {
+                    x: part(scene.diagram.whole.x, wide, x),
+                    y: part(scene.diagram.whole.y, high, y),
                 },
                 with_drops,
                 ..scene
@@ -180,12 +180,12 @@ fn no_label_lies_over_another_or_is_cut_in_the_usual_sizes() {
         for (size, text_size) in sizes.into_iter().zip([10.0, 11.0, 12.5, 16.0, 20.0]) {
             for theme in [Theme::Light, Theme::Dark] {
                 for with_drops in [false, true] {
-                    let scene = Scene {
+                    let scene = Picture {
                         size: size.into(),
                         text_size,
                         theme,
                         with_drops,
-                        ..Scene::of(&project)
+                        ..Picture::of(&project)
                     };
                     scene.check().unwrap();
                 }
@@ -212,13 +212,13 @@ proptest! {
     #[test]
     fn the_view_is_shown_as_wanted(scene in scene()) {
         let drawn = scene.frames(1).swap_remove(0);
-        prop_assert_eq!(drawn.view, scene.view);
+        prop_assert_eq!(drawn.range, scene.range);
     }
 
     #[test]
     fn whatever_can_be_typed_is_drawn_in_finite_numbers(project in any_project()) {
-        let scene = Scene::of(&project);
-        for number in scene.view.speed.iter().chain(&scene.view.rpm) {
+        let scene = Picture::of(&project);
+        for number in scene.range.x.iter().chain(&scene.range.y) {
             prop_assert!(number.is_finite());
         }
         scene.check()?;
@@ -227,7 +227,7 @@ proptest! {
 
 #[test]
 fn important_labels_are_there() {
-    let scene = Scene::of(&camper_van());
+    let scene = Picture::of(&camper_van());
     let drawn = scene.frames(1).swap_remove(0);
     let texts: Vec<&str> = drawn.labels.iter().map(|(_, text)| text.as_str()).collect();
     for text in [
@@ -244,7 +244,7 @@ fn important_labels_are_there() {
 #[test]
 fn a_gear_number_stands_above_the_end_of_its_line() {
     for project in [camper_van(), three_ten_speeds()] {
-        let scene = Scene::of(&project);
+        let scene = Picture::of(&project);
         let drawn = scene.frames(1).swap_remove(0);
         let redline_rpm = scene.diagram.redline_rpm;
         for trace in &scene.diagram.traces {
@@ -282,15 +282,15 @@ fn the_height_of_the_gear_numbers_band_follows_from_the_number_of_visible_sets()
 
 /// The height of the band in several sizes and views: all the same.
 fn band_heights(project: &Project) -> Vec<f32> {
-    let whole = Scene::of(project);
-    let zoomed = Scene {
-        view: View {
-            speed: part(whole.view.speed, 0.2, 0.4),
-            rpm: part(whole.view.rpm, 0.1, 0.7),
+    let whole = Picture::of(project);
+    let zoomed = Picture {
+        range: Range {
+            x: part(whole.range.x, 0.2, 0.4),
+            y: part(whole.range.y, 0.1, 0.7),
         },
         ..whole.clone()
     };
-    let large = Scene {
+    let large = Picture {
         size: vec2(2000.0, 1200.0),
         ..whole.clone()
     };
@@ -322,9 +322,9 @@ fn extremes_are_drawn_in_finite_numbers() {
         for ratios in [[400.0, 1.0, 0.001], [0.001, 0.001, 0.001], [400.0; 3]] {
             for final_drive in [0.001, 1.0, 400.0] {
                 let project = extreme(redline_rpm, ratios, final_drive);
-                let scene = Scene::of(&project);
+                let scene = Picture::of(&project);
                 for text_size in [10.0, 20.0] {
-                    let scene = Scene {
+                    let scene = Picture {
                         text_size,
                         with_drops: true,
                         ..scene.clone()
@@ -345,7 +345,7 @@ fn shift_points_beyond_the_redline_stay_in_the_picture() {
     let id = project.sets.baseline().id;
     let edit = Edit::Set(id, SetEdit::ShiftAll(rpm(9000.0)));
     project = edit.applied_to(&project).unwrap();
-    let scene = Scene::of(&project);
+    let scene = Picture::of(&project);
     let drawn = scene.frames(1).swap_remove(0);
     scene.check().unwrap();
     for shift in &scene.diagram.trace(id).unwrap().shifts {

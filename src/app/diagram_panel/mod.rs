@@ -10,7 +10,7 @@ pub use handles::handle_rect;
 use super::action::Action;
 use super::desk::Desk;
 use super::view_state::{ViewState, kept_within};
-use crate::chart::View;
+use crate::chart::Range;
 use crate::draw::diagram::{Drawn, Look, diagram_ui};
 use crate::draw::palette::Palette;
 use egui::{Role, Ui, WidgetInfo};
@@ -60,9 +60,9 @@ pub(super) fn diagram_panel_ui(
     pointer.is_some()
 }
 
-/// The view that the pointer's dragging, pinching and wheel ask for.
-fn panned_and_zoomed(ui: &Ui, desk: &Desk, range: View, drawn: &Drawn, actions: &mut Vec<Action>) {
-    let mut wanted = drawn.view;
+/// The range that the pointer's dragging, pinching and wheel ask for.
+fn panned_and_zoomed(ui: &Ui, desk: &Desk, range: Range, drawn: &Drawn, actions: &mut Vec<Action>) {
+    let mut wanted = drawn.range;
     if drawn.response.contains_pointer()
         && let Some(pointer) = ui.input(|i| i.pointer.hover_pos())
     {
@@ -74,17 +74,17 @@ fn panned_and_zoomed(ui: &Ui, desk: &Desk, range: View, drawn: &Drawn, actions: 
         }
     }
     if drawn.response.double_clicked() {
-        actions.push(Action::View(None));
+        actions.push(Action::Range(None));
     } else if wanted != range {
-        actions.push(Action::View(kept_within(wanted, desk.diagram())));
+        actions.push(Action::Range(kept_within(wanted, desk.diagram())));
     }
 }
 
-/// A view `factor` times as wide and high around a point of it.
-fn zoomed(view: View, at: [f64; 2], factor: f64) -> View {
-    let around = |range: [f64; 2], at: f64| range.map(|end| at + (end - at) * factor);
-    View {
-        speed: around(view.speed, at[0]),
-        rpm: around(view.rpm, at[1]),
+/// A range `factor` times as wide and high around a point of it.
+fn zoomed(range: Range, at: [f64; 2], factor: f64) -> Range {
+    let around = |ends: [f64; 2], at: f64| ends.map(|end| at + (end - at) * factor);
+    Range {
+        x: around(range.x, at[0]),
+        y: around(range.y, at[1]),
     }
 }

@@ -10,7 +10,7 @@ mod lines;
 mod ticks;
 
 use super::palette::Palette;
-use crate::chart::{SpeedDiagram, View};
+use crate::chart::{Range, SpeedDiagram};
 use crate::gearing::GearId;
 use crate::project::SetId;
 use crate::units::{plain_number, round_to};
@@ -47,7 +47,7 @@ pub struct Drawn {
     /// The band above the plot that holds the gear numbers.
     pub band: Rect,
     /// The view after the pointer panned or zoomed it.
-    pub view: View,
+    pub range: Range,
     /// Every label that was drawn, with its text.
     pub labels: Vec<(Rect, String)>,
 }
@@ -59,14 +59,14 @@ impl Drawn {
     }
 }
 
-/// Draws a diagram into all the space that is left, seen through `view`.
-pub fn diagram_ui(ui: &mut Ui, diagram: &SpeedDiagram, view: View, look: &Look<'_>) -> Drawn {
+/// Draws a diagram into all the space that is left, seen through `range`.
+pub fn diagram_ui(ui: &mut Ui, diagram: &SpeedDiagram, range: Range, look: &Look<'_>) -> Drawn {
     let area = ui.available_rect_before_wrap();
     let band_height = band::height(diagram, look);
     let band_area = Rect::from_min_size(area.min, egui::vec2(area.width(), band_height));
     let plot_area = Rect::from_min_max(egui::pos2(area.left(), band_area.bottom()), area.max);
     let mut plot_ui = ui.new_child(UiBuilder::new().max_rect(plot_area));
-    let shown = plot(&mut plot_ui, diagram, view, look);
+    let shown = plot(&mut plot_ui, diagram, range, look);
     let transform = shown.transform;
     let frame = *transform.frame();
     let band = Rect::from_x_y_ranges(frame.x_range(), band_area.y_range());
@@ -81,9 +81,9 @@ pub fn diagram_ui(ui: &mut Ui, diagram: &SpeedDiagram, view: View, look: &Look<'
     Drawn {
         response: shown.response,
         band,
-        view: View {
-            speed: [bounds.min()[0], bounds.max()[0]],
-            rpm: [bounds.min()[1], bounds.max()[1]],
+        range: Range {
+            x: [bounds.min()[0], bounds.max()[0]],
+            y: [bounds.min()[1], bounds.max()[1]],
         },
         transform,
         labels,
@@ -94,7 +94,7 @@ pub fn diagram_ui(ui: &mut Ui, diagram: &SpeedDiagram, view: View, look: &Look<'
 fn plot(
     ui: &mut Ui,
     diagram: &SpeedDiagram,
-    view: View,
+    range: Range,
     look: &Look<'_>,
 ) -> egui_plot::PlotResponse<()> {
     let font = FontId::proportional(look.text_size);
@@ -141,11 +141,11 @@ fn plot(
         } else {
             Sense::hover()
         })
-        .default_x_bounds(view.speed[0], view.speed[1])
-        .default_y_bounds(view.rpm[0], view.rpm[1])
+        .default_x_bounds(range.x[0], range.x[1])
+        .default_y_bounds(range.y[0], range.y[1])
         .show(ui, |plot_ui| {
-            plot_ui.set_plot_bounds_x(view.speed[0]..=view.speed[1]);
-            plot_ui.set_plot_bounds_y(view.rpm[0]..=view.rpm[1]);
+            plot_ui.set_plot_bounds_x(range.x[0]..=range.x[1]);
+            plot_ui.set_plot_bounds_y(range.y[0]..=range.y[1]);
         })
 }
 

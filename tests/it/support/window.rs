@@ -7,7 +7,7 @@ use egui::{Event, Key, Modifiers, PointerButton, Pos2, Rect, Vec2, ViewportComma
 use egui_kittest::kittest::{NodeT, Queryable};
 use egui_kittest::{Harness, Node};
 use layshaft::app::{App, Surroundings};
-use layshaft::chart::View;
+use layshaft::chart::Range;
 use layshaft::draw::theme;
 use layshaft::gearing::EngineSpeed;
 use layshaft::project::examples::EXAMPLES;
@@ -214,7 +214,7 @@ impl Window {
     }
 
     /// The part of the diagram in view, measured by the places of the outermost handles.
-    pub(crate) fn view(&self) -> View {
+    pub(crate) fn view(&self) -> Range {
         let handles = self.handles();
         let (first, last) = (&handles[0], &handles[handles.len() - 1]);
         let ends = [first, last].map(|handle| (self.value_of(handle), handle.rect().center()));
@@ -225,9 +225,9 @@ impl Window {
             frame.map(|end| value[0] + (f64::from(end) - a) * per_point)
         };
         let [(a, at_a), (b, at_b)] = ends;
-        View {
-            speed: fitted([a[0], b[0]], [at_a.x, at_b.x], [plot.left(), plot.right()]),
-            rpm: fitted([a[1], b[1]], [at_a.y, at_b.y], [plot.bottom(), plot.top()]),
+        Range {
+            x: fitted([a[0], b[0]], [at_a.x, at_b.x], [plot.left(), plot.right()]),
+            y: fitted([a[1], b[1]], [at_a.y, at_b.y], [plot.bottom(), plot.top()]),
         }
     }
 
@@ -240,8 +240,8 @@ impl Window {
             share
         };
         Pos2::new(
-            plot.left() + plot.width() * share(speed, view.speed),
-            plot.bottom() - plot.height() * share(rpm, view.rpm),
+            plot.left() + plot.width() * share(speed, view.x),
+            plot.bottom() - plot.height() * share(rpm, view.y),
         )
     }
 
