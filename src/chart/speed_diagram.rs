@@ -1,5 +1,6 @@
 //! Engine speed against road speed for every gear of every set, as data.
 
+use super::axis::Range;
 use crate::gearing::{EngineSpeed, GearId, GearResult, GearRole, SetResults};
 use crate::project::{Candidate, Project, ProjectResults, SetId};
 use crate::units::{SpeedUnit, round_to, typed_rpm_text};
@@ -21,15 +22,6 @@ pub struct SpeedDiagram {
     pub marked_rpm: Vec<f64>,
     /// One for each visible set, in their order.
     pub traces: Vec<SetTrace>,
-}
-
-/// What part of a diagram is in view.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Range {
-    /// Least and greatest value along the level axis, in its unit.
-    pub x: [f64; 2],
-    /// Least and greatest value along the upright axis, in its unit.
-    pub y: [f64; 2],
 }
 
 /// The lines of one set.

@@ -1,0 +1,56 @@
+//! Which diagrams there are: the one list that window, write-up, command line and settings share.
+
+use super::scene::Scene;
+use super::speed_scene;
+use crate::project::{Candidate, Project, ProjectResults};
+
+/// Whether a set of a project is to be shown.
+pub type IsChosen<'a> = &'a dyn Fn(&Candidate) -> bool;
+
+/// What is looked at: one diagram.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum View {
+    /// Engine speed against road speed.
+    #[default]
+    Speed,
+}
+
+/// What is to be known of a view.
+struct Row {
+    word: &'static str,
+    scene: fn(&Project, &ProjectResults, IsChosen<'_>) -> Scene,
+}
+
+impl View {
+    /// Every view, in the order in which they are offered.
+    pub const ALL: [Self; 1] = [Self::Speed];
+
+    const fn row(self) -> Row {
+        match self {
+            Self::Speed => Row {
+                word: "speed",
+                scene: speed_scene::scene,
+            },
+        }
+    }
+
+    /// The word that asks for it on the command line.
+    pub fn word(self) -> &'static str {
+        self.row().word
+    }
+
+    /// The diagram of the visible sets of a project.
+    pub fn scene(self, project: &Project, results: &ProjectResults) -> Scene {
+        self.scene_of(project, results, &|candidate| candidate.visible)
+    }
+
+    /// The diagram of chosen sets of a project.
+    pub fn scene_of(
+        self,
+        project: &Project,
+        results: &ProjectResults,
+        is_chosen: IsChosen<'_>,
+    ) -> Scene {
+        (self.row().scene)(project, results, is_chosen)
+    }
+}
