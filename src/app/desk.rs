@@ -3,7 +3,7 @@
 //! Results, diagram and table are made once for each revision of the document and borrowed by
 //! every panel.
 
-use crate::chart::{SpeedDiagram, Table};
+use crate::chart::{Scene, Table, View};
 use crate::project::{History, Project, ProjectResults};
 use std::path::{Path, PathBuf};
 
@@ -23,7 +23,7 @@ pub struct Desk {
 struct Figures {
     revision: u64,
     results: ProjectResults,
-    diagram: SpeedDiagram,
+    diagram: Scene,
     table: Table,
 }
 
@@ -32,7 +32,7 @@ impl Figures {
         let results = ProjectResults::of(project);
         Self {
             revision,
-            diagram: SpeedDiagram::of(project, &results),
+            diagram: View::Speed.scene(project, &results),
             table: Table::of(project, &results),
             results,
         }
@@ -68,7 +68,7 @@ impl Desk {
     }
 
     /// The speed diagram of the visible sets.
-    pub fn diagram(&self) -> &SpeedDiagram {
+    pub fn diagram(&self) -> &Scene {
         &self.figures.diagram
     }
 

@@ -3,7 +3,7 @@
 //! Nothing here is saved with the project or undone.
 
 use super::typed::RatioForm;
-use crate::chart::{Range, SpeedDiagram};
+use crate::chart::Range;
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 
@@ -77,8 +77,7 @@ impl ViewState {
 ///
 /// Nothing lies outside, so there is no use in going there; it is never narrower than a
 /// hundredth of the whole.
-pub(super) fn kept_within(wanted: Range, diagram: &SpeedDiagram) -> Option<Range> {
-    let whole = diagram.whole;
+pub(super) fn kept_within(wanted: Range, whole: Range) -> Option<Range> {
     let kept = Range {
         x: kept_range(wanted.x, whole.x),
         y: kept_range(wanted.y, whole.y),

@@ -5,7 +5,7 @@ use crate::support::projects::any_project;
 use crate::support::window::{camper_van, three_ten_speeds};
 use egui::epaint::Primitive;
 use egui::{Context, Pos2, RawInput, Rect, Vec2, vec2};
-use layshaft::chart::{Range, SpeedDiagram};
+use layshaft::chart::{Label, Place, Range, Role, Scene, View};
 use layshaft::draw::diagram::{Drawn, Look, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
@@ -41,7 +41,7 @@ fn with_sets(sets: Vec<GearSet>) -> Project {
 /// A project and what its diagram is to look like.
 #[derive(Debug, Clone)]
 struct Picture {
-    diagram: SpeedDiagram,
+    scene: Scene,
     size: Vec2,
     text_size: f32,
     theme: Theme,
@@ -51,10 +51,10 @@ struct Picture {
 
 impl Picture {
     fn of(project: &Project) -> Self {
-        let diagram = SpeedDiagram::of(project, &ProjectResults::of(project));
+        let scene = View::Speed.scene(project, &ProjectResults::of(project));
         Self {
-            range: diagram.whole,
-            diagram,
+            range: scene.whole(),
+            scene,
             size: vec2(900.0, 500.0),
             text_size: 12.5,
             theme: Theme::Light,
@@ -82,7 +82,7 @@ impl Picture {
         let palette = Palette::of(self.theme);
         let look = Look {
             palette: &palette,
-            forward: self.diagram.traces.first().map(|trace| trace.set),
+            forward: self.scene.sets.first().map(|set| set.id),
             others: 0.65,
             gear: None,
             text_size: self.text_size,
@@ -95,7 +95,7 @@ impl Picture {
         };
         let mut drawn = None;
         let mut output = ctx.run_ui(input, |ui| {
-            drawn = Some(diagram_ui(ui, &self.diagram, self.range, &look));
+            drawn = Some(diagram_ui(ui, &self.scene, self.range, &look));
         });
         output.textures_delta.set.clear();
         output.textures_delta.free.clear();
@@ -158,8 +158,8 @@ fn scene() -> impl Strategy<Value = Picture> {
                 text_size,
                 theme,
                 range: Range {
-                    x: part(scene.diagram.whole.x, wide, x),
-                    y: part(scene.diagram.whole.y, high, y),
+                    x: part(scene.range.x, wide, x),
+                    y: part(scene.range.y, high, y),
                 },
                 with_drops,
                 ..scene
@@ -244,18 +244,19 @@ fn important_labels_are_there() {
 #[test]
 fn a_gear_number_stands_above_the_end_of_its_line() {
     for project in [camper_van(), three_ten_speeds()] {
-        let scene = Picture::of(&project);
-        let drawn = scene.frames(1).swap_remove(0);
-        let redline_rpm = scene.diagram.redline_rpm;
-        for trace in &scene.diagram.traces {
-            for gear in &trace.gears {
-                let end = drawn.point(gear.speed_at(redline_rpm), redline_rpm);
-                let mut labels = drawn.labels.iter().filter(|(rect, text)| {
-                    *text == gear.label && drawn.band.expand(1.0).contains_rect(*rect)
-                });
-                let is_above = |(rect, _): &(Rect, String)| (rect.center().x - end.x).abs() < 1.0;
-                assert!(labels.any(is_above), "{} of {}", gear.label, trace.name);
-            }
+        let picture = Picture::of(&project);
+        let drawn = picture.frames(1).swap_remove(0);
+        let in_band = |label: &&Label| matches!(label.place, Place::InBand(_));
+        let numbers = || picture.scene.labels.iter().filter(in_band);
+        assert_eq!(numbers().count(), picture.scene.lines_of(Role::Fan).count());
+        for (number, line) in numbers().zip(picture.scene.lines_of(Role::Fan)) {
+            assert_eq!(number.of, Some(line.of));
+            let end = drawn.place_of(line.points[1]);
+            let mut labels = drawn.labels.iter().filter(|(rect, text)| {
+                *text == number.text && drawn.band.expand(1.0).contains_rect(*rect)
+            });
+            let is_above = |(rect, _): &(Rect, String)| (rect.center().x - end.x).abs() < 1.0;
+            assert!(labels.any(is_above), "{} of {:?}", number.text, line.of);
         }
     }
 }
@@ -348,8 +349,8 @@ fn shift_points_beyond_the_redline_stay_in_the_picture() {
     let scene = Picture::of(&project);
     let drawn = scene.frames(1).swap_remove(0);
     scene.check().unwrap();
-    for shift in &scene.diagram.trace(id).unwrap().shifts {
-        let at = drawn.point(shift.speed, shift.shift_rpm);
+    for handle in scene.scene.handles.iter().filter(|h| h.set == id) {
+        let at = drawn.place_of(handle.at);
         assert!(drawn.transform.frame().contains(at), "{at}");
     }
 }

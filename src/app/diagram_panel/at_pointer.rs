@@ -1,30 +1,28 @@
-//! What does every set do at the road speed under the pointer?
+//! What does every set do at the place under the pointer?
 //!
 //! It stands in the lower right corner of the plot: below the top gears no line runs there.
 
-use super::super::desk::Desk;
+use crate::chart::{Figure, Reading, Scene};
 use crate::draw::diagram::Drawn;
 use crate::draw::palette::{Palette, dash};
 use crate::draw::{bold, sample};
-use crate::gearing::{GearResult, GearRole, SetResults};
-use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text};
 use egui::{Align2, Color32, FontId, Pos2, Rect, Ui, Vec2, text::LayoutJob, text::TextFormat};
 
 const TEXT: f32 = 12.5;
 
-/// Paints the reading at the pointer's road speed.
-pub(super) fn reading_ui(ui: &Ui, desk: &Desk, palette: &Palette, drawn: &Drawn, pointer: Pos2) {
-    let speed = spelled_speed(drawn, pointer);
-    if speed <= 0.0 {
+/// Paints the reading at the pointer's place.
+pub(super) fn reading_ui(ui: &Ui, scene: &Scene, palette: &Palette, drawn: &Drawn, pointer: Pos2) {
+    let x = spelled_x(scene, drawn, pointer);
+    let Some(reading) = scene.reading_at(x) else {
         return;
-    }
+    };
     let frame = *drawn.transform.frame();
     let painter = ui.painter().with_clip_rect(frame);
     let line = palette.mark.gamma_multiply(0.5);
-    let x = drawn.point(speed, 0.0).x;
-    painter.vline(x, frame.y_range(), (1.0, line));
+    let place = drawn.transform.position_from_point_x(x);
+    painter.vline(place, frame.y_range(), (1.0, line));
 
-    let lines = lines(desk, palette, speed);
+    let lines = lines(scene, reading, palette);
     let galleys: Vec<_> = lines
         .into_iter()
         .map(|line| (line.swatch, painter.layout_job(line.words)))
@@ -48,17 +46,15 @@ pub(super) fn reading_ui(ui: &Ui, desk: &Desk, palette: &Palette, drawn: &Drawn,
     }
 }
 
-/// The road speed under the pointer, as round as it is written: the figures belong to that one.
-fn spelled_speed(drawn: &Drawn, pointer: Pos2) -> f64 {
-    let speed_at = |x: f32| {
-        drawn
-            .transform
-            .value_from_position(Pos2::new(x, pointer.y))
-            .x
+/// The value under the pointer, as round as it is written: the figures belong to that one.
+fn spelled_x(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> f64 {
+    let value_at = |x: f32| {
+        let place = Pos2::new(x, pointer.y);
+        drawn.transform.value_from_position(place).x
     };
-    let per_point = speed_at(pointer.x + 1.0) - speed_at(pointer.x);
-    let grain = if per_point > 0.05 { 1.0 } else { 0.1 };
-    round_to(speed_at(pointer.x), grain)
+    let value = value_at(pointer.x);
+    let per_point = value_at(pointer.x + 1.0) - value;
+    scene.x.quantity.rounded(value, per_point)
 }
 
 struct Line {
@@ -66,61 +62,38 @@ struct Line {
     words: LayoutJob,
 }
 
-fn lines(desk: &Desk, palette: &Palette, speed: f64) -> Vec<Line> {
-    let project = desk.project();
-    let unit = project.units;
-    let speed_kmh = unit.to_kmh(speed);
-    let mut head = LayoutJob::default();
-    let heading = format!("at {} {}", plain_number(speed), unit.sign());
-    head.append(&heading, 0.0, format_of(true, palette.text));
+fn lines(scene: &Scene, reading: Reading<'_>, palette: &Palette) -> Vec<Line> {
+    let mut words = LayoutJob::default();
+    words.append(&reading.heading, 0.0, format_of(true, palette.text));
     let mut lines = vec![Line {
         swatch: None,
-        words: head,
+        words,
     }];
-    let baseline = &desk.results().sets[project.sets.baseline_place()];
-    for (place, (candidate, set)) in project.sets.iter().zip(&desk.results().sets).enumerate() {
-        if candidate.visible {
-            let compared = (place != project.sets.baseline_place()).then_some(baseline);
-            let words = set_words(desk, palette, set, compared, speed_kmh, palette.set(place));
-            lines.push(Line {
-                swatch: Some(place),
-                words,
-            });
+    for (set, figures) in reading.sets {
+        let mut words = LayoutJob::default();
+        if figures.is_empty() {
+            let format = format_of(false, palette.dim_text);
+            words.append(scene.without_reading, 0.0, format);
         }
+        for figure in figures {
+            append(&mut words, &figure, palette, palette.set(set.place));
+        }
+        lines.push(Line {
+            swatch: Some(set.place),
+            words,
+        });
     }
     lines
 }
 
-/// The usable gears of a set with their engine speeds, and what differs from the baseline.
-fn set_words(
-    desk: &Desk,
-    palette: &Palette,
-    set: &SetResults,
-    baseline: Option<&SetResults>,
-    speed_kmh: f64,
-    color: Color32,
-) -> LayoutJob {
-    let limits = &desk.project().engine;
-    let rpm_of = |g: &GearResult| speed_kmh / g.speed_per_1000_rpm_kmh * 1000.0;
-    let mut words = LayoutJob::default();
-    for result in &set.gears {
-        let rpm = rpm_of(result);
-        if !limits.allow(rpm) || result.gear.role != Some(GearRole::Shifted) {
-            continue;
-        }
-        let gap = if words.is_empty() { 0.0 } else { 12.0 };
-        words.append(&result.gear.label, gap, format_of(true, color));
-        words.append(&rpm_text(rpm), 5.0, format_of(false, palette.text));
-        let like = baseline.and_then(|b| b.counterpart(set, result));
-        if let Some(like) = like {
-            let difference = rpm_difference_text(rpm - rpm_of(like));
-            words.append(&difference, 4.0, format_of(false, palette.dim_text));
-        }
+/// A gear with its figure, and what differs from the baseline.
+fn append(words: &mut LayoutJob, figure: &Figure<'_>, palette: &Palette, color: Color32) {
+    let gap = if words.is_empty() { 0.0 } else { 12.0 };
+    words.append(figure.name, gap, format_of(true, color));
+    words.append(&figure.text, 5.0, format_of(false, palette.text));
+    if let Some(difference) = &figure.difference {
+        words.append(difference, 4.0, format_of(false, palette.dim_text));
     }
-    if words.is_empty() {
-        words.append("no usable gear", 0.0, format_of(false, palette.dim_text));
-    }
-    words
 }
 
 fn format_of(is_bold: bool, color: Color32) -> TextFormat {

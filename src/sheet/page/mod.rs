@@ -9,7 +9,7 @@ mod reading;
 
 pub use picture::{PageError, Picture, png};
 
-use crate::chart::{SpeedDiagram, Table};
+use crate::chart::{Scene, Table, View};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
 use crate::project::{Candidate, PageForm, Project, ProjectResults, SetId, WriteUp};
@@ -26,7 +26,7 @@ const MARGIN: f32 = 22.0;
 pub struct Page {
     project: Project,
     results: ProjectResults,
-    diagram: SpeedDiagram,
+    diagram: Scene,
     table: Table,
     chosen: Vec<SetId>,
 }
@@ -59,7 +59,7 @@ impl Page {
         let results = ProjectResults::of(project);
         let is_chosen = |c: &Candidate| chosen.contains(&c.id);
         Ok(Self {
-            diagram: SpeedDiagram::of_sets(project, &results, is_chosen),
+            diagram: View::Speed.scene_of(project, &results, &is_chosen),
             table: table(project, &results),
             project: project.clone(),
             results,

@@ -120,7 +120,7 @@ fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 }
 
 fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let sets = page.diagram.traces.len().clamp(1, 3);
+    let sets = page.diagram.sets.len().clamp(1, 3);
     let size = Vec2::new(ui.available_width(), DIAGRAM_HEIGHT[sets - 1]);
     let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
     let look = Look {
@@ -133,7 +133,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         interactive: false,
     };
     let mut ui = ui.new_child(UiBuilder::new().max_rect(rect));
-    diagram_ui(&mut ui, &page.diagram, page.diagram.whole, &look);
+    diagram_ui(&mut ui, &page.diagram, page.diagram.whole(), &look);
 }
 
 /// The heights of the table's text that are tried, in points: the last can just be read.

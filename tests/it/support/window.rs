@@ -248,16 +248,13 @@ impl Window {
     /// Road speed and engine speed of a handle.
     fn value_of(&self, handle: &Node<'_>) -> [f64; 2] {
         let name = handle.accesskit_node().label().unwrap();
-        let traces = &self.app().desk().diagram().traces;
-        let shifts = traces
-            .iter()
-            .flat_map(|t| t.shifts.iter().map(move |s| (t, s)));
-        let mut named = shifts.filter(|(trace, shift)| {
-            let [from, to] = &shift.labels;
-            name == format!("Shift point {from} to {to}, {}", trace.name)
+        let scene = self.app().desk().diagram();
+        let mut sets = scene.sets.iter();
+        let handles = sets.find_map(|set| {
+            let mut of_set = scene.handles.iter().filter(|h| h.set == set.id);
+            of_set.find(|handle| handle.name(&set.name) == name)
         });
-        let (_, shift) = named.next().unwrap();
-        [shift.speed, shift.shift_rpm]
+        handles.unwrap().at
     }
 
     // What can be done.

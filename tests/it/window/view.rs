@@ -3,7 +3,7 @@
 use super::{SECOND, with_shifts};
 use crate::support::window::{Opening, Window};
 use egui::{Key, Pos2, vec2};
-use layshaft::chart::Range;
+use layshaft::chart::{Range, Role};
 
 fn window() -> Window {
     Opening::on(with_shifts([3000, 3200, 3400, 3600])).open()
@@ -28,9 +28,8 @@ fn near_handles(window: &Window) -> Pos2 {
 fn empty_place(window: &Window) -> Pos2 {
     let (view, plot) = (window.view(), window.plot().shrink(20.0));
     let gears = |speed: f64| {
-        let traces = &window.app().desk().diagram().traces;
-        let gears = traces.iter().flat_map(|trace| &trace.gears);
-        gears.map(move |gear| gear.rpm_at(speed))
+        let fan = window.app().desk().diagram().lines_of(Role::Fan);
+        fan.map(move |line| speed / line.points[1][0] * line.points[1][1])
     };
     let shares = || (0..=20_u8).map(|i| f32::from(i) / 20.0);
     let places = shares().flat_map(|x| shares().map(move |y| plot.lerp_inside(vec2(x, y))));
@@ -55,7 +54,7 @@ fn assert_same_view(a: Range, b: Range, whole: Range) {
 }
 
 fn whole(window: &Window) -> Range {
-    window.app().desk().diagram().whole
+    window.app().desk().diagram().whole()
 }
 
 #[test]
@@ -211,10 +210,9 @@ fn a_click_on_a_line_brings_its_set_forward() {
     };
     assert!(is_forward(&window, "Same box, taller final drive"));
     // Top gear of the first set, driven, where no other line is near.
-    let trace = &window.app().desk().diagram().traces[0];
-    let rpm = 3900.0;
-    let speed = trace.gears[4].speed_at(rpm);
-    let at = window.place_of(speed, rpm);
+    let top = window.app().desk().diagram().lines_of(Role::Fan).nth(4);
+    let [speed, rpm] = top.unwrap().points[1];
+    let at = window.place_of(speed / rpm * 3900.0, 3900.0);
     window.click_at(at);
     assert!(is_forward(&window, "Fitted five-speed"));
     assert_eq!(window.undo_steps(), 0);
