@@ -8,7 +8,6 @@ mod axis;
 mod handle;
 mod scene;
 mod speed_diagram;
-mod speed_scene;
 mod table;
 mod view;
 
@@ -16,6 +15,5 @@ pub use at_pointer::{Figure, Readable, Reading};
 pub use axis::{Along, Axis, Quantity, Range};
 pub use handle::{Handle, HandleLine, Travel};
 pub use scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
-pub use speed_diagram::{GearTrace, SetTrace, ShiftTrace, SpeedDiagram};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
 pub use view::{IsChosen, View};

@@ -1,7 +1,7 @@
 //! Which diagrams there are: the one list that window, write-up, command line and settings share.
 
 use super::scene::Scene;
-use super::speed_scene;
+use super::speed_diagram;
 use crate::project::{Candidate, Project, ProjectResults};
 
 /// Whether a set of a project is to be shown.
@@ -29,7 +29,7 @@ impl View {
         match self {
             Self::Speed => Row {
                 word: "speed",
-                scene: speed_scene::scene,
+                scene: speed_diagram::scene,
             },
         }
     }
