@@ -5,6 +5,7 @@
 
 mod at_pointer;
 mod axis;
+mod chosen;
 mod handle;
 mod scene;
 mod speed_diagram;
@@ -13,7 +14,8 @@ mod view;
 
 pub use at_pointer::{Figure, Readable, Reading};
 pub use axis::{Along, Axis, Quantity, Range};
+pub use chosen::IsChosen;
 pub use handle::{Handle, HandleLine, Travel};
 pub use scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
-pub use view::{IsChosen, View};
+pub use view::View;

@@ -4,7 +4,7 @@
 //! painted over what and what steps back is up to whoever draws it.
 
 use super::at_pointer::Readable;
-use super::axis::{Along, Axis, Range};
+use super::axis::{Along, Axis, Quantity, Range};
 use super::handle::{Handle, HandleLine};
 use super::view::View;
 use crate::gearing::GearId;
@@ -173,6 +173,32 @@ pub enum Place {
 }
 
 impl Scene {
+    /// A diagram with nothing in it yet.
+    pub(super) fn empty(view: View, x: Quantity, y: Quantity) -> Self {
+        let axis = |quantity| Axis {
+            quantity,
+            range: [0.0, 1.0],
+            marks: Vec::new(),
+        };
+        Self {
+            view,
+            x: axis(x),
+            y: axis(y),
+            summary: String::new(),
+            sets: Vec::new(),
+            has_band: false,
+            areas: Vec::new(),
+            rules: Vec::new(),
+            lines: Vec::new(),
+            points: Vec::new(),
+            labels: Vec::new(),
+            handles: Vec::new(),
+            handle_lines: Vec::new(),
+            readables: Vec::new(),
+            without_reading: "nothing here",
+        }
+    }
+
     /// The range that holds all of it.
     pub fn whole(&self) -> Range {
         Range {

@@ -4,58 +4,27 @@
 //! really driven, from the last upshift to the next, and between the gears the needle falls.
 
 use super::at_pointer::Readable;
-use super::axis::{Along, Axis, Quantity};
+use super::axis::{Along, Quantity};
+use super::chosen::ChosenSet;
 use super::handle::{Handle, HandleLine, Travel};
 use super::scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
-use super::view::{IsChosen, View};
-use crate::gearing::{EngineSpeed, GearResult, GearRole, SetResults, Upshift};
-use crate::project::{Candidate, Project, ProjectResults};
+use super::view::View;
+use crate::gearing::{EngineSpeed, GearResult, GearRole, Upshift};
+use crate::project::Project;
 use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_rpm_text};
 
 /// The steps in which a hand moves a shift point, in rev/min.
 const STEP_RPM: f64 = 10.0;
 
 /// The speed diagram of chosen sets.
-pub(super) fn scene(project: &Project, results: &ProjectResults, is_chosen: IsChosen<'_>) -> Scene {
+pub(super) fn scene(project: &Project, sets: &[ChosenSet<'_>]) -> Scene {
     let mut sheet = Sheet::of(project);
     sheet.limits();
     sheet.marks();
-    let baseline = &results.sets[project.sets.baseline_place()];
-    let sets = project.sets.iter().zip(&results.sets).enumerate();
-    for (place, (candidate, set)) in sets {
-        if is_chosen(candidate) {
-            let trace = SetTrace {
-                candidate,
-                set,
-                baseline: (place != project.sets.baseline_place()).then_some(baseline),
-                of: Owner {
-                    set: candidate.id,
-                    place,
-                    gear: None,
-                },
-            };
-            sheet.set(&trace);
-        }
+    for set in sets {
+        sheet.set(set);
     }
     sheet.finished()
-}
-
-/// A set that is being drawn.
-struct SetTrace<'a> {
-    candidate: &'a Candidate,
-    set: &'a SetResults,
-    /// The set that it is compared with.
-    baseline: Option<&'a SetResults>,
-    of: Owner,
-}
-
-impl SetTrace<'_> {
-    fn of_gear(&self, result: &GearResult) -> Owner {
-        Owner {
-            gear: Some(result.gear.id),
-            ..self.of
-        }
-    }
 }
 
 struct Sheet<'a> {
@@ -71,11 +40,7 @@ struct Sheet<'a> {
 
 impl<'a> Sheet<'a> {
     fn of(project: &'a Project) -> Self {
-        let axis = |quantity| Axis {
-            quantity,
-            range: [0.0, 0.0],
-            marks: Vec::new(),
-        };
+        let speed = Quantity::RoadSpeed(project.units);
         Self {
             project,
             redline_rpm: project.engine.redline.rpm(),
@@ -83,21 +48,9 @@ impl<'a> Sheet<'a> {
             fastest: 0.0,
             highest_shift_rpm: 0.0,
             scene: Scene {
-                view: View::Speed,
-                x: axis(Quantity::RoadSpeed(project.units)),
-                y: axis(Quantity::EngineSpeed),
-                summary: String::new(),
-                sets: Vec::new(),
                 has_band: true,
-                areas: Vec::new(),
-                rules: Vec::new(),
-                lines: Vec::new(),
-                points: Vec::new(),
-                labels: Vec::new(),
-                handles: Vec::new(),
-                handle_lines: Vec::new(),
-                readables: Vec::new(),
                 without_reading: "no usable gear",
+                ..Scene::empty(View::Speed, speed, Quantity::EngineSpeed)
             },
         }
     }
@@ -108,8 +61,8 @@ impl<'a> Sheet<'a> {
     }
 
     /// The point of a gear at an engine speed.
-    fn point(&self, trace: &SetTrace<'_>, result: &GearResult, engine_rpm: f64) -> [f64; 2] {
-        let speed_kmh = trace.set.drivetrain.speed_kmh(&result.gear, engine_rpm);
+    fn point(&self, set: &ChosenSet<'_>, result: &GearResult, engine_rpm: f64) -> [f64; 2] {
+        let speed_kmh = set.set.drivetrain.speed_kmh(&result.gear, engine_rpm);
         [self.x(speed_kmh), engine_rpm]
     }
 
@@ -168,15 +121,11 @@ impl<'a> Sheet<'a> {
         }
     }
 
-    fn set(&mut self, trace: &SetTrace<'_>) {
-        self.scene.sets.push(ShownSet {
-            id: trace.candidate.id,
-            place: trace.of.place,
-            name: trace.candidate.set.name.to_string(),
-        });
-        self.gears(trace);
-        self.crossings(trace);
-        self.shifts(trace);
+    fn set(&mut self, set: &ChosenSet<'_>) {
+        self.scene.sets.push(set.shown());
+        self.gears(set);
+        self.crossings(set);
+        self.shifts(set);
     }
 
     fn line(&mut self, role: Role, of: Owner, points: Vec<[f64; 2]>) {
@@ -184,21 +133,21 @@ impl<'a> Sheet<'a> {
     }
 
     /// Every forward gear as far as it goes, and the part of it that is really driven.
-    fn gears(&mut self, trace: &SetTrace<'_>) {
+    fn gears(&mut self, set: &ChosenSet<'_>) {
         let redline_rpm = self.redline_rpm;
         let mut entered_at = self.project.engine.idle.map_or(0.0, EngineSpeed::rpm);
-        for result in &trace.set.gears {
-            let of = trace.of_gear(result);
-            let end = self.point(trace, result, redline_rpm);
+        for result in &set.set.gears {
+            let of = set.of_gear(result);
+            let end = self.point(set, result, redline_rpm);
             self.fastest = self.fastest.max(end[0]);
             self.line(Role::Fan, of, vec![[0.0, 0.0], end]);
             let is_shifted = result.gear.role == Some(GearRole::Shifted);
             if is_shifted {
                 let left_at = result.upshift.map_or(redline_rpm, |up| up.shift_rpm);
-                let driven = [entered_at, left_at].map(|rpm| self.point(trace, result, rpm));
+                let driven = [entered_at, left_at].map(|rpm| self.point(set, result, rpm));
                 self.line(Role::Driven, of, driven.to_vec());
                 entered_at = result.upshift.map_or(left_at, |up| up.rpm_after_shift);
-                self.readable(trace, result);
+                self.readable(set, result);
             }
             let role = if is_shifted { Role::Driven } else { Role::Fan };
             let label = result.gear.label.clone();
@@ -207,11 +156,11 @@ impl<'a> Sheet<'a> {
     }
 
     /// A gear is read off where it is of use: between the floor and the redline.
-    fn readable(&mut self, trace: &SetTrace<'_>, result: &GearResult) {
+    fn readable(&mut self, set: &ChosenSet<'_>, result: &GearResult) {
         let useful = [self.floor_rpm, self.redline_rpm];
-        let points = useful.map(|rpm| self.point(trace, result, rpm));
-        let like = trace.baseline.and_then(|baseline| {
-            let like = baseline.counterpart(trace.set, result)?;
+        let points = useful.map(|rpm| self.point(set, result, rpm));
+        let like = set.baseline.and_then(|baseline| {
+            let like = baseline.counterpart(set.set, result)?;
             Some((&baseline.drivetrain, &like.gear))
         });
         let units = self.project.units;
@@ -220,7 +169,7 @@ impl<'a> Sheet<'a> {
             line.to_vec()
         });
         self.scene.readables.push(Readable {
-            of: trace.of_gear(result),
+            of: set.of_gear(result),
             name: result.gear.label.clone(),
             points: points.to_vec(),
             baseline,
@@ -228,38 +177,38 @@ impl<'a> Sheet<'a> {
     }
 
     /// The engine speed in top gear at each marked road speed.
-    fn crossings(&mut self, trace: &SetTrace<'_>) {
-        let Some(top) = trace.set.top() else { return };
+    fn crossings(&mut self, set: &ChosenSet<'_>) {
+        let Some(top) = set.set.top() else { return };
         for speed in self.project.marked_road_speeds.as_slice() {
-            let engine_rpm = trace.set.drivetrain.engine_rpm(&top.gear, speed.kmh());
+            let engine_rpm = set.set.drivetrain.engine_rpm(&top.gear, speed.kmh());
             if !self.project.engine.allow(engine_rpm) {
                 continue;
             }
             let at = [self.x(speed.kmh()), engine_rpm];
             self.scene.points.push(Point {
                 role: Role::Crossing,
-                of: trace.of,
+                of: set.of,
                 at,
             });
             let text = rpm_text(engine_rpm);
-            self.label(Role::Crossing, Some(trace.of), text, at, Place::Beside);
+            self.label(Role::Crossing, Some(set.of), text, at, Place::Beside);
         }
     }
 
     /// The falls of the needle, and the shift points as handles on their line.
-    fn shifts(&mut self, trace: &SetTrace<'_>) {
+    fn shifts(&mut self, set: &ChosenSet<'_>) {
         let travel = self.travel();
-        let chain: Vec<&GearResult> = trace.set.chain().collect();
+        let chain: Vec<&GearResult> = set.set.chain().collect();
         let mut line = Vec::new();
         for pair in chain.windows(2) {
             let [from, to] = [pair[0], pair[1]];
             let Some(up) = from.upshift else { continue };
-            let at = self.drop(trace, up);
+            let at = self.drop(set, up);
             self.fastest = self.fastest.max(at[0]);
             self.highest_shift_rpm = self.highest_shift_rpm.max(up.shift_rpm);
             line.push(at);
             self.scene.handles.push(Handle {
-                set: trace.of.set,
+                set: set.of.set,
                 gear: from.gear.id,
                 labels: [from.gear.label.clone(), to.gear.label.clone()],
                 at,
@@ -268,27 +217,27 @@ impl<'a> Sheet<'a> {
                 rpm_after_shift: up.rpm_after_shift,
             });
         }
-        self.line(Role::ShiftLine, trace.of, line.clone());
-        let set = &trace.candidate.set;
-        let own = set.gears.iter();
+        self.line(Role::ShiftLine, set.of, line.clone());
+        let parts = &set.candidate.set;
+        let own = parts.gears.iter();
         self.scene.handle_lines.push(HandleLine {
-            set: trace.of.set,
+            set: set.of.set,
             points: line,
             along: Along::Y,
             travel,
-            common: set.shift,
+            common: parts.shift,
             own: own.filter_map(|g| Some((g.id, g.shift?))).collect(),
         });
     }
 
     /// A fall of the needle at constant road speed; where it begins.
-    fn drop(&mut self, trace: &SetTrace<'_>, up: Upshift) -> [f64; 2] {
+    fn drop(&mut self, set: &ChosenSet<'_>, up: Upshift) -> [f64; 2] {
         let x = self.x(up.speed_kmh);
         let [head, foot] = [[x, up.shift_rpm], [x, up.rpm_after_shift]];
-        self.line(Role::Drop, trace.of, vec![head, foot]);
+        self.line(Role::Drop, set.of, vec![head, foot]);
         let text = rpm_difference_text(-up.rpm_drop());
         let place = Place::UnderFall(up.shift_rpm);
-        self.label(Role::Drop, Some(trace.of), text, foot, place);
+        self.label(Role::Drop, Some(set.of), text, foot, place);
         head
     }
 

@@ -1,11 +1,9 @@
 //! Which diagrams there are: the one list that window, write-up, command line and settings share.
 
+use super::chosen::{ChosenSet, IsChosen, chosen_sets};
 use super::scene::Scene;
 use super::speed_diagram;
-use crate::project::{Candidate, Project, ProjectResults};
-
-/// Whether a set of a project is to be shown.
-pub type IsChosen<'a> = &'a dyn Fn(&Candidate) -> bool;
+use crate::project::{Project, ProjectResults};
 
 /// What is looked at: one diagram.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -15,10 +13,11 @@ pub enum View {
     Speed,
 }
 
-/// What is to be known of a view.
+/// What is to be known of a view; its scene has the spoken summary.
 struct Row {
     word: &'static str,
-    scene: fn(&Project, &ProjectResults, IsChosen<'_>) -> Scene,
+    name: &'static str,
+    scene: fn(&Project, &[ChosenSet<'_>]) -> Scene,
 }
 
 impl View {
@@ -29,6 +28,7 @@ impl View {
         match self {
             Self::Speed => Row {
                 word: "speed",
+                name: "Speed",
                 scene: speed_diagram::scene,
             },
         }
@@ -37,6 +37,11 @@ impl View {
     /// The word that asks for it on the command line.
     pub fn word(self) -> &'static str {
         self.row().word
+    }
+
+    /// What it is called where one is chosen.
+    pub fn name(self) -> &'static str {
+        self.row().name
     }
 
     /// The diagram of the visible sets of a project.
@@ -51,6 +56,7 @@ impl View {
         results: &ProjectResults,
         is_chosen: IsChosen<'_>,
     ) -> Scene {
-        (self.row().scene)(project, results, is_chosen)
+        let sets = chosen_sets(project, results, is_chosen);
+        (self.row().scene)(project, &sets)
     }
 }
