@@ -81,7 +81,7 @@ struct TickWidths {
 /// The text of a mark on the level axis; its unit stands at its right end.
 fn x_tick(axis: &Axis, value: f64, range: &RangeInclusive<f64>, widths: TickWidths) -> String {
     let text = mark_text(axis, value);
-    let needed = widths.sign + widths.digit * (text.len() as f32 / 2.0 + 0.5);
+    let needed = widths.sign + widths.digit * (text.chars().count() as f32 / 2.0 + 0.5);
     let share = f64::from(needed / widths.axis.max(1.0)).max(0.07);
     if value > range.end() - share * (range.end() - range.start()) {
         return String::new();
