@@ -9,6 +9,7 @@ mod chosen;
 mod handle;
 mod scene;
 mod speed_diagram;
+mod steps;
 mod table;
 mod view;
 

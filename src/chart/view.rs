@@ -2,7 +2,7 @@
 
 use super::chosen::{ChosenSet, IsChosen, chosen_sets};
 use super::scene::Scene;
-use super::speed_diagram;
+use super::{speed_diagram, steps};
 use crate::project::{Project, ProjectResults};
 
 /// What is looked at: one diagram.
@@ -11,6 +11,8 @@ pub enum View {
     /// Engine speed against road speed.
     #[default]
     Speed,
+    /// The step of each gear over the next.
+    Steps,
 }
 
 /// What is to be known of a view; its scene has the spoken summary.
@@ -22,7 +24,7 @@ struct Row {
 
 impl View {
     /// Every view, in the order in which they are offered.
-    pub const ALL: [Self; 1] = [Self::Speed];
+    pub const ALL: [Self; 2] = [Self::Speed, Self::Steps];
 
     const fn row(self) -> Row {
         match self {
@@ -30,6 +32,11 @@ impl View {
                 word: "speed",
                 name: "Speed",
                 scene: speed_diagram::scene,
+            },
+            Self::Steps => Row {
+                word: "steps",
+                name: "Steps",
+                scene: steps::scene,
             },
         }
     }

@@ -51,7 +51,11 @@ struct Picture {
 
 impl Picture {
     fn of(project: &Project) -> Self {
-        let scene = View::Speed.scene(project, &ProjectResults::of(project));
+        Self::of_view(View::Speed, project)
+    }
+
+    fn of_view(view: View, project: &Project) -> Self {
+        let scene = view.scene(project, &ProjectResults::of(project));
         Self {
             range: scene.whole(),
             scene,
@@ -179,13 +183,14 @@ fn no_label_lies_over_another_or_is_cut_in_the_usual_sizes() {
     for project in usual_projects() {
         for (size, text_size) in sizes.into_iter().zip([10.0, 11.0, 12.5, 16.0, 20.0]) {
             for theme in [Theme::Light, Theme::Dark] {
-                for with_drops in [false, true] {
+                let looks = View::ALL.into_iter().flat_map(|v| [(v, false), (v, true)]);
+                for (view, with_drops) in looks {
                     let scene = Picture {
                         size: size.into(),
                         text_size,
                         theme,
                         with_drops,
-                        ..Picture::of(&project)
+                        ..Picture::of_view(view, &project)
                     };
                     scene.check().unwrap();
                 }
@@ -217,11 +222,13 @@ proptest! {
 
     #[test]
     fn whatever_can_be_typed_is_drawn_in_finite_numbers(project in any_project()) {
-        let scene = Picture::of(&project);
-        for number in scene.range.x.iter().chain(&scene.range.y) {
-            prop_assert!(number.is_finite());
+        for view in View::ALL {
+            let scene = Picture::of_view(view, &project);
+            for number in scene.range.x.iter().chain(&scene.range.y) {
+                prop_assert!(number.is_finite());
+            }
+            scene.check()?;
         }
-        scene.check()?;
     }
 }
 
@@ -279,6 +286,68 @@ fn the_height_of_the_gear_numbers_band_follows_from_the_number_of_visible_sets()
         assert!(three > two && two > one, "{of_project:?}");
         assert!((one - none).abs() < 0.1, "{of_project:?}");
     }
+}
+
+#[test]
+fn steps_stand_gear_by_gear_and_are_written_where_they_are() {
+    let project = camper_van();
+    let results = ProjectResults::of(&project);
+    let picture = Picture::of_view(View::Steps, &project);
+    let lines: Vec<_> = picture.scene.lines_of(Role::ByGear).collect();
+    assert_eq!(lines.len(), 3);
+    for (line, set) in lines.iter().zip(&results.sets) {
+        let steps: Vec<f64> = line.points.iter().map(|[_, step]| *step).collect();
+        let wanted: Vec<f64> = set.chain().filter_map(|gear| gear.step).collect();
+        assert_eq!(steps, wanted);
+        let places: Vec<f64> = line.points.iter().map(|[x, _]| *x).collect();
+        assert_eq!(places, [1.0, 2.0, 3.0, 4.0, 5.0][..places.len()]);
+    }
+    let drawn = picture.frames(1).swap_remove(0);
+    let texts: Vec<&str> = drawn.labels.iter().map(|(_, text)| text.as_str()).collect();
+    // The first two sets share their steps, which are written once.
+    for text in ["1.87", "1.54", "1.39", "1.26", "1.85", "1.20"] {
+        let count = texts.iter().filter(|t| **t == text).count();
+        assert_eq!(count, 1, "{text} in {texts:?}");
+    }
+    let spoken = &picture.scene.summary;
+    assert!(
+        spoken.contains("Fitted five-speed 1.87, 1.54, 1.39, 1.26"),
+        "{spoken}"
+    );
+}
+
+#[test]
+fn without_a_set_or_a_step_the_steps_say_so() {
+    let mut project = camper_van();
+    for id in project.sets.iter().map(|c| c.id).collect::<Vec<_>>() {
+        project = Edit::Visible(id, false).applied_to(&project).unwrap();
+    }
+    for (project, spoken) in [(project, "no visible set"), (one_gear(), "without a step")] {
+        let picture = Picture::of_view(View::Steps, &project);
+        assert!(picture.scene.summary.contains(spoken));
+        let drawn = picture.frames(1).swap_remove(0);
+        assert!(drawn.labels.iter().any(|(_, text)| text == "gear"));
+        assert_eq!(picture.scene.x.marks, [(1.0, "no change".to_owned())]);
+        picture.check().unwrap();
+    }
+}
+
+#[test]
+fn what_is_read_off_between_gears_is_said_with_its_difference_from_the_baseline() {
+    let scene = Picture::of_view(View::Steps, &camper_van()).scene;
+    let reading = scene.reading_at(2.0).unwrap();
+    assert_eq!(reading.heading, "gear 2");
+    let figures: Vec<_> = reading
+        .sets
+        .iter()
+        .map(|(_, figures)| &figures[0])
+        .collect();
+    let texts: Vec<&str> = figures.iter().map(|f| f.text.as_str()).collect();
+    assert_eq!(texts, ["1.54", "1.54", "1.57"]);
+    assert_eq!(figures[0].difference, None);
+    assert_eq!(figures[1].difference.as_deref(), Some("0.00"));
+    let beyond = scene.reading_at(5.0).unwrap();
+    assert!(beyond.sets[0].1.is_empty() && beyond.sets[2].1.len() == 1);
 }
 
 /// The height of the band in several sizes and views: all the same.
