@@ -7,7 +7,7 @@ use super::dialogs::{After, Dialog, PasteAnswer, PasteDialog, PathDialog, pasted
 use super::file_picker::Purpose;
 use super::files::{self, typed_path, with_ending};
 use super::settings::Theme;
-use super::view_state::ViewState;
+use super::view_state::{Ranges, ViewState};
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::{BLANK, EXAMPLES};
@@ -31,7 +31,7 @@ impl App {
             Action::Run(command) => self.run(ctx, command),
             Action::Select(set) => self.select(set),
             Action::Point(gear) => self.view.pointed = gear,
-            Action::Range(range) => self.view.range = range,
+            Action::Range(view, range) => self.view.ranges.set(view, range),
             Action::Open(path) => self.leave_for(After::Open(path), ctx),
             Action::Example(at) => self.leave_for(After::Example(at), ctx),
             Action::RatioForm(form) => self.view.ratio_form = form,
@@ -81,7 +81,7 @@ impl App {
             Command::SwitchUnits => self.switch_units(),
             Command::PasteSet => self.dialog = Some(Dialog::Paste(PasteDialog::default())),
             Command::CopyTable => self.copy_table(ctx),
-            Command::Fit => self.view.range = None,
+            Command::Fit => self.view.ranges = Ranges::default(),
             Command::NextSet => self.select(self.view.next_set(self.desk.project())),
             Command::ThemeLight => self.show_theme(ctx, Theme::Light),
             Command::ThemeDark => self.show_theme(ctx, Theme::Dark),
@@ -169,7 +169,7 @@ impl App {
             SpeedUnit::Kmh => SpeedUnit::Mph,
             SpeedUnit::Mph => SpeedUnit::Kmh,
         };
-        self.view.range = None;
+        self.view.ranges = Ranges::default();
         self.edit(&Edit::Units(other));
     }
 

@@ -22,7 +22,8 @@ pub(super) fn diagram_panel_ui(
     palette: &Palette,
     actions: &mut Vec<Action>,
 ) -> bool {
-    let range = view.range.unwrap_or_else(|| scene.whole());
+    let range = view.ranges.of(scene.view);
+    let range = range.unwrap_or_else(|| scene.whole());
     let is_busy = handles::are_dragged(ui);
     let look = Look {
         palette,
@@ -77,9 +78,10 @@ fn panned_and_zoomed(
         }
     }
     if drawn.response.double_clicked() {
-        actions.push(Action::Range(None));
+        actions.push(Action::Range(scene.view, None));
     } else if wanted != range {
-        actions.push(Action::Range(kept_within(wanted, scene.whole())));
+        let kept = kept_within(wanted, scene.whole());
+        actions.push(Action::Range(scene.view, kept));
     }
 }
 
