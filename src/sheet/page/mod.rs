@@ -67,6 +67,15 @@ impl Page {
         })
     }
 
+    /// The same page with another diagram.
+    #[must_use]
+    pub fn showing(mut self, view: View) -> Self {
+        let chosen = &self.chosen;
+        let is_chosen = |c: &Candidate| chosen.contains(&c.id);
+        self.diagram = view.scene_of(&self.project, &self.results, &is_chosen);
+        self
+    }
+
     /// The finished picture.
     ///
     /// # Errors

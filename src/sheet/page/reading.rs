@@ -1,7 +1,7 @@
 //! The page for reading: title, vehicle, diagram, table, note, and what was assumed.
 
 use super::Page;
-use crate::chart::SetTable;
+use crate::chart::{SetTable, View};
 use crate::draw::diagram::{Look, diagram_ui};
 use crate::draw::palette::{Palette, dash};
 use crate::draw::table::{TableLook, all_columns, column_groups, essential_columns, table_ui};
@@ -195,9 +195,12 @@ pub(super) fn chosen_sets(page: &Page) -> impl Iterator<Item = &SetTable> {
 
 /// What the figures rest on.
 fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let law = "Road speed = 0.06 × engine speed × rolling circumference in m ÷ overall ratio, \
-               without slip.";
-    let mut text = law.to_owned();
+    let mut text = match page.diagram.view {
+        View::Speed => String::new(),
+        View::Steps => "Step = overall ratio of a gear ÷ that of the next. ".to_owned(),
+    };
+    text += "Road speed = 0.06 × engine speed × rolling circumference in m ÷ overall ratio, \
+             without slip.";
     if page.tyres().any(|tyre| tyre.tolerance().is_some()) {
         text += " The circumference follows from the tyre's size; a real tyre differs by −2.5 to \
                  +1.5 %.";

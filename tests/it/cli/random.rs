@@ -40,6 +40,7 @@ fn word() -> impl Strategy<Value = String> {
         "bbcode",
         "text",
         "speed",
+        "steps",
         "kmh",
         "mph",
         "comma",
