@@ -134,7 +134,7 @@ fn with_minus(digits: String) -> String {
 }
 
 /// `number` with a typographic sign in front and `decimals` behind; zero has no sign.
-fn signed(number: f64, decimals: usize) -> String {
+pub fn signed(number: f64, decimals: usize) -> String {
     let digits = format!("{:.decimals$}", number.abs());
     let is_zero = digits.chars().all(|c| c == '0' || c == '.');
     match (is_zero, number < 0.0) {

@@ -5,7 +5,7 @@
 
 use super::commands::Command;
 use super::typed::RatioForm;
-use crate::chart::View;
+use crate::chart::{Range, View};
 use crate::gearing::GearId;
 use crate::project::{Edit, SetId};
 use std::path::PathBuf;
@@ -27,8 +27,8 @@ pub enum Action {
     Select(SetId),
     /// The pointer is on a gear, or on none.
     Point(Option<(SetId, GearId)>),
-    /// The diagram is seen through another view; none is the whole.
-    View(Option<View>),
+    /// Another part of a diagram is in view; none is the whole.
+    Range(View, Option<Range>),
     /// A file is opened.
     Open(PathBuf),
     /// An example is opened, counted from 0.

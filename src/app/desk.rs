@@ -3,7 +3,7 @@
 //! Results, diagram and table are made once for each revision of the document and borrowed by
 //! every panel.
 
-use crate::chart::{SpeedDiagram, Table};
+use crate::chart::{Scene, Table, View};
 use crate::project::{History, Project, ProjectResults, Revision};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -24,7 +24,7 @@ pub struct Desk {
 struct Figures {
     revision: Revision,
     results: ProjectResults,
-    diagram: SpeedDiagram,
+    diagram: Scene,
     table: Table,
 }
 
@@ -34,7 +34,7 @@ impl Figures {
         let results = ProjectResults::of(project);
         Self {
             revision: history.revision(),
-            diagram: SpeedDiagram::of(project, &results),
+            diagram: View::Speed.scene(project, &results),
             table: Table::of(project, &results),
             results,
         }
@@ -71,7 +71,7 @@ impl Desk {
     }
 
     /// The speed diagram of the visible sets.
-    pub fn diagram(&self) -> &SpeedDiagram {
+    pub fn diagram(&self) -> &Scene {
         &self.figures.diagram
     }
 

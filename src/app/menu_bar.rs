@@ -3,6 +3,7 @@
 use super::action::Action;
 use super::commands::{Command, Menu, TABLE};
 use super::desk::Desk;
+use crate::chart::View;
 use crate::project::Edit;
 use crate::project::examples::EXAMPLES;
 use crate::units::SpeedUnit;
@@ -125,7 +126,7 @@ fn units_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
     for unit in SpeedUnit::ALL.into_iter().rev() {
         let is_chosen = desk.project().units == unit;
         if ui.selectable_label(is_chosen, unit.sign()).clicked() && !is_chosen {
-            actions.push(Action::View(None));
+            actions.extend(View::ALL.map(|view| Action::Range(view, None)));
             actions.push(Action::Edit(Edit::Units(unit)));
         }
     }

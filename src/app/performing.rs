@@ -7,6 +7,7 @@ use super::dialogs::{Dialog, PasteAnswer};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
 use super::settings::ThemeChoice;
+use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::import::gears::pasted_parts;
@@ -29,7 +30,7 @@ impl App {
             Action::Run(command) => self.run(ctx, command),
             Action::Select(set) => self.select(set),
             Action::Point(gear) => self.view.pointed = gear,
-            Action::View(range) => self.view.range = range,
+            Action::Range(view, range) => self.view.ranges.set(view, range),
             Action::Open(path) => self.step(ctx, Step::Leave(After::Open(path))),
             Action::Example(at) => self.step(ctx, Step::Leave(After::Example(at))),
             Action::RatioForm(form) => self.view.ratio_form = form,
@@ -79,7 +80,7 @@ impl App {
             Command::SwitchUnits => self.switch_units(),
             Command::PasteSet => self.dialog = Some(Dialog::Paste(Box::default())),
             Command::CopyTable => self.copy_table(ctx),
-            Command::Fit => self.view.range = None,
+            Command::Fit => self.view.ranges = Ranges::default(),
             Command::NextSet => self.select(self.view.next_set(self.desk().project())),
             Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),
             Command::ThemeDark => self.show_theme(ctx, ThemeChoice::Dark),
@@ -167,7 +168,7 @@ impl App {
             SpeedUnit::Kmh => SpeedUnit::Mph,
             SpeedUnit::Mph => SpeedUnit::Kmh,
         };
-        self.view.range = None;
+        self.view.ranges = Ranges::default();
         self.edit(&Edit::Units(other));
     }
 }

@@ -3,7 +3,7 @@
 //! Nothing here is saved with the project or undone.
 
 use super::typed::RatioForm;
-use crate::chart::{SpeedDiagram, View};
+use crate::chart::{Range, View};
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 
@@ -16,14 +16,30 @@ pub(super) struct ViewState {
     pub reveal: Option<SetId>,
     /// The gear that the pointer is on, in diagram or table.
     pub pointed: Option<(SetId, GearId)>,
-    /// The part of the diagram in view; none is the whole.
-    pub range: Option<View>,
+    /// The part of each diagram in view.
+    pub ranges: Ranges,
     /// Whether the write-up is being made.
     pub write_up_is_open: bool,
     /// Whether the table shows the sets side by side, or one under another.
     pub side_by_side: bool,
     /// In which form gears are typed.
     pub ratio_form: RatioForm,
+}
+
+/// The part of each diagram in view; without one, the whole.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub(super) struct Ranges([Option<Range>; View::ALL.len()]);
+
+impl Ranges {
+    /// The part of a diagram in view; none is the whole.
+    pub(super) fn of(&self, view: View) -> Option<Range> {
+        self.0[view as usize]
+    }
+
+    /// Shows another part of a diagram; none is the whole.
+    pub(super) fn set(&mut self, view: View, range: Option<Range>) {
+        self.0[view as usize] = range;
+    }
 }
 
 impl ViewState {
@@ -35,7 +51,7 @@ impl ViewState {
             selected: other.map_or(baseline, |c| c.id),
             reveal: None,
             pointed: None,
-            range: None,
+            ranges: Ranges::default(),
             write_up_is_open: false,
             side_by_side: false,
             ratio_form: RatioForm::default(),
@@ -75,20 +91,19 @@ impl ViewState {
 
 /// `wanted` kept within the whole diagram; none where it shows the whole.
 ///
-/// Nothing lies outside, so there is no use in going there; a view is never narrower than a
+/// Nothing lies outside, so there is no use in going there; it is never narrower than a
 /// hundredth of the whole.
-pub(super) fn kept_within(wanted: View, diagram: &SpeedDiagram) -> Option<View> {
-    let whole = diagram.whole;
-    let view = View {
-        speed: kept_range(wanted.speed, whole.speed),
-        rpm: kept_range(wanted.rpm, whole.rpm),
+pub(super) fn kept_within(wanted: Range, whole: Range) -> Option<Range> {
+    let kept = Range {
+        x: kept_range(wanted.x, whole.x),
+        y: kept_range(wanted.y, whole.y),
     };
     let shows_all = |range: [f64; 2], all: [f64; 2]| {
         let slack = 1e-6 * (all[1] - all[0]);
         (range[0] - all[0]).abs() < slack && (range[1] - all[1]).abs() < slack
     };
-    let is_whole = shows_all(view.speed, whole.speed) && shows_all(view.rpm, whole.rpm);
-    (!is_whole).then_some(view)
+    let is_whole = shows_all(kept.x, whole.x) && shows_all(kept.y, whole.y);
+    (!is_whole).then_some(kept)
 }
 
 fn kept_range(wanted: [f64; 2], whole: [f64; 2]) -> [f64; 2] {
@@ -105,6 +120,22 @@ fn kept_range(wanted: [f64; 2], whole: [f64; 2]) -> [f64; 2] {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn every_diagram_has_a_range_of_its_own() {
+        let mut ranges = Ranges::default();
+        let part = Range {
+            x: [10.0, 20.0],
+            y: [1000.0, 2000.0],
+        };
+        for view in View::ALL {
+            ranges.set(view, Some(part));
+            for other in View::ALL {
+                assert_eq!(ranges.of(other), (other == view).then_some(part));
+            }
+            ranges.set(view, None);
+        }
+    }
 
     #[test]
     fn a_range_is_moved_into_the_whole_and_keeps_its_width() {

@@ -245,7 +245,13 @@ impl App {
             });
         let paper = Frame::new().fill(palette.page).inner_margin(8.0);
         let diagram = CentralPanel::default().frame(paper).show(ui, |ui| {
-            diagram_panel_ui(ui, &self.lifecycle.desk, &self.view, &palette, actions)
+            diagram_panel_ui(
+                ui,
+                self.lifecycle.desk.diagram(),
+                &self.view,
+                &palette,
+                actions,
+            )
         });
         if self.view.pointed.is_some() && !table.inner && !diagram.inner {
             actions.push(Action::Point(None));

@@ -3,8 +3,20 @@
 //! They are built from a project and its results, name roles and never colours, and know no
 //! toolkit: the same data goes on the screen, into a picture and into text.
 
+mod at_pointer;
+mod axis;
+mod chosen;
+mod handle;
+mod scene;
 mod speed_diagram;
+mod steps;
 pub mod table;
+mod view;
 
-pub use speed_diagram::{GearTrace, SetTrace, ShiftTrace, SpeedDiagram, View};
+pub use at_pointer::{Figure, Readable, Reading};
+pub use axis::{Along, Axis, Quantity, Range};
+pub use chosen::IsChosen;
+pub use handle::{Handle, HandleLine, Travel};
+pub use scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
+pub use view::View;

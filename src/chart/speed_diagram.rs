@@ -1,232 +1,286 @@
-//! Engine speed against road speed for every gear of every set, as data.
+//! The speed diagram: engine speed against road speed for every gear of every set.
+//!
+//! Each gear is a line from standstill to its speed at the redline; over it lies the part that is
+//! really driven, from the last upshift to the next, and between the gears the needle falls.
 
-use crate::gearing::{EngineSpeed, GearId, GearResult, GearRole, SetResults};
-use crate::project::{Candidate, Project, ProjectResults, SetId};
-use crate::units::{SpeedUnit, round_to, typed_rpm_text};
+use super::at_pointer::Readable;
+use super::axis::{Along, Quantity};
+use super::chosen::ChosenSet;
+use super::handle::{Handle, HandleLine, Travel};
+use super::scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
+use super::view::View;
+use crate::gearing::{EngineSpeed, GearResult, GearRole, Upshift};
+use crate::project::Project;
+use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_rpm_text};
 
-/// The speed diagram: x is road speed in `unit`, y is engine speed in rev/min.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SpeedDiagram {
-    /// The unit of every road speed in here.
-    pub unit: SpeedUnit,
-    /// The view that holds everything.
-    pub whole: View,
-    /// Highest permitted engine speed, in rev/min.
-    pub redline_rpm: f64,
-    /// The lowest useful engine speed, else idle, in rev/min; 0 where neither is known.
-    pub floor_rpm: f64,
-    /// Marked road speeds.
-    pub marked_speeds: Vec<f64>,
-    /// Marked engine speeds, in rev/min.
-    pub marked_rpm: Vec<f64>,
-    /// One for each visible set, in their order.
-    pub traces: Vec<SetTrace>,
-}
+/// The steps in which a hand moves a shift point, in rev/min.
+const STEP_RPM: f64 = 10.0;
 
-/// A range of road speeds and engine speeds.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct View {
-    /// Least and greatest road speed, in the diagram's unit.
-    pub speed: [f64; 2],
-    /// Least and greatest engine speed, in rev/min.
-    pub rpm: [f64; 2],
-}
-
-/// The lines of one set.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SetTrace {
-    /// The set.
-    pub set: SetId,
-    /// Its place among all sets, counted from 0: it decides colour and dash.
-    pub place: usize,
-    /// Its name.
-    pub name: String,
-    /// Forward gears in typed order.
-    pub gears: Vec<GearTrace>,
-    /// The upshifts of the chain, lowest first.
-    pub shifts: Vec<ShiftTrace>,
-}
-
-/// The line of one gear: from standstill straight to its speed at the redline.
-#[derive(Debug, Clone, PartialEq)]
-pub struct GearTrace {
-    /// The gear.
-    pub gear: GearId,
-    /// What it is called.
-    pub label: String,
-    /// Road speed per 1 rev/min.
-    pub speed_per_rpm: f64,
-    /// The engine speeds between which the gear is really driven, in rev/min: from the last
-    /// upshift to the next; none for a crawler.
-    pub driven_rpm: Option<[f64; 2]>,
-}
-
-impl GearTrace {
-    /// Road speed at an engine speed, in the diagram's unit.
-    pub fn speed_at(&self, engine_rpm: f64) -> f64 {
-        self.speed_per_rpm * engine_rpm
+/// The speed diagram of chosen sets.
+pub(super) fn scene(project: &Project, sets: &[ChosenSet<'_>]) -> Scene {
+    let mut sheet = Sheet::of(project);
+    sheet.limits();
+    sheet.marks();
+    for set in sets {
+        sheet.set(set);
     }
-
-    /// Engine speed in rev/min at a road speed of the diagram's unit.
-    pub fn rpm_at(&self, speed: f64) -> f64 {
-        speed / self.speed_per_rpm
-    }
+    sheet.finished()
 }
 
-/// One upshift: the needle falls at a constant road speed.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ShiftTrace {
-    /// The gear that is left.
-    pub gear: GearId,
-    /// Its label and that of the next gear.
-    pub labels: [String; 2],
-    /// Road speed, in the diagram's unit.
-    pub speed: f64,
-    /// Engine speed before the shift, in rev/min.
-    pub shift_rpm: f64,
-    /// Engine speed after it, in rev/min.
-    pub rpm_after_shift: f64,
+struct Sheet<'a> {
+    project: &'a Project,
+    redline_rpm: f64,
+    floor_rpm: f64,
+    /// The highest road speed so far, in the project's unit.
+    fastest: f64,
+    /// The highest shift point so far, in rev/min.
+    highest_shift_rpm: f64,
+    scene: Scene,
 }
 
-impl ShiftTrace {
-    /// The shift in words: `2→3 at 4200 rpm, falls 1480 to 2720`.
-    pub fn words(&self) -> String {
-        let after = round_to(self.rpm_after_shift, 10.0);
-        let [from, to] = &self.labels;
-        let change = round_to(self.shift_rpm - after, 10.0);
-        let falls = if change >= 0.0 { "falls" } else { "rises" };
-        format!(
-            "{from}→{to} at {} rpm, {falls} {} to {}",
-            typed_rpm_text(self.shift_rpm),
-            typed_rpm_text(change.abs()),
-            typed_rpm_text(after)
-        )
-    }
-}
-
-impl SpeedDiagram {
-    /// The diagram of the visible sets of a project.
-    pub fn of(project: &Project, results: &ProjectResults) -> Self {
-        Self::of_sets(project, results, |candidate| candidate.visible)
-    }
-
-    /// The diagram of chosen sets of a project.
-    pub fn of_sets(
-        project: &Project,
-        results: &ProjectResults,
-        is_chosen: impl Fn(&Candidate) -> bool,
-    ) -> Self {
-        let unit = project.units;
-        let redline_rpm = project.engine.redline.rpm();
-        let traces: Vec<SetTrace> = project
-            .sets
-            .iter()
-            .zip(&results.sets)
-            .enumerate()
-            .filter(|(_, (candidate, _))| is_chosen(candidate))
-            .map(|(place, (candidate, set))| trace(place, candidate, set, project))
-            .collect();
-        let marked_speeds = project.marked_road_speeds.as_slice();
+impl<'a> Sheet<'a> {
+    fn of(project: &'a Project) -> Self {
+        let speed = Quantity::RoadSpeed(project.units);
         Self {
-            unit,
-            whole: whole_view(&traces, redline_rpm),
-            redline_rpm,
+            project,
+            redline_rpm: project.engine.redline.rpm(),
             floor_rpm: project.engine.floor_rpm(),
-            marked_speeds: marked_speeds
-                .iter()
-                .map(|v| unit.from_kmh(v.kmh()))
-                .collect(),
-            marked_rpm: rpm_values(project.marked_engine_speeds.as_slice()),
-            traces,
+            fastest: 0.0,
+            highest_shift_rpm: 0.0,
+            scene: Scene {
+                has_band: true,
+                without_reading: "no usable gear",
+                ..Scene::empty(View::Speed, speed, Quantity::EngineSpeed)
+            },
         }
     }
 
-    /// The diagram in one spoken sentence.
-    pub fn summary(&self) -> String {
-        let sets: Vec<String> = self.traces.iter().map(spoken_set).collect();
-        let sets = if sets.is_empty() {
-            "no visible set".to_owned()
-        } else {
-            sets.join("; ")
-        };
-        format!(
-            "Engine speed against road speed up to {} {} and a redline of {} rpm: {sets}",
-            self.whole.speed[1],
-            self.unit.sign(),
-            typed_rpm_text(self.redline_rpm)
-        )
+    /// A road speed in the project's unit.
+    fn x(&self, speed_kmh: f64) -> f64 {
+        self.project.units.from_kmh(speed_kmh)
     }
 
-    /// The trace of a set, where it is visible.
-    pub fn trace(&self, set: SetId) -> Option<&SetTrace> {
-        self.traces.iter().find(|t| t.set == set)
+    /// The point of a gear at an engine speed.
+    fn point(&self, set: &ChosenSet<'_>, result: &GearResult, engine_rpm: f64) -> [f64; 2] {
+        let speed_kmh = set.set.drivetrain.speed_kmh(&result.gear, engine_rpm);
+        [self.x(speed_kmh), engine_rpm]
     }
-}
 
-fn spoken_set(trace: &SetTrace) -> String {
-    format!("{} with {} gears", trace.name, trace.gears.len())
-}
-
-fn rpm_values(speeds: &[EngineSpeed]) -> Vec<f64> {
-    speeds.iter().map(|n| n.rpm()).collect()
-}
-
-fn trace(place: usize, candidate: &Candidate, set: &SetResults, project: &Project) -> SetTrace {
-    let unit = project.units;
-    let redline_rpm = project.engine.redline.rpm();
-    let mut entered_at = project.engine.idle.map_or(0.0, EngineSpeed::rpm);
-    let mut gears = Vec::new();
-    let mut shifts = Vec::new();
-    let chain: Vec<&GearResult> = set.chain().collect();
-    for result in &set.gears {
-        let mut driven_rpm = None;
-        if result.gear.role == Some(GearRole::Shifted) {
-            let left_at = result.upshift.map_or(redline_rpm, |up| up.shift_rpm);
-            driven_rpm = Some([entered_at, left_at]);
-            if let Some(up) = result.upshift {
-                entered_at = up.rpm_after_shift;
-                shifts.push(ShiftTrace {
-                    gear: result.gear.id,
-                    labels: [
-                        result.gear.label.clone(),
-                        chain[shifts.len() + 1].gear.label.clone(),
-                    ],
-                    speed: unit.from_kmh(up.speed_kmh),
-                    shift_rpm: up.shift_rpm,
-                    rpm_after_shift: up.rpm_after_shift,
-                });
-            }
-        }
-        gears.push(GearTrace {
-            gear: result.gear.id,
-            label: result.gear.label.clone(),
-            speed_per_rpm: unit.from_kmh(result.speed_per_1000_rpm_kmh) / 1000.0,
-            driven_rpm,
+    fn label(&mut self, role: Role, of: Option<Owner>, text: String, at: [f64; 2], place: Place) {
+        self.scene.labels.push(Label {
+            text,
+            role,
+            of,
+            at,
+            place,
         });
     }
-    SetTrace {
-        set: candidate.id,
-        place,
-        name: candidate.set.name.to_string(),
-        gears,
-        shifts,
+
+    /// The redline with all beyond it, and engine speeds too low to be useful.
+    fn limits(&mut self) {
+        let redline_rpm = self.redline_rpm;
+        self.scene.areas.push(Area {
+            role: Role::Redline,
+            y: [Some(redline_rpm), None],
+        });
+        self.scene.areas.push(Area {
+            role: Role::Floor,
+            y: [None, Some(self.floor_rpm)],
+        });
+        self.scene.rules.push(Rule {
+            role: Role::Redline,
+            along: Along::X,
+            at: redline_rpm,
+        });
+        let text = typed_rpm_text(redline_rpm);
+        self.label(Role::Redline, None, text, [0.0, redline_rpm], Place::OnAxis);
+    }
+
+    /// The road and engine speeds that are always wanted.
+    fn marks(&mut self) {
+        let unit = self.project.units.sign();
+        for speed in self.project.marked_road_speeds.as_slice() {
+            let at = self.x(speed.kmh());
+            self.scene.rules.push(Rule {
+                role: Role::Marked,
+                along: Along::Y,
+                at,
+            });
+            let text = format!("{} {unit}", plain_number(round_to(at, 0.1)));
+            self.label(Role::Marked, None, text, [at, 0.0], Place::AtFoot);
+        }
+        for speed in self.project.marked_engine_speeds.as_slice() {
+            let at = speed.rpm();
+            self.scene.rules.push(Rule {
+                role: Role::Marked,
+                along: Along::X,
+                at,
+            });
+            let text = format!("{} rpm", typed_rpm_text(at));
+            self.label(Role::Marked, None, text, [0.0, at], Place::AtEnd);
+        }
+    }
+
+    fn set(&mut self, set: &ChosenSet<'_>) {
+        self.scene.sets.push(set.shown());
+        self.gears(set);
+        self.crossings(set);
+        self.shifts(set);
+    }
+
+    fn line(&mut self, role: Role, of: Owner, points: Vec<[f64; 2]>) {
+        self.scene.lines.push(Line { role, of, points });
+    }
+
+    /// Every forward gear as far as it goes, and the part of it that is really driven.
+    fn gears(&mut self, set: &ChosenSet<'_>) {
+        let redline_rpm = self.redline_rpm;
+        let mut entered_at = self.project.engine.idle.map_or(0.0, EngineSpeed::rpm);
+        for result in &set.set.gears {
+            let of = set.of_gear(result);
+            let end = self.point(set, result, redline_rpm);
+            self.fastest = self.fastest.max(end[0]);
+            self.line(Role::Fan, of, vec![[0.0, 0.0], end]);
+            let is_shifted = result.gear.role == Some(GearRole::Shifted);
+            if is_shifted {
+                let left_at = result.upshift.map_or(redline_rpm, |up| up.shift_rpm);
+                let driven = [entered_at, left_at].map(|rpm| self.point(set, result, rpm));
+                self.line(Role::Driven, of, driven.to_vec());
+                entered_at = result.upshift.map_or(left_at, |up| up.rpm_after_shift);
+                self.readable(set, result);
+            }
+            let role = if is_shifted { Role::Driven } else { Role::Fan };
+            let label = result.gear.label.clone();
+            self.label(role, Some(of), label, end, Place::InBand([0.0, 0.0]));
+        }
+    }
+
+    /// A gear is read off where it is of use: between the floor and the redline.
+    fn readable(&mut self, set: &ChosenSet<'_>, result: &GearResult) {
+        let useful = [self.floor_rpm, self.redline_rpm];
+        let points = useful.map(|rpm| self.point(set, result, rpm));
+        let like = set.baseline.and_then(|baseline| {
+            let like = baseline.counterpart(set.set, result)?;
+            Some((&baseline.drivetrain, &like.gear))
+        });
+        let units = self.project.units;
+        let baseline = like.map(|(drivetrain, gear)| {
+            let line = points.map(|[x, _]| [x, drivetrain.engine_rpm(gear, units.to_kmh(x))]);
+            line.to_vec()
+        });
+        self.scene.readables.push(Readable {
+            of: set.of_gear(result),
+            name: result.gear.label.clone(),
+            points: points.to_vec(),
+            baseline,
+        });
+    }
+
+    /// The engine speed in top gear at each marked road speed.
+    fn crossings(&mut self, set: &ChosenSet<'_>) {
+        let Some(top) = set.set.top() else { return };
+        for speed in self.project.marked_road_speeds.as_slice() {
+            let engine_rpm = set.set.drivetrain.engine_rpm(&top.gear, speed.kmh());
+            if !self.project.engine.allow(engine_rpm) {
+                continue;
+            }
+            let at = [self.x(speed.kmh()), engine_rpm];
+            self.scene.points.push(Point {
+                role: Role::Crossing,
+                of: set.of,
+                at,
+            });
+            let text = rpm_text(engine_rpm);
+            self.label(Role::Crossing, Some(set.of), text, at, Place::Beside);
+        }
+    }
+
+    /// The falls of the needle, and the shift points as handles on their line.
+    fn shifts(&mut self, set: &ChosenSet<'_>) {
+        let travel = self.travel();
+        let chain: Vec<&GearResult> = set.set.chain().collect();
+        let mut line = Vec::new();
+        for pair in chain.windows(2) {
+            let [from, to] = [pair[0], pair[1]];
+            let Some(up) = from.upshift else { continue };
+            let at = self.drop(set, up);
+            self.fastest = self.fastest.max(at[0]);
+            self.highest_shift_rpm = self.highest_shift_rpm.max(up.shift_rpm);
+            line.push(at);
+            self.scene.handles.push(Handle {
+                set: set.of.set,
+                gear: from.gear.id,
+                labels: [from.gear.label.clone(), to.gear.label.clone()],
+                at,
+                along: Along::Y,
+                travel,
+                rpm_after_shift: up.rpm_after_shift,
+            });
+        }
+        self.line(Role::ShiftLine, set.of, line.clone());
+        let parts = &set.candidate.set;
+        let own = parts.gears.iter();
+        self.scene.handle_lines.push(HandleLine {
+            set: set.of.set,
+            points: line,
+            along: Along::Y,
+            travel,
+            common: parts.shift,
+            own: own.filter_map(|g| Some((g.id, g.shift?))).collect(),
+        });
+    }
+
+    /// A fall of the needle at constant road speed; where it begins.
+    fn drop(&mut self, set: &ChosenSet<'_>, up: Upshift) -> [f64; 2] {
+        let x = self.x(up.speed_kmh);
+        let [head, foot] = [[x, up.shift_rpm], [x, up.rpm_after_shift]];
+        self.line(Role::Drop, set.of, vec![head, foot]);
+        let text = rpm_difference_text(-up.rpm_drop());
+        let place = Place::UnderFall(up.shift_rpm);
+        self.label(Role::Drop, Some(set.of), text, foot, place);
+        head
+    }
+
+    /// A shift point is moved between idle and the redline.
+    fn travel(&self) -> Travel {
+        let idle_rpm = self.project.engine.idle.map_or(STEP_RPM, EngineSpeed::rpm);
+        Travel {
+            rpm: [idle_rpm.min(self.redline_rpm), self.redline_rpm],
+            step_rpm: STEP_RPM,
+        }
+    }
+
+    /// From standstill to a little beyond the highest redline speed, up to the redline; farther
+    /// where a shift point lies beyond, so that its handle can be seen.
+    fn finished(self) -> Scene {
+        let mut scene = self.scene;
+        let highest_rpm = self.redline_rpm.max(self.highest_shift_rpm * 1.02);
+        scene.x.range = [0.0, next_round(self.fastest * 1.02)];
+        scene.y.range = [0.0, highest_rpm];
+        scene.summary = summary(&scene, self.redline_rpm);
+        scene
     }
 }
 
-/// From standstill to a little beyond the highest redline speed, up to the redline; farther where a
-/// shift point lies beyond, so that its handle can be seen.
-fn whole_view(traces: &[SetTrace], redline_rpm: f64) -> View {
-    let gears = traces.iter().flat_map(|t| &t.gears);
-    let shifts = || traces.iter().flat_map(|t| &t.shifts);
-    let at_redline = gears.map(|g| g.speed_at(redline_rpm));
-    let fastest = at_redline
-        .chain(shifts().map(|s| s.speed))
-        .fold(0.0, f64::max);
-    let highest_shift = shifts().map(|s| s.shift_rpm).fold(0.0, f64::max);
-    View {
-        speed: [0.0, next_round(fastest * 1.02)],
-        rpm: [0.0, redline_rpm.max(highest_shift * 1.02)],
-    }
+/// The diagram in one spoken sentence.
+fn summary(scene: &Scene, redline_rpm: f64) -> String {
+    let spoken = |set: &ShownSet| {
+        let fan = scene.lines_of(Role::Fan);
+        let gears = fan.filter(|line| line.of.set == set.id).count();
+        format!("{} with {gears} gears", set.name)
+    };
+    let sets: Vec<String> = scene.sets.iter().map(spoken).collect();
+    let sets = if sets.is_empty() {
+        "no visible set".to_owned()
+    } else {
+        sets.join("; ")
+    };
+    format!(
+        "Engine speed against road speed up to {} {} and a redline of {} rpm: {sets}",
+        scene.x.range[1],
+        scene.x.quantity.sign(),
+        typed_rpm_text(redline_rpm)
+    )
 }
 
 /// The next round number above `speed`, no more than a tenth away: 163 gives 165.
@@ -236,16 +290,4 @@ fn next_round(speed: f64) -> f64 {
     }
     let grain = 10_f64.powf(speed.log10().floor()) / 20.0;
     (speed / grain).ceil() * grain
-}
-
-impl SetTrace {
-    /// The top gear of the shift chain.
-    pub fn top(&self) -> Option<&GearTrace> {
-        self.gears.iter().rev().find(|g| g.driven_rpm.is_some())
-    }
-
-    /// Engine speed in rev/min of every forward gear at a road speed of the diagram's unit.
-    pub fn rpm_at(&self, speed: f64) -> impl Iterator<Item = (&GearTrace, f64)> {
-        self.gears.iter().map(move |g| (g, g.rpm_at(speed)))
-    }
 }

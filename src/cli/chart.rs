@@ -3,8 +3,9 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::{Flag, Group};
-use super::values::choice;
+use super::values::{choice, view};
 use super::{PRINTED, output, source};
+use crate::chart::View;
 use crate::gearing::quoted;
 use crate::project::{Marks, PageForm, PictureWidth, Project, SetId};
 use crate::sheet::page::{Page, png};
@@ -16,9 +17,7 @@ pub(super) fn run(
     stdout: &mut dyn Write,
     stderr: &mut dyn Write,
 ) -> Result<u8, CliError> {
-    if let Some(text) = arguments.once(Flag::Show)? {
-        choice(Flag::Show, text, &[("speed", ())])?;
-    }
+    let shown = view(arguments, &View::ALL)?;
     if arguments.path(Flag::Output)?.is_none() {
         return Err(CliError::NoOutput);
     }
@@ -26,12 +25,19 @@ pub(super) fn run(
     out.check()?;
     let mut project = source::project(arguments)?;
     choose(&mut project, arguments)?;
+    if shown != View::default() && project.write_up.form != PageForm::Picture {
+        return Err(CliError::NotOnPaper(format!(
+            "{} {}",
+            Flag::Show.name(),
+            shown.word()
+        )));
+    }
     mark(&mut project, arguments)?;
     let page = match chosen_sets(&project, arguments)? {
         Some(chosen) => Page::with_sets(&project, chosen)?,
         None => Page::of(&project)?,
     };
-    let bytes = png(&page.picture()?)?;
+    let bytes = png(&page.showing(shown).picture()?)?;
     out.write(&bytes, stdout, stderr)?;
     Ok(PRINTED)
 }

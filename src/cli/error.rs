@@ -219,7 +219,7 @@ pub(super) enum CliError {
         /// How many there are.
         present: usize,
     },
-    /// A width for a page of paper that only a picture has.
+    /// What only a picture has, for a page of paper.
     #[error("{0} goes with a picture, not with --page")]
     NotOnPaper(String),
     /// A picture that cannot be made.

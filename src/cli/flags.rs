@@ -185,10 +185,10 @@ pub(super) const FLAGS: [FlagRow; 23] = [
     ),
     row(
         (Show, "show"),
-        "speed",
+        "speed|steps",
         Group::Output,
         WRITTEN,
-        "what table or chart is about",
+        "what table or chart is about; steps with chart only",
     ),
     row(
         (As, "as"),
@@ -286,6 +286,12 @@ pub(super) fn short(letter: char) -> Option<&'static FlagRow> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::chart::View;
+
+    #[test]
+    fn every_view_stands_in_the_help() {
+        assert_eq!(Show.row().value, View::ALL.map(View::word).join("|"));
+    }
 
     #[test]
     fn every_flag_stands_at_its_place_in_the_table() {

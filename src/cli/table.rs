@@ -3,9 +3,9 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use super::values::choice;
+use super::values::{choice, view};
 use super::{PRINTED, findings, output, source};
-use crate::chart::{MarkedSpeeds, Table};
+use crate::chart::{MarkedSpeeds, Table, View};
 use crate::gearing::Name;
 use crate::project::{Project, ProjectResults};
 use crate::sheet::csv::DecimalMark;
@@ -29,12 +29,6 @@ impl Format {
     }
 }
 
-/// What a table can be about; later ones have other columns.
-#[derive(Debug, Clone, Copy)]
-enum Shown {
-    Speed,
-}
-
 const FORMATS: [(&str, Format); 5] = [
     ("text", Format::Text),
     ("markdown", Format::Markdown),
@@ -49,7 +43,7 @@ pub(super) fn run(
     stdout: &mut dyn Write,
     stderr: &mut dyn Write,
 ) -> Result<u8, CliError> {
-    let Shown::Speed = shown(arguments)?;
+    view(arguments, &View::WITH_TABLE)?;
     let format = format(arguments)?;
     let mark = decimal_mark(arguments, format)?;
     let out = output::wanted(arguments)?;
@@ -82,14 +76,6 @@ fn written(
         Format::Csv => csv::table(project, results, marked, mark),
         Format::Json => json::table(project, results, marked)?,
     })
-}
-
-fn shown(arguments: &Arguments) -> Result<Shown, CliError> {
-    let choices = [("speed", Shown::Speed)];
-    match arguments.once(Flag::Show)? {
-        None => Ok(Shown::Speed),
-        Some(text) => choice(Flag::Show, text, &choices),
-    }
 }
 
 fn format(arguments: &Arguments) -> Result<Format, CliError> {

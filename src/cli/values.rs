@@ -1,7 +1,9 @@
 //! What does the value of a flag say: one number, a list of speeds, one of several words?
 
+use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
+use crate::chart::View;
 use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, quoted};
 
 /// The engine speed that a value spells; point or comma as decimal mark.
@@ -76,6 +78,15 @@ pub(super) fn choice<T: Copy>(
             value: quoted(text),
         }
     })
+}
+
+/// What `--show` asks for among what a command offers.
+pub(super) fn view(arguments: &Arguments, offered: &[View]) -> Result<View, CliError> {
+    let choices: Vec<_> = offered.iter().map(|view| (view.word(), *view)).collect();
+    match arguments.once(Flag::Show)? {
+        None => Ok(View::default()),
+        Some(text) => choice(Flag::Show, text, &choices),
+    }
 }
 
 #[cfg(test)]

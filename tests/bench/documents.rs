@@ -1,7 +1,7 @@
 //! How long do figures, opening and saving take? Budget: 50 µs for all that a change recomputes.
 
 use divan::{Bencher, black_box};
-use layshaft::chart::{SpeedDiagram, Table};
+use layshaft::chart::{Table, View};
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Disk, Project, ProjectResults, format, read_text, save_whole};
 
@@ -19,7 +19,7 @@ fn figures_of_three_ten_speed_sets(bencher: Bencher<'_, '_>) {
     let project = three_ten_speeds();
     bencher.bench_local(|| {
         let results = ProjectResults::of(black_box(&project));
-        let diagram = SpeedDiagram::of(&project, &results);
+        let diagram = View::Speed.scene(&project, &results);
         let table = Table::of(&project, &results);
         (results, diagram, table)
     });
@@ -35,7 +35,7 @@ fn results_alone(bencher: Bencher<'_, '_>) {
 fn diagram_alone(bencher: Bencher<'_, '_>) {
     let project = three_ten_speeds();
     let results = ProjectResults::of(&project);
-    bencher.bench_local(|| SpeedDiagram::of(black_box(&project), &results));
+    bencher.bench_local(|| View::Speed.scene(black_box(&project), &results));
 }
 
 #[divan::bench]

@@ -5,7 +5,7 @@ use crate::support::projects::any_project;
 use crate::support::window::{camper_van, three_ten_speeds};
 use egui::epaint::Primitive;
 use egui::{Context, Pos2, RawInput, Rect, Vec2, vec2};
-use layshaft::chart::{SpeedDiagram, View};
+use layshaft::chart::{Label, Place, Range, Role, Scene, View};
 use layshaft::draw::diagram::{Drawn, Look, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
@@ -40,21 +40,25 @@ fn with_sets(sets: Vec<GearSet>) -> Project {
 
 /// A project and what its diagram is to look like.
 #[derive(Debug, Clone)]
-struct Scene {
-    diagram: SpeedDiagram,
+struct Picture {
+    scene: Scene,
     size: Vec2,
     text_size: f32,
     theme: Theme,
-    view: View,
+    range: Range,
     with_drops: bool,
 }
 
-impl Scene {
+impl Picture {
     fn of(project: &Project) -> Self {
-        let diagram = SpeedDiagram::of(project, &ProjectResults::of(project));
+        Self::of_view(View::Speed, project)
+    }
+
+    fn of_view(view: View, project: &Project) -> Self {
+        let scene = view.scene(project, &ProjectResults::of(project));
         Self {
-            view: diagram.whole,
-            diagram,
+            range: scene.whole(),
+            scene,
             size: vec2(900.0, 500.0),
             text_size: 12.5,
             theme: Theme::Light,
@@ -62,7 +66,7 @@ impl Scene {
         }
     }
 
-    fn picture(&self) -> Rect {
+    fn outline(&self) -> Rect {
         Rect::from_min_size(Pos2::ZERO, self.size)
     }
 
@@ -82,7 +86,7 @@ impl Scene {
         let palette = Palette::of(self.theme);
         let look = Look {
             palette: &palette,
-            forward: self.diagram.traces.first().map(|trace| trace.set),
+            forward: self.scene.sets.first().map(|set| set.id),
             others: 0.65,
             gear: None,
             text_size: self.text_size,
@@ -90,12 +94,12 @@ impl Scene {
             interactive: true,
         };
         let input = RawInput {
-            screen_rect: Some(self.picture()),
+            screen_rect: Some(self.outline()),
             ..RawInput::default()
         };
         let mut drawn = None;
         let mut output = ctx.run_ui(input, |ui| {
-            drawn = Some(diagram_ui(ui, &self.diagram, self.view, &look));
+            drawn = Some(diagram_ui(ui, &self.scene, self.range, &look));
         });
         output.textures_delta.set.clear();
         output.textures_delta.free.clear();
@@ -113,7 +117,7 @@ impl Scene {
         let drawn = self.frames(1).swap_remove(0);
         for (i, (rect, text)) in drawn.labels.iter().enumerate() {
             prop_assert!(
-                self.picture().contains_rect(*rect),
+                self.outline().contains_rect(*rect),
                 "\"{text}\" at {rect} is cut"
             );
             for (other, words) in &drawn.labels[i + 1..] {
@@ -139,7 +143,7 @@ fn part(whole: [f64; 2], width: f64, place: f64) -> [f64; 2] {
     [from, from + width]
 }
 
-fn scene() -> impl Strategy<Value = Scene> {
+fn scene() -> impl Strategy<Value = Picture> {
     let share = || (0.0..=1.0, 0.0..=1.0);
     let zoom = || (-4.6..=0.0_f64).prop_map(f64::exp);
     (
@@ -151,15 +155,15 @@ fn scene() -> impl Strategy<Value = Scene> {
         any::<bool>(),
     )
         .prop_map(|(project, size, text_size, theme, view, with_drops)| {
-            let scene = Scene::of(&project);
+            let scene = Picture::of(&project);
             let (wide, high, (x, y)) = view;
-            Scene {
+            Picture {
                 size: vec2(size.0.into(), size.1.into()),
                 text_size,
                 theme,
-                view: View {
-                    speed: part(scene.diagram.whole.speed, wide, x),
-                    rpm: part(scene.diagram.whole.rpm, high, y),
+                range: Range {
+                    x: part(scene.range.x, wide, x),
+                    y: part(scene.range.y, high, y),
                 },
                 with_drops,
                 ..scene
@@ -179,13 +183,14 @@ fn no_label_lies_over_another_or_is_cut_in_the_usual_sizes() {
     for project in usual_projects() {
         for (size, text_size) in sizes.into_iter().zip([10.0, 11.0, 12.5, 16.0, 20.0]) {
             for theme in [Theme::Light, Theme::Dark] {
-                for with_drops in [false, true] {
-                    let scene = Scene {
+                let looks = View::ALL.into_iter().flat_map(|v| [(v, false), (v, true)]);
+                for (view, with_drops) in looks {
+                    let scene = Picture {
                         size: size.into(),
                         text_size,
                         theme,
                         with_drops,
-                        ..Scene::of(&project)
+                        ..Picture::of_view(view, &project)
                     };
                     scene.check().unwrap();
                 }
@@ -212,22 +217,24 @@ proptest! {
     #[test]
     fn the_view_is_shown_as_wanted(scene in scene()) {
         let drawn = scene.frames(1).swap_remove(0);
-        prop_assert_eq!(drawn.view, scene.view);
+        prop_assert_eq!(drawn.range, scene.range);
     }
 
     #[test]
     fn whatever_can_be_typed_is_drawn_in_finite_numbers(project in any_project()) {
-        let scene = Scene::of(&project);
-        for number in scene.view.speed.iter().chain(&scene.view.rpm) {
-            prop_assert!(number.is_finite());
+        for view in View::ALL {
+            let scene = Picture::of_view(view, &project);
+            for number in scene.range.x.iter().chain(&scene.range.y) {
+                prop_assert!(number.is_finite());
+            }
+            scene.check()?;
         }
-        scene.check()?;
     }
 }
 
 #[test]
 fn important_labels_are_there() {
-    let scene = Scene::of(&camper_van());
+    let scene = Picture::of(&camper_van());
     let drawn = scene.frames(1).swap_remove(0);
     let texts: Vec<&str> = drawn.labels.iter().map(|(_, text)| text.as_str()).collect();
     for text in [
@@ -244,18 +251,19 @@ fn important_labels_are_there() {
 #[test]
 fn a_gear_number_stands_above_the_end_of_its_line() {
     for project in [camper_van(), three_ten_speeds()] {
-        let scene = Scene::of(&project);
-        let drawn = scene.frames(1).swap_remove(0);
-        let redline_rpm = scene.diagram.redline_rpm;
-        for trace in &scene.diagram.traces {
-            for gear in &trace.gears {
-                let end = drawn.point(gear.speed_at(redline_rpm), redline_rpm);
-                let mut labels = drawn.labels.iter().filter(|(rect, text)| {
-                    *text == gear.label && drawn.band.expand(1.0).contains_rect(*rect)
-                });
-                let is_above = |(rect, _): &(Rect, String)| (rect.center().x - end.x).abs() < 1.0;
-                assert!(labels.any(is_above), "{} of {}", gear.label, trace.name);
-            }
+        let picture = Picture::of(&project);
+        let drawn = picture.frames(1).swap_remove(0);
+        let in_band = |label: &&Label| matches!(label.place, Place::InBand(_));
+        let numbers = || picture.scene.labels.iter().filter(in_band);
+        assert_eq!(numbers().count(), picture.scene.lines_of(Role::Fan).count());
+        for (number, line) in numbers().zip(picture.scene.lines_of(Role::Fan)) {
+            assert_eq!(number.of, Some(line.of));
+            let end = drawn.place_of(line.points[1]);
+            let mut labels = drawn.labels.iter().filter(|(rect, text)| {
+                *text == number.text && drawn.band.expand(1.0).contains_rect(*rect)
+            });
+            let is_above = |(rect, _): &(Rect, String)| (rect.center().x - end.x).abs() < 1.0;
+            assert!(labels.any(is_above), "{} of {:?}", number.text, line.of);
         }
     }
 }
@@ -280,17 +288,79 @@ fn the_height_of_the_gear_numbers_band_follows_from_the_number_of_visible_sets()
     }
 }
 
+#[test]
+fn steps_stand_gear_by_gear_and_are_written_where_they_are() {
+    let project = camper_van();
+    let results = ProjectResults::of(&project);
+    let picture = Picture::of_view(View::Steps, &project);
+    let lines: Vec<_> = picture.scene.lines_of(Role::ByGear).collect();
+    assert_eq!(lines.len(), 3);
+    for (line, set) in lines.iter().zip(&results.sets) {
+        let steps: Vec<f64> = line.points.iter().map(|[_, step]| *step).collect();
+        let wanted: Vec<f64> = set.chain().filter_map(|gear| gear.step).collect();
+        assert_eq!(steps, wanted);
+        let places: Vec<f64> = line.points.iter().map(|[x, _]| *x).collect();
+        assert_eq!(places, [1.0, 2.0, 3.0, 4.0, 5.0][..places.len()]);
+    }
+    let drawn = picture.frames(1).swap_remove(0);
+    let texts: Vec<&str> = drawn.labels.iter().map(|(_, text)| text.as_str()).collect();
+    // The first two sets share their steps, which are written once.
+    for text in ["1.87", "1.54", "1.39", "1.26", "1.85", "1.20"] {
+        let count = texts.iter().filter(|t| **t == text).count();
+        assert_eq!(count, 1, "{text} in {texts:?}");
+    }
+    let spoken = &picture.scene.summary;
+    assert!(
+        spoken.contains("Fitted five-speed 1.87, 1.54, 1.39, 1.26"),
+        "{spoken}"
+    );
+}
+
+#[test]
+fn without_a_set_or_a_step_the_steps_say_so() {
+    let mut project = camper_van();
+    for id in project.sets.iter().map(|c| c.id).collect::<Vec<_>>() {
+        project = Edit::Visible(id, false).applied_to(&project).unwrap();
+    }
+    for (project, spoken) in [(project, "no visible set"), (one_gear(), "without a step")] {
+        let picture = Picture::of_view(View::Steps, &project);
+        assert!(picture.scene.summary.contains(spoken));
+        let drawn = picture.frames(1).swap_remove(0);
+        assert!(drawn.labels.iter().any(|(_, text)| text == "gear"));
+        assert_eq!(picture.scene.x.marks, [(1.0, "no change".to_owned())]);
+        picture.check().unwrap();
+    }
+}
+
+#[test]
+fn what_is_read_off_between_gears_is_said_with_its_difference_from_the_baseline() {
+    let scene = Picture::of_view(View::Steps, &camper_van()).scene;
+    let reading = scene.reading_at(2.0).unwrap();
+    assert_eq!(reading.heading, "gear 2");
+    let figures: Vec<_> = reading
+        .sets
+        .iter()
+        .map(|(_, figures)| &figures[0])
+        .collect();
+    let texts: Vec<&str> = figures.iter().map(|f| f.text.as_str()).collect();
+    assert_eq!(texts, ["1.54", "1.54", "1.57"]);
+    assert_eq!(figures[0].difference, None);
+    assert_eq!(figures[1].difference.as_deref(), Some("0.00"));
+    let beyond = scene.reading_at(5.0).unwrap();
+    assert!(beyond.sets[0].1.is_empty() && beyond.sets[2].1.len() == 1);
+}
+
 /// The height of the band in several sizes and views: all the same.
 fn band_heights(project: &Project) -> Vec<f32> {
-    let whole = Scene::of(project);
-    let zoomed = Scene {
-        view: View {
-            speed: part(whole.view.speed, 0.2, 0.4),
-            rpm: part(whole.view.rpm, 0.1, 0.7),
+    let whole = Picture::of(project);
+    let zoomed = Picture {
+        range: Range {
+            x: part(whole.range.x, 0.2, 0.4),
+            y: part(whole.range.y, 0.1, 0.7),
         },
         ..whole.clone()
     };
-    let large = Scene {
+    let large = Picture {
         size: vec2(2000.0, 1200.0),
         ..whole.clone()
     };
@@ -322,9 +392,9 @@ fn extremes_are_drawn_in_finite_numbers() {
         for ratios in [[400.0, 1.0, 0.001], [0.001, 0.001, 0.001], [400.0; 3]] {
             for final_drive in [0.001, 1.0, 400.0] {
                 let project = extreme(redline_rpm, ratios, final_drive);
-                let scene = Scene::of(&project);
+                let scene = Picture::of(&project);
                 for text_size in [10.0, 20.0] {
-                    let scene = Scene {
+                    let scene = Picture {
                         text_size,
                         with_drops: true,
                         ..scene.clone()
@@ -345,11 +415,11 @@ fn shift_points_beyond_the_redline_stay_in_the_picture() {
     let id = project.sets.baseline().id;
     let edit = Edit::Set(id, SetEdit::ShiftAll(rpm(9000.0)));
     project = edit.applied_to(&project).unwrap();
-    let scene = Scene::of(&project);
+    let scene = Picture::of(&project);
     let drawn = scene.frames(1).swap_remove(0);
     scene.check().unwrap();
-    for shift in &scene.diagram.trace(id).unwrap().shifts {
-        let at = drawn.point(shift.speed, shift.shift_rpm);
+    for handle in scene.scene.handles.iter().filter(|h| h.set == id) {
+        let at = drawn.place_of(handle.at);
         assert!(drawn.transform.frame().contains(at), "{at}");
     }
 }

@@ -1,16 +1,15 @@
 //! How is the diagram lived with: seen, zoomed, pointed at, its shift points dragged?
 
+mod at_pointer;
 mod handles;
 mod legend;
 mod pointing;
-mod reading;
 
 pub use handles::handle_rect;
 
 use super::action::Action;
-use super::desk::Desk;
 use super::view_state::{ViewState, kept_within};
-use crate::chart::View;
+use crate::chart::{Range, Scene};
 use crate::draw::diagram::{Drawn, Look, diagram_ui};
 use crate::draw::palette::Palette;
 use egui::{Role, Ui, WidgetInfo};
@@ -18,13 +17,13 @@ use egui::{Role, Ui, WidgetInfo};
 /// Shows the diagram with its handles and the reading at the pointer; whether the pointer is on it.
 pub(super) fn diagram_panel_ui(
     ui: &mut Ui,
-    desk: &Desk,
+    scene: &Scene,
     view: &ViewState,
     palette: &Palette,
     actions: &mut Vec<Action>,
 ) -> bool {
-    let diagram = desk.diagram();
-    let range = view.range.unwrap_or(diagram.whole);
+    let range = view.ranges.of(scene.view);
+    let range = range.unwrap_or_else(|| scene.whole());
     let is_busy = handles::are_dragged(ui);
     let look = Look {
         palette,
@@ -40,29 +39,34 @@ pub(super) fn diagram_panel_ui(
         // Else a pinch would move the ground under a running drag.
         interactive: !is_busy,
     };
-    legend::legend_ui(ui, desk, view, palette, actions);
-    let drawn = diagram_ui(ui, diagram, range, &look);
-    let summary = diagram.summary();
+    legend::legend_ui(ui, scene, view, palette, actions);
+    let drawn = diagram_ui(ui, scene, range, &look);
     drawn
         .response
-        .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &summary));
-    handles::handles_ui(ui, desk, view, palette, &drawn, actions);
+        .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &scene.summary));
+    handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
     if !is_busy {
-        panned_and_zoomed(ui, desk, range, &drawn, actions);
+        panned_and_zoomed(ui, scene, range, &drawn, actions);
     }
     let pointer = drawn.response.hover_pos();
     if let Some(pointer) = pointer {
         if !is_busy {
-            pointing::point(desk, view, &drawn, pointer, actions);
+            pointing::point(scene, view, &drawn, pointer, actions);
         }
-        reading::reading_ui(ui, desk, palette, &drawn, pointer);
+        at_pointer::reading_ui(ui, scene, palette, &drawn, pointer);
     }
     pointer.is_some()
 }
 
-/// The view that the pointer's dragging, pinching and wheel ask for.
-fn panned_and_zoomed(ui: &Ui, desk: &Desk, range: View, drawn: &Drawn, actions: &mut Vec<Action>) {
-    let mut wanted = drawn.view;
+/// The range that the pointer's dragging, pinching and wheel ask for.
+fn panned_and_zoomed(
+    ui: &Ui,
+    scene: &Scene,
+    range: Range,
+    drawn: &Drawn,
+    actions: &mut Vec<Action>,
+) {
+    let mut wanted = drawn.range;
     if drawn.response.contains_pointer()
         && let Some(pointer) = ui.input(|i| i.pointer.hover_pos())
     {
@@ -74,17 +78,18 @@ fn panned_and_zoomed(ui: &Ui, desk: &Desk, range: View, drawn: &Drawn, actions: 
         }
     }
     if drawn.response.double_clicked() {
-        actions.push(Action::View(None));
+        actions.push(Action::Range(scene.view, None));
     } else if wanted != range {
-        actions.push(Action::View(kept_within(wanted, desk.diagram())));
+        let kept = kept_within(wanted, scene.whole());
+        actions.push(Action::Range(scene.view, kept));
     }
 }
 
-/// A view `factor` times as wide and high around a point of it.
-fn zoomed(view: View, at: [f64; 2], factor: f64) -> View {
-    let around = |range: [f64; 2], at: f64| range.map(|end| at + (end - at) * factor);
-    View {
-        speed: around(view.speed, at[0]),
-        rpm: around(view.rpm, at[1]),
+/// A range `factor` times as wide and high around a point of it.
+fn zoomed(range: Range, at: [f64; 2], factor: f64) -> Range {
+    let around = |ends: [f64; 2], at: f64| ends.map(|end| at + (end - at) * factor);
+    Range {
+        x: around(range.x, at[0]),
+        y: around(range.y, at[1]),
     }
 }

@@ -1,9 +1,8 @@
 //! Which gear's line is the pointer on?
 
 use super::super::action::Action;
-use super::super::desk::Desk;
 use super::super::view_state::ViewState;
-use crate::chart::{GearTrace, SpeedDiagram};
+use crate::chart::{Line, Role, Scene};
 use crate::draw::diagram::Drawn;
 use crate::gearing::GearId;
 use crate::project::SetId;
@@ -12,15 +11,18 @@ use egui::Pos2;
 /// How near, in points, the pointer must come to a line to be on it.
 const REACH: f32 = 7.0;
 
+/// How much nearer, in points, it must be to a gear's thin line than to what is driven.
+const THIN: f32 = 2.0;
+
 /// Brings the pointed gear forward; a click selects its set.
 pub(super) fn point(
-    desk: &Desk,
+    scene: &Scene,
     view: &ViewState,
     drawn: &Drawn,
     pointer: Pos2,
     actions: &mut Vec<Action>,
 ) {
-    let pointed = nearest_gear(desk.diagram(), drawn, pointer);
+    let pointed = nearest_gear(scene, drawn, pointer);
     if pointed != view.pointed {
         actions.push(Action::Point(pointed));
     }
@@ -33,31 +35,29 @@ pub(super) fn point(
 }
 
 /// The gear whose driven part, or else whose thin line, is nearest and within reach.
-fn nearest_gear(diagram: &SpeedDiagram, drawn: &Drawn, pointer: Pos2) -> Option<(SetId, GearId)> {
-    let mut best: Option<(f32, (SetId, GearId))> = None;
-    for trace in &diagram.traces {
-        for gear in &trace.gears {
-            let thin = distance(drawn, gear, [0.0, diagram.redline_rpm], pointer) + 2.0;
-            let thick = gear
-                .driven_rpm
-                .map_or(thin, |driven| distance(drawn, gear, driven, pointer));
-            let distance = thick.min(thin);
-            if distance < REACH && best.is_none_or(|(least, _)| distance < least) {
-                best = Some((distance, (trace.set, gear.gear)));
-            }
-        }
-    }
-    best.map(|(_, gear)| gear)
+fn nearest_gear(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> Option<(SetId, GearId)> {
+    let distance = |line: &Line| {
+        let thin = if line.role == Role::Fan { THIN } else { 0.0 };
+        let distance = distance_to_line(pointer, &line.points, drawn)? + thin;
+        Some((distance, line.of.gear_of_set()?))
+    };
+    let near = scene.lines.iter().filter_map(distance);
+    let near = near.filter(|(distance, _)| *distance < REACH);
+    let nearest = near.min_by(|(a, _), (b, _)| a.total_cmp(b));
+    nearest.map(|(_, gear)| gear)
 }
 
-/// The distance in points between the pointer and a part of a gear's line.
-fn distance(drawn: &Drawn, gear: &GearTrace, rpm: [f64; 2], pointer: Pos2) -> f32 {
-    let [from, to] = rpm.map(|rpm| drawn.point(gear.speed_at(rpm), rpm));
-    distance_to_segment(pointer, [from, to])
+/// The distance in points between the pointer and a line of the scene; none from a mere point.
+pub(super) fn distance_to_line(pointer: Pos2, points: &[[f64; 2]], drawn: &Drawn) -> Option<f32> {
+    let pieces = points.windows(2).map(|ends| {
+        let ends = [ends[0], ends[1]].map(|at| drawn.place_of(at));
+        distance_to_segment(pointer, ends)
+    });
+    pieces.min_by(f32::total_cmp)
 }
 
 /// The distance between a point and a straight piece of line.
-pub(super) fn distance_to_segment(point: Pos2, ends: [Pos2; 2]) -> f32 {
+fn distance_to_segment(point: Pos2, ends: [Pos2; 2]) -> f32 {
     let along = ends[1] - ends[0];
     let length_squared = along.length_sq();
     if length_squared <= 0.0 {

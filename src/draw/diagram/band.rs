@@ -1,18 +1,22 @@
-//! The band above the redline: each set's gear numbers in a row of its own, above their lines.
+//! The band above the plot: the names of each set's lines in a row of its own, above their lines.
 //!
 //! Its height follows from the number of visible sets alone, so the plot below never moves.
 
 use super::Look;
-use crate::chart::{SetTrace, SpeedDiagram};
+use super::roles::{is_brought_out, word_color, word_family};
+use crate::chart::{Label, Place, Scene, ShownSet};
 use crate::draw::label_placing::{Wish, place};
 use crate::draw::palette::dash;
 use crate::draw::stroke;
 use egui::{Align2, FontId, Rect, Stroke, Ui, Vec2, vec2};
 use egui_plot::PlotTransform;
 
-/// The height of the band, in points.
-pub(super) fn height(diagram: &SpeedDiagram, look: &Look<'_>) -> f32 {
-    let rows = diagram.traces.len().max(1) as f32;
+/// The height of the band, in points; without one, what a mark at the upper end of the axis needs.
+pub(super) fn height(scene: &Scene, look: &Look<'_>) -> f32 {
+    if !scene.has_band {
+        return (look.text_size * 0.7).ceil();
+    }
+    let rows = scene.sets.len().max(1) as f32;
     rows * row_height(look) + 8.0
 }
 
@@ -20,69 +24,65 @@ fn row_height(look: &Look<'_>) -> f32 {
     (look.text_size * 1.3).ceil()
 }
 
-/// Paints the band and returns the gear numbers with their places.
+/// Paints the band and returns the names of lines with their places.
 pub(super) fn paint(
     ui: &Ui,
-    diagram: &SpeedDiagram,
+    scene: &Scene,
     transform: &PlotTransform,
     band: Rect,
     look: &Look<'_>,
 ) -> Vec<(Rect, String)> {
-    ui.painter().rect_filled(band, 0.0, look.palette.band);
     let mut labels = Vec::new();
-    for (row, trace) in diagram.traces.iter().enumerate() {
+    if !scene.has_band {
+        return labels;
+    }
+    ui.painter().rect_filled(band, 0.0, look.palette.band);
+    for (row, set) in scene.sets.iter().enumerate() {
         let top = band.top() + 2.0 + row as f32 * row_height(look);
         let y = top..=top + row_height(look);
         let row = Rect::from_x_y_ranges(band.x_range(), y);
-        swatch(ui, row, trace, look);
-        labels.extend(gear_numbers(ui, diagram, transform, row, trace, look));
+        swatch(ui, row, set, look);
+        labels.extend(line_names(ui, scene, transform, row, set, look));
     }
     labels
 }
 
 /// The set's dash in the margin, at the head of its row.
-fn swatch(ui: &Ui, row: Rect, trace: &SetTrace, look: &Look<'_>) {
+fn swatch(ui: &Ui, row: Rect, set: &ShownSet, look: &Look<'_>) {
     let length = look.text_size * 2.6;
     let right = row.left() - 6.0;
     let rect = Rect::from_x_y_ranges(right - length..=right, row.y_range());
     stroke::sample(
         ui.painter(),
         rect,
-        look.palette.set(trace.place),
-        dash(trace.place),
+        look.palette.set(set.place),
+        dash(set.place),
     );
 }
 
-/// What stays free between two numbers, in points.
-const NUMBER_GAP: f32 = 4.0;
+/// What stays free between two names, in points.
+const NAME_GAP: f32 = 4.0;
 
-/// The numbers above the points where their lines leave the plot; top gear is placed first.
-fn gear_numbers(
+/// The names above the points where their lines leave the plot; the last of a set is placed first.
+fn line_names(
     ui: &Ui,
-    diagram: &SpeedDiagram,
+    scene: &Scene,
     transform: &PlotTransform,
     row: Rect,
-    trace: &SetTrace,
+    set: &ShownSet,
     look: &Look<'_>,
 ) -> Vec<(Rect, String)> {
-    let color = look.palette.set(trace.place);
-    let top_rpm = diagram.redline_rpm.min(transform.bounds().max()[1]);
     // To the left as far as the swatch leaves room, to the right as far as the picture goes.
     let left = row.left() - 4.0;
     let room = Rect::from_x_y_ranges(left..=row.right(), row.y_range()).expand2(vec2(0.0, 2.0));
     let mut wishes = Vec::new();
-    let mut galleys = Vec::new();
-    for (i, gear) in trace.gears.iter().enumerate() {
-        let is_out = look.gear == Some((trace.set, gear.gear));
-        let family = if is_out || gear.driven_rpm.is_none() {
-            egui::FontFamily::Proportional
-        } else {
-            super::super::fonts::bold()
-        };
-        let font = FontId::new(look.text_size, family);
-        let galley = ui.painter().layout_no_wrap(gear.label.clone(), font, color);
-        let size = galley.size() + vec2(NUMBER_GAP, 0.0);
-        let x = transform.position_from_point_x(gear.speed_at(top_rpm));
+    let mut names = Vec::new();
+    for (i, (label, from)) in names_of(scene, set).enumerate() {
+        let font = FontId::new(look.text_size, word_family(label, look));
+        let color = word_color(label.role, label.of, look);
+        let galley = ui.painter().layout_no_wrap(label.text.clone(), font, color);
+        let size = galley.size() + vec2(NAME_GAP, 0.0);
+        let x = transform.position_from_point_x(leaves_at(from, label.at, transform));
         // A hair more, so that rounding does not push it out.
         let half = size.x / 2.0 + 0.1;
         // A long label at the end of the row steps aside rather than being left out.
@@ -95,13 +95,13 @@ fn gear_numbers(
             gap: 0.0,
             priority: u8::try_from(i).unwrap_or(u8::MAX),
         });
-        galleys.push(galley);
+        names.push((label, galley, color));
     }
     let mut labels = Vec::new();
-    for (i, rect) in place(&wishes, room, &[]).into_iter().enumerate() {
+    for (rect, (label, galley, color)) in place(&wishes, room, &[]).into_iter().zip(names) {
         let Some(rect) = rect else { continue };
-        let rect = rect.shrink2(vec2(NUMBER_GAP / 2.0, 0.0));
-        if look.gear == Some((trace.set, trace.gears[i].gear)) {
+        let rect = rect.shrink2(vec2(NAME_GAP / 2.0, 0.0));
+        if label.of.is_some_and(|of| is_brought_out(of, look)) {
             let outline = Stroke::new(1.0, color);
             ui.painter().rect_stroke(
                 rect.expand2(vec2(3.0, 0.0)),
@@ -110,8 +110,25 @@ fn gear_numbers(
                 egui::StrokeKind::Inside,
             );
         }
-        ui.painter().galley(rect.min, galleys[i].clone(), color);
-        labels.push((rect, trace.gears[i].label.clone()));
+        ui.painter().galley(rect.min, galley, color);
+        labels.push((rect, label.text.clone()));
     }
     labels
+}
+
+/// The names of a set's lines, each with the point from which its line comes.
+fn names_of<'s>(scene: &'s Scene, set: &ShownSet) -> impl Iterator<Item = (&'s Label, [f64; 2])> {
+    let id = set.id;
+    let labels = scene.labels.iter();
+    labels.filter_map(move |label| match label.place {
+        Place::InBand(from) if label.of.is_some_and(|of| of.set == id) => Some((label, from)),
+        _ => None,
+    })
+}
+
+/// Where a line that ends at `to` leaves the plot, along its level axis.
+fn leaves_at(from: [f64; 2], to: [f64; 2], transform: &PlotTransform) -> f64 {
+    let top = to[1].min(transform.bounds().max()[1]);
+    let share = (top - from[1]) / (to[1] - from[1]);
+    from[0] + (to[0] - from[0]) * share
 }

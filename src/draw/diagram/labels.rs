@@ -1,17 +1,17 @@
-//! The words within a speed diagram: marked speeds, engine speeds at them, falls, redline.
+//! The points of a diagram and the words beside them, each where it finds room.
 
 use super::Look;
-use crate::chart::{SetTrace, SpeedDiagram};
+use super::roles::{priority, word_color};
+use crate::chart::{Label, Place, Role, Scene};
 use crate::draw::label_placing::{Wish, place};
-use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_rpm_text};
 use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
 use egui_plot::PlotTransform;
 use std::sync::Arc;
 
-/// Paints the labels and returns their places.
+/// Paints points and labels between the axes and returns the places of the labels.
 pub(super) fn paint(
     ui: &Ui,
-    diagram: &SpeedDiagram,
+    scene: &Scene,
     transform: &PlotTransform,
     look: &Look<'_>,
 ) -> Vec<(Rect, String)> {
@@ -22,17 +22,17 @@ pub(super) fn paint(
         wishes: Vec::new(),
         words: Vec::new(),
     };
-    sheet.marked_speeds(diagram);
-    sheet.marked_rpm(diagram);
-    for trace in &diagram.traces {
-        sheet.crossings(diagram, trace);
-        if look.with_drops {
-            sheet.drops(trace);
+    for label in &scene.labels {
+        if look.with_drops || label.role != Role::Drop {
+            sheet.add(label);
         }
     }
-    let mut labels = sheet.paint();
-    labels.extend(axis_words(ui, diagram, transform, look));
-    labels
+    let point = |at: [f64; 2]| transform.position_from_point(&at.into());
+    let dots = scene.points.iter().map(|dot| {
+        let color = word_color(dot.role, Some(dot.of), look);
+        (point(dot.at), color)
+    });
+    sheet.paint(&dots.collect::<Vec<_>>())
 }
 
 struct Sheet<'a> {
@@ -49,14 +49,8 @@ struct Word {
     color: Color32,
     /// The point that the label speaks of, where it may stand away from it.
     point: Option<Pos2>,
-    /// Whether a dot marks that point.
-    has_dot: bool,
-}
-
-impl Word {
-    fn dot(&self) -> Option<Pos2> {
-        self.point.filter(|_| self.has_dot)
-    }
+    /// Whether it stands beside that point, and not under it.
+    is_beside: bool,
 }
 
 /// Corners that a label may take beside a point, best first.
@@ -74,112 +68,78 @@ const BESIDE: [Align2; 8] = [
 /// How far a label keeps from its point, in points.
 const GAP: f32 = 3.0;
 
-const MARK: u8 = 9;
-const CROSSING: u8 = 7;
-const DROP: u8 = 5;
-
 impl Sheet<'_> {
-    fn add(&mut self, text: String, color: Color32, anchor: Pos2, places: Places, priority: u8) {
+    /// Asks for a place; what stands in the band or upon an axis is placed there.
+    fn add(&mut self, label: &Label) {
+        let frame = *self.transform.frame();
+        let mut anchor = self.transform.position_from_point(&label.at.into());
         let font = FontId::proportional(self.look.text_size);
-        let galley = self.ui.painter().layout_no_wrap(text, font, color);
-        let candidates = match places {
-            Places::Beside => beside_places(galley.size().y),
-            Places::OnFoot => foot_places(galley.size().y),
-            Places::AtRightEnd => right_end_places(galley.size().x),
-            Places::UnderFall(height) => under_fall_places(galley.size().y, height),
+        let color = word_color(label.role, label.of, self.look);
+        let layout = || {
+            let painter = self.ui.painter();
+            painter.layout_no_wrap(label.text.clone(), font, color)
+        };
+        let (galley, candidates) = match label.place {
+            Place::InBand(_) | Place::OnAxis => return,
+            Place::Beside => {
+                let galley = layout();
+                let candidates = beside_places(galley.size().y);
+                (galley, candidates)
+            }
+            Place::AtFoot => {
+                anchor.y = frame.bottom();
+                let galley = layout();
+                let candidates = foot_places(galley.size().y);
+                (galley, candidates)
+            }
+            Place::AtEnd => {
+                anchor.x = frame.right();
+                let galley = layout();
+                let candidates = right_end_places(galley.size().x);
+                (galley, candidates)
+            }
+            Place::UnderFall(from) => {
+                let height = anchor.y - self.transform.position_from_point_y(from);
+                let galley = layout();
+                let candidates = under_fall_places(galley.size().y, height);
+                (galley, candidates)
+            }
         };
         self.wishes.push(Wish {
             size: galley.size() + egui::vec2(4.0, 0.0),
             anchor,
             candidates,
             gap: GAP,
-            priority,
+            priority: priority(label.role, self.look),
         });
-        let may_stand_away = matches!(places, Places::Beside | Places::UnderFall(_));
+        let is_beside = label.place == Place::Beside;
+        let may_stand_away = is_beside || matches!(label.place, Place::UnderFall(_));
         self.words.push(Word {
             galley,
             color,
             point: may_stand_away.then_some(anchor),
-            has_dot: matches!(places, Places::Beside),
+            is_beside,
         });
     }
 
-    /// Each marked road speed at the foot of its line.
-    fn marked_speeds(&mut self, diagram: &SpeedDiagram) {
-        let bottom = self.transform.frame().bottom();
-        let unit = diagram.unit.sign();
-        for &speed in &diagram.marked_speeds {
-            let x = self.transform.position_from_point_x(speed);
-            let text = format!("{} {unit}", plain_number(round_to(speed, 0.1)));
-            let at = Pos2::new(x, bottom);
-            self.add(text, self.look.palette.dim_text, at, Places::OnFoot, MARK);
-        }
-    }
-
-    /// Each marked engine speed at the right end of its line.
-    fn marked_rpm(&mut self, diagram: &SpeedDiagram) {
-        let right = self.transform.frame().right();
-        for &rpm in &diagram.marked_rpm {
-            let at = Pos2::new(right, self.transform.position_from_point_y(rpm));
-            let text = format!("{} rpm", typed_rpm_text(rpm));
-            self.add(
-                text,
-                self.look.palette.dim_text,
-                at,
-                Places::AtRightEnd,
-                MARK,
-            );
-        }
-    }
-
-    /// The engine speed in top gear at each marked road speed.
-    fn crossings(&mut self, diagram: &SpeedDiagram, trace: &SetTrace) {
-        let Some(top) = trace.top() else { return };
-        let color = self.look.palette.set(trace.place);
-        for &speed in &diagram.marked_speeds {
-            let rpm = top.rpm_at(speed);
-            if rpm < diagram.floor_rpm || rpm > diagram.redline_rpm {
-                continue;
-            }
-            let at = self.transform.position_from_point(&[speed, rpm].into());
-            self.add(rpm_text(rpm), color, at, Places::Beside, CROSSING);
-        }
-    }
-
-    /// How far the needle falls at each shift.
-    fn drops(&mut self, trace: &SetTrace) {
-        let color = self.look.palette.set(trace.place);
-        for shift in &trace.shifts {
-            let point = |rpm: f64| {
-                let at = [shift.speed, rpm].into();
-                self.transform.position_from_point(&at)
-            };
-            let foot = point(shift.rpm_after_shift);
-            let height = foot.y - point(shift.shift_rpm).y;
-            let text = rpm_difference_text(shift.rpm_after_shift - shift.shift_rpm);
-            self.add(text, color, foot, Places::UnderFall(height), DROP);
-        }
-    }
-
-    fn paint(self) -> Vec<(Rect, String)> {
+    fn paint(self, dots: &[(Pos2, Color32)]) -> Vec<(Rect, String)> {
         let frame = self.transform.frame().shrink(1.0);
         let clip = frame.intersect(self.ui.clip_rect());
         let painter = self.ui.painter().with_clip_rect(clip);
         // A label must not hide the point of another.
-        let dots = self.words.iter().filter_map(Word::dot);
-        let dots: Vec<Rect> = dots
-            .map(|dot| Rect::from_center_size(dot, Vec2::splat(2.0 * GAP - 1.0)))
+        let side = Vec2::splat(2.0 * GAP - 1.0);
+        let taken: Vec<Rect> = dots
+            .iter()
+            .map(|(dot, _)| Rect::from_center_size(*dot, side))
             .collect();
-        let placed = place(&self.wishes, frame, &dots);
+        let placed = place(&self.wishes, frame, &taken);
         for (rect, word) in placed.iter().zip(&self.words) {
             if let Some(rect) = rect {
                 clear_paper(&painter, *rect, word, self.look);
             }
         }
-        for word in &self.words {
-            if let Some(dot) = word.dot() {
-                painter.circle_filled(dot, GAP, word.color);
-            }
+        for (dot, color) in dots {
+            painter.circle_filled(*dot, GAP, *color);
         }
         let mut labels = Vec::new();
         for (rect, word) in placed.into_iter().zip(self.words) {
@@ -199,22 +159,9 @@ fn clear_paper(painter: &egui::Painter, rect: Rect, word: &Word, look: &Look<'_>
     let nearest = rect.clamp(point);
     let is_away = nearest.distance(point) > 2.0 * GAP;
     // Beside its fall a label stands above the foot, and needs no thread.
-    if is_away && (word.has_dot || rect.top() > point.y) {
+    if is_away && (word.is_beside || rect.top() > point.y) {
         painter.line_segment([point, nearest], (1.0, word.color.gamma_multiply(0.7)));
     }
-}
-
-/// Where a label may stand in relation to its point.
-#[derive(Clone, Copy)]
-enum Places {
-    /// Beside a point that a dot marks.
-    Beside,
-    /// On the foot of an upright line, in one of three rows.
-    OnFoot,
-    /// At the right end of a level line.
-    AtRightEnd,
-    /// Under the foot of a fall of this height in points, else along it.
-    UnderFall(f32),
 }
 
 /// Around a point, then further and further above and below it.
@@ -255,47 +202,10 @@ fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Vec2)> {
     near.chain(beside).chain(under(2.0)).collect()
 }
 
+/// On the foot of an upright line, in one of three rows.
 fn foot_places(row_height: f32) -> Vec<(Align2, Vec2)> {
     let rows = [0.0, -1.0, -2.0];
     let sides = [Align2::LEFT_BOTTOM, Align2::RIGHT_BOTTOM];
     let row = |up: f32| sides.map(|side| (side, egui::vec2(0.0, up * row_height)));
     rows.into_iter().flat_map(row).collect()
-}
-
-/// What the axes show, in their corners, and the redline's number in its colour.
-fn axis_words(
-    ui: &Ui,
-    diagram: &SpeedDiagram,
-    transform: &PlotTransform,
-    look: &Look<'_>,
-) -> Vec<(Rect, String)> {
-    let frame = transform.frame();
-    let font = FontId::proportional(look.text_size);
-    let mut labels = Vec::new();
-    let mut write = |at: Pos2, align: Align2, text: String, font: FontId, color: Color32| {
-        let rect = ui.painter().text(at, align, &text, font, color);
-        labels.push((rect, text));
-    };
-    let y = transform.position_from_point_y(diagram.redline_rpm);
-    let corner = Pos2::new(frame.left() - 4.0, frame.bottom());
-    if frame.y_range().contains(y) {
-        let bold = FontId::new(look.text_size, super::super::fonts::bold());
-        // Close to the foot of the axis it makes way for the unit there.
-        let row_height = ui.fonts_mut(|fonts| fonts.row_height(&bold)) + 1.0;
-        let at = Pos2::new(corner.x, y.min(corner.y - row_height));
-        let text = typed_rpm_text(diagram.redline_rpm);
-        write(at, Align2::RIGHT_CENTER, text, bold, look.palette.redline);
-    }
-    let rpm = "rpm".to_owned();
-    write(
-        corner,
-        Align2::RIGHT_CENTER,
-        rpm,
-        font.clone(),
-        look.palette.dim_text,
-    );
-    let right = Pos2::new(frame.right(), frame.bottom() + 1.0);
-    let unit = diagram.unit.sign().to_owned();
-    write(right, Align2::RIGHT_TOP, unit, font, look.palette.dim_text);
-    labels
 }

@@ -1,22 +1,22 @@
-//! How does a speed diagram become shapes?
+//! How does a scene become shapes?
 //!
-//! The one drawing of it, for the screen and for the picture. The plot beneath gives axes, grid and
+//! The one drawing of every diagram, for the screen and for the picture. The plot beneath gives axes, grid and
 //! the way from values to points; lines and labels are painted over it, because sets need dashes,
 //! an order by importance, and labels that keep clear of each other.
 
+mod axes;
 mod band;
 mod labels;
 mod lines;
+mod roles;
 mod ticks;
 
 use super::palette::Palette;
-use crate::chart::{SpeedDiagram, View};
+use crate::chart::{Range, Scene};
 use crate::gearing::GearId;
 use crate::project::SetId;
-use crate::units::{plain_number, round_to};
-use egui::{FontId, Rect, Sense, Ui, UiBuilder};
-use egui_plot::{AxisHints, Plot, PlotTransform};
-use std::ops::RangeInclusive;
+use egui::{Rect, Sense, Ui, UiBuilder};
+use egui_plot::PlotTransform;
 
 /// How a diagram is to be drawn.
 #[derive(Debug, Clone)]
@@ -44,136 +44,49 @@ pub struct Drawn {
     pub response: egui::Response,
     /// The way from values to points and back.
     pub transform: PlotTransform,
-    /// The band above the plot that holds the gear numbers.
+    /// The band above the plot that holds the names of lines.
     pub band: Rect,
     /// The view after the pointer panned or zoomed it.
-    pub view: View,
+    pub range: Range,
     /// Every label that was drawn, with its text.
     pub labels: Vec<(Rect, String)>,
 }
 
 impl Drawn {
-    /// The point of an engine speed and a road speed.
-    pub fn point(&self, speed: f64, rpm: f64) -> egui::Pos2 {
-        self.transform.position_from_point(&[speed, rpm].into())
+    /// Where a point of the scene stands on the screen.
+    pub fn place_of(&self, point: [f64; 2]) -> egui::Pos2 {
+        self.transform.position_from_point(&point.into())
     }
 }
 
-/// Draws a diagram into all the space that is left, seen through `view`.
-pub fn diagram_ui(ui: &mut Ui, diagram: &SpeedDiagram, view: View, look: &Look<'_>) -> Drawn {
+/// Draws a diagram into all the space that is left, seen through `range`.
+pub fn diagram_ui(ui: &mut Ui, scene: &Scene, range: Range, look: &Look<'_>) -> Drawn {
     let area = ui.available_rect_before_wrap();
-    let band_height = band::height(diagram, look);
+    let band_height = band::height(scene, look);
     let band_area = Rect::from_min_size(area.min, egui::vec2(area.width(), band_height));
     let plot_area = Rect::from_min_max(egui::pos2(area.left(), band_area.bottom()), area.max);
     let mut plot_ui = ui.new_child(UiBuilder::new().max_rect(plot_area));
-    let shown = plot(&mut plot_ui, diagram, view, look);
+    let shown = axes::plot(&mut plot_ui, scene, range, look);
     let transform = shown.transform;
     let frame = *transform.frame();
     let band = Rect::from_x_y_ranges(frame.x_range(), band_area.y_range());
 
     let painter = ui.painter().with_clip_rect(frame.intersect(ui.clip_rect()));
-    lines::paint(&painter, diagram, &transform, look);
-    let mut labels = band::paint(ui, diagram, &transform, band, look);
-    labels.extend(labels::paint(ui, diagram, &transform, look));
+    lines::paint(&painter, scene, &transform, look);
+    let mut labels = band::paint(ui, scene, &transform, band, look);
+    labels.extend(labels::paint(ui, scene, &transform, look));
+    labels.extend(axes::words(ui, scene, &transform, look));
     ui.allocate_rect(area, Sense::hover());
 
     let bounds = transform.bounds();
     Drawn {
         response: shown.response,
         band,
-        view: View {
-            speed: [bounds.min()[0], bounds.max()[0]],
-            rpm: [bounds.min()[1], bounds.max()[1]],
+        range: Range {
+            x: [bounds.min()[0], bounds.max()[0]],
+            y: [bounds.min()[1], bounds.max()[1]],
         },
         transform,
         labels,
     }
-}
-
-/// Axes, grid and the pointer's panning and zooming.
-fn plot(
-    ui: &mut Ui,
-    diagram: &SpeedDiagram,
-    view: View,
-    look: &Look<'_>,
-) -> egui_plot::PlotResponse<()> {
-    let font = FontId::proportional(look.text_size);
-    let redline_rpm = diagram.redline_rpm;
-    let widths = TickWidths {
-        // At least so wide is what the marks of the other axis leave.
-        axis: ui.available_width() - look.text_size * 5.0,
-        digit: look.text_size * 0.6,
-        unit: look.text_size * 2.5,
-    };
-    // Wide and high enough for any label, so that the first frame is laid out like the last.
-    let x_axis = AxisHints::new_x()
-        .min_thickness(look.text_size * 1.6)
-        .label_spacing(egui::Rangef::new(look.text_size, look.text_size * 2.0))
-        .tick_label_font(font.clone())
-        .tick_label_color(look.palette.dim_text)
-        .formatter(move |mark, range| speed_tick(mark.value, range, widths));
-    let y_axis = AxisHints::new_y()
-        .min_thickness(look.text_size * 3.6)
-        .label_spacing(egui::Rangef::new(look.text_size, look.text_size * 1.4))
-        .tick_label_font(font)
-        .tick_label_color(look.palette.dim_text)
-        .formatter(move |mark, range| rpm_tick(mark.value, range, redline_rpm));
-    ui.visuals_mut().extreme_bg_color = look.palette.paper;
-    Plot::new("speed diagram")
-        .custom_x_axes(vec![x_axis])
-        .custom_y_axes(vec![y_axis])
-        .x_grid_spacer(|input| ticks::marks(input.bounds, 12.0))
-        .y_grid_spacer(|input| ticks::marks(input.bounds, 10.0))
-        .grid_color(look.palette.grid)
-        .grid_fade(0.0)
-        .clamp_grid(false)
-        .show_x(false)
-        .show_y(false)
-        .auto_bounds(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_double_click_reset(false)
-        .allow_axis_zoom_drag(look.interactive)
-        .allow_drag(look.interactive)
-        .allow_zoom(look.interactive)
-        .sense(if look.interactive {
-            Sense::CLICK | Sense::DRAG
-        } else {
-            Sense::hover()
-        })
-        .default_x_bounds(view.speed[0], view.speed[1])
-        .default_y_bounds(view.rpm[0], view.rpm[1])
-        .show(ui, |plot_ui| {
-            plot_ui.set_plot_bounds_x(view.speed[0]..=view.speed[1]);
-            plot_ui.set_plot_bounds_y(view.rpm[0]..=view.rpm[1]);
-        })
-}
-
-/// What the road-speed axis has room for, in points.
-#[derive(Clone, Copy)]
-struct TickWidths {
-    axis: f32,
-    digit: f32,
-    unit: f32,
-}
-
-/// The text of a mark on the road-speed axis; the unit stands at its right end.
-fn speed_tick(speed: f64, range: &RangeInclusive<f64>, widths: TickWidths) -> String {
-    let text = plain_number(round_to(speed, 0.001));
-    let needed = widths.unit + widths.digit * (text.len() as f32 / 2.0 + 0.5);
-    let share = f64::from(needed / widths.axis.max(1.0)).max(0.07);
-    if speed > range.end() - share * (range.end() - range.start()) {
-        return String::new();
-    }
-    text
-}
-
-/// The text of a mark on the engine-speed axis; redline and unit have places of their own.
-fn rpm_tick(rpm: f64, range: &RangeInclusive<f64>, redline_rpm: f64) -> String {
-    let row = 0.05 * (range.end() - range.start());
-    let is_taken = (rpm - redline_rpm).abs() < row || (rpm - range.start()).abs() < row;
-    if is_taken {
-        return String::new();
-    }
-    plain_number(round_to(rpm, 0.001))
 }

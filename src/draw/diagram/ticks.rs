@@ -1,9 +1,24 @@
-//! At which round numbers does an axis carry marks?
+//! At which values does an axis carry marks?
 
+use crate::chart::Axis;
 use egui_plot::GridMark;
 
+/// The marks of an axis between the bounds: its own, else round numbers, at most `most` of them.
+pub(super) fn of(axis: &Axis, bounds: (f64, f64), most: f64) -> Vec<GridMark> {
+    if axis.marks.is_empty() {
+        return marks(bounds, most);
+    }
+    let own = axis.marks.iter().map(|(value, _)| *value);
+    let in_view = own.filter(|value| (bounds.0..=bounds.1).contains(value));
+    let mark = |value| GridMark {
+        value,
+        step_size: 1.0,
+    };
+    in_view.map(mark).collect()
+}
+
 /// Marks at 1, 2 or 5 times a power of ten, at most `most` of them between the bounds.
-pub(super) fn marks(bounds: (f64, f64), most: f64) -> Vec<GridMark> {
+fn marks(bounds: (f64, f64), most: f64) -> Vec<GridMark> {
     let (low, high) = bounds;
     let span = high - low;
     if !span.is_finite() || span <= 0.0 {

@@ -10,7 +10,7 @@ mod reading;
 pub use picture::{PageError, Picture, png};
 
 use crate::chart::table::{COLUMNS, ColumnDefinition};
-use crate::chart::{MarkedSpeeds, SpeedDiagram, Table};
+use crate::chart::{MarkedSpeeds, Scene, Table, View};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
 use crate::project::{Candidate, PageForm, Project, ProjectResults, SetId, WriteUp};
@@ -26,7 +26,8 @@ const MARGIN: f32 = 22.0;
 #[derive(Debug, Clone)]
 pub struct Page {
     project: Project,
-    diagram: SpeedDiagram,
+    results: ProjectResults,
+    diagram: Scene,
     table: Table,
     chosen: Vec<SetId>,
 }
@@ -68,11 +69,21 @@ impl Page {
         let results = ProjectResults::of(project);
         let is_chosen = |c: &Candidate| chosen.contains(&c.id);
         Ok(Self {
-            diagram: SpeedDiagram::of_sets(project, &results, is_chosen),
+            diagram: View::Speed.scene_of(project, &results, &is_chosen),
             table: table(project, &results, definitions),
+            results,
             project: project.clone(),
             chosen,
         })
+    }
+
+    /// The same page with another diagram.
+    #[must_use]
+    pub fn showing(mut self, view: View) -> Self {
+        let chosen = &self.chosen;
+        let is_chosen = |c: &Candidate| chosen.contains(&c.id);
+        self.diagram = view.scene_of(&self.project, &self.results, &is_chosen);
+        self
     }
 
     /// The finished picture.

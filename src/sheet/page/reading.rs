@@ -1,7 +1,7 @@
 //! The page for reading: title, vehicle, diagram, table, note, and what was assumed.
 
 use super::Page;
-use crate::chart::SetTable;
+use crate::chart::{SetTable, View};
 use crate::draw::diagram::{Look, diagram_ui};
 use crate::draw::palette::{Palette, dash};
 use crate::draw::table::{TableLook, all_columns, column_groups, essential_columns, table_ui};
@@ -120,7 +120,7 @@ fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 }
 
 fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let sets = page.diagram.traces.len().clamp(1, 3);
+    let sets = page.diagram.sets.len().clamp(1, 3);
     let size = Vec2::new(ui.available_width(), DIAGRAM_HEIGHT[sets - 1]);
     let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
     let look = Look {
@@ -133,7 +133,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         interactive: false,
     };
     let mut ui = ui.new_child(UiBuilder::new().max_rect(rect));
-    diagram_ui(&mut ui, &page.diagram, page.diagram.whole, &look);
+    diagram_ui(&mut ui, &page.diagram, page.diagram.whole(), &look);
 }
 
 /// The heights of the table's text that are tried, in points: the last can just be read.
@@ -195,9 +195,12 @@ pub(super) fn chosen_sets(page: &Page) -> impl Iterator<Item = &SetTable> {
 
 /// What the figures rest on.
 fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let law = "Road speed = 0.06 × engine speed × rolling circumference in m ÷ overall ratio, \
-               without slip.";
-    let mut text = law.to_owned();
+    let mut text = match page.diagram.view {
+        View::Speed => String::new(),
+        View::Steps => "Step = overall ratio of a gear ÷ that of the next. ".to_owned(),
+    };
+    text += "Road speed = 0.06 × engine speed × rolling circumference in m ÷ overall ratio, \
+             without slip.";
     if page.tyres().any(|tyre| tyre.tolerance().is_some()) {
         text += " The circumference follows from the tyre's size; a real tyre differs by −2.5 to \
                  +1.5 %.";

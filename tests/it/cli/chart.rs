@@ -57,6 +57,17 @@ fn the_theme_is_that_of_the_flag() {
 }
 
 #[test]
+fn the_picture_is_about_what_is_to_be_shown() {
+    let usual = picture(&["--width", "800"]);
+    let speed = picture(&["--width", "800", "--show", "speed"]);
+    let steps = picture(&["--width", "800", "--show", "steps"]);
+    assert!(usual == speed);
+    assert!(usual != steps);
+    // The table and all else is the same.
+    assert!(steps.height() >= usual.height());
+}
+
+#[test]
 fn what_is_left_out_makes_the_picture_lower() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("noted.ron");
@@ -178,7 +189,11 @@ const WRONG: &[(&[&str], &str)] = &[
     ),
     (&["-o", "-", "--page", "a5"], "--page is a4 or letter"),
     (&["-o", "-", "--page", "A4"], "not \"A4\""),
-    (&["-o", "-", "--show", "power"], "--show is speed"),
+    (&["-o", "-", "--show", "power"], "--show is speed or steps"),
+    (
+        &["-o", "-", "--show", "steps", "--page", "a4"],
+        "--show steps goes with a picture",
+    ),
     (&["-o", "-", "--sets", "2"], "there is only one"),
     (&["-o", "-", "--sets", "0"], "\"0\""),
     (&["-o", "-", "--sets", ""], "\"\""),

@@ -24,6 +24,7 @@ fn word() -> impl Strategy<Value = String> {
         "bbcode",
         "text",
         "speed",
+        "steps",
         "kmh",
         "mph",
         "comma",

@@ -69,7 +69,8 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
         "--as is text, markdown, bbcode, csv or json",
     ),
     (&["--as", "JSON"], "not \"JSON\""),
-    (&["--show", "power"], "--show is speed"),
+    (&["--show", "power"], "--show is speed, not"),
+    (&["--show", "steps"], "--show is speed, not"),
     (&["--units", "knots"], "--units is kmh or mph"),
     (&["--decimal", "comma"], "--as csv"),
     (

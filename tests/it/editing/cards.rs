@@ -5,6 +5,7 @@ use super::harness::{Opening, Window, camper_van};
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::NodeT;
+use layshaft::chart::Handle;
 use layshaft::gearing::{ActsOn, GearRole, GearSet, Ratio, Stage};
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Edit, Project, SetEdit};
@@ -580,8 +581,9 @@ fn one_shift_point_for_all_becomes_one_for_each_change_and_back() {
         window.type_text(text);
         window.key(Key::Enter);
     }
-    let shifts = &window.app().desk().diagram().traces[0].shifts;
-    let shifts: Vec<f64> = shifts.iter().map(|shift| shift.shift_rpm).collect();
+    let scene = window.app().desk().diagram();
+    let handles = scene.handles.iter().filter(|h| h.set == scene.sets[0].id);
+    let shifts: Vec<f64> = handles.map(Handle::shift_rpm).collect();
     assert_eq!(shifts, [4200.0, 4100.0, 4000.0, 3900.0]);
     let top = window.find(Role::TextInput, "Shift point of gear 5, set 1");
     assert!(top.is_none(), "nothing is shifted into from top");

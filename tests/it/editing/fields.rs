@@ -4,6 +4,7 @@
 use super::harness::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers};
+use layshaft::chart;
 use layshaft::gearing::EngineSpeed;
 use layshaft::project::Project;
 use std::collections::BTreeSet;
@@ -273,9 +274,10 @@ fn what_is_typed_shows_at_once_and_is_no_step_yet() {
 
 /// The highest road speed of the first set in the diagram.
 fn top_speed(window: &Window) -> f64 {
-    let trace = &window.app().desk().diagram().traces[0];
-    let speeds = trace.gears.iter().map(|gear| gear.speed_at(4500.0));
-    speeds.fold(0.0, f64::max)
+    let scene = window.app().desk().diagram();
+    let fan = scene.lines_of(chart::Role::Fan);
+    let of_first = fan.filter(|line| line.of.set == scene.sets[0].id);
+    of_first.map(|line| line.points[1][0]).fold(0.0, f64::max)
 }
 
 #[test]

@@ -3,7 +3,6 @@
 use super::harness::Window;
 use egui::accesskit::Role;
 use egui::{Pos2, Shape};
-use layshaft::chart::SpeedDiagram;
 
 /// Everything that is painted as text.
 fn painted(window: &Window) -> Vec<String> {
@@ -23,14 +22,13 @@ fn painted(window: &Window) -> Vec<String> {
 
 /// Where a road speed stands in the plot: two handles tell the scale.
 fn x_of(window: &Window, speed: f64) -> f32 {
-    let diagram: &SpeedDiagram = window.app().desk().diagram();
-    let trace = &diagram.traces[1];
+    let scene = window.app().desk().diagram();
+    let set = &scene.sets[1];
+    let handles: Vec<_> = scene.handles.iter().filter(|h| h.set == set.id).collect();
     let [a, b] = [0, 3].map(|at| {
-        let shift = &trace.shifts[at];
-        let [from, to] = &shift.labels;
-        let name = format!("Shift point {from} to {to}, {}", trace.name);
+        let name = handles[at].name(&set.name);
         let x = f64::from(window.get(Role::Slider, &name).rect().center().x);
-        (shift.speed, x)
+        (handles[at].at[0], x)
     });
     let x = a.1 + (speed - a.0) / (b.0 - a.0) * (b.1 - a.1);
     #[expect(clippy::cast_possible_truncation, reason = "a place on the screen")]

@@ -6,7 +6,7 @@ mod goldens;
 use crate::support::projects::any_project;
 use crate::support::window::camper_van;
 use egui::{Rect, Ui, UiBuilder, pos2, vec2};
-use layshaft::chart::{SpeedDiagram, Table};
+use layshaft::chart::{Table, View};
 use layshaft::draw::diagram::{Look, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
@@ -68,7 +68,7 @@ fn settled(mut ui: impl FnMut(&mut Ui) -> Labels) -> Labels {
 
 fn diagram_labels(project: &Project, frame: Rect) -> Labels {
     let results = ProjectResults::of(project);
-    let diagram = SpeedDiagram::of(project, &results);
+    let scene = View::Speed.scene(project, &results);
     let look = Look {
         palette: &Palette::of(Theme::Light),
         forward: None,
@@ -80,7 +80,7 @@ fn diagram_labels(project: &Project, frame: Rect) -> Labels {
     };
     settled(|ui| {
         let mut ui = ui.new_child(UiBuilder::new().max_rect(frame));
-        diagram_ui(&mut ui, &diagram, diagram.whole, &look).labels
+        diagram_ui(&mut ui, &scene, scene.whole(), &look).labels
     })
 }
 

@@ -7,7 +7,7 @@ use egui::{Event, Key, Modifiers, PointerButton, Pos2, Rect, Vec2, ViewportComma
 use egui_kittest::kittest::{NodeT, Queryable};
 use egui_kittest::{Harness, Node};
 use layshaft::app::{App, Surroundings};
-use layshaft::chart::View;
+use layshaft::chart::Range;
 use layshaft::draw::theme;
 use layshaft::gearing::EngineSpeed;
 use layshaft::project::examples::EXAMPLES;
@@ -217,7 +217,7 @@ impl Window {
     }
 
     /// The part of the diagram in view, measured by the places of the outermost handles.
-    pub(crate) fn view(&self) -> View {
+    pub(crate) fn view(&self) -> Range {
         let handles = self.handles();
         let (first, last) = (&handles[0], &handles[handles.len() - 1]);
         let ends = [first, last].map(|handle| (self.value_of(handle), handle.rect().center()));
@@ -228,9 +228,9 @@ impl Window {
             frame.map(|end| value[0] + (f64::from(end) - a) * per_point)
         };
         let [(a, at_a), (b, at_b)] = ends;
-        View {
-            speed: fitted([a[0], b[0]], [at_a.x, at_b.x], [plot.left(), plot.right()]),
-            rpm: fitted([a[1], b[1]], [at_a.y, at_b.y], [plot.bottom(), plot.top()]),
+        Range {
+            x: fitted([a[0], b[0]], [at_a.x, at_b.x], [plot.left(), plot.right()]),
+            y: fitted([a[1], b[1]], [at_a.y, at_b.y], [plot.bottom(), plot.top()]),
         }
     }
 
@@ -243,24 +243,21 @@ impl Window {
             share
         };
         Pos2::new(
-            plot.left() + plot.width() * share(speed, view.speed),
-            plot.bottom() - plot.height() * share(rpm, view.rpm),
+            plot.left() + plot.width() * share(speed, view.x),
+            plot.bottom() - plot.height() * share(rpm, view.y),
         )
     }
 
     /// Road speed and engine speed of a handle.
     fn value_of(&self, handle: &Node<'_>) -> [f64; 2] {
         let name = handle.accesskit_node().label().unwrap();
-        let traces = &self.app().desk().diagram().traces;
-        let shifts = traces
-            .iter()
-            .flat_map(|t| t.shifts.iter().map(move |s| (t, s)));
-        let mut named = shifts.filter(|(trace, shift)| {
-            let [from, to] = &shift.labels;
-            name == format!("Shift point {from} to {to}, {}", trace.name)
+        let scene = self.app().desk().diagram();
+        let mut sets = scene.sets.iter();
+        let handles = sets.find_map(|set| {
+            let mut of_set = scene.handles.iter().filter(|h| h.set == set.id);
+            of_set.find(|handle| handle.name(&set.name) == name)
         });
-        let (_, shift) = named.next().unwrap();
-        [shift.speed, shift.shift_rpm]
+        handles.unwrap().at
     }
 
     // What can be done.

@@ -57,8 +57,8 @@ fn the_diagram_says_what_it_shows() {
             .collect();
         assert_eq!(figures.len(), 1);
         let name = figures[0].accesskit_node().label().unwrap();
-        for trace in &window.app().desk().diagram().traces {
-            assert!(name.contains(&trace.name), "{name}");
+        for set in &window.app().desk().diagram().sets {
+            assert!(name.contains(&set.name), "{name}");
         }
     }
 }

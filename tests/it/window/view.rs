@@ -3,19 +3,19 @@
 use super::{SECOND, with_shifts};
 use crate::support::window::{Opening, Window};
 use egui::{Key, Pos2, vec2};
-use layshaft::chart::View;
+use layshaft::chart::{Range, Role};
 
 fn window() -> Window {
     Opening::on(with_shifts([3000, 3200, 3400, 3600])).open()
 }
 
 /// What lies at a place of the plot, seen through `view`.
-fn value_at(window: &Window, view: View, at: Pos2) -> [f64; 2] {
+fn value_at(window: &Window, view: Range, at: Pos2) -> [f64; 2] {
     let plot = window.plot();
     let share = |value: [f64; 2], share: f32| value[0] + (value[1] - value[0]) * f64::from(share);
     [
-        share(view.speed, (at.x - plot.left()) / plot.width()),
-        share(view.rpm, (plot.bottom() - at.y) / plot.height()),
+        share(view.x, (at.x - plot.left()) / plot.width()),
+        share(view.y, (plot.bottom() - at.y) / plot.height()),
     ]
 }
 
@@ -28,9 +28,8 @@ fn near_handles(window: &Window) -> Pos2 {
 fn empty_place(window: &Window) -> Pos2 {
     let (view, plot) = (window.view(), window.plot().shrink(20.0));
     let gears = |speed: f64| {
-        let traces = &window.app().desk().diagram().traces;
-        let gears = traces.iter().flat_map(|trace| &trace.gears);
-        gears.map(move |gear| gear.rpm_at(speed))
+        let fan = window.app().desk().diagram().lines_of(Role::Fan);
+        fan.map(move |line| speed / line.points[1][0] * line.points[1][1])
     };
     let shares = || (0..=20_u8).map(|i| f32::from(i) / 20.0);
     let places = shares().flat_map(|x| shares().map(move |y| plot.lerp_inside(vec2(x, y))));
@@ -47,15 +46,15 @@ fn is_close(a: f64, b: f64, whole: [f64; 2]) -> bool {
     (a - b).abs() < 0.002 * (whole[1] - whole[0])
 }
 
-fn assert_same_view(a: View, b: View, whole: View) {
+fn assert_same_view(a: Range, b: Range, whole: Range) {
     for i in 0..2 {
-        assert!(is_close(a.speed[i], b.speed[i], whole.speed), "{a:?} {b:?}");
-        assert!(is_close(a.rpm[i], b.rpm[i], whole.rpm), "{a:?} {b:?}");
+        assert!(is_close(a.x[i], b.x[i], whole.x), "{a:?} {b:?}");
+        assert!(is_close(a.y[i], b.y[i], whole.y), "{a:?} {b:?}");
     }
 }
 
-fn whole(window: &Window) -> View {
-    window.app().desk().diagram().whole
+fn whole(window: &Window) -> Range {
+    window.app().desk().diagram().whole()
 }
 
 #[test]
@@ -74,14 +73,14 @@ fn the_wheel_zooms_about_the_pointer() {
     let after = value_at(&window, view, at);
     let whole = whole(&window);
     let width = |range: [f64; 2]| range[1] - range[0];
-    assert!(width(view.speed) < 0.8 * width(whole.speed), "{view:?}");
-    assert!(width(view.rpm) < 0.8 * width(whole.rpm), "{view:?}");
+    assert!(width(view.x) < 0.8 * width(whole.x), "{view:?}");
+    assert!(width(view.y) < 0.8 * width(whole.y), "{view:?}");
     assert!(
-        is_close(before[0], after[0], whole.speed),
+        is_close(before[0], after[0], whole.x),
         "{before:?} {after:?}"
     );
     assert!(
-        is_close(before[1], after[1], whole.rpm),
+        is_close(before[1], after[1], whole.y),
         "{before:?} {after:?}"
     );
 }
@@ -97,11 +96,11 @@ fn dragging_the_plot_moves_what_is_seen_with_the_hand() {
     window.drag(at, to);
     let after = value_at(&window, window.view(), to);
     assert!(
-        is_close(before[0], after[0], whole.speed),
+        is_close(before[0], after[0], whole.x),
         "{before:?} {after:?}"
     );
     assert!(
-        is_close(before[1], after[1], whole.rpm),
+        is_close(before[1], after[1], whole.y),
         "{before:?} {after:?}"
     );
     assert_eq!(window.undo_steps(), 0, "a look is no change");
@@ -117,16 +116,10 @@ fn the_view_never_leaves_the_whole() {
         let whole = whole(&window);
         let view = window.view();
         let slack = |range: [f64; 2]| 0.002 * (range[1] - range[0]);
-        assert!(
-            view.speed[0] >= whole.speed[0] - slack(whole.speed),
-            "{view:?}"
-        );
-        assert!(
-            view.speed[1] <= whole.speed[1] + slack(whole.speed),
-            "{view:?}"
-        );
-        assert!(view.rpm[0] >= whole.rpm[0] - slack(whole.rpm), "{view:?}");
-        assert!(view.rpm[1] <= whole.rpm[1] + slack(whole.rpm), "{view:?}");
+        assert!(view.x[0] >= whole.x[0] - slack(whole.x), "{view:?}");
+        assert!(view.x[1] <= whole.x[1] + slack(whole.x), "{view:?}");
+        assert!(view.y[0] >= whole.y[0] - slack(whole.y), "{view:?}");
+        assert!(view.y[1] <= whole.y[1] + slack(whole.y), "{view:?}");
     }
 }
 
@@ -145,7 +138,7 @@ fn a_double_click_on_the_plot_shows_the_whole_again() {
     let mut window = window();
     let at = near_handles(&window);
     window.wheel(at, 120.0);
-    assert!(window.view().speed[1] < whole(&window).speed[1] - 1.0);
+    assert!(window.view().x[1] < whole(&window).x[1] - 1.0);
     let at = empty_place(&window);
     window.move_to(at);
     for _ in 0..2 {
@@ -217,10 +210,9 @@ fn a_click_on_a_line_brings_its_set_forward() {
     };
     assert!(is_forward(&window, "Same box, taller final drive"));
     // Top gear of the first set, driven, where no other line is near.
-    let trace = &window.app().desk().diagram().traces[0];
-    let rpm = 3900.0;
-    let speed = trace.gears[4].speed_at(rpm);
-    let at = window.place_of(speed, rpm);
+    let top = window.app().desk().diagram().lines_of(Role::Fan).nth(4);
+    let [speed, rpm] = top.unwrap().points[1];
+    let at = window.place_of(speed / rpm * 3900.0, 3900.0);
     window.click_at(at);
     assert!(is_forward(&window, "Fitted five-speed"));
     assert_eq!(window.undo_steps(), 0);

@@ -100,10 +100,8 @@ fn event(window: &Window, doing: &Doing, pointer: &mut Pos2) -> Event {
 fn assert_sound(window: &Window) {
     let desk = window.app().desk();
     let redline = desk.project().engine.redline.rpm();
-    for trace in &desk.diagram().traces {
-        for shift in &trace.shifts {
-            assert!(shift.shift_rpm >= 800.0 && shift.shift_rpm <= redline);
-        }
+    for handle in &desk.diagram().handles {
+        assert!(handle.shift_rpm() >= 800.0 && handle.shift_rpm() <= redline);
     }
 }
 

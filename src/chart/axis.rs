@@ -1,0 +1,114 @@
+//! The axes of a diagram: which quantity each carries, in which unit, how its values are spelled.
+
+use crate::units::{
+    SpeedUnit, plain_number, round_to, rpm_difference_text, rpm_text, signed, step_text,
+};
+
+/// One of the two axes of a diagram.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Axis {
+    /// What its values are.
+    pub quantity: Quantity,
+    /// The least and the greatest value of the whole diagram.
+    pub range: [f64; 2],
+    /// Where it carries marks, and what they say; round numbers where there are none.
+    pub marks: Vec<(f64, String)>,
+}
+
+/// One of the two ways through a diagram.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Along {
+    /// Level, along the values of the x axis.
+    X,
+    /// Upright, along the values of the y axis.
+    Y,
+}
+
+impl Along {
+    /// The value of a point along this way.
+    pub fn of(self, [x, y]: [f64; 2]) -> f64 {
+        match self {
+            Self::X => x,
+            Self::Y => y,
+        }
+    }
+}
+
+/// What part of a diagram is in view.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Range {
+    /// Least and greatest value along the x axis, in its unit.
+    pub x: [f64; 2],
+    /// Least and greatest value along the y axis, in its unit.
+    pub y: [f64; 2],
+}
+
+/// What the values of an axis are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Quantity {
+    /// Road speed in this unit.
+    RoadSpeed(SpeedUnit),
+    /// Engine speed in rev/min.
+    EngineSpeed,
+    /// Gears of the shift chain, counted from 1.
+    Gear,
+    /// The step of a gear over the next, a pure number.
+    Step,
+}
+
+impl Quantity {
+    /// What it is called at the beginning of a sentence.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::RoadSpeed(_) => "Road speed",
+            Self::EngineSpeed => "Engine speed",
+            Self::Gear => "Gear",
+            Self::Step => "Step",
+        }
+    }
+
+    /// What stands at the end of its axis: its unit, or what it is where it has none.
+    pub fn sign(self) -> &'static str {
+        match self {
+            Self::RoadSpeed(unit) => unit.sign(),
+            Self::EngineSpeed => "rpm",
+            Self::Gear => "gear",
+            Self::Step => "step",
+        }
+    }
+
+    /// A place along its axis in words: `at 110 km/h`.
+    pub fn at(self, value: f64) -> String {
+        match self {
+            Self::RoadSpeed(_) | Self::EngineSpeed => {
+                format!("at {} {}", self.text(value), self.sign())
+            }
+            Self::Gear | Self::Step => format!("{} {}", self.sign(), self.text(value)),
+        }
+    }
+
+    /// A value as it is read off, without its unit.
+    pub fn text(self, value: f64) -> String {
+        match self {
+            Self::RoadSpeed(_) | Self::Gear => plain_number(value),
+            Self::EngineSpeed => rpm_text(value),
+            Self::Step => step_text(value),
+        }
+    }
+
+    /// A difference of two values with its sign.
+    pub fn difference_text(self, difference: f64) -> String {
+        match self {
+            Self::RoadSpeed(_) | Self::Gear => signed(difference, 0),
+            Self::EngineSpeed => rpm_difference_text(difference),
+            Self::Step => signed(difference, 2),
+        }
+    }
+
+    /// The value nearest to `value` that is read off, where `per_point` values stand in a point of
+    /// the screen: the figures belong to the one that is written beside them.
+    pub fn rounded(self, value: f64, per_point: f64) -> f64 {
+        let is_coarse = self == Self::Gear || per_point > 0.05;
+        round_to(value, if is_coarse { 1.0 } else { 0.1 })
+    }
+}

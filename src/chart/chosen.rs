@@ -1,0 +1,63 @@
+//! The sets that a diagram shows, each with its figures and what it is compared with.
+
+use super::scene::{Owner, ShownSet};
+use crate::gearing::{GearResult, SetResults};
+use crate::project::{Candidate, Project, ProjectResults};
+
+/// Whether a set of a project is to be shown.
+pub type IsChosen<'a> = &'a dyn Fn(&Candidate) -> bool;
+
+/// A set that a diagram shows.
+pub(super) struct ChosenSet<'a> {
+    pub(super) candidate: &'a Candidate,
+    pub(super) set: &'a SetResults,
+    /// The set that it is compared with, shown or not.
+    pub(super) baseline: Option<&'a SetResults>,
+    /// The owner of all that is its own, and of no gear's.
+    pub(super) of: Owner,
+}
+
+/// The chosen sets of a project, in their order.
+pub(super) fn chosen_sets<'a>(
+    project: &'a Project,
+    results: &'a ProjectResults,
+    is_chosen: IsChosen<'_>,
+) -> Vec<ChosenSet<'a>> {
+    let baseline_place = project.sets.baseline_place();
+    let sets = project.sets.iter().zip(&results.sets).enumerate();
+    let chosen = sets.filter(|(_, (candidate, _))| is_chosen(candidate));
+    chosen
+        .map(|(place, (candidate, set))| ChosenSet {
+            candidate,
+            set,
+            baseline: results
+                .sets
+                .get(baseline_place)
+                .filter(|_| place != baseline_place),
+            of: Owner {
+                set: candidate.id,
+                place,
+                gear: None,
+            },
+        })
+        .collect()
+}
+
+impl ChosenSet<'_> {
+    /// How it stands in the scene.
+    pub(super) fn shown(&self) -> ShownSet {
+        ShownSet {
+            id: self.of.set,
+            place: self.of.place,
+            name: self.candidate.set.name.to_string(),
+        }
+    }
+
+    /// The owner of what is one gear's.
+    pub(super) fn of_gear(&self, result: &GearResult) -> Owner {
+        Owner {
+            gear: Some(result.gear.id),
+            ..self.of
+        }
+    }
+}

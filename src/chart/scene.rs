@@ -1,0 +1,214 @@
+//! A diagram as data: axes, lines, rules, areas, points and words, all in the units of its axes.
+//!
+//! Everything says what it is by its role and whose it is by its owner. How that looks, what is
+//! painted over what and what steps back is up to whoever draws it.
+
+use super::at_pointer::Readable;
+use super::axis::{Along, Axis, Quantity, Range};
+use super::handle::{Handle, HandleLine};
+use super::view::View;
+use crate::gearing::GearId;
+use crate::project::SetId;
+
+/// A diagram of the chosen sets of a project.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Scene {
+    /// Which diagram it is.
+    pub view: View,
+    /// The level axis.
+    pub x: Axis,
+    /// The upright axis.
+    pub y: Axis,
+    /// All of it in one spoken sentence.
+    pub summary: String,
+    /// The sets in it, in their order.
+    pub sets: Vec<ShownSet>,
+    /// Whether a band above the plot holds the names of lines, in a row for each set.
+    pub has_band: bool,
+    /// Parts of the plot that are shaded.
+    pub areas: Vec<Area>,
+    /// Straight lines through the whole plot.
+    pub rules: Vec<Rule>,
+    /// Lines of sets.
+    pub lines: Vec<Line>,
+    /// Points that a dot marks.
+    pub points: Vec<Point>,
+    /// Words that ask for a place.
+    pub labels: Vec<Label>,
+    /// Points that can be dragged.
+    pub handles: Vec<Handle>,
+    /// Lines that can be dragged, and the handles on them along.
+    pub handle_lines: Vec<HandleLine>,
+    /// What is read off at the pointer.
+    pub readables: Vec<Readable>,
+    /// What is said of a set where nothing of it can be read off.
+    pub without_reading: &'static str,
+}
+
+/// A set in a diagram.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ShownSet {
+    /// The set.
+    pub id: SetId,
+    /// Its place among all sets, counted from 0: it decides colour and dash.
+    pub place: usize,
+    /// Its name.
+    pub name: String,
+}
+
+/// What a thing in a diagram is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Role {
+    /// The highest permitted engine speed, and all beyond it.
+    Redline,
+    /// Engine speeds too low to be useful.
+    Floor,
+    /// A road or engine speed that is always wanted.
+    Marked,
+    /// A gear as far as it goes, driven or not.
+    Fan,
+    /// The part of a gear that is really driven.
+    Driven,
+    /// Through the shift points of a set.
+    ShiftLine,
+    /// The fall of the needle at an upshift.
+    Drop,
+    /// A figure of a set at a marked speed.
+    Crossing,
+    /// Figures of a set from gear to gear.
+    ByGear,
+}
+
+/// Whose a thing in a diagram is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Owner {
+    /// The set.
+    pub set: SetId,
+    /// The set's place among all sets, counted from 0.
+    pub place: usize,
+    /// The gear, where it is one gear's.
+    pub gear: Option<GearId>,
+}
+
+impl Owner {
+    /// The gear with its set, where it is one gear's.
+    pub fn gear_of_set(self) -> Option<(SetId, GearId)> {
+        self.gear.map(|gear| (self.set, gear))
+    }
+}
+
+/// A shaded part of the plot, from side to side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Area {
+    /// What it is.
+    pub role: Role,
+    /// From which to which value upright; without one, as far as the plot goes.
+    pub y: [Option<f64>; 2],
+}
+
+/// A straight line through the whole plot.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rule {
+    /// What it is.
+    pub role: Role,
+    /// Which way it runs.
+    pub along: Along,
+    /// The value of the other axis at which it runs.
+    pub at: f64,
+}
+
+/// A line from point to point.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// What it is.
+    pub role: Role,
+    /// Whose it is.
+    pub of: Owner,
+    /// Its points in their order.
+    pub points: Vec<[f64; 2]>,
+}
+
+/// A point that a dot marks.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Point {
+    /// What it is.
+    pub role: Role,
+    /// Whose it is.
+    pub of: Owner,
+    /// Where it is.
+    pub at: [f64; 2],
+}
+
+/// Words that ask for a place; without room they are left out.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Label {
+    /// The words.
+    pub text: String,
+    /// What they are.
+    pub role: Role,
+    /// Whose they are, where they are a set's.
+    pub of: Option<Owner>,
+    /// What they belong to.
+    pub at: [f64; 2],
+    /// Where they may stand.
+    pub place: Place,
+}
+
+/// Where words may stand in relation to what they belong to.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Place {
+    /// In the band above the plot, over the point at which the line from here to the words' own
+    /// point leaves the plot.
+    InBand([f64; 2]),
+    /// Beside a point.
+    Beside,
+    /// At the foot of an upright rule.
+    AtFoot,
+    /// At the right end of a level rule.
+    AtEnd,
+    /// At the foot of a fall from this value of the y axis, else along it.
+    UnderFall(f64),
+    /// On the y axis, in place of its marks.
+    OnAxis,
+}
+
+impl Scene {
+    /// A diagram with nothing in it yet.
+    pub(super) fn empty(view: View, x: Quantity, y: Quantity) -> Self {
+        let axis = |quantity| Axis {
+            quantity,
+            range: [0.0, 1.0],
+            marks: Vec::new(),
+        };
+        Self {
+            view,
+            x: axis(x),
+            y: axis(y),
+            summary: String::new(),
+            sets: Vec::new(),
+            has_band: false,
+            areas: Vec::new(),
+            rules: Vec::new(),
+            lines: Vec::new(),
+            points: Vec::new(),
+            labels: Vec::new(),
+            handles: Vec::new(),
+            handle_lines: Vec::new(),
+            readables: Vec::new(),
+            without_reading: "nothing here",
+        }
+    }
+
+    /// The range that holds all of it.
+    pub fn whole(&self) -> Range {
+        Range {
+            x: self.x.range,
+            y: self.y.range,
+        }
+    }
+
+    /// The lines of one role.
+    pub fn lines_of(&self, role: Role) -> impl Iterator<Item = &Line> {
+        self.lines.iter().filter(move |line| line.role == role)
+    }
+}

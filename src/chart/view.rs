@@ -1,0 +1,72 @@
+//! Which diagrams there are: the one list that window, write-up, command line and settings share.
+
+use super::chosen::{ChosenSet, IsChosen, chosen_sets};
+use super::scene::Scene;
+use super::{speed_diagram, steps};
+use crate::project::{Project, ProjectResults};
+
+/// What is looked at: one diagram.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum View {
+    /// Engine speed against road speed.
+    #[default]
+    Speed,
+    /// The step of each gear over the next.
+    Steps,
+}
+
+/// What is to be known of a view; its scene has the spoken summary.
+struct Row {
+    word: &'static str,
+    name: &'static str,
+    scene: fn(&Project, &[ChosenSet<'_>]) -> Scene,
+}
+
+impl View {
+    /// Every view, in the order in which they are offered.
+    pub const ALL: [Self; 2] = [Self::Speed, Self::Steps];
+
+    /// Those with a table of their own.
+    pub const WITH_TABLE: [Self; 1] = [Self::Speed];
+
+    const fn row(self) -> Row {
+        match self {
+            Self::Speed => Row {
+                word: "speed",
+                name: "Speed",
+                scene: speed_diagram::scene,
+            },
+            Self::Steps => Row {
+                word: "steps",
+                name: "Steps",
+                scene: steps::scene,
+            },
+        }
+    }
+
+    /// The word that asks for it on the command line.
+    pub fn word(self) -> &'static str {
+        self.row().word
+    }
+
+    /// What it is called where one is chosen.
+    pub fn name(self) -> &'static str {
+        self.row().name
+    }
+
+    /// The diagram of the visible sets of a project.
+    pub fn scene(self, project: &Project, results: &ProjectResults) -> Scene {
+        self.scene_of(project, results, &|candidate| candidate.visible)
+    }
+
+    /// The diagram of chosen sets of a project.
+    pub fn scene_of(
+        self,
+        project: &Project,
+        results: &ProjectResults,
+        is_chosen: IsChosen<'_>,
+    ) -> Scene {
+        let sets = chosen_sets(project, results, is_chosen);
+        (self.row().scene)(project, &sets)
+    }
+}

@@ -1,0 +1,185 @@
+//! How does each role look: in which colour, width and dash, over what, how much in need of a place?
+//!
+//! The colours and dashes themselves stand in the palette.
+
+use super::Look;
+use crate::chart::{Label, Line, Owner, Role, Rule};
+use crate::draw::bold;
+use crate::draw::palette::{DROP_DASH, Dash, dash};
+use egui::{Color32, FontFamily, Stroke};
+
+/// The depth of the lines of sets; what is higher is painted over all of them.
+const OF_SETS: u8 = 9;
+
+/// How one role looks. What a set owns has the set's colour instead.
+struct Manner {
+    /// The colour of a shaded part, of a line, and of words.
+    colors: [Color32; 3],
+    /// The width of a line that comes forward and of one that steps back, in points.
+    width: [f32; 2],
+    /// How much of its colour a line keeps.
+    strength: f32,
+    /// The pattern of a line.
+    pattern: Pattern,
+    /// What is higher is painted later.
+    depth: u8,
+    /// The words that are higher are placed earlier.
+    priority: u8,
+    has_bold_words: bool,
+}
+
+/// The pattern of a line.
+#[derive(Clone, Copy)]
+enum Pattern {
+    Solid,
+    /// The dash of its set.
+    OfSet,
+    /// Dots, for falls.
+    Dotted,
+}
+
+impl Manner {
+    fn of(role: Role, look: &Look<'_>) -> Self {
+        let palette = look.palette;
+        let plain = Self {
+            colors: [palette.grid, palette.mark, palette.dim_text],
+            width: [1.0; 2],
+            strength: 1.0,
+            pattern: Pattern::Solid,
+            depth: 0,
+            priority: 0,
+            has_bold_words: false,
+        };
+        match role {
+            Role::Redline => Self {
+                colors: [palette.band, palette.redline, palette.redline],
+                // Two whole points: crisp at every width of a picture.
+                width: [2.0; 2],
+                depth: OF_SETS + 1,
+                has_bold_words: true,
+                ..plain
+            },
+            Role::Floor => Self {
+                colors: [palette.labouring, palette.mark, palette.dim_text],
+                ..plain
+            },
+            Role::Marked => Self {
+                strength: 0.6,
+                priority: 9,
+                ..plain
+            },
+            Role::Fan => Self {
+                strength: 0.55,
+                pattern: Pattern::OfSet,
+                depth: 1,
+                ..plain
+            },
+            Role::ShiftLine => Self {
+                strength: 0.4,
+                depth: 2,
+                ..plain
+            },
+            Role::Drop => Self {
+                width: [1.5; 2],
+                pattern: Pattern::Dotted,
+                depth: 3,
+                priority: 5,
+                ..plain
+            },
+            Role::Driven => Self {
+                width: [3.0, 2.0],
+                pattern: Pattern::OfSet,
+                depth: 4,
+                has_bold_words: true,
+                ..plain
+            },
+            Role::Crossing => Self {
+                priority: 7,
+                ..plain
+            },
+            Role::ByGear => Self {
+                width: [3.0, 2.0],
+                pattern: Pattern::OfSet,
+                depth: 4,
+                priority: 7,
+                ..plain
+            },
+        }
+    }
+
+    fn stroke(&self, color: Color32, steps_back: bool) -> Stroke {
+        let width = self.width[usize::from(steps_back)];
+        Stroke::new(width, color.gamma_multiply(self.strength))
+    }
+}
+
+/// The colour of a shaded part of the plot.
+pub(super) fn shade(role: Role, look: &Look<'_>) -> Color32 {
+    Manner::of(role, look).colors[0]
+}
+
+/// How a line through the whole plot is painted.
+pub(super) fn rule_stroke(rule: &Rule, look: &Look<'_>) -> Stroke {
+    let manner = Manner::of(rule.role, look);
+    manner.stroke(manner.colors[1], false)
+}
+
+/// Whether a line through the whole plot is painted over the lines of sets.
+pub(super) fn is_over_sets(rule: &Rule, look: &Look<'_>) -> bool {
+    Manner::of(rule.role, look).depth > OF_SETS
+}
+
+/// Whether something belongs to the gear that is brought out.
+pub(super) fn is_brought_out(of: Owner, look: &Look<'_>) -> bool {
+    look.gear.is_some() && look.gear == of.gear_of_set()
+}
+
+/// How a line of a set is painted.
+pub(super) fn line_stroke(line: &Line, look: &Look<'_>) -> (Stroke, Dash) {
+    let manner = Manner::of(line.role, look);
+    let steps_back = look.forward.is_some_and(|forward| forward != line.of.set);
+    let strength = if steps_back { look.others } else { 1.0 };
+    let color = look.palette.set(line.of.place).gamma_multiply(strength);
+    let stroke = if line.role == Role::Fan && is_brought_out(line.of, look) {
+        Stroke::new(2.0, color)
+    } else {
+        manner.stroke(color, steps_back)
+    };
+    let dash = match manner.pattern {
+        Pattern::Solid => &[],
+        Pattern::OfSet => dash(line.of.place),
+        Pattern::Dotted => DROP_DASH,
+    };
+    (stroke, dash)
+}
+
+/// In which order lines are painted: the set that comes forward last, and of a set what is read
+/// first.
+pub(super) fn depth(line: &Line, look: &Look<'_>) -> (bool, usize, u8) {
+    let is_forward = look.forward == Some(line.of.set);
+    let depth = Manner::of(line.role, look).depth;
+    (is_forward, line.of.place, depth)
+}
+
+/// The colour of words and dots: their set's, else that of their role.
+pub(super) fn word_color(role: Role, of: Option<Owner>, look: &Look<'_>) -> Color32 {
+    match of {
+        Some(of) => look.palette.set(of.place),
+        None => Manner::of(role, look).colors[2],
+    }
+}
+
+/// The letters of words; a gear that is brought out has an outline instead of bold ones.
+pub(super) fn word_family(label: &Label, look: &Look<'_>) -> FontFamily {
+    let is_out = label.of.is_some_and(|of| is_brought_out(of, look));
+    if Manner::of(label.role, look).has_bold_words && !is_out {
+        bold()
+    } else {
+        FontFamily::Proportional
+    }
+}
+
+/// How much words need their place: higher is placed earlier.
+pub(super) fn priority(role: Role, look: &Look<'_>) -> u8 {
+    Manner::of(role, look).priority
+}
