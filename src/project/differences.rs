@@ -6,7 +6,7 @@
 use super::document::{Candidate, Project};
 use super::write_up::{PageForm, WriteUp};
 use crate::gearing::{ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, RoadSpeed, Stage};
-use crate::units::typed_rpm_text;
+use crate::units::{SpeedUnit, typed_rpm_text, typed_speed_text};
 use std::fmt::Display;
 
 /// The most characters of one value that are told.
@@ -51,7 +51,8 @@ fn shown(value: Option<&str>) -> String {
 
 /// What `after` has differently from `before`, the vehicle first; empty where they are equal.
 pub fn differences(before: &Project, after: &Project) -> Vec<Difference> {
-    let (old, new) = (facts(before), facts(after));
+    let spelling = Spelling::of_both(before, after);
+    let (old, new) = (facts(before, &spelling), facts(after, &spelling));
     let value_in = |facts: &[Fact], key: &Key| {
         let found = facts.iter().find(|fact| fact.key == *key);
         found.map(|fact| fact.value.clone())
@@ -103,6 +104,28 @@ impl Fact {
 /// The fact that names a set, which the others of the set are told with.
 const NAME: &str = "name of a set";
 
+/// How both projects are spelled, so that only what differs differs.
+struct Spelling {
+    /// The unit of road speeds.
+    unit: SpeedUnit,
+    /// The places of the sets in which some gear has a shift point of its own.
+    with_own_shifts: Vec<usize>,
+}
+
+impl Spelling {
+    fn of_both(before: &Project, after: &Project) -> Self {
+        let places = [before, after].into_iter().flat_map(|project| {
+            let has_own = |set: &GearSet| set.gears.iter().any(|gear| gear.shift.is_some());
+            let sets = project.sets.iter().enumerate();
+            sets.filter_map(move |(place, candidate)| has_own(&candidate.set).then_some(place))
+        });
+        Self {
+            unit: after.units,
+            with_own_shifts: places.collect(),
+        }
+    }
+}
+
 /// Facts as they are gathered.
 struct Facts {
     set: Option<usize>,
@@ -126,7 +149,7 @@ impl Facts {
     }
 }
 
-fn facts(project: &Project) -> Vec<Fact> {
+fn facts(project: &Project, spelling: &Spelling) -> Vec<Fact> {
     let mut facts = Facts {
         set: None,
         found: Vec::new(),
@@ -139,13 +162,18 @@ fn facts(project: &Project) -> Vec<Fact> {
     let lowest = project.engine.lowest_useful.map(rpm);
     facts.note_some("lowest useful engine speed", lowest);
     facts.note("units", project.units.sign());
-    facts.note("marked road speeds", road_speeds(project));
+    facts.note("marked road speeds", road_speeds(project, spelling.unit));
     facts.note("marked engine speeds", engine_speeds(project));
     let baseline = project.sets.baseline_place() + 1;
     facts.note("baseline", format!("set {baseline}"));
     for (place, candidate) in project.sets.iter().enumerate() {
         facts.set = Some(place);
         note_set(&mut facts, candidate);
+        if spelling.with_own_shifts.contains(&place) {
+            note_single_shifts(&mut facts, &candidate.set);
+        } else {
+            facts.note("shift point", rpm(candidate.set.shift));
+        }
     }
     facts.set = None;
     facts.note_some(
@@ -178,6 +206,11 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
         facts.note(format!("stage {number}"), stage_value(set, stage));
     }
     facts.note_some("tyre", set.tyre.as_ref());
+    facts.note("shown", if candidate.visible { "yes" } else { "no" });
+}
+
+/// The shift point of each change, where not all have the same.
+fn note_single_shifts(facts: &mut Facts, set: &GearSet) {
     let chain: Vec<&Gear> = set.chain().collect();
     for pair in chain.windows(2) {
         let what = format!("shift {}→{}", pair[0].label, pair[1].label);
@@ -193,7 +226,6 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
     }
     let own = listed(own().map(|gear| gear.label.to_string()));
     facts.note("gears with a shift point of their own", own);
-    facts.note("shown", if candidate.visible { "yes" } else { "no" });
 }
 
 /// Whether the driver changes up from a gear: from all of the chain but its top.
@@ -271,9 +303,8 @@ fn engine_speeds(project: &Project) -> String {
     listed(speeds.map(|speed| rpm(*speed)))
 }
 
-fn road_speeds(project: &Project) -> String {
-    let unit = project.units;
-    let text = |speed: &RoadSpeed| crate::units::typed_speed_text(speed.kmh(), unit);
+fn road_speeds(project: &Project, unit: SpeedUnit) -> String {
+    let text = |speed: &RoadSpeed| typed_speed_text(speed.kmh(), unit);
     listed(project.marked_road_speeds.as_slice().iter().map(text))
 }
 
@@ -341,6 +372,28 @@ mod tests {
         let words = words(&before, &after);
         assert!(words[0].contains("light"), "{words:?}");
         assert_eq!(words.len(), 1);
+    }
+
+    #[test]
+    fn a_shift_point_for_all_changes_is_told_once() {
+        let before = EXAMPLES[0].project().unwrap();
+        let first = before.sets.iter().next().unwrap();
+        let speed = EngineSpeed::from_rpm(3210.0).unwrap();
+        let all = Edit::Set(first.id, SetEdit::ShiftAll(speed));
+        let after = all.applied_to(&before).unwrap();
+        let words = words(&before, &after);
+        assert!(
+            words[0].ends_with(", shift point: 3210, was 3600"),
+            "{words:?}"
+        );
+        assert_eq!(words.len(), 1);
+    }
+
+    #[test]
+    fn other_units_are_no_other_marks() {
+        let before = EXAMPLES[0].project().unwrap();
+        let after = Edit::Units(SpeedUnit::Mph).applied_to(&before).unwrap();
+        assert_eq!(words(&before, &after), ["units: mph, was km/h"]);
     }
 
     #[test]
