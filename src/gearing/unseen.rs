@@ -1,4 +1,4 @@
-//! Which characters change how a line reads without being seen?
+//! Characters that cannot be seen, made visible before a foreign text is printed.
 //!
 //! In a terminal a control character moves the cursor, a bidirectional one turns what follows about,
 //! and one of no width lets two names look alike. Whatever came from outside (a file, a flag, a path)

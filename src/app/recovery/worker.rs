@@ -204,7 +204,9 @@ impl Autosave {
     /// Takes the copy away: what it holds is saved, or was to go.
     fn forget(&self) {
         match self.fs.remove(&self.path) {
-            Err(error) if error.kind() != ErrorKind::NotFound => {
+            Err(error)
+                if !matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) =>
+            {
                 let reason = crate::platform::reason_in_words(&error);
                 let path = self.path.display();
                 log::warn!("a copy of saved work cannot be taken away ({reason}): {path}");
