@@ -2,7 +2,7 @@
 
 use super::Look;
 use super::roles::{priority, word_color};
-use crate::chart::{Label, Place, Role, Scene};
+use crate::chart::{Label, Place, Scene};
 use crate::draw::label_placing::{Wish, place};
 use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
 use egui_plot::PlotTransform;
@@ -22,10 +22,14 @@ pub(super) fn paint(
         wishes: Vec::new(),
         words: Vec::new(),
     };
-    for label in &scene.labels {
-        if look.with_drops || label.role != Role::Drop {
-            sheet.add(label);
-        }
+    let is_wanted = |label: &&Label| match label.place {
+        // Band and axes place theirs themselves.
+        Place::InBand(_) | Place::OnAxis => false,
+        Place::UnderFall(_) => look.with_drops,
+        Place::Beside | Place::AtFoot | Place::AtEnd => true,
+    };
+    for label in scene.labels.iter().filter(is_wanted) {
+        sheet.add(label);
     }
     let point = |at: [f64; 2]| transform.position_from_point(&at.into());
     let dots = scene.points.iter().map(|dot| {
@@ -69,44 +73,33 @@ const BESIDE: [Align2; 8] = [
 const GAP: f32 = 3.0;
 
 impl Sheet<'_> {
-    /// Asks for a place; what stands in the band or upon an axis is placed there.
+    /// Asks for a place between the axes.
     fn add(&mut self, label: &Label) {
         let frame = *self.transform.frame();
         let mut anchor = self.transform.position_from_point(&label.at.into());
         let font = FontId::proportional(self.look.text_size);
         let color = word_color(label.role, label.of, self.look);
-        let layout = || {
-            let painter = self.ui.painter();
-            painter.layout_no_wrap(label.text.clone(), font, color)
-        };
-        let (galley, candidates) = match label.place {
+        let painter = self.ui.painter();
+        let galley = painter.layout_no_wrap(label.text.clone(), font, color);
+        let size = galley.size();
+        let candidates = match label.place {
             Place::InBand(_) | Place::OnAxis => return,
-            Place::Beside => {
-                let galley = layout();
-                let candidates = beside_places(galley.size().y);
-                (galley, candidates)
-            }
+            Place::Beside => beside_places(size.y),
             Place::AtFoot => {
                 anchor.y = frame.bottom();
-                let galley = layout();
-                let candidates = foot_places(galley.size().y);
-                (galley, candidates)
+                foot_places(size.y)
             }
             Place::AtEnd => {
                 anchor.x = frame.right();
-                let galley = layout();
-                let candidates = right_end_places(galley.size().x);
-                (galley, candidates)
+                right_end_places(size.x)
             }
             Place::UnderFall(from) => {
                 let height = anchor.y - self.transform.position_from_point_y(from);
-                let galley = layout();
-                let candidates = under_fall_places(galley.size().y, height);
-                (galley, candidates)
+                under_fall_places(size.y, height)
             }
         };
         self.wishes.push(Wish {
-            size: galley.size() + egui::vec2(4.0, 0.0),
+            size: size + egui::vec2(4.0, 0.0),
             anchor,
             candidates,
             gap: GAP,
