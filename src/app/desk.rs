@@ -3,8 +3,9 @@
 //! Results, diagram and table are made once for each revision of the document and borrowed by
 //! every panel.
 
+use crate::analysis::ProjectResults;
 use crate::chart::{Scene, Table, View};
-use crate::project::{History, Project, ProjectResults, Revision};
+use crate::project::{History, Project, Revision};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 

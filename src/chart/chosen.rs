@@ -1,8 +1,9 @@
 //! The sets that a diagram shows, each with its figures and what it is compared with.
 
 use super::scene::{Owner, ShownSet};
+use crate::analysis::ProjectResults;
 use crate::gearing::{GearResult, SetResults};
-use crate::project::{Candidate, Project, ProjectResults};
+use crate::project::{Candidate, Project};
 
 /// Whether a set of a project is to be shown.
 pub type IsChosen<'a> = &'a dyn Fn(&Candidate) -> bool;

@@ -5,7 +5,7 @@ use super::error::CliError;
 use super::flags::Flag;
 use super::values::choice;
 use super::{FINDINGS, PRINTED, findings, output, source};
-use crate::project::ProjectResults;
+use crate::analysis::ProjectResults;
 use crate::sheet::json;
 use std::io::Write;
 

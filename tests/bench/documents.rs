@@ -1,9 +1,10 @@
 //! How long do figures, opening and saving take? Budget: 50 µs for all that a change recomputes.
 
 use divan::{Bencher, black_box};
+use layshaft::analysis::ProjectResults;
 use layshaft::chart::{Table, View};
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Disk, Project, ProjectResults, format, read_text, save_whole};
+use layshaft::project::{Disk, Project, format, read_text, save_whole};
 
 fn three_ten_speeds() -> Project {
     format::read(include_str!("../data/three-ten-speeds.ron")).unwrap()

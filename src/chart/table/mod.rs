@@ -16,8 +16,9 @@ pub use definition::{
 pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
 pub use measure::Measure;
 
+use crate::analysis::ProjectResults;
 use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
-use crate::project::{Project, ProjectResults, SetId};
+use crate::project::{Project, SetId};
 use crate::units::SpeedUnit;
 
 /// The comparison of all sets.

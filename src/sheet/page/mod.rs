@@ -9,11 +9,12 @@ mod reading;
 
 pub use picture::{PageError, Picture, png};
 
+use crate::analysis::ProjectResults;
 use crate::chart::table::{COLUMNS, ColumnDefinition};
 use crate::chart::{MarkedSpeeds, Scene, Table, View};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
-use crate::project::{Candidate, PageForm, Project, ProjectResults, SetId, WriteUp};
+use crate::project::{Candidate, PageForm, Project, SetId, WriteUp};
 use egui::Rect;
 
 /// The width of every page, in points.

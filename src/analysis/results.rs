@@ -1,7 +1,7 @@
 //! What follows from a project: the figures of every set, and all that is strange about them.
 
-use super::document::Project;
 use crate::gearing::{Finding, SetResults, engine_findings, mark_findings};
+use crate::project::Project;
 
 /// The figures of every candidate, in their order.
 #[derive(Debug, Clone, PartialEq)]
