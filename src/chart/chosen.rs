@@ -4,6 +4,7 @@ use super::scene::{Owner, ShownSet};
 use crate::analysis::ProjectResults;
 use crate::gearing::{GearResult, SetResults};
 use crate::project::{Candidate, Project};
+use std::sync::Arc;
 
 /// Whether a set of a project is to be shown.
 pub type IsChosen<'a> = &'a dyn Fn(&Candidate) -> bool;
@@ -34,7 +35,8 @@ pub(super) fn chosen_sets<'a>(
             baseline: results
                 .sets
                 .get(baseline_place)
-                .filter(|_| place != baseline_place),
+                .filter(|_| place != baseline_place)
+                .map(Arc::as_ref),
             of: Owner {
                 set: candidate.id,
                 place,

@@ -145,7 +145,7 @@ impl Table {
     ) -> Self {
         let columns = columns(definitions, marked, project.units);
         let baseline_place = project.sets.baseline_place();
-        let baseline = &results.sets[baseline_place];
+        let baseline: &SetResults = &results.sets[baseline_place];
         let mut sets = Vec::with_capacity(results.sets.len());
         for (place, (candidate, set)) in project.sets.iter().zip(&results.sets).enumerate() {
             let is_baseline = place == baseline_place;
