@@ -6,12 +6,14 @@
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
 //! * [`import`] reads what people copy from elsewhere.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
+//! * [`analysis`] is what follows from it: the figures of every set.
 //! * [`chart`] holds diagrams and tables as plain data.
 //! * [`draw`] makes shapes and pixels of those.
 //! * [`sheet`] writes tables as text.
 //! * [`cli`] answers the command line.
 //! * [`app`] is the window.
 
+pub mod analysis;
 pub mod app;
 pub mod chart;
 pub mod cli;

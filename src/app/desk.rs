@@ -1,10 +1,11 @@
 //! Which document is open, and what follows from it?
 //!
-//! Results, diagram and table are made once for each revision of the document and borrowed by
-//! every panel.
+//! Results, diagrams and table are made when a panel first asks for them, at most once for each
+//! revision of the document.
 
-use crate::chart::{Scene, Table, View};
-use crate::project::{History, Project, ProjectResults, Revision};
+use crate::analysis::{Analysis, ProjectResults};
+use crate::chart::{Charts, Scene, Table, View};
+use crate::project::{History, Project};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -17,28 +18,7 @@ pub struct Desk {
     pub file: Option<PathBuf>,
     /// The digest of what that file held when it was last read or written.
     pub on_disk: Option<u64>,
-    figures: Figures,
-}
-
-#[derive(Debug)]
-struct Figures {
-    revision: Revision,
-    results: ProjectResults,
-    diagram: Scene,
-    table: Table,
-}
-
-impl Figures {
-    fn of(history: &History) -> Self {
-        let project = history.project();
-        let results = ProjectResults::of(project);
-        Self {
-            revision: history.revision(),
-            diagram: View::Speed.scene(project, &results),
-            table: Table::of(project, &results),
-            results,
-        }
-    }
+    charts: Charts,
 }
 
 impl Desk {
@@ -46,18 +26,16 @@ impl Desk {
     pub fn new(project: impl Into<Arc<Project>>, file: Option<PathBuf>) -> Self {
         let history = History::new(project);
         Self {
-            figures: Figures::of(&history),
+            charts: Charts::of(Analysis::of(history.snapshot())),
             history,
             file,
             on_disk: None,
         }
     }
 
-    /// Brings the figures up to date; nothing to do where the document is unchanged.
+    /// From now on the figures are those of the document as it stands.
     pub fn refresh(&mut self) {
-        if self.figures.revision != self.history.revision() {
-            self.figures = Figures::of(&self.history);
-        }
+        self.charts.follow(&self.history.snapshot());
     }
 
     /// The document.
@@ -65,19 +43,26 @@ impl Desk {
         self.history.project()
     }
 
+    /// What follows from the document as it stands, to be handed on with what is known already.
+    pub fn analysis(&self) -> Analysis {
+        let mut analysis = self.charts.analysis().clone();
+        analysis.follow(&self.history.snapshot());
+        analysis
+    }
+
     /// The figures of every set.
     pub fn results(&self) -> &ProjectResults {
-        &self.figures.results
+        self.charts.analysis().results()
     }
 
     /// The speed diagram of the visible sets.
     pub fn diagram(&self) -> &Scene {
-        &self.figures.diagram
+        self.charts.scene(View::Speed)
     }
 
     /// The comparison of all sets.
     pub fn table(&self) -> &Table {
-        &self.figures.table
+        self.charts.table()
     }
 
     /// What the document is called: its file's name, else its title.

@@ -20,7 +20,7 @@ pub(super) fn written_picture(
         let problem = "this is the project's own file; give the picture another name";
         return Err(problem.to_owned());
     }
-    let page = Page::of(desk.project()).and_then(|page| png(&page.picture()?));
+    let page = Page::of(desk.analysis()).and_then(|page| png(&page.picture()?));
     let bytes = page.map_err(|problem| problem.to_string())?;
     match save_whole(fs, path, &bytes) {
         Ok(()) => Ok(format!("Saved the picture in {}", path.display())),
@@ -33,7 +33,7 @@ impl App {
     /// Puts the picture on the clipboard.
     pub(super) fn copy_picture(&mut self, ctx: &Context) {
         let made: Result<ColorImage, PageError> =
-            Page::of(self.desk().project()).and_then(|page| {
+            Page::of(self.desk().analysis()).and_then(|page| {
                 let picture = page.picture()?;
                 let size = [picture.width() as usize, picture.height() as usize];
                 Ok(ColorImage::from_rgba_unmultiplied(size, &picture))

@@ -2,9 +2,9 @@
 //!
 //! The dialog may never answer, so it runs on a thread of its own that nobody waits for.
 
+use super::background::Wake;
 use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, Sender, channel};
-use std::sync::{Arc, OnceLock};
 use std::time::{Duration, Instant};
 
 /// What a file is chosen for.
@@ -27,36 +27,6 @@ pub struct Answer {
     pub path: Option<PathBuf>,
     /// Whether it came back so fast that no one can have seen a dialog.
     pub was_unseen: bool,
-}
-
-/// Wakes the window, which may be asleep when an answer comes.
-/// Its clones wake the same window; before there is one, nobody is woken.
-#[derive(Clone, Default)]
-pub struct Wake(Arc<OnceLock<Box<dyn Fn() + Send + Sync>>>);
-
-impl Wake {
-    /// From now on `wake` is called; only the first one counts.
-    pub fn connect(&self, wake: impl Fn() + Send + Sync + 'static) {
-        self.0.get_or_init(|| Box::new(wake));
-    }
-
-    /// Whether there is a window to be woken.
-    pub fn is_connected(&self) -> bool {
-        self.0.get().is_some()
-    }
-
-    /// Wakes the window.
-    pub fn wake(&self) {
-        if let Some(wake) = self.0.get() {
-            wake();
-        }
-    }
-}
-
-impl std::fmt::Debug for Wake {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("Wake").finish_non_exhaustive()
-    }
 }
 
 /// Something that lets the user choose a file.

@@ -4,6 +4,7 @@
 //! things, after the frame.
 
 mod action;
+mod background;
 mod cell;
 mod commands;
 mod copies;
@@ -34,12 +35,13 @@ mod window;
 mod write_up;
 
 pub use action::Action;
+pub use background::Wake;
 pub use commands::{Command, Entry, Menu, TABLE};
 pub use desk::Desk;
 pub use diagram_panel::handle_rect;
 pub use dialogs::{CAUTIONS, OTHER_KEYS};
 pub use drafts::{CellId, SetCell};
-pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker, Wake};
+pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 pub use lifecycle::Surroundings;
 pub use startup::{StartError, run};
 pub use window::App;

@@ -1,8 +1,10 @@
 //! The sets that a diagram shows, each with its figures and what it is compared with.
 
 use super::scene::{Owner, ShownSet};
+use crate::analysis::ProjectResults;
 use crate::gearing::{GearResult, SetResults};
-use crate::project::{Candidate, Project, ProjectResults};
+use crate::project::{Candidate, Project};
+use std::sync::Arc;
 
 /// Whether a set of a project is to be shown.
 pub type IsChosen<'a> = &'a dyn Fn(&Candidate) -> bool;
@@ -33,7 +35,8 @@ pub(super) fn chosen_sets<'a>(
             baseline: results
                 .sets
                 .get(baseline_place)
-                .filter(|_| place != baseline_place),
+                .filter(|_| place != baseline_place)
+                .map(Arc::as_ref),
             of: Owner {
                 set: candidate.id,
                 place,

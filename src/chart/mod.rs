@@ -5,6 +5,7 @@
 
 mod at_pointer;
 mod axis;
+mod charts;
 mod chosen;
 mod handle;
 mod scene;
@@ -15,6 +16,7 @@ mod view;
 
 pub use at_pointer::{Figure, Readable, Reading};
 pub use axis::{Along, Axis, Quantity, Range};
+pub use charts::Charts;
 pub use chosen::IsChosen;
 pub use handle::{Handle, HandleLine, Travel};
 pub use scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};

@@ -3,7 +3,8 @@
 use super::chosen::{ChosenSet, IsChosen, chosen_sets};
 use super::scene::Scene;
 use super::{speed_diagram, steps};
-use crate::project::{Project, ProjectResults};
+use crate::analysis::ProjectResults;
+use crate::project::Project;
 
 /// What is looked at: one diagram.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

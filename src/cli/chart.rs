@@ -5,6 +5,7 @@ use super::error::CliError;
 use super::flags::{Flag, Group};
 use super::values::{choice, view};
 use super::{PRINTED, output, source};
+use crate::analysis::Analysis;
 use crate::chart::View;
 use crate::gearing::quoted;
 use crate::project::{Marks, PageForm, PictureWidth, Project, SetId};
@@ -33,9 +34,11 @@ pub(super) fn run(
         )));
     }
     mark(&mut project, arguments)?;
-    let page = match chosen_sets(&project, arguments)? {
-        Some(chosen) => Page::with_sets(&project, chosen)?,
-        None => Page::of(&project)?,
+    let chosen = chosen_sets(&project, arguments)?;
+    let analysis = Analysis::of(project);
+    let page = match chosen {
+        Some(chosen) => Page::with_sets(analysis, chosen)?,
+        None => Page::of(analysis)?,
     };
     let bytes = png(&page.showing(shown).picture()?)?;
     out.write(&bytes, stdout, stderr)?;

@@ -5,7 +5,7 @@ use super::error::CliError;
 use super::flags::Flag;
 use super::values::choice;
 use super::{FINDINGS, PRINTED, findings, output, source};
-use crate::project::ProjectResults;
+use crate::analysis::Analysis;
 use crate::sheet::json;
 use std::io::Write;
 
@@ -33,11 +33,12 @@ pub(super) fn run(
     let project = source::project(arguments)?;
     // Speeds change no finding, but wrong ones are answered here as everywhere.
     source::marked(arguments, &project)?;
-    let results = ProjectResults::of(&project);
+    let analysis = Analysis::of(project);
+    let results = analysis.results();
     match format {
-        Format::Text => output::print(stdout, &findings::lines(&results))?,
+        Format::Text => output::print(stdout, &findings::lines(results))?,
         Format::Json => {
-            output::print_bytes(stdout, json::check(&project, &results)?.as_bytes())?;
+            output::print_bytes(stdout, json::check(analysis.project(), results)?.as_bytes())?;
         }
     }
     if results.findings().next().is_some() {

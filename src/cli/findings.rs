@@ -1,6 +1,6 @@
 //! Where is each finding, as it stands before its sentence?
 
-use crate::project::ProjectResults;
+use crate::analysis::ProjectResults;
 
 /// One line for each finding: `set 2, gear 4: the step …`, the vehicle's own first.
 pub(super) fn lines(results: &ProjectResults) -> String {

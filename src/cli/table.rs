@@ -5,9 +5,9 @@ use super::error::CliError;
 use super::flags::Flag;
 use super::values::{choice, view};
 use super::{PRINTED, findings, output, source};
+use crate::analysis::Analysis;
 use crate::chart::{MarkedSpeeds, Table, View};
 use crate::gearing::Name;
-use crate::project::{Project, ProjectResults};
 use crate::sheet::csv::DecimalMark;
 use crate::sheet::{bbcode, csv, json, markdown, text};
 use std::io::Write;
@@ -49,24 +49,24 @@ pub(super) fn run(
     let out = output::wanted(arguments)?;
     let project = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
-    let results = ProjectResults::of(&project);
-    let text = written(format, mark, &project, &results, &marked)?;
+    let analysis = Analysis::of(project);
+    let text = written(format, mark, &analysis, &marked)?;
     if format.is_for_programs() {
         out.write(text.as_bytes(), stdout, stderr)?;
     } else {
         out.write_text(&text, stdout, stderr)?;
     }
-    output::notes(stderr, &findings::lines(&results));
+    output::notes(stderr, &findings::lines(analysis.results()));
     Ok(PRINTED)
 }
 
 fn written(
     format: Format,
     mark: DecimalMark,
-    project: &Project,
-    results: &ProjectResults,
+    analysis: &Analysis,
     marked: &MarkedSpeeds,
 ) -> Result<String, CliError> {
+    let (project, results) = (analysis.project(), analysis.results());
     let title = project.title.as_ref().map(Name::as_str);
     let cells = || Table::at(project, results, marked);
     Ok(match format {

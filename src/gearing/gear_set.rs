@@ -118,6 +118,9 @@ pub struct GearSetSpec {
 #[derive(Debug, Clone, PartialEq)]
 pub struct GearSet(GearSetSpec);
 
+// Every number in it is finite, so a set equals itself, and one that is shared need not be compared.
+impl Eq for GearSet {}
+
 /// Why parts do not make a gear set.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum GearSetError {

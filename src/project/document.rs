@@ -5,6 +5,7 @@ use crate::gearing::{
     EngineLimits, EngineSpeed, GearSet, Name, RoadSpeed, TextError, Tyre, quoted,
 };
 use crate::units::SpeedUnit;
+use std::sync::Arc;
 
 /// The document: a vehicle and one to three candidate gear sets.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,6 +31,9 @@ pub struct Project {
     /// The candidates.
     pub sets: Candidates,
 }
+
+// Every number in it is finite, so a project equals itself.
+impl Eq for Project {}
 
 /// Text of several lines, 4000 characters at most.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -120,8 +124,8 @@ pub struct SetId(pub u32);
 pub struct Candidate {
     /// Its identity within the project.
     pub id: SetId,
-    /// The gears.
-    pub set: GearSet,
+    /// The gears, shared by every state of the document in which they are the same.
+    pub set: Arc<GearSet>,
     /// Whether diagram and comparison show it.
     pub visible: bool,
 }
@@ -172,7 +176,7 @@ impl Candidates {
     pub fn new(sets: Vec<(GearSet, bool)>, baseline: usize) -> Result<Self, CandidatesError> {
         let list = (1..).zip(sets).map(|(id, (set, visible))| Candidate {
             id: SetId(id),
-            set,
+            set: Arc::new(set),
             visible,
         });
         Self::checked(list.collect(), baseline)
@@ -250,7 +254,7 @@ impl Candidates {
             place + 1,
             Candidate {
                 id: SetId(fresh),
-                set,
+                set: Arc::new(set),
                 visible: true,
             },
         );

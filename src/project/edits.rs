@@ -8,6 +8,7 @@ use super::set_edits::SetEdit;
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RoadSpeed, Tyre};
 use crate::units::SpeedUnit;
+use std::sync::Arc;
 
 /// One change of a project.
 #[derive(Debug, Clone, PartialEq)]
@@ -117,7 +118,7 @@ impl Edit {
             }
             Self::Set(id, edit) => {
                 let candidate = project.sets.get(id).ok_or(CandidatesError::NoSuchSet)?;
-                let set = edit.applied_to(&candidate.set)?;
+                let set = Arc::new(edit.applied_to(&candidate.set)?);
                 project.sets = project.sets.changed(id, |c| c.set = set)?;
             }
         }

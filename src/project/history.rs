@@ -3,6 +3,9 @@
 //! Whole documents are kept: a project is small, and what was is then exactly what comes back. A
 //! gesture (a drag, a typing) is one transaction: it previews as often as it likes and leaves one
 //! step or none.
+//!
+//! Equal documents are one: what is shown, what is saved and what a gesture began from are compared
+//! when they come, once, and whoever asks later whether they differ compares their identities.
 
 use super::document::Project;
 use super::edits::{Edit, EditError};
@@ -90,12 +93,12 @@ impl History {
 
     /// Whether the document differs from what was last saved.
     pub fn is_unsaved(&self) -> bool {
-        self.saved.as_ref() != Some(&self.present)
+        !self.saved.as_ref().is_some_and(|saved| self.shows(saved))
     }
 
     /// Notes that `project` is what the file now holds.
     pub fn mark_saved(&mut self, project: Arc<Project>) {
-        self.saved = Some(project);
+        self.saved = Some(self.known(project));
     }
 
     /// Notes that no file holds this document: it is unsaved until it is saved.
@@ -123,13 +126,14 @@ impl History {
             Some(step) => Arc::clone(&step.project),
             None => Arc::clone(&self.present),
         };
-        let after = edit.applied_to(&before)?;
+        let after = Arc::new(edit.applied_to(&before)?);
         self.gesture = Some(Step {
             project: before,
             label: edit.label(),
         });
-        if after != *self.present {
-            self.show(Arc::new(after));
+        let after = self.known(after);
+        if !self.shows(&after) {
+            self.show(after);
         }
         Ok(())
     }
@@ -144,7 +148,7 @@ impl History {
         let Some(step) = self.gesture.take() else {
             return;
         };
-        if *step.project == *self.present {
+        if self.shows(&step.project) {
             return;
         }
         self.past.push(step);
@@ -178,7 +182,7 @@ impl History {
     /// The running gesture, if ending it now would leave a step.
     fn changing_gesture(&self) -> Option<&Step> {
         let gesture = self.gesture.as_ref();
-        gesture.filter(|step| *step.project != *self.present)
+        gesture.filter(|step| !self.shows(&step.project))
     }
 
     /// Takes the last step back; a running gesture is ended first.
@@ -208,7 +212,22 @@ impl History {
     }
 
     fn show(&mut self, project: Arc<Project>) {
-        self.present = project;
+        self.present = self.known(project);
         self.revision.count += 1;
+    }
+
+    /// Whether a known document is the one that is shown.
+    fn shows(&self, known: &Arc<Project>) -> bool {
+        Arc::ptr_eq(known, &self.present)
+    }
+
+    /// The document, or the one that is known already where they are equal.
+    fn known(&self, project: Arc<Project>) -> Arc<Project> {
+        let began_from = self.gesture.as_ref().map(|step| &step.project);
+        let mut known = [Some(&self.present), began_from, self.saved.as_ref()]
+            .into_iter()
+            .flatten();
+        let same = known.find(|known| **known == project).cloned();
+        same.unwrap_or(project)
     }
 }

@@ -5,10 +5,11 @@
 //! stop it; nor is it sure where a cell begins, for a spreadsheet of another country parts cells at the
 //! other mark. So a sign gets an apostrophe before it wherever a cell could begin.
 
+use crate::analysis::ProjectResults;
 use crate::chart::MarkedSpeeds;
 use crate::chart::table::{COLUMNS, ColumnDefinition, Figure, SetGear, Value};
 use crate::gearing::is_unseen;
-use crate::project::{Project, ProjectResults};
+use crate::project::Project;
 use crate::units::{SpeedUnit, plain_number};
 
 /// How numbers are spelled, and with it what stands between two cells.

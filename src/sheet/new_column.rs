@@ -3,12 +3,13 @@
 use super::json::keys::reference_with;
 use super::page::Page;
 use super::{bbcode, csv, json, markdown, text};
+use crate::analysis::ProjectResults;
 use crate::chart::table::{
     AtTheBench, COLUMNS, ColumnDefinition, ForReaders, Holds, Key, Measure, Need,
 };
 use crate::chart::{MarkedSpeeds, Table};
 use crate::project::examples::EXAMPLES;
-use crate::project::{PageForm, Project, ProjectResults, SetId};
+use crate::project::{PageForm, Project, SetId};
 
 /// A step over the step after it: `1.10` for the first gear of the example.
 static PROGRESSION: ColumnDefinition = ColumnDefinition {

@@ -1,9 +1,12 @@
 //! How long do figures, opening and saving take? Budget: 50 µs for all that a change recomputes.
 
 use divan::{Bencher, black_box};
-use layshaft::chart::{Table, View};
+use layshaft::analysis::{Analysis, ProjectResults};
+use layshaft::chart::{Charts, Table, View};
+use layshaft::gearing::EngineSpeed;
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Disk, Project, ProjectResults, format, read_text, save_whole};
+use layshaft::project::{Disk, Edit, History, Project, SetEdit, format, read_text, save_whole};
+use std::sync::Arc;
 
 fn three_ten_speeds() -> Project {
     format::read(include_str!("../data/three-ten-speeds.ron")).unwrap()
@@ -13,7 +16,7 @@ fn camper_van() -> Project {
     EXAMPLES[0].project().unwrap()
 }
 
-/// All that follows from a document, as after every step of a drag.
+/// All that follows from a document, with nothing known before.
 #[divan::bench]
 fn figures_of_three_ten_speed_sets(bencher: Bencher<'_, '_>) {
     let project = three_ten_speeds();
@@ -23,6 +26,51 @@ fn figures_of_three_ten_speed_sets(bencher: Bencher<'_, '_>) {
         let table = Table::of(&project, &results);
         (results, diagram, table)
     });
+}
+
+/// The edits of a hand that drags a shift point of the first set up and down.
+fn steps_of_a_drag(project: &Project) -> impl FnMut() -> Edit + use<> {
+    let first = project.sets.iter().next().unwrap();
+    let (set, gear) = (first.id, first.set.gears[0].id);
+    let mut steps = (0..50).map(f64::from).cycle();
+    move || {
+        let shift = EngineSpeed::from_rpm(5000.0 + 10.0 * steps.next().unwrap());
+        Edit::Set(set, SetEdit::Shift(gear, shift.unwrap()))
+    }
+}
+
+/// What a step of a drag asks for anew: one set and the charts, after the edit itself.
+#[divan::bench]
+fn figures_after_a_step_of_a_drag(bencher: Bencher<'_, '_>) {
+    let mut history = History::new(three_ten_speeds());
+    let mut charts = Charts::of(Analysis::of(history.snapshot()));
+    let mut edits = steps_of_a_drag(history.project());
+    bencher
+        .with_inputs(|| {
+            history.preview(&edits()).unwrap();
+            history.snapshot()
+        })
+        .bench_local_refs(|project| {
+            charts.follow(black_box(project));
+            black_box((charts.scene(View::Speed), charts.table()));
+        });
+}
+
+/// One step of a drag as the document takes it: the edit, and what it is compared with.
+#[divan::bench]
+fn a_step_of_a_drag_in_the_document(bencher: Bencher<'_, '_>) {
+    let mut history = History::new(three_ten_speeds());
+    let edits = steps_of_a_drag(history.project());
+    bencher
+        .with_inputs(edits)
+        .bench_local_refs(|edit| history.preview(black_box(edit)).unwrap());
+}
+
+#[divan::bench]
+fn the_unsaved_mark(bencher: Bencher<'_, '_>) {
+    let mut history = History::new(three_ten_speeds());
+    history.mark_saved(Arc::new(camper_van()));
+    bencher.bench_local(|| black_box(&history).is_unsaved());
 }
 
 #[divan::bench]

@@ -5,13 +5,14 @@ use crate::support::projects::any_project;
 use crate::support::window::{camper_van, three_ten_speeds};
 use egui::epaint::Primitive;
 use egui::{Context, Pos2, RawInput, Rect, Vec2, vec2};
+use layshaft::analysis::ProjectResults;
 use layshaft::chart::{Label, Place, Range, Role, Scene, View};
 use layshaft::draw::diagram::{Drawn, Look, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::theme;
 use layshaft::gearing::{GearSet, Ratio};
-use layshaft::project::{Candidates, Edit, Project, ProjectResults, SetEdit};
+use layshaft::project::{Candidates, Edit, Project, SetEdit};
 use proptest::prelude::*;
 use proptest::sample::select;
 

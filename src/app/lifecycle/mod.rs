@@ -16,8 +16,8 @@ pub(super) use recovering::write_last;
 pub(super) use step::{After, Step};
 pub use surroundings::Surroundings;
 
+use super::background::Wake;
 use super::desk::Desk;
-use super::file_picker::Wake;
 use super::settings::Settings;
 use crate::project::{FileSystem, Project};
 use recovering::Safety;

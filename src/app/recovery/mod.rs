@@ -14,8 +14,8 @@ pub(super) use lock::Lock;
 #[cfg(test)]
 pub(super) use sweeping::sweep;
 
+use super::background::Wake;
 use super::desk::Desk;
-use super::file_picker::Wake;
 use crate::project::{FileSystem, RecoveryCopy, Revision};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};

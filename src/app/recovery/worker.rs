@@ -5,7 +5,7 @@
 
 use super::lock::Lock;
 use super::lock_of;
-use crate::app::file_picker::Wake;
+use crate::app::background::Wake;
 use crate::project::{FileSystem, RecoveryCopy};
 use std::io::ErrorKind;
 use std::path::PathBuf;

@@ -2,12 +2,12 @@
 //!
 //! Pictures are made on a thread of their own. Of several wishes only the newest is fulfilled.
 
+use crate::analysis::Analysis;
 use crate::app::desk::Desk;
-use crate::project::{Project, Revision};
+use crate::project::Revision;
 use crate::sheet::page::{Page, PageError, png};
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::imageops::{FilterType, resize};
-use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
 
 /// The widest preview that is ever looked at, in pixels.
@@ -40,7 +40,7 @@ struct Worker {
 
 struct Wish {
     revision: Revision,
-    project: Arc<Project>,
+    analysis: Analysis,
 }
 
 /// A picture small enough to be looked at, with the size of the real one.
@@ -59,9 +59,9 @@ impl Preview {
             .worker
             .get_or_insert_with(|| Worker::started(ctx.clone()));
         if self.wished != Some(revision) {
-            let project = desk.history.snapshot();
+            let analysis = desk.analysis();
             // A worker that is gone makes no picture; the window lives on.
-            let _ = worker.wishes.send(Wish { revision, project });
+            let _ = worker.wishes.send(Wish { revision, analysis });
             self.wished = Some(revision);
         }
         while let Ok(made) = worker.answers.try_recv() {
@@ -108,7 +108,7 @@ impl Worker {
                 while let Ok(newer) = wished.try_recv() {
                     wish = newer;
                 }
-                if sender.send(Made::of(&wish)).is_err() {
+                if sender.send(Made::of(wish)).is_err() {
                     return;
                 }
                 ctx.request_repaint();
@@ -119,8 +119,8 @@ impl Worker {
 }
 
 impl Made {
-    fn of(wish: &Wish) -> Self {
-        let made = Page::of(&wish.project).and_then(|page| {
+    fn of(wish: Wish) -> Self {
+        let made = Page::of(wish.analysis).and_then(|page| {
             let picture = page.picture()?;
             let bytes = png(&picture)?.len();
             Ok((picture, bytes))

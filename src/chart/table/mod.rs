@@ -16,8 +16,9 @@ pub use definition::{
 pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
 pub use measure::Measure;
 
+use crate::analysis::ProjectResults;
 use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
-use crate::project::{Project, ProjectResults, SetId};
+use crate::project::{Project, SetId};
 use crate::units::SpeedUnit;
 
 /// The comparison of all sets.
@@ -144,7 +145,7 @@ impl Table {
     ) -> Self {
         let columns = columns(definitions, marked, project.units);
         let baseline_place = project.sets.baseline_place();
-        let baseline = &results.sets[baseline_place];
+        let baseline: &SetResults = &results.sets[baseline_place];
         let mut sets = Vec::with_capacity(results.sets.len());
         for (place, (candidate, set)) in project.sets.iter().zip(&results.sets).enumerate() {
             let is_baseline = place == baseline_place;

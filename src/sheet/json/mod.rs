@@ -9,11 +9,12 @@ mod object;
 
 pub use keys::key_reference;
 
+use crate::analysis::ProjectResults;
 use crate::chart::MarkedSpeeds;
 use crate::chart::table::{
     COLUMNS, ColumnDefinition, FACTS, FactFigures, Figure, Holds, Mark, ProjectSet, SetGear, Value,
 };
-use crate::project::{Project, ProjectResults};
+use crate::project::Project;
 use keys::{ENGINE_SPEED, ROAD_SPEED};
 use object::Json;
 pub use object::JsonError;

@@ -41,10 +41,14 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
 }
 
 fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let title = page.project.title.as_ref();
+    let title = page.project().title.as_ref();
     let title = title.map_or("Gear sets", |title| title.as_str());
     bold_words(ui, title, 24.0, palette.text);
-    let date = page.project.date.as_ref().map(|date| format!("{date} · "));
+    let date = page
+        .project()
+        .date
+        .as_ref()
+        .map(|date| format!("{date} · "));
     let vehicle = format!("{}{}", date.unwrap_or_default(), vehicle_text(page));
     words(ui, &vehicle, 14.0, palette.text);
     ui.add_space(6.0);
@@ -83,7 +87,7 @@ fn body_ui(ui: &mut Ui, page: &Page, text_size: f32, palette: &Palette) {
         set_ui(ui, page, set, text_size, palette);
         ui.add_space(text_size * 0.6);
     }
-    let note = page.project.note.as_str();
+    let note = page.project().note.as_str();
     if page.choices().with_note && !note.is_empty() {
         words(ui, note, text_size.min(13.0), palette.text);
     }
@@ -97,7 +101,7 @@ fn set_ui(ui: &mut Ui, page: &Page, set: &SetTable, text_size: f32, palette: &Pa
         .filter(|fact| fact.definition.stands_at_bench);
     let facts: Vec<&str> = facts.map(|fact| fact.words.as_str()).collect();
     words(ui, &facts.join(", "), text_size * 0.8, palette.text);
-    let candidate = page.project.sets.get(set.set);
+    let candidate = page.project().sets.get(set.set);
     let columns = columns(page);
     let heads: Vec<String> = columns.iter().map(|c| c.head.clone()).collect();
     row_ui(ui, &columns, &heads, text_size * 0.72, text_size, palette);
@@ -122,7 +126,7 @@ struct BenchColumn<'a> {
 
 /// The columns of the table that stand on this page, from left to right.
 fn columns(page: &Page) -> Vec<BenchColumn<'_>> {
-    let columns = page.table.columns.iter().enumerate();
+    let columns = page.table().columns.iter().enumerate();
     let chosen = columns.filter_map(|(at, column)| Some((at, column, column.readers.bench?)));
     let whole: u16 = chosen.clone().map(|(_, _, look)| look.width).sum();
     let mut taken = 0;
@@ -133,7 +137,7 @@ fn columns(page: &Page) -> Vec<BenchColumn<'_>> {
                 at,
                 column,
                 look,
-                head: head(column, look, page.project.units),
+                head: head(column, look, page.project().units),
                 end: f32::from(taken) / f32::from(whole),
             }
         })

@@ -9,12 +9,14 @@ mod reading;
 
 pub use picture::{PageError, Picture, png};
 
+use crate::analysis::Analysis;
 use crate::chart::table::{COLUMNS, ColumnDefinition};
 use crate::chart::{MarkedSpeeds, Scene, Table, View};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
-use crate::project::{Candidate, PageForm, Project, ProjectResults, SetId, WriteUp};
+use crate::project::{Candidate, PageForm, Project, SetId, WriteUp};
 use egui::Rect;
+use std::cell::OnceCell;
 
 /// The width of every page, in points.
 pub const WIDTH: f32 = 800.0;
@@ -25,11 +27,12 @@ const MARGIN: f32 = 22.0;
 /// What a page is made of.
 #[derive(Debug, Clone)]
 pub struct Page {
-    project: Project,
-    results: ProjectResults,
-    diagram: Scene,
-    table: Table,
+    analysis: Analysis,
+    view: View,
     chosen: Vec<SetId>,
+    columns: Vec<&'static ColumnDefinition>,
+    diagram: OnceCell<Scene>,
+    table: OnceCell<Table>,
 }
 
 impl Page {
@@ -37,7 +40,9 @@ impl Page {
     ///
     /// # Errors
     /// When the choices leave no set.
-    pub fn of(project: &Project) -> Result<Self, PageError> {
+    pub fn of(analysis: impl Into<Analysis>) -> Result<Self, PageError> {
+        let analysis = analysis.into();
+        let project = analysis.project();
         let choices = &project.write_up;
         let is_chosen = |c: &Candidate| c.visible && !choices.left_out.contains(&c.id);
         let chosen = project
@@ -46,44 +51,44 @@ impl Page {
             .filter(|c| is_chosen(c))
             .map(|c| c.id)
             .collect();
-        Self::with_sets(project, chosen)
+        Self::with_sets(analysis, chosen)
     }
 
     /// The page of a project with these sets, visible or not.
     ///
     /// # Errors
     /// When there is no set.
-    pub fn with_sets(project: &Project, chosen: Vec<SetId>) -> Result<Self, PageError> {
-        Self::with_columns(project, chosen, COLUMNS)
+    pub fn with_sets(analysis: impl Into<Analysis>, chosen: Vec<SetId>) -> Result<Self, PageError> {
+        Self::with_columns(analysis, chosen, COLUMNS)
     }
 
     /// The same with these columns in its table.
     pub(super) fn with_columns(
-        project: &Project,
+        analysis: impl Into<Analysis>,
         chosen: Vec<SetId>,
-        definitions: &[&'static ColumnDefinition],
+        columns: &[&'static ColumnDefinition],
     ) -> Result<Self, PageError> {
         if chosen.is_empty() {
             return Err(PageError::NoSet);
         }
-        let results = ProjectResults::of(project);
-        let is_chosen = |c: &Candidate| chosen.contains(&c.id);
         Ok(Self {
-            diagram: View::Speed.scene_of(project, &results, &is_chosen),
-            table: table(project, &results, definitions),
-            results,
-            project: project.clone(),
+            analysis: analysis.into(),
+            view: View::default(),
             chosen,
+            columns: columns.to_vec(),
+            diagram: OnceCell::new(),
+            table: OnceCell::new(),
         })
     }
 
     /// The same page with another diagram.
     #[must_use]
-    pub fn showing(mut self, view: View) -> Self {
-        let chosen = &self.chosen;
-        let is_chosen = |c: &Candidate| chosen.contains(&c.id);
-        self.diagram = view.scene_of(&self.project, &self.results, &is_chosen);
-        self
+    pub fn showing(self, view: View) -> Self {
+        Self {
+            view,
+            diagram: OnceCell::new(),
+            ..self
+        }
     }
 
     /// The finished picture.
@@ -112,13 +117,42 @@ impl Page {
 
     /// The tyre of each chosen set.
     fn tyres(&self) -> impl Iterator<Item = Tyre> {
-        let chosen = self.project.sets.iter();
+        let project = self.project();
+        let chosen = project.sets.iter();
         let chosen = chosen.filter(|c| self.chosen.contains(&c.id));
-        chosen.map(|c| c.set.tyre.unwrap_or(self.project.tyre))
+        chosen.map(|c| c.set.tyre.unwrap_or(project.tyre))
+    }
+
+    fn project(&self) -> &Project {
+        self.analysis.project()
     }
 
     fn choices(&self) -> &WriteUp {
-        &self.project.write_up
+        &self.project().write_up
+    }
+
+    /// The diagram of the chosen sets.
+    fn diagram(&self) -> &Scene {
+        self.diagram.get_or_init(|| {
+            let is_chosen = |c: &Candidate| self.chosen.contains(&c.id);
+            let results = self.analysis.results();
+            self.view.scene_of(self.project(), results, &is_chosen)
+        })
+    }
+
+    /// The table, without what the page says once or need not say.
+    fn table(&self) -> &Table {
+        self.table.get_or_init(|| {
+            let (project, results) = (self.project(), self.analysis.results());
+            let marked = MarkedSpeeds::of(project);
+            let mut table = Table::with(project, results, &marked, &self.columns);
+            for set in &mut table.sets {
+                set.facts.retain(|fact| !fact.is_of_vehicle);
+                // A set that is alone is compared with nothing.
+                set.is_baseline &= project.sets.len() > 1;
+            }
+            table
+        })
     }
 
     /// A page for the bench is printed: black on white.
@@ -136,20 +170,4 @@ impl Page {
             PageForm::A4 | PageForm::Letter => Palette::print(),
         }
     }
-}
-
-/// The table, without what the page says once or need not say.
-fn table(
-    project: &Project,
-    results: &ProjectResults,
-    definitions: &[&'static ColumnDefinition],
-) -> Table {
-    let marked = MarkedSpeeds::of(project);
-    let mut table = Table::with(project, results, &marked, definitions);
-    for set in &mut table.sets {
-        set.facts.retain(|fact| !fact.is_of_vehicle);
-        // A set that is alone is compared with nothing.
-        set.is_baseline &= project.sets.len() > 1;
-    }
-    table
 }

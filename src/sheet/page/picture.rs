@@ -123,7 +123,7 @@ fn page_full(page: &Page) -> PageError {
             PageForm::Letter => "a page of Letter",
             PageForm::A4 | PageForm::Picture => "a page of A4",
         },
-        with_note: page.choices().with_note && !page.project.note.as_str().is_empty(),
+        with_note: page.choices().with_note && !page.project().note.as_str().is_empty(),
         sets: page.chosen.len(),
     }
 }

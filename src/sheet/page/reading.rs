@@ -28,7 +28,7 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
         ui.add_space(8.0);
         drawn_table_ui(ui, page, &palette);
     }
-    let note = page.project.note.as_str();
+    let note = page.project().note.as_str();
     if page.choices().with_note && !note.is_empty() {
         ui.add_space(6.0);
         words(ui, note, TEXT, palette.text);
@@ -51,7 +51,7 @@ pub(super) fn bold_words(ui: &mut Ui, text: &str, size: f32, color: egui::Color3
 }
 
 fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let title = page.project.title.as_ref();
+    let title = page.project().title.as_ref();
     let title = title.map_or("Gear sets compared", |title| title.as_str());
     bold_words(ui, title, 22.0, palette.text);
 }
@@ -59,7 +59,7 @@ fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 /// The vehicle, and the date where one was typed.
 fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let mut text = vehicle_text(page);
-    if let Some(date) = &page.project.date {
+    if let Some(date) = &page.project().date {
         text = format!("{date} · {text}");
     }
     words(ui, &text, TEXT, palette.dim_text);
@@ -67,7 +67,7 @@ fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 
 /// Tyre, rolling circumference and engine speeds in one line.
 pub(super) fn vehicle_text(page: &Page) -> String {
-    let project = &page.project;
+    let project = page.project();
     let lowest = project.engine.lowest_useful;
     let useful = lowest.map(|n| format!(" · useful from {} rpm", typed_rpm_text(n.rpm())));
     format!(
@@ -120,7 +120,7 @@ fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 }
 
 fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let sets = page.diagram.sets.len().clamp(1, 3);
+    let sets = page.diagram().sets.len().clamp(1, 3);
     let size = Vec2::new(ui.available_width(), DIAGRAM_HEIGHT[sets - 1]);
     let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
     let look = Look {
@@ -133,7 +133,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         interactive: false,
     };
     let mut ui = ui.new_child(UiBuilder::new().max_rect(rect));
-    diagram_ui(&mut ui, &page.diagram, page.diagram.whole(), &look);
+    diagram_ui(&mut ui, page.diagram(), page.diagram().whole(), &look);
 }
 
 /// The heights of the table's text that are tried, in points: the last can just be read.
@@ -159,7 +159,7 @@ fn drawn_table_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         look.columns = group;
         // What is said of a set is said once.
         look.with_remarks = at == 0;
-        table_ui(ui, &page.table, &sets, &look);
+        table_ui(ui, page.table(), &sets, &look);
     }
 }
 
@@ -171,23 +171,23 @@ fn column_parts(
     look: &mut TableLook<'_>,
 ) -> Vec<Vec<usize>> {
     let width = ui.available_width();
-    for columns in [all_columns(&page.table), essential_columns(&page.table)] {
+    for columns in [all_columns(page.table()), essential_columns(page.table())] {
         look.columns = columns;
         for text_size in TABLE_TEXT {
             look.text_size = text_size;
-            let parts = column_groups(ui, &page.table, sets, look, width);
+            let parts = column_groups(ui, page.table(), sets, look, width);
             if parts.len() == 1 {
                 return parts;
             }
         }
     }
     look.text_size = TEXT;
-    column_groups(ui, &page.table, sets, look, width)
+    column_groups(ui, page.table(), sets, look, width)
 }
 
 /// The tables of the chosen sets.
 pub(super) fn chosen_sets(page: &Page) -> impl Iterator<Item = &SetTable> {
-    page.table
+    page.table()
         .sets
         .iter()
         .filter(|set| page.chosen.contains(&set.set))
@@ -195,7 +195,7 @@ pub(super) fn chosen_sets(page: &Page) -> impl Iterator<Item = &SetTable> {
 
 /// What the figures rest on.
 fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let mut text = match page.diagram.view {
+    let mut text = match page.view {
         View::Speed => String::new(),
         View::Steps => "Step = overall ratio of a gear ÷ that of the next. ".to_owned(),
     };
@@ -209,7 +209,7 @@ fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         text += " A circumference or count of turns that was given counts as measured.";
     }
     if page.choices().with_table && has_grey_figures(page) {
-        let engine = &page.project.engine;
+        let engine = &page.project().engine;
         let redline = typed_rpm_text(engine.redline.rpm());
         let floor_rpm = engine.floor_rpm();
         let range = if floor_rpm > 0.0 {

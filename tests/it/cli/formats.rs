@@ -1,7 +1,8 @@
 //! Do text, Markdown, BBCode and CSV show the table, and stay whole whatever names it holds?
 
 use super::{about, answer, answer_to_one_set, changed_project, is_close, three_sets};
-use layshaft::project::{ProjectResults, format};
+use layshaft::analysis::ProjectResults;
+use layshaft::project::format;
 use std::path::Path;
 
 fn table(file: &Path, more: &[&str]) -> String {

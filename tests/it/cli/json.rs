@@ -1,7 +1,8 @@
 //! Is the JSON what the reference says, and does it hold the figures of `gearing`?
 
 use super::{about, answer, answer_to_one_set, is_close, json_of, three_sets};
-use layshaft::project::{ProjectResults, format};
+use layshaft::analysis::ProjectResults;
+use layshaft::project::format;
 use layshaft::sheet::json::key_reference;
 use serde_json::Value;
 use std::collections::BTreeSet;

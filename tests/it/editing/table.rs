@@ -3,10 +3,11 @@
 use super::harness::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Key, Pos2};
+use layshaft::analysis::ProjectResults;
 use layshaft::chart::Table;
 use layshaft::chart::table::Mark;
 use layshaft::gearing::EngineSpeed;
-use layshaft::project::{Edit, Project, ProjectResults};
+use layshaft::project::{Edit, Project};
 
 /// The rows whose spoken text begins with `start`.
 fn rows(window: &Window, start: &str) -> Vec<String> {

@@ -4,6 +4,7 @@ use super::{FIRST, SECOND, candidate, of_first, start};
 use crate::support::gear_sets::{name, rpm};
 use layshaft::gearing::GearId;
 use layshaft::project::{Edit, History, SetEdit};
+use std::sync::Arc;
 
 fn title(text: &str) -> Edit {
     Edit::Title(Some(name(text)))
@@ -203,6 +204,28 @@ fn typing_the_saved_value_again_is_not_unsaved() {
     history.edit(&redline(7000.0)).unwrap();
     history.edit(&redline(6500.0)).unwrap();
     assert!(!history.is_unsaved());
+}
+
+#[test]
+fn equal_documents_are_one_and_the_same() {
+    let mut history = History::new(start());
+    let saved = history.snapshot();
+    history.edit(&redline(7000.0)).unwrap();
+    history.edit(&redline(6500.0)).unwrap();
+    assert!(Arc::ptr_eq(&saved, &history.snapshot()));
+    dragged(&mut history, &[6400.0, 6500.0]);
+    assert!(Arc::ptr_eq(&saved, &history.snapshot()));
+}
+
+#[test]
+fn a_save_of_an_equal_document_during_a_gesture_leaves_the_gesture_as_it_is() {
+    let mut history = History::new(start());
+    history.mark_unsaved();
+    dragged(&mut history, &[6400.0]);
+    history.mark_saved(Arc::new(start()));
+    assert!(history.is_unsaved());
+    dragged(&mut history, &[6500.0]);
+    assert_eq!((history.is_unsaved(), history.undo_label()), (false, None));
 }
 
 #[test]

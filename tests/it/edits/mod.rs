@@ -1,6 +1,7 @@
 //! Does every edit do what it says, and does the history give back exactly what was?
 
 mod differences;
+mod figures;
 mod history;
 mod of_project;
 mod of_set;

@@ -116,7 +116,7 @@ fn candidates() -> Vec<Case> {
             shows: |p| {
                 let fresh = p.sets.get(SetId(3));
                 ids(p) == [FIRST, SetId(3), SECOND]
-                    && fresh.is_some_and(|c| c.visible && c.set == set(&[2.0, 1.0], 5.0))
+                    && fresh.is_some_and(|c| c.visible && *c.set == set(&[2.0, 1.0], 5.0))
                     && p.sets.baseline().id == FIRST
             },
         },

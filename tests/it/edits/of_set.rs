@@ -233,7 +233,7 @@ fn final_drives_and_stages() -> Vec<SetCase> {
 }
 
 fn first_set() -> GearSet {
-    candidate(&start(), FIRST).set.clone()
+    GearSet::clone(&candidate(&start(), FIRST).set)
 }
 
 pub(super) fn cases() -> Vec<SetCase> {

@@ -5,8 +5,9 @@ mod mutations;
 
 use crate::support::close::assert_close;
 use crate::support::projects::{any_project, renumbered};
+use layshaft::analysis::ProjectResults;
 use layshaft::gearing::{ActsOn, Construction, EngineSpeed, GearId, GearRole, Tyre};
-use layshaft::project::{Project, ProjectResults, format};
+use layshaft::project::{Project, format};
 use layshaft::units::SpeedUnit;
 use proptest::prelude::*;
 use std::fs;

@@ -11,20 +11,25 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("gearing", &["units"]),
     ("import", &["units", "gearing"]),
     ("project", &["units", "platform", "gearing"]),
-    ("chart", &["units", "gearing", "project"]),
+    ("analysis", &["units", "gearing", "project"]),
+    ("chart", &["units", "gearing", "project", "analysis"]),
     ("draw", &["units", "gearing", "project", "chart"]),
-    ("sheet", &["units", "gearing", "project", "chart", "draw"]),
+    (
+        "sheet",
+        &["units", "gearing", "project", "analysis", "chart", "draw"],
+    ),
     (
         "cli",
         &[
-            "units", "platform", "gearing", "import", "project", "chart", "draw", "sheet",
+            "units", "platform", "gearing", "import", "project", "analysis", "chart", "draw",
+            "sheet",
         ],
     ),
     (
         "app",
         &[
-            "units", "platform", "logging", "panics", "gearing", "import", "project", "chart",
-            "draw", "sheet",
+            "units", "platform", "logging", "panics", "gearing", "import", "project", "analysis",
+            "chart", "draw", "sheet",
         ],
     ),
 ];
@@ -34,6 +39,7 @@ const FOREIGN_WORDS: &[(&str, &[&str])] = &[
     ("gearing", &["egui", "serde"]),
     ("import", &["egui", "serde"]),
     ("project", &["egui"]),
+    ("analysis", &["egui"]),
     ("chart", &["egui"]),
     ("draw", &["eframe", "rfd::"]),
     ("sheet", &["eframe", "rfd::"]),

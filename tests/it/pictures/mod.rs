@@ -6,13 +6,14 @@ mod goldens;
 use crate::support::projects::any_project;
 use crate::support::window::camper_van;
 use egui::{Rect, Ui, UiBuilder, pos2, vec2};
+use layshaft::analysis::ProjectResults;
 use layshaft::chart::{Table, View};
 use layshaft::draw::diagram::{Look, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{TableLook, all_columns, column_groups, table_ui};
 use layshaft::draw::theme;
-use layshaft::project::{PageForm, PictureWidth, Project, ProjectResults, format};
+use layshaft::project::{PageForm, PictureWidth, Project, format};
 use layshaft::sheet::page::{Page, PageError, WIDTH, png};
 use proptest::prelude::*;
 

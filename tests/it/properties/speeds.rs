@@ -3,11 +3,11 @@
 use crate::support::close::is_close;
 use crate::support::gear_sets::{name, ratio, results, rpm, spec, tyre};
 use crate::support::projects::any_project;
+use layshaft::analysis::ProjectResults;
 use layshaft::gearing::{
     ActsOn, EngineLimits, GearResult, GearSet, GearSetSpec, Position, SetResults, Stage,
     rpm_from_speed, speed_from_rpm,
 };
-use layshaft::project::ProjectResults;
 use proptest::prelude::*;
 
 /// Whether two results of the same law agree, but for the rounding of a few operations.

@@ -3,10 +3,11 @@
 //! They stand beside this file as they would stand in a forum or a spreadsheet;
 //! `UPDATE_GOLDENS=1 cargo test --locked --test it write_up` renews them.
 
+use layshaft::analysis::ProjectResults;
 use layshaft::chart::{MarkedSpeeds, Table};
 use layshaft::gearing::Name;
+use layshaft::project::Project;
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Project, ProjectResults};
 use layshaft::sheet::csv::DecimalMark;
 use layshaft::sheet::{bbcode, csv, json, markdown, text};
 use std::path::Path;

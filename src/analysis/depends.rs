@@ -1,0 +1,42 @@
+//! The one place that says what depends on what: when does a figure hold for another state of the
+//! document too?
+//!
+//! Whoever adds something to the project is made to say here whether charts show it.
+
+use crate::project::{Candidate, Project};
+
+/// Whether what is read off a set in `before` is read off a set in `after` as well.
+///
+/// It depends on the set, the tyre that it stands on and the engine's limits; its identity, whether
+/// it is shown, and the other sets are nothing to it.
+pub(super) fn set_holds(before: (&Project, &Candidate), after: (&Project, &Candidate)) -> bool {
+    let parts = |(project, candidate): (&Project, &Candidate)| {
+        let tyre = candidate.set.tyre.unwrap_or(project.tyre);
+        (tyre, project.engine)
+    };
+    before.1.set == after.1.set && parts(before) == parts(after)
+}
+
+/// Whether diagrams and tables of `before` are those of `after` as well.
+///
+/// They depend on everything but what is written about the project and how its write-up is made.
+pub(super) fn charts_hold(before: &Project, after: &Project) -> bool {
+    let Project {
+        title: _,
+        date: _,
+        note: _,
+        write_up: _,
+        units,
+        tyre,
+        engine,
+        marked_engine_speeds,
+        marked_road_speeds,
+        sets,
+    } = before;
+    *units == after.units
+        && *tyre == after.tyre
+        && *engine == after.engine
+        && *marked_engine_speeds == after.marked_engine_speeds
+        && *marked_road_speeds == after.marked_road_speeds
+        && *sets == after.sets
+}

@@ -1,0 +1,68 @@
+//! What follows from a document: every figure computed when it is asked for, from what it depends
+//! on.
+//!
+//! An [`Analysis`] follows a document from state to state. Nothing is computed while nobody looks,
+//! nothing twice, and what an edit does not touch is carried over.
+
+mod depends;
+mod results;
+
+pub use results::ProjectResults;
+
+use crate::project::Project;
+use std::cell::OnceCell;
+use std::sync::Arc;
+
+/// A document with all that follows from it. A clone shares what is computed already.
+#[derive(Debug, Clone)]
+pub struct Analysis {
+    project: Arc<Project>,
+    results: OnceCell<ProjectResults>,
+    /// What was computed last, and of what: parts of it may hold for the present document.
+    earlier: Option<(Arc<Project>, ProjectResults)>,
+}
+
+impl Analysis {
+    /// What follows from a document.
+    pub fn of(project: impl Into<Arc<Project>>) -> Self {
+        Self {
+            project: project.into(),
+            results: OnceCell::new(),
+            earlier: None,
+        }
+    }
+
+    /// Goes on to the next state of the document, or to another one.
+    ///
+    /// The answer is whether diagrams and tables of the one before are those of this one.
+    pub fn follow(&mut self, next: &Arc<Project>) -> bool {
+        if Arc::ptr_eq(&self.project, next) {
+            return true;
+        }
+        let before = std::mem::replace(&mut self.project, Arc::clone(next));
+        let charts_hold = depends::charts_hold(&before, next);
+        if !charts_hold && let Some(results) = self.results.take() {
+            self.earlier = Some((before, results));
+        }
+        charts_hold
+    }
+
+    /// The document.
+    pub fn project(&self) -> &Project {
+        &self.project
+    }
+
+    /// The figures of every set, and what is strange about them.
+    pub fn results(&self) -> &ProjectResults {
+        self.results.get_or_init(|| {
+            let earlier = self.earlier.as_ref();
+            ProjectResults::after(earlier.map(|(of, results)| (&**of, results)), &self.project)
+        })
+    }
+}
+
+impl From<&Project> for Analysis {
+    fn from(project: &Project) -> Self {
+        Self::of(project.clone())
+    }
+}

@@ -1,0 +1,64 @@
+//! What follows from a project: the figures of every set, and all that is strange about them.
+
+use super::depends::set_holds;
+use crate::gearing::{Finding, SetResults, engine_findings, mark_findings};
+use crate::project::{Candidate, Project};
+use std::sync::Arc;
+
+/// The figures of every candidate, in their order.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ProjectResults {
+    /// One for each candidate; shared with earlier results where it is the same.
+    pub sets: Vec<Arc<SetResults>>,
+    /// What is strange whatever the set: about the engine's limits and the marked road speeds.
+    pub vehicle_findings: Vec<Finding>,
+}
+
+impl ProjectResults {
+    /// The figures of a project.
+    pub fn of(project: &Project) -> Self {
+        Self::after(None, project)
+    }
+
+    /// The figures of a project, with those of an earlier one that still hold.
+    pub(super) fn after(earlier: Option<(&Project, &Self)>, project: &Project) -> Self {
+        let sets = project.sets.iter().map(|candidate| {
+            let held = earlier.and_then(|(of, results)| results.held(of, project, candidate));
+            held.map_or_else(
+                || {
+                    Arc::new(SetResults::of(
+                        &candidate.set,
+                        &project.tyre,
+                        &project.engine,
+                    ))
+                },
+                Arc::clone,
+            )
+        });
+        let sets = sets.collect();
+        let mut vehicle_findings = engine_findings(&project.engine);
+        vehicle_findings.extend(mark_findings(project.marked_road_speeds.as_slice()));
+        Self {
+            sets,
+            vehicle_findings,
+        }
+    }
+
+    /// Those of these figures, of a project, that are the figures of a set in `after` as well.
+    fn held(&self, of: &Project, after: &Project, set: &Candidate) -> Option<&Arc<SetResults>> {
+        let mut known = of.sets.iter().zip(&self.sets);
+        let held = known.find(|(before, _)| set_holds((of, before), (after, set)));
+        held.map(|(_, results)| results)
+    }
+
+    /// All findings, each with its set counted from 0, the vehicle's own first.
+    pub fn findings(&self) -> impl Iterator<Item = (Option<usize>, &Finding)> {
+        let of_vehicle = self.vehicle_findings.iter().map(|f| (None, f));
+        let of_sets = self
+            .sets
+            .iter()
+            .enumerate()
+            .flat_map(|(at, set)| set.findings.iter().map(move |f| (Some(at), f)));
+        of_vehicle.chain(of_sets)
+    }
+}

@@ -1,0 +1,54 @@
+//! The diagrams and the table of a document, each made when it is first looked at, and kept.
+
+use super::scene::Scene;
+use super::table::Table;
+use super::view::View;
+use crate::analysis::Analysis;
+use crate::project::Project;
+use std::cell::OnceCell;
+use std::sync::Arc;
+
+/// A document with its figures, the diagrams of its visible sets and the comparison of all sets.
+#[derive(Debug)]
+pub struct Charts {
+    analysis: Analysis,
+    /// One for each view, in the order of [`View::ALL`].
+    scenes: [OnceCell<Scene>; View::ALL.len()],
+    table: OnceCell<Table>,
+}
+
+impl Charts {
+    /// The charts of a document.
+    pub fn of(analysis: Analysis) -> Self {
+        Self {
+            analysis,
+            scenes: Default::default(),
+            table: OnceCell::new(),
+        }
+    }
+
+    /// Goes on to the next state of the document, or to another one.
+    pub fn follow(&mut self, next: &Arc<Project>) {
+        if !self.analysis.follow(next) {
+            self.scenes = Default::default();
+            self.table = OnceCell::new();
+        }
+    }
+
+    /// The document with its figures.
+    pub fn analysis(&self) -> &Analysis {
+        &self.analysis
+    }
+
+    /// A diagram of the visible sets.
+    pub fn scene(&self, view: View) -> &Scene {
+        let (project, results) = (self.analysis.project(), || self.analysis.results());
+        self.scenes[view as usize].get_or_init(|| view.scene(project, results()))
+    }
+
+    /// The comparison of all sets.
+    pub fn table(&self) -> &Table {
+        let (project, results) = (self.analysis.project(), || self.analysis.results());
+        self.table.get_or_init(|| Table::of(project, results()))
+    }
+}
