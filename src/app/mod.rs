@@ -41,5 +41,6 @@ pub use dialogs::{CAUTIONS, OTHER_KEYS};
 pub use drafts::{CellId, SetCell};
 pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker, Wake};
 pub use lifecycle::Surroundings;
+pub use recovery::Pace;
 pub use startup::{StartError, run};
 pub use window::App;
