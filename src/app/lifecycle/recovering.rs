@@ -85,9 +85,11 @@ impl Lifecycle {
         self.safety.keeper.as_ref().map(Keeper::last_resort)
     }
 
-    /// Offers the next thing that a window left, where nothing else is being asked.
+    /// Offers the next thing that a window left, where nothing else is being asked and nothing is
+    /// unsaved that would have to make room for it.
     pub(in crate::app) fn offer_next(&mut self) {
-        if self.asked.is_none() && !self.safety.left.is_empty() {
+        let has_room = self.asked.is_none() && !self.desk.history.is_unsaved();
+        if has_room && !self.safety.left.is_empty() {
             let left = self.safety.left.remove(0);
             self.ask_about_left(left);
         }
