@@ -24,6 +24,10 @@ mod performing;
 mod recovery;
 mod set_card;
 mod settings;
+#[cfg(test)]
+#[expect(dead_code, reason = "other tests use the rest of it")]
+#[path = "../../tests/it/files/simulated.rs"]
+mod simulated;
 mod startup;
 mod status_bar;
 mod table_panel;

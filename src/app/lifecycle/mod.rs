@@ -10,6 +10,8 @@ mod recovering;
 mod saving;
 mod step;
 mod surroundings;
+#[cfg(test)]
+mod tests;
 
 pub(super) use question::{Asked, PathQuestion, Question};
 pub(super) use recovering::write_last;
