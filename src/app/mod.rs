@@ -25,6 +25,10 @@ mod performing;
 mod recovery;
 mod set_card;
 mod settings;
+#[cfg(test)]
+#[expect(dead_code, reason = "other tests use the rest of it")]
+#[path = "../../tests/it/files/simulated.rs"]
+mod simulated;
 mod startup;
 mod status_bar;
 mod table_panel;
@@ -43,5 +47,6 @@ pub use dialogs::{CAUTIONS, OTHER_KEYS};
 pub use drafts::{CellId, SetCell};
 pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 pub use lifecycle::Surroundings;
+pub use recovery::Pace;
 pub use startup::{StartError, run};
 pub use window::App;

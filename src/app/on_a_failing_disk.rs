@@ -3,15 +3,11 @@
 //! On the simulated disk of the tests of saving: whichever step fails in whichever way, what was to be
 //! written is old or new, nothing else is touched, and the next start leaves nothing over.
 
-#[expect(dead_code, reason = "other tests use the rest of it")]
-#[path = "../../tests/it/files/simulated.rs"]
-mod simulated;
-
 use super::recovery::{Lock, abandoned, sweep};
 use super::settings::Settings;
+use super::simulated::{FOLDER, Fault, Locking, SimulatedDisk};
 use crate::project::examples::EXAMPLES;
 use crate::project::{CopyError, FileSystem, RecoveryCopy};
-use simulated::{FOLDER, Fault, Locking, SimulatedDisk};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};

@@ -355,7 +355,23 @@ impl Command {
             Self::Redo => desk.history.redo_label().is_some(),
             Self::CopySet => desk.project().sets.len() < Candidates::MOST,
             Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
-            _ => true,
+            Self::New
+            | Self::Open
+            | Self::Save
+            | Self::SaveAs
+            | Self::Quit
+            | Self::PasteSet
+            | Self::WriteUp
+            | Self::CopyTable
+            | Self::Fit
+            | Self::SwitchUnits
+            | Self::ThemeLight
+            | Self::ThemeDark
+            | Self::ThemeSystem
+            | Self::ZoomIn
+            | Self::ZoomOut
+            | Self::ZoomReset
+            | Self::Help => true,
         }
     }
 }

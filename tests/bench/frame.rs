@@ -45,6 +45,7 @@ fn new_app() -> App {
         file_system: Arc::new(Disk),
         picker: Box::new(NoPicker),
         settings_folder: None,
+        ..Surroundings::default()
     };
     App::new(three_ten_speeds(), None, surroundings)
 }

@@ -65,6 +65,7 @@ impl Place {
                     file_system: Arc::new(Disk),
                     picker: Box::new(picker),
                     settings_folder: None,
+                    ..Surroundings::default()
                 };
                 let mut app = App::new(camper_van(), None, surroundings);
                 app.keep_unsaved_work_in(&kept);

@@ -10,6 +10,8 @@ mod recovering;
 mod saving;
 mod step;
 mod surroundings;
+#[cfg(test)]
+mod tests;
 
 pub(super) use question::{Asked, PathQuestion, Question};
 pub(super) use recovering::write_last;
@@ -19,7 +21,7 @@ pub use surroundings::Surroundings;
 use super::background::Wake;
 use super::desk::Desk;
 use super::settings::Settings;
-use crate::project::{FileSystem, Project};
+use crate::project::{FileSystem, Project, digest, format};
 use recovering::Safety;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -54,14 +56,20 @@ pub(super) struct Lifecycle {
 }
 
 impl Lifecycle {
-    /// A document that is open; `file` is where it stands, if it stands anywhere.
+    /// A document that is open; `file` is where it stands, if it stands anywhere, and taken to hold it
+    /// in the layout of the program.
     pub(super) fn new(project: Project, file: Option<PathBuf>, surroundings: Surroundings) -> Self {
         let settings = match &surroundings.settings_folder {
             Some(folder) => Settings::read(&*surroundings.file_system, folder),
             None => Settings::default(),
         };
+        let mut desk = Desk::new(project, file);
+        if desk.file.is_some() {
+            let text = format::write(desk.project()).ok();
+            desk.on_disk = text.map(|text| digest(text.as_bytes()));
+        }
         Self {
-            desk: Desk::new(project, file),
+            desk,
             asked: None,
             message: String::new(),
             written_settings: settings.clone(),

@@ -64,7 +64,8 @@ impl Safety {
 impl Lifecycle {
     /// Keeps copies of unsaved work in a folder from now on; what lies there is offered.
     pub(in crate::app) fn keep_unsaved_work_in(&mut self, folder: &Path) {
-        let keeper = Keeper::new(Arc::new(Disk), folder, self.wake.clone());
+        let fs = Arc::clone(&self.surroundings.file_system);
+        let keeper = Keeper::new(fs, folder, self.wake.clone(), self.surroundings.pace);
         self.safety = Safety {
             left: abandoned(self.files(), folder),
             keeper: Some(keeper),
@@ -84,9 +85,11 @@ impl Lifecycle {
         self.safety.keeper.as_ref().map(Keeper::last_resort)
     }
 
-    /// Offers the next thing that a window left, where nothing else is being asked.
+    /// Offers the next thing that a window left, where nothing else is being asked and nothing is
+    /// unsaved that would have to make room for it.
     pub(in crate::app) fn offer_next(&mut self) {
-        if self.asked.is_none() && !self.safety.left.is_empty() {
+        let has_room = self.asked.is_none() && !self.desk.history.is_unsaved();
+        if has_room && !self.safety.left.is_empty() {
             let left = self.safety.left.remove(0);
             self.ask_about_left(left);
         }
@@ -175,7 +178,7 @@ impl Lifecycle {
     fn take_over(&mut self, left: &Abandoned) {
         self.safety.follow(&self.desk);
         let is_kept = match self.last_resort() {
-            Some((path, latest)) => write_last(&path, &latest),
+            Some((path, latest)) => written_at_once(self.files(), &path, &latest),
             None => false,
         };
         if is_kept {
@@ -205,8 +208,14 @@ impl Lifecycle {
     }
 }
 
-/// Writes a copy at once, on this thread; whether there was unsaved work and it is kept now.
+/// Writes a copy at once, on this thread, when the program ends or fails; whether there was unsaved
+/// work and it is kept now.
 pub(in crate::app) fn write_last(path: &Path, latest: &Latest) -> bool {
+    written_at_once(&Disk, path, latest)
+}
+
+/// The same on any disk.
+fn written_at_once(fs: &dyn FileSystem, path: &Path, latest: &Latest) -> bool {
     let copy = (0..LAST_TRIES).find_map(|_| {
         let copy = latest.try_lock().ok().map(|copy| copy.clone());
         if copy.is_none() {
@@ -216,7 +225,7 @@ pub(in crate::app) fn write_last(path: &Path, latest: &Latest) -> bool {
         copy
     });
     let copy = copy.flatten();
-    copy.is_some_and(|copy| match copy.write(&Disk, path) {
+    copy.is_some_and(|copy| match copy.write(fs, path) {
         Ok(()) => true,
         Err(problem) => problem.is_kept(),
     })

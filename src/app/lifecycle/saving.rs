@@ -7,7 +7,11 @@ use crate::app::exporting::written_picture;
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::files::{self, Saved, typed_path, with_ending};
 use crate::project::{Difference, differences, digest, read_text, shown};
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
+
+/// What is lost, beside figures, with a file that somebody wrote by hand.
+const LAYOUT: &str = "comments and layout: yours Layshaft's own, theirs written by hand";
 
 impl Lifecycle {
     /// Saves where the document stands, or asks where that is to be.
@@ -31,20 +35,41 @@ impl Lifecycle {
         self.ask(question);
     }
 
-    /// Saves where the document stands; the file's comments and layout go.
+    /// Saves where the document stands; the comments and layout go that the file had when it was
+    /// read, and no others.
     pub(super) fn save_in_own_layout(&mut self, then: Option<After>) {
-        self.has_other_form = false;
-        self.save(then);
+        match self.desk.file.clone() {
+            Some(path) if !self.is_changed_on_disk(&path) => self.save_to(&path, then),
+            _ => self.save(then),
+        }
     }
 
     /// Whether a file holds something else than when it was last read or written.
     fn is_changed_on_disk(&self, path: &Path) -> bool {
-        match (&self.desk.on_disk, read_text(self.files(), path)) {
-            (None, _) => false,
-            (Some(known), Ok(now)) => digest(now.as_bytes()) != *known,
+        match self.digest_of(path) {
+            Some(now) => self.desk.on_disk != Some(now),
             // What is gone can be written again; what is there but no text is somebody else's.
-            (Some(_), Err(_)) => self.files().entry_facts(path).is_ok(),
+            None => !self.is_gone(path),
         }
+    }
+
+    /// Whether nothing has this path; where the disk does not tell, something has.
+    fn is_gone(&self, path: &Path) -> bool {
+        let facts = self.files().entry_facts(path);
+        facts.is_err_and(|error| {
+            let kind = error.kind();
+            // Of a path that nothing can have, saving tells what is wrong with it.
+            matches!(
+                kind,
+                ErrorKind::NotFound | ErrorKind::NotADirectory | ErrorKind::InvalidFilename
+            )
+        })
+    }
+
+    /// The digest of what a file holds now, where that is text.
+    fn digest_of(&self, path: &Path) -> Option<u64> {
+        let text = read_text(self.files(), path).ok()?;
+        Some(digest(text.as_bytes()))
     }
 
     /// Somebody else has written the file: asks, where that would replace anything of theirs.
@@ -58,12 +83,14 @@ impl Lifecycle {
                     self.has_other_form = theirs.has_other_form;
                     return self.save(then);
                 }
-                let details = found.iter().map(Difference::words_of_two).collect();
+                let mut details: Vec<_> = found.iter().map(Difference::words_of_two).collect();
+                if theirs.has_other_form {
+                    details.push(LAYOUT.to_owned());
+                }
                 self.ask_about_theirs(path, details, Some(theirs.digest), then);
             }
             Err(problem) => {
-                let seen = read_text(self.files(), &path).ok();
-                let seen = seen.map(|text| digest(text.as_bytes()));
+                let seen = self.digest_of(&path);
                 self.ask_about_theirs(path, vec![problem.to_string()], seen, then);
             }
         }
@@ -94,9 +121,13 @@ impl Lifecycle {
     /// Saves where the document stands, though somebody else has changed the file; should it be
     /// changed once more, that is asked about once more.
     pub(super) fn replace_theirs(&mut self, seen: Option<u64>, then: Option<After>) {
-        self.asked = None;
-        self.desk.on_disk = seen;
-        self.save(then);
+        match self.desk.file.clone() {
+            Some(path) if self.digest_of(&path) == seen => self.save_to(&path, then),
+            _ => {
+                self.asked = None;
+                self.save(then);
+            }
+        }
     }
 
     /// Asks for a place, in the system's dialog and in the window.
@@ -210,9 +241,12 @@ impl Lifecycle {
 
     fn use_target(&mut self, question: &PathQuestion, path: PathBuf) {
         let is_own = question.purpose == Purpose::Save && self.desk.file.as_ref() == Some(&path);
-        let is_there = self.files().entry_facts(&path).is_ok();
         let then = question.then.clone();
-        if is_there && !is_own {
+        if is_own {
+            // Somebody else may have changed it: nobody has agreed to lose that.
+            self.asked = None;
+            self.save(then);
+        } else if !self.is_gone(&path) {
             // The system's dialog has asked before replacing; after adding an ending, ask again.
             self.ask_about_replacing(path, question.purpose, then);
         } else {

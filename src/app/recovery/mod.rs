@@ -6,11 +6,13 @@
 
 mod abandoned;
 mod lock;
+mod pace;
 mod sweeping;
 mod worker;
 
 pub(super) use abandoned::{Abandoned, Standing, abandoned};
 pub(super) use lock::Lock;
+pub use pace::Pace;
 #[cfg(test)]
 pub(super) use sweeping::sweep;
 
@@ -44,14 +46,19 @@ impl std::fmt::Debug for Keeper {
 
 impl Keeper {
     /// A keeper with a copy and a lock of its own in a folder.
-    pub(super) fn new(fs: Arc<dyn FileSystem + Send + Sync>, folder: &Path, wake: Wake) -> Self {
+    pub(super) fn new(
+        fs: Arc<dyn FileSystem + Send + Sync>,
+        folder: &Path,
+        wake: Wake,
+        pace: Pace,
+    ) -> Self {
         let begun = SystemTime::now()
             .duration_since(UNIX_EPOCH)
             .unwrap_or_default();
         let stem = format!("{}-{}", std::process::id(), begun.as_micros());
         let path = folder.join(format!("{stem}.ron"));
         Self {
-            worker: Worker::started(fs, path.clone(), wake),
+            worker: Worker::started(fs, path.clone(), wake, pace),
             latest: Latest::default(),
             path,
             followed: None,

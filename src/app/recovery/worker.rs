@@ -1,10 +1,11 @@
 //! The thread that writes the copy while the window goes on: a debounced autosave.
 //!
-//! It waits until nothing has changed for a second, but never longer than two, and writes the newest
-//! state. What cannot be written is tried again until it can.
+//! It waits until nothing has changed for a moment, but never too long, and writes the newest state.
+//! What cannot be written is tried again until it can. The times are those of its [`Pace`].
 
 use super::lock::Lock;
 use super::lock_of;
+use super::pace::Pace;
 use crate::app::background::Wake;
 use crate::project::{FileSystem, RecoveryCopy};
 use std::io::ErrorKind;
@@ -12,16 +13,7 @@ use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::sync::{Arc, Mutex};
 use std::thread::JoinHandle;
-use std::time::{Duration, Instant};
-
-/// So long nothing must have changed.
-const QUIET: Duration = Duration::from_secs(1);
-
-/// So long a change waits at most.
-const LONGEST_WAIT: Duration = Duration::from_secs(2);
-
-/// So long after a failure the next try is made.
-const RETRY: Duration = Duration::from_secs(5);
+use std::time::Instant;
 
 /// What is wanted.
 pub(super) enum Wish {
@@ -46,6 +38,7 @@ impl Worker {
         fs: Arc<dyn FileSystem + Send + Sync>,
         path: PathBuf,
         wake: Wake,
+        pace: Pace,
     ) -> Self {
         let (wishes, wished) = channel();
         let problem = Problem::default();
@@ -58,7 +51,7 @@ impl Worker {
         };
         // Before anything else: whoever finds a copy without its lock takes it for abandoned.
         autosave.prepare();
-        let thread = std::thread::spawn(move || work(&mut autosave, &wished));
+        let thread = std::thread::spawn(move || work(&mut autosave, &wished, pace));
         Self {
             wishes: Some(wishes),
             thread: Some(thread),
@@ -109,38 +102,39 @@ struct Pending {
 
 impl Pending {
     /// The newest copy, where another one may wait since earlier.
-    fn newest(copy: RecoveryCopy, earlier: Option<Self>, now: Instant) -> Self {
-        let last = earlier.map_or(now + LONGEST_WAIT, |earlier| earlier.last);
+    fn newest(copy: RecoveryCopy, earlier: Option<Self>, now: Instant, pace: Pace) -> Self {
+        let last = earlier.map_or(now + pace.longest_wait, |earlier| earlier.last);
         Self {
             copy,
-            due: last.min(now + QUIET),
+            due: last.min(now + pace.quiet),
             last,
         }
     }
 
     /// The same, which could not be written now.
-    fn later(self, now: Instant) -> Self {
+    fn later(self, now: Instant, pace: Pace) -> Self {
         Self {
-            due: now + RETRY,
-            last: now + RETRY,
+            due: now + pace.retry,
+            last: now + pace.retry,
             ..self
         }
     }
 }
 
-fn work(autosave: &mut Autosave, wished: &Receiver<Wish>) {
+fn work(autosave: &mut Autosave, wished: &Receiver<Wish>, pace: Pace) {
     let mut pending: Option<Pending> = None;
     loop {
         let wish = match &pending {
             Some(waiting) => {
                 wished.recv_timeout(waiting.due.saturating_duration_since(Instant::now()))
             }
-            None if autosave.has_problem() => wished.recv_timeout(RETRY),
+            None if autosave.has_problem() => wished.recv_timeout(pace.retry),
             None => wished.recv().map_err(RecvTimeoutError::from),
         };
         match wish {
             Ok(Wish::Keep(copy)) => {
-                pending = Some(Pending::newest(copy, pending.take(), Instant::now()));
+                let now = Instant::now();
+                pending = Some(Pending::newest(copy, pending.take(), now, pace));
             }
             Ok(Wish::Forget) => {
                 pending = None;
@@ -149,7 +143,7 @@ fn work(autosave: &mut Autosave, wished: &Receiver<Wish>) {
             Err(RecvTimeoutError::Timeout) => match pending.take() {
                 None => autosave.prepare(),
                 Some(due) if autosave.write(&due.copy) => {}
-                Some(due) => pending = Some(due.later(Instant::now())),
+                Some(due) => pending = Some(due.later(Instant::now(), pace)),
             },
             Err(RecvTimeoutError::Disconnected) => return autosave.end(),
         }
@@ -240,6 +234,7 @@ impl Autosave {
 mod tests {
     use super::*;
     use crate::project::examples::EXAMPLES;
+    use std::time::Duration;
 
     fn copy() -> RecoveryCopy {
         RecoveryCopy {
@@ -254,21 +249,23 @@ mod tests {
     fn a_change_waits_a_second_and_steady_changes_two_at_most() {
         let begun = Instant::now();
         let at = |tenths: u64| begun + Duration::from_millis(100 * tenths);
-        let mut pending = Pending::newest(copy(), None, at(0));
+        let pace = Pace::default();
+        let mut pending = Pending::newest(copy(), None, at(0), pace);
         assert_eq!(pending.due, at(10));
         for tenths in 1..20 {
-            pending = Pending::newest(copy(), Some(pending), at(tenths));
+            pending = Pending::newest(copy(), Some(pending), at(tenths), pace);
             assert!(pending.due <= at(20), "{tenths}");
         }
         assert_eq!(pending.due, at(20));
-        let next = Pending::newest(copy(), None, at(21));
+        let next = Pending::newest(copy(), None, at(21), pace);
         assert_eq!(next.due, at(31));
     }
 
     #[test]
     fn what_could_not_be_written_is_tried_again() {
         let now = Instant::now();
-        let pending = Pending::newest(copy(), None, now).later(now);
-        assert_eq!(pending.due, now + RETRY);
+        let pace = Pace::default();
+        let pending = Pending::newest(copy(), None, now, pace).later(now, pace);
+        assert_eq!(pending.due, now + Duration::from_secs(5));
     }
 }

@@ -93,6 +93,7 @@ impl Opening {
             file_system: Arc::new(Disk),
             picker: Box::new(SilentPicker::default()),
             settings_folder: self.settings_folder,
+            ..Surroundings::default()
         };
         let theme = self.theme;
         // Sixty frames a second: two clicks in a row count as a double click.

@@ -66,6 +66,7 @@ impl Place<'_> {
             file_system: Arc::new(Disk),
             picker: Box::new(ScriptedPicker::default()),
             settings_folder: None,
+            ..Surroundings::default()
         };
         let mut app = App::new(camper_van(), document, surroundings);
         app.keep_unsaved_work_in(&self.kept());

@@ -61,6 +61,7 @@ fn start(folder: &Path, document: &Path) -> App {
         file_system: Arc::new(Disk),
         picker: Box::new(ScriptedPicker::default()),
         settings_folder: Some(folder.join("settings")),
+        ..Surroundings::default()
     };
     let mut app = App::new(camper_van(), Some(document.to_owned()), surroundings);
     app.keep_unsaved_work_in(&folder.join("kept"));

@@ -148,6 +148,7 @@ fn window(looks: egui::Theme) -> RgbaImage {
         file_system: Arc::new(MemoryDisk::default()),
         picker: Box::new(ScriptedPicker::default()),
         settings_folder: None,
+        ..Surroundings::default()
     };
     let mut harness = Harness::builder()
         .with_size(egui::vec2(1000.0, 640.0))

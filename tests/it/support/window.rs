@@ -82,6 +82,7 @@ impl Opening {
             file_system: Arc::<MemoryDisk>::clone(&disk),
             picker: Box::new(picker.clone()),
             settings_folder: None,
+            ..Surroundings::default()
         };
         // Sixty frames a second: two clicks in a row count as a double click.
         let mut harness = Harness::builder()

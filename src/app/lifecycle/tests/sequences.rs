@@ -1,0 +1,305 @@
+//! Does any sequence of edits, steps, answers and deeds of others lose work of nobody?
+
+use super::{Fault, Life, Matter, SimulatedDisk, Step, by_hand, text, van};
+use crate::app::file_picker::Purpose;
+use crate::app::lifecycle::{After, Question};
+use crate::project::RecoveryCopy;
+use proptest::collection::vec;
+use proptest::prelude::*;
+use proptest::sample::select;
+use std::collections::{BTreeMap, BTreeSet};
+use std::io::ErrorKind;
+use std::sync::Arc;
+
+/// The files that all of it is about.
+const NAMES: [&str; 3] = ["a.ron", "b.ron", "c.ron"];
+
+/// What somebody does, here or elsewhere.
+#[derive(Debug, Clone)]
+enum Deed {
+    /// Another redline, where nothing is asked.
+    Edit(u8),
+    /// A command, where nothing is asked; closing the window, whatever is asked.
+    Take(Step),
+    /// The answer with this number, of as many as there are; where a path is asked for, this file.
+    Answer(u8, &'static str),
+    /// Somebody else writes a file.
+    Others(&'static str, Vec<u8>),
+    /// Somebody else takes a file away.
+    Removed(&'static str),
+    /// Another window opens a file.
+    OpenedElsewhere(&'static str),
+    /// The other windows end.
+    ClosedElsewhere,
+    /// The disk refuses a step, so many steps from now.
+    Refused(u8),
+}
+
+fn deed() -> impl Strategy<Value = Deed> {
+    let name = || select(NAMES.to_vec());
+    let written = prop_oneof![
+        3 => (30_u8..34).prop_map(|n| text(&redlined(n)).into_bytes()),
+        1 => (30_u8..34).prop_map(|n| by_hand(&redlined(n)).into_bytes()),
+        1 => Just(b"(format: 1".to_vec()),
+        1 => Just(b"\xff\xfe".to_vec()),
+    ];
+    let path = name().prop_map(SimulatedDisk::path);
+    let command = prop_oneof![
+        1 => Just(Step::Leave(After::New)),
+        1 => Just(Step::Leave(After::Example(1))),
+        2 => Just(Step::Leave(After::Choose)),
+        3 => path.prop_map(|path| Step::Leave(After::Open(path))),
+        4 => Just(Step::Save(None)),
+        2 => Just(Step::AskForPath(Purpose::Save, None)),
+        1 => Just(Step::Leave(After::Quit)),
+    ];
+    prop_oneof![
+        6 => (30_u8..34).prop_map(Deed::Edit),
+        8 => command.prop_map(Deed::Take),
+        12 => (any::<u8>(), name()).prop_map(|(at, name)| Deed::Answer(at, name)),
+        4 => (name(), written).prop_map(|(name, bytes)| Deed::Others(name, bytes)),
+        1 => name().prop_map(Deed::Removed),
+        1 => name().prop_map(Deed::OpenedElsewhere),
+        1 => Just(Deed::ClosedElsewhere),
+        1 => (0_u8..30).prop_map(Deed::Refused),
+    ]
+}
+
+/// The camper van with a redline of so many hundred rev/min.
+fn redlined(hundreds: u8) -> crate::project::Project {
+    van(100.0 * f64::from(hundreds))
+}
+
+/// The documents' files.
+fn documents(life: &Life) -> BTreeMap<String, Vec<u8>> {
+    let files = NAMES.iter().filter_map(|name| {
+        let held = life.disk.files().remove(&SimulatedDisk::path(name))?;
+        Some(((*name).to_owned(), held))
+    });
+    files.collect()
+}
+
+/// Whether a step can lose something: an answer may lead to it, but not the first one.
+fn is_harmful(step: &Step) -> bool {
+    match step {
+        Step::Stay
+        | Step::Leave(_)
+        | Step::Save(_)
+        | Step::AskForPath(..)
+        | Step::Typed(_)
+        | Step::Chosen(_)
+        | Step::OpenCopy(_)
+        | Step::Recover(_)
+        | Step::RecoverCopy(_) => false,
+        Step::GoOn(_)
+        | Step::Write(..)
+        | Step::SaveInOwnLayout(_)
+        | Step::ReplaceTheirs(..)
+        | Step::Open(_)
+        | Step::ThrowAway(_) => true,
+    }
+}
+
+fn check_question(question: &Question) {
+    let answers = &question.answers;
+    assert!(answers.len() > 1, "{question:?}");
+    assert!(!is_harmful(&answers[0].step), "{question:?}");
+    assert_eq!(answers[answers.len() - 1].step, Step::Stay, "{question:?}");
+    let words: BTreeSet<_> = answers.iter().map(|answer| answer.words).collect();
+    assert_eq!(words.len(), answers.len(), "{question:?}");
+}
+
+/// A life under watch.
+struct Watched {
+    life: Life,
+    /// What was read, written or shown in a question here since the document was opened.
+    known: BTreeSet<(String, Vec<u8>)>,
+    /// Whether the loss of unsaved work was agreed to, and what follows is still being asked.
+    loss_is_agreed: bool,
+    /// What a dead window left, while it must be somewhere.
+    left: bool,
+}
+
+impl Watched {
+    fn new(has_left: bool) -> Self {
+        let disk = SimulatedDisk::default();
+        disk.put("a.ron", text(&redlined(30)).as_bytes(), 0o644);
+        disk.put("b.ron", by_hand(&redlined(31)).as_bytes(), 0o644);
+        if has_left {
+            let copy = RecoveryCopy {
+                file: Some(SimulatedDisk::path("a.ron")),
+                began_from: None,
+                written_unix_s: 7,
+                project: Arc::new(redlined(40)),
+            };
+            let path = SimulatedDisk::path("12-34.ron");
+            copy.write(&disk.of_another_process(), &path).unwrap();
+        }
+        Self {
+            life: Life::on(disk),
+            known: BTreeSet::new(),
+            loss_is_agreed: false,
+            left: has_left,
+        }
+    }
+
+    fn perform(&mut self, deed: Deed) {
+        match deed {
+            Deed::Edit(hundreds) if self.life.asked() == Matter::Nothing => {
+                self.life.edit(100.0 * f64::from(hundreds));
+            }
+            Deed::Take(step) => {
+                let is_closing = step == Step::Leave(After::Quit);
+                if self.life.asked() == Matter::Nothing || is_closing {
+                    self.take(&step);
+                }
+            }
+            Deed::Answer(at, name) => {
+                if let Some(step) = self.answer(at, name) {
+                    self.take(&step);
+                }
+            }
+            Deed::Others(name, bytes) => self.life.others_write(name, &bytes),
+            Deed::Removed(name) => self.life.others_remove(name),
+            Deed::OpenedElsewhere(name) => self.life.others_open(name),
+            Deed::ClosedElsewhere => self.life.others_close_all(),
+            Deed::Refused(steps) => {
+                let at = self.life.disk.steps().len() + usize::from(steps);
+                let refused = Fault::Refused(ErrorKind::PermissionDenied);
+                self.life.disk.fail_at(at, refused);
+            }
+            Deed::Edit(_) => {}
+        }
+    }
+
+    /// The step that an answer leads to, where something is asked.
+    fn answer(&self, at: u8, name: &str) -> Option<Step> {
+        match self.life.asked() {
+            Matter::Nothing => None,
+            Matter::Path(_) if at.is_multiple_of(4) => Some(Step::Stay),
+            Matter::Path(_) => {
+                let path = SimulatedDisk::path(name);
+                Some(Step::Typed(path.display().to_string()))
+            }
+            Matter::Question(question) => {
+                let answers = &question.answers;
+                Some(answers[usize::from(at) % answers.len()].step.clone())
+            }
+        }
+    }
+
+    /// Takes a step and looks at what has become of everybody's work.
+    fn take(&mut self, step: &Step) {
+        let life = &mut self.life;
+        let before = documents(life);
+        let (state, work) = (life.state(), text(life.project()));
+        let document = life.machine.desk.history.revision().document();
+        let (was_unsaved, could_close) = (life.is_unsaved(), life.machine.may_close);
+        let asked = life.heading().to_owned();
+        let opens_theirs = asked == "The file has changed" && matches!(step, Step::Open(_));
+        self.loss_is_agreed |= matches!(step, Step::GoOn(_)) || opens_theirs;
+        self.left &= !matches!(step, Step::ThrowAway(_));
+
+        life.take(step.clone());
+
+        let after = documents(life);
+        if *step == Step::Stay {
+            assert!(life.state() == state, "staying changes something");
+            assert_eq!(life.asked(), Matter::Nothing);
+        }
+        for (name, held) in &before {
+            let now = after.get(name);
+            if now != Some(held) {
+                let is_known = self.known.contains(&(name.clone(), held.clone()));
+                let is_agreed = matches!(step, Step::Write(path, ..) if path.ends_with(name));
+                assert!(is_known || is_agreed, "{name} was lost by {step:?}");
+                assert_eq!(now.map(Vec::as_slice), Some(work.as_bytes()), "{name}");
+            }
+        }
+        let is_new = life.machine.desk.history.revision().document() != document;
+        let is_left = is_new || (life.machine.may_close && !could_close);
+        if was_unsaved && is_left && !self.loss_is_agreed {
+            let is_saved = after.values().any(|held| held == work.as_bytes());
+            assert!(
+                is_saved,
+                "unsaved work was lost by {step:?} after {asked:?}"
+            );
+        }
+        if life.machine.message.starts_with("Saved in") {
+            let name = life.file().unwrap();
+            assert_eq!(life.held(&name), Some(text(life.project())));
+            assert!(!life.is_unsaved());
+        }
+        self.learn(&before, &after, is_new);
+    }
+
+    /// Notes what this document knows of the files now.
+    fn learn(
+        &mut self,
+        before: &BTreeMap<String, Vec<u8>>,
+        after: &BTreeMap<String, Vec<u8>>,
+        is_new: bool,
+    ) {
+        let life = &self.life;
+        if is_new {
+            self.known.clear();
+        }
+        let was_read = life.machine.message.starts_with("Opened /");
+        let is_shown = match life.asked() {
+            Matter::Question(question) => {
+                check_question(question);
+                let heading = question.heading;
+                heading == "The file has changed" || heading == "Save in Layshaft's own layout?"
+            }
+            Matter::Nothing | Matter::Path(_) => false,
+        };
+        let own = life.file();
+        for (name, held) in after {
+            let is_written = before.get(name) != Some(held);
+            if is_written || (own.as_ref() == Some(name) && (was_read || is_shown)) {
+                self.known.insert((name.clone(), held.clone()));
+            }
+        }
+        if life.machine.asked.is_none() {
+            self.loss_is_agreed = false;
+        }
+    }
+
+    /// Unsaved work of a dead window lies on the disk until it is thrown away or saved.
+    fn check_left(&self) {
+        let disk = self.life.disk.of_another_process();
+        let files = self.life.disk.files();
+        let is_kept = files.keys().any(|path| {
+            let copy = RecoveryCopy::read(&disk, path);
+            copy.is_some_and(|copy| *copy.project == redlined(40))
+        });
+        assert!(is_kept || !self.left, "what was left is lost");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig {
+        cases: 64,
+        max_shrink_iters: 2000,
+        ..ProptestConfig::default()
+    })]
+
+    #[test]
+    fn whatever_is_done_and_answered_no_work_of_anybody_is_lost_unasked(
+        has_left: bool,
+        deeds in vec(deed(), 1..50),
+    ) {
+        let mut watched = Watched::new(has_left);
+        for deed in deeds {
+            watched.life.machine.offer_next();
+            if let Matter::Question(question) = watched.life.asked() {
+                check_question(question);
+            }
+            watched.perform(deed);
+            watched.check_left();
+            if watched.life.machine.may_close {
+                break;
+            }
+        }
+    }
+}
