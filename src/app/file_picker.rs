@@ -1,10 +1,10 @@
 //! How is a file chosen with the system's own dialog, without waiting for it?
 //!
-//! The dialog may never answer, so it runs on a thread of its own that nobody waits for.
+//! The dialog may never answer, so it runs in the background and nobody waits for it.
 
-use super::background::Wake;
+use super::background::{Background, Wake};
+use std::convert::Infallible;
 use std::path::PathBuf;
-use std::sync::mpsc::{Receiver, Sender, channel};
 use std::time::{Duration, Instant};
 
 /// What a file is chosen for.
@@ -42,46 +42,32 @@ pub trait FilePicker {
 const UNSEEN: Duration = Duration::from_millis(300);
 
 /// The system's own dialog.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub struct SystemPicker {
-    sender: Sender<Answer>,
-    receiver: Receiver<Answer>,
+    /// The newest dialog; what an older one comes back with is moot.
+    dialog: Option<Background<Infallible, Answer>>,
     requests: u64,
-}
-
-impl Default for SystemPicker {
-    fn default() -> Self {
-        let (sender, receiver) = channel();
-        Self {
-            sender,
-            receiver,
-            requests: 0,
-        }
-    }
 }
 
 impl FilePicker for SystemPicker {
     fn start(&mut self, purpose: Purpose, suggested: Option<PathBuf>, wake: Wake) -> u64 {
         self.requests += 1;
         let request = self.requests;
-        let sender = self.sender.clone();
-        std::thread::spawn(move || {
+        self.dialog = Some(Background::started(wake, move |task| {
             let begun = Instant::now();
             let path = ask(purpose, suggested);
             let was_unseen = path.is_none() && begun.elapsed() < UNSEEN;
-            // Nobody listens any more when the window is closed: then the answer is moot.
-            let _ = sender.send(Answer {
+            task.tell(Answer {
                 request,
                 path,
                 was_unseen,
             });
-            wake.wake();
-        });
+        }));
         request
     }
 
     fn poll(&mut self) -> Option<Answer> {
-        self.receiver.try_recv().ok()
+        self.dialog.as_ref()?.news()
     }
 }
 

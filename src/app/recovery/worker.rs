@@ -6,13 +6,12 @@
 use super::lock::Lock;
 use super::lock_of;
 use super::pace::Pace;
-use crate::app::background::Wake;
+use crate::app::background::{Background, Task, Wake};
 use crate::project::{FileSystem, RecoveryCopy};
 use std::io::ErrorKind;
 use std::path::PathBuf;
-use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
-use std::sync::{Arc, Mutex};
-use std::thread::JoinHandle;
+use std::sync::Arc;
+use std::sync::mpsc::RecvTimeoutError;
 use std::time::Instant;
 
 /// What is wanted.
@@ -23,14 +22,11 @@ pub(super) enum Wish {
     Forget,
 }
 
-/// Why nothing is kept, for as long as nothing is.
-pub(super) type Problem = Arc<Mutex<Option<String>>>;
-
-/// The thread and the way to it.
+/// The autosave and the way to it.
 pub(super) struct Worker {
-    wishes: Option<Sender<Wish>>,
-    thread: Option<JoinHandle<()>>,
-    problem: Problem,
+    background: Background<Wish, Option<String>>,
+    /// Why nothing is kept, for as long as nothing is.
+    problem: Option<String>,
 }
 
 impl Worker {
@@ -40,55 +36,47 @@ impl Worker {
         wake: Wake,
         pace: Pace,
     ) -> Self {
-        let (wishes, wished) = channel();
-        let problem = Problem::default();
         let mut autosave = Autosave {
             fs,
             path,
             lock: None,
-            problem: Arc::clone(&problem),
-            wake,
+            problem: None,
         };
         // Before anything else: whoever finds a copy without its lock takes it for abandoned.
         autosave.prepare();
-        let thread = std::thread::spawn(move || work(&mut autosave, &wished, pace));
         Self {
-            wishes: Some(wishes),
-            thread: Some(thread),
-            problem,
+            problem: autosave.problem.clone(),
+            background: Background::started(wake, move |task| work(&mut autosave, task, pace)),
         }
     }
 
     pub(super) fn wish(&self, wish: Wish) {
-        if let Some(wishes) = &self.wishes {
-            // Without its thread nothing is kept; the window goes on.
-            let _ = wishes.send(wish);
+        self.background.wish(wish);
+    }
+
+    /// Takes note of what has become of the copy.
+    pub(super) fn look_in(&mut self) {
+        while let Some(problem) = self.background.news() {
+            self.problem = problem;
         }
     }
 
     /// Why nothing is kept, for as long as nothing is.
     pub(super) fn problem(&self) -> Option<String> {
-        self.problem.lock().ok()?.clone()
+        self.problem.clone()
     }
 
     /// Takes the copy away and ends the thread.
     pub(super) fn end(&mut self) {
         self.wish(Wish::Forget);
-        self.join();
-    }
-
-    fn join(&mut self) {
-        self.wishes = None;
-        if let Some(thread) = self.thread.take() {
-            let _ = thread.join();
-        }
+        self.background.finish();
     }
 }
 
 impl Drop for Worker {
     /// Lets go of the lock before anybody looks for what was left.
     fn drop(&mut self) {
-        self.join();
+        self.background.finish();
     }
 }
 
@@ -121,17 +109,15 @@ impl Pending {
     }
 }
 
-fn work(autosave: &mut Autosave, wished: &Receiver<Wish>, pace: Pace) {
+fn work(autosave: &mut Autosave, task: &Task<Wish, Option<String>>, pace: Pace) {
     let mut pending: Option<Pending> = None;
+    let mut told = autosave.problem.clone();
     loop {
-        let wish = match &pending {
-            Some(waiting) => {
-                wished.recv_timeout(waiting.due.saturating_duration_since(Instant::now()))
-            }
-            None if autosave.has_problem() => wished.recv_timeout(pace.retry),
-            None => wished.recv().map_err(RecvTimeoutError::from),
+        let at_most = match &pending {
+            Some(waiting) => Some(waiting.due.saturating_duration_since(Instant::now())),
+            None => autosave.problem.is_some().then_some(pace.retry),
         };
-        match wish {
+        match task.next(at_most) {
             Ok(Wish::Keep(copy)) => {
                 let now = Instant::now();
                 pending = Some(Pending::newest(copy, pending.take(), now, pace));
@@ -147,23 +133,25 @@ fn work(autosave: &mut Autosave, wished: &Receiver<Wish>, pace: Pace) {
             },
             Err(RecvTimeoutError::Disconnected) => return autosave.end(),
         }
+        if autosave.problem != told {
+            told.clone_from(&autosave.problem);
+            task.tell(told.clone());
+        }
     }
 }
 
-/// The copy's place, and whoever must know when nothing can be kept there.
+/// The copy's place, and why nothing can be kept there, for as long as nothing can.
 struct Autosave {
     fs: Arc<dyn FileSystem + Send + Sync>,
     path: PathBuf,
     lock: Option<Lock>,
-    problem: Problem,
-    wake: Wake,
+    problem: Option<String>,
 }
 
 impl Autosave {
     /// Makes folder and lock, where they are not there (any more).
     fn prepare(&mut self) {
-        let prepared = self.prepared();
-        self.tell(prepared.err());
+        self.problem = self.prepared().err();
     }
 
     fn prepared(&mut self) -> Result<(), String> {
@@ -190,9 +178,8 @@ impl Autosave {
             Err(problem) if !problem.is_kept() => Err(problem.to_string()),
             _ => Ok(()),
         });
-        let is_kept = written.is_ok();
-        self.tell(written.err());
-        is_kept
+        self.problem = written.err();
+        self.problem.is_none()
     }
 
     /// Takes the copy away: what it holds is saved, or was to go.
@@ -212,20 +199,6 @@ impl Autosave {
     fn end(&mut self) {
         if let Some(lock) = self.lock.take() {
             lock.end(&*self.fs);
-        }
-    }
-
-    fn has_problem(&self) -> bool {
-        self.problem.lock().is_ok_and(|problem| problem.is_some())
-    }
-
-    /// Tells the window why nothing is kept, or that all is well again.
-    fn tell(&self, problem: Option<String>) {
-        if let Ok(mut told) = self.problem.lock()
-            && *told != problem
-        {
-            *told = problem;
-            self.wake.wake();
         }
     }
 }

@@ -1,14 +1,14 @@
 //! What will the picture look like, without the window waiting for it?
 //!
-//! Pictures are made on a thread of their own. Of several wishes only the newest is fulfilled.
+//! Pictures are made in the background. Of several wishes only the newest is fulfilled.
 
 use crate::analysis::Analysis;
+use crate::app::background::{Background, Task, Wake};
 use crate::app::desk::Desk;
 use crate::project::Revision;
 use crate::sheet::page::{Page, PageError, png};
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::imageops::{FilterType, resize};
-use std::sync::mpsc::{Receiver, Sender, channel};
 
 /// The widest preview that is ever looked at, in pixels.
 const PREVIEW_WIDTH: u32 = 1000;
@@ -16,12 +16,14 @@ const PREVIEW_WIDTH: u32 = 1000;
 /// The highest preview: any graphics card takes a texture of this height.
 const PREVIEW_HEIGHT: u32 = 2048;
 
-/// The picture as it was last made, and the thread that makes the next.
+/// The picture as it was last made, and the work that makes the next.
 #[derive(Default)]
 pub(in crate::app) struct Preview {
-    worker: Option<Worker>,
+    work: Option<Background<Wish, News>>,
     wished: Option<Revision>,
     made: Option<Made>,
+    /// How many bytes the picture of that revision takes in a file.
+    packed: Option<(Revision, usize)>,
     texture: Option<TextureHandle>,
 }
 
@@ -33,14 +35,15 @@ impl std::fmt::Debug for Preview {
     }
 }
 
-struct Worker {
-    wishes: Sender<Wish>,
-    answers: Receiver<Made>,
-}
-
 struct Wish {
     revision: Revision,
     analysis: Analysis,
+}
+
+/// What comes back: the picture at once, its size in a file a little later.
+enum News {
+    Made(Made),
+    Packed(Revision, usize),
 }
 
 /// A picture small enough to be looked at, with the size of the real one.
@@ -48,27 +51,32 @@ struct Made {
     revision: Revision,
     picture: Result<ColorImage, PageError>,
     size_px: [u32; 2],
-    bytes: usize,
 }
 
 impl Preview {
     /// Wishes for the picture of the present document, and takes what has been made.
     pub(super) fn follow(&mut self, ctx: &Context, desk: &Desk) {
         let revision = desk.history.revision();
-        let worker = self
-            .worker
-            .get_or_insert_with(|| Worker::started(ctx.clone()));
+        let work = self.work.get_or_insert_with(|| {
+            let (wake, ctx) = (Wake::default(), ctx.clone());
+            wake.connect(move || ctx.request_repaint());
+            Background::started(wake, make_pictures)
+        });
         if self.wished != Some(revision) {
             let analysis = desk.analysis();
-            // A worker that is gone makes no picture; the window lives on.
-            let _ = worker.wishes.send(Wish { revision, analysis });
+            work.wish(Wish { revision, analysis });
             self.wished = Some(revision);
         }
-        while let Ok(made) = worker.answers.try_recv() {
-            self.texture = made.picture.as_ref().ok().map(|picture| {
-                ctx.load_texture("write-up", picture.clone(), TextureOptions::LINEAR)
-            });
-            self.made = Some(made);
+        while let Some(news) = work.news() {
+            match news {
+                News::Made(made) => {
+                    self.texture = made.picture.as_ref().ok().map(|picture| {
+                        ctx.load_texture("write-up", picture.clone(), TextureOptions::LINEAR)
+                    });
+                    self.made = Some(made);
+                }
+                News::Packed(revision, bytes) => self.packed = Some((revision, bytes)),
+            }
         }
     }
 
@@ -88,56 +96,45 @@ impl Preview {
 
     /// How large the picture is, in pixels and kilobytes, once it is up to date.
     pub(super) fn size_text(&self) -> Option<String> {
+        let (revision, bytes) = self.packed?;
         let made = self.made.as_ref()?;
-        if self.wished != Some(made.revision) || made.picture.is_err() {
+        if self.wished != Some(revision) || made.revision != revision || made.picture.is_err() {
             return None;
         }
         let [width, height] = made.size_px;
-        let kilobytes = made.bytes.div_ceil(1000);
+        let kilobytes = bytes.div_ceil(1000);
         Some(format!("{width} × {height} pixels, {kilobytes} kB"))
     }
 }
 
-impl Worker {
-    /// A thread that makes pictures until the window is gone.
-    fn started(ctx: Context) -> Self {
-        let (wishes, wished) = channel::<Wish>();
-        let (sender, answers) = channel();
-        std::thread::spawn(move || {
-            while let Ok(mut wish) = wished.recv() {
-                while let Ok(newer) = wished.try_recv() {
-                    wish = newer;
-                }
-                if sender.send(Made::of(wish)).is_err() {
-                    return;
-                }
-                ctx.request_repaint();
-            }
-        });
-        Self { wishes, answers }
-    }
-}
-
-impl Made {
-    fn of(wish: Wish) -> Self {
-        let made = Page::of(wish.analysis).and_then(|page| {
-            let picture = page.picture()?;
-            let bytes = png(&picture)?.len();
-            Ok((picture, bytes))
-        });
-        let (picture, size_px, bytes) = match made {
-            Ok((picture, bytes)) => {
-                let size_px = [picture.width(), picture.height()];
-                (Ok(smaller(&picture)), size_px, bytes)
-            }
-            Err(problem) => (Err(problem), [0, 0], 0),
+/// Makes the newest picture that is wished for, until the window is gone.
+fn make_pictures(task: &Task<Wish, News>) {
+    while let Some(Wish { revision, analysis }) = task.newest() {
+        let made = |picture, size_px| {
+            News::Made(Made {
+                revision,
+                picture,
+                size_px,
+            })
         };
-        Self {
-            revision: wish.revision,
-            picture,
-            size_px,
-            bytes,
+        let picture = Page::of(analysis).and_then(|page| page.picture());
+        let picture = match picture {
+            Ok(picture) => picture,
+            Err(problem) => {
+                task.tell(made(Err(problem), [0, 0]));
+                continue;
+            }
+        };
+        let size_px = [picture.width(), picture.height()];
+        task.tell(made(Ok(smaller(&picture)), size_px));
+        if task.is_overtaken() {
+            // Nobody will read how large this one is.
+            continue;
         }
+        task.tell(match png(&picture) {
+            Ok(bytes) => News::Packed(revision, bytes.len()),
+            Err(problem) => made(Err(problem), [0, 0]),
+        });
     }
 }
 
