@@ -1,7 +1,7 @@
 //! Does every button and menu of the cards do what it says, and is it taken back whole?
 #![expect(clippy::float_cmp, reason = "a number comes back as it was typed")]
 
-use super::harness::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van};
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::NodeT;

@@ -1,7 +1,7 @@
 //! Does every field read what people write, and keep what was there where it cannot?
 #![expect(clippy::float_cmp, reason = "a number comes back as it was typed")]
 
-use super::harness::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers};
 use layshaft::chart;
@@ -416,7 +416,7 @@ fn typing_back_what_was_there_leaves_no_step() {
 fn typing_then_ctrl_s_saves_what_was_typed() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("van.ron");
-    let mut window = Opening::on(camper_van()).in_file(&path).open();
+    let mut window = Opening::on(camper_van()).in_real_file(&path).open();
     window.type_in("Redline, rpm", "5000");
     window.ctrl(Key::S);
     assert!(window.app().message().contains("Saved in"));
@@ -443,7 +443,7 @@ fn rpm(rpm: f64) -> EngineSpeed {
 fn saving_with_an_unreadable_field_saves_the_rest_and_says_so() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("van.ron");
-    let mut window = Opening::on(camper_van()).in_file(&path).open();
+    let mut window = Opening::on(camper_van()).in_real_file(&path).open();
     window.fill("Idle", "700");
     window.type_in("Redline, rpm", "fast");
     window.ctrl(Key::S);
@@ -619,7 +619,7 @@ fn fast_typing_in_slow_frames_goes_where_it_belongs() {
 fn ctrl_s_in_the_frame_of_the_last_character_saves_it() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("van.ron");
-    let mut window = Opening::on(camper_van()).in_file(&path).open();
+    let mut window = Opening::on(camper_van()).in_real_file(&path).open();
     window.enter_field("Redline, rpm");
     let typed = ["5", "0", "0", "0"].map(|c| Event::Text(c.to_owned()));
     let mut events = typed.to_vec();

@@ -2,7 +2,7 @@
 //!
 //! The harness itself fails on a missing glyph and on an input without a name.
 
-use super::harness::{Opening, Window, camper_van, three_ten_speeds};
+use crate::support::window::{Opening, Window, camper_van, three_ten_speeds};
 use egui::accesskit::Role;
 use egui::{Event, FontId, Key, Modifiers, PointerButton, Pos2, Rect, Theme};
 use egui_kittest::Node;

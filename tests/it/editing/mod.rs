@@ -2,7 +2,6 @@
 
 mod cards;
 mod fields;
-mod harness;
 mod looks;
 mod reading;
 mod settings;

@@ -1,6 +1,6 @@
 //! Does the reading at the pointer say the same as the table?
 
-use super::harness::Window;
+use crate::support::window::Window;
 use egui::accesskit::Role;
 use egui::{Pos2, Shape};
 
@@ -43,7 +43,7 @@ fn near_a_marked_speed_the_figures_are_those_of_that_speed() {
     // Within the whole km/h that is written, wherever the pointer is.
     for offset in [-1.5, 0.0, 1.5] {
         let x = x_of(&window, 110.0) + offset;
-        window.move_to(Pos2::new(x, plot.center().y));
+        window.rest_at(Pos2::new(x, plot.center().y));
         let texts = painted(&window);
         assert!(texts.contains(&"at 110 km/h".to_owned()), "{offset}");
         for reading in ["43970 53160", "43510−450 52800−360"] {
@@ -59,7 +59,7 @@ fn near_a_marked_speed_the_figures_are_those_of_that_speed() {
 #[test]
 fn beside_the_plot_there_is_no_reading() {
     let mut window = Window::on_camper_van();
-    window.move_to(Pos2::new(60.0, 12.0));
+    window.rest_at(Pos2::new(60.0, 12.0));
     let texts = painted(&window);
     let headings = ["at 50 km/h", "at 90 km/h", "at 110 km/h"];
     assert!(!texts.iter().any(|text| headings.contains(&text.as_str())));

@@ -1,6 +1,6 @@
 //! Does the window come back the way it was left?
 
-use super::harness::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Key, Theme};
 use layshaft::project::{Project, format};
@@ -141,7 +141,7 @@ fn saving_remembers_the_file_too() {
     let settings = tempfile::tempdir().unwrap();
     let path = folder.path().join("van.ron");
     let mut window = Opening::on(camper_van())
-        .in_file(&path)
+        .in_real_file(&path)
         .with_settings(settings.path())
         .open();
     window.fill("Idle", "700");

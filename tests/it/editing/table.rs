@@ -1,6 +1,6 @@
 //! Does the table say its figures, answer the pointer, and give them away as text?
 
-use super::harness::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Key, Pos2};
 use layshaft::analysis::ProjectResults;
@@ -80,9 +80,9 @@ fn a_row_brings_its_line_forward_and_leaving_it_lets_go() {
     for gear in ["5", "R"] {
         let mut window = Window::on_camper_van();
         let at = at_row(&mut window, &format!("Fitted five-speed, gear {gear}: "));
-        window.move_to(at);
+        window.rest_at(at);
         assert_eq!(pointed(&window), Some((0, gear.to_owned())));
-        window.move_to(Pos2::new(60.0, 12.0));
+        window.rest_at(Pos2::new(60.0, 12.0));
         assert_eq!(pointed(&window), None, "{gear}");
     }
 }
@@ -92,7 +92,7 @@ fn the_pointer_at_rest_on_a_row_asks_for_no_frames() {
     for gear in ["1", "R"] {
         let mut window = Window::on_camper_van();
         let at = at_row(&mut window, &format!("Fitted five-speed, gear {gear}: "));
-        window.move_to(at);
+        window.rest_at(at);
         assert!(window.is_asleep(), "{gear}");
     }
 }
@@ -104,12 +104,12 @@ fn a_line_in_the_diagram_brings_its_row_out() {
     let mut seen = Vec::new();
     for step in 0..40_u8 {
         let share = f32::from(step) / 40.0;
-        window.move_to(diagram.left_bottom() + diagram.size() * egui::vec2(share, -0.5));
+        window.rest_at(diagram.left_bottom() + diagram.size() * egui::vec2(share, -0.5));
         seen.extend(pointed(&window));
     }
     seen.dedup();
     assert!(seen.len() > 4, "{seen:?}");
-    window.move_to(diagram.left_top() + egui::vec2(3.0, 30.0));
+    window.rest_at(diagram.left_top() + egui::vec2(3.0, 30.0));
     assert_eq!(pointed(&window), None);
 }
 

@@ -4,16 +4,14 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use layshaft::app::{App, Surroundings};
+use layshaft::app::App;
 use layshaft::project::{
-    CopyError, Disk, FileSystem, RecoveryCopy, SaveError, format, save_private, save_whole,
-    sweep_beside,
+    CopyError, Disk, FileSystem, RecoveryCopy, SaveError, save_private, save_whole, sweep_beside,
 };
 
 use super::simulated::SimulatedDisk;
 use super::{names_in, pipe_at, without_waiting};
-use crate::support::scripted_picker::ScriptedPicker;
-use crate::support::window::camper_van;
+use crate::support::window::{Opening, Place, camper_van};
 
 const NAME: &str = "1-1.ron";
 const OLD: &[u8] = b"the old text";
@@ -57,47 +55,25 @@ fn a_copy() -> RecoveryCopy {
 
 /// Starts on a folder for settings and one for copies, with a document open, as the program does.
 fn start(folder: &Path, document: &Path) -> App {
-    let surroundings = Surroundings {
-        file_system: Arc::new(Disk),
-        picker: Box::new(ScriptedPicker::default()),
-        settings_folder: Some(folder.join("settings")),
-        ..Surroundings::default()
-    };
-    let mut app = App::new(camper_van(), Some(document.to_owned()), surroundings);
-    app.keep_unsaved_work_in(&folder.join("kept"));
-    app
+    Opening::on(camper_van())
+        .of_real_file(document)
+        .with_settings(&folder.join("settings"))
+        .keeping_work_in(&folder.join("kept"))
+        .app()
 }
 
-/// A folder with a project and folders for settings and copies.
-struct Place(tempfile::TempDir);
-
-impl Place {
-    fn new() -> Self {
-        let place = Self(tempfile::tempdir().unwrap());
-        for name in ["settings", "kept", "projects"] {
-            fs::create_dir(place.0.path().join(name)).unwrap();
-        }
-        fs::write(place.document(), format::write(&camper_van()).unwrap()).unwrap();
-        place
-    }
-
-    fn document(&self) -> PathBuf {
-        self.0.path().join("projects").join("van.ron")
-    }
-
-    /// Starts and ends at once, as after a crash; a failed test if it waits.
-    fn start_without_waiting(&self) {
-        let (folder, document) = (self.0.path().to_owned(), self.document());
-        without_waiting(move || drop(start(&folder, &document)));
-    }
+/// Starts and ends at once, as after a crash; a failed test if it waits.
+fn start_without_waiting(place: &Place) {
+    let (folder, document) = (place.folder().to_owned(), place.file());
+    without_waiting(move || drop(start(&folder, &document)));
 }
 
 #[test]
 fn nothing_waits_for_a_pipe_wherever_it_was_planted() {
     let place = Place::new();
-    let kept = place.0.path().join("kept");
+    let kept = place.kept();
     // A first start shows which lock stands for the document.
-    place.start_without_waiting();
+    start_without_waiting(&place);
     let document_lock = names_in(&kept)
         .into_iter()
         .find(|name| name.starts_with("open-"))
@@ -119,18 +95,18 @@ fn nothing_waits_for_a_pipe_wherever_it_was_planted() {
         "settings/settings.ron",
     ];
     for name in planted {
-        if !pipe_at(&place.0.path().join(name)) {
+        if !pipe_at(&place.folder().join(name)) {
             return;
         }
     }
-    place.start_without_waiting();
-    let document = place.document();
+    start_without_waiting(&place);
+    let document = place.file();
     without_waiting(move || {
         sweep_beside(&Disk, &document);
         save_whole(&Disk, &document, OLD).unwrap();
     });
     for name in planted {
-        assert!(place.0.path().join(name).exists(), "{name} was not ours");
+        assert!(place.folder().join(name).exists(), "{name} was not ours");
     }
     let pipe = kept.join("1-1.ron");
     let refused = SaveError::NotAFile { path: pipe.clone() };
@@ -196,8 +172,8 @@ mod on_unix {
     #[test]
     fn locks_of_a_window_are_the_owner_s_too() {
         let place = Place::new();
-        let app = start(place.0.path(), &place.document());
-        let kept = place.0.path().join("kept");
+        let app = start(place.folder(), &place.file());
+        let kept = place.kept();
         let names = names_in(&kept);
         assert_eq!(names.len(), 2, "{names:?}");
         for name in names {
@@ -209,8 +185,8 @@ mod on_unix {
     #[test]
     fn a_planted_link_is_replaced_or_let_be_and_never_followed() {
         let place = Place::new();
-        let kept = place.0.path().join("kept");
-        let precious = place.0.path().join("precious");
+        let kept = place.kept();
+        let precious = place.folder().join("precious");
         fs::write(&precious, OLD).unwrap();
         let copy = kept.join(NAME);
         symlink(&precious, &copy).unwrap();
@@ -227,7 +203,7 @@ mod on_unix {
             symlink(&precious, kept.join(name)).unwrap();
         }
         assert!(Disk.open_lockable(&kept.join("2-2.lock")).is_err());
-        place.start_without_waiting();
+        start_without_waiting(&place);
         for name in planted {
             assert_eq!(fs::read_link(kept.join(name)).unwrap(), precious, "{name}");
         }

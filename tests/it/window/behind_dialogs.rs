@@ -66,7 +66,7 @@ fn an_open_menu_closes_by_esc_and_keeps_the_document() {
     for menu in Menu::ALL {
         let mut window = Window::on_camper_van();
         let before = window.project().clone();
-        window.click(menu.text());
+        window.invoke(menu.text());
         window.key(Key::Escape);
         assert_eq!(*window.project(), before);
         assert_eq!(window.undo_steps(), 0);

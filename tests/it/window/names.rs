@@ -16,10 +16,7 @@ fn windows() -> impl Iterator<Item = Window> {
         [Theme::Light, Theme::Dark]
             .into_iter()
             .flat_map(move |theme| {
-                let opening = || Opening {
-                    theme,
-                    ..Opening::on(project.clone())
-                };
+                let opening = || Opening::on(project.clone()).in_theme(theme);
                 [opening().open(), opening().small().open()]
             })
     })
@@ -29,7 +26,7 @@ fn windows() -> impl Iterator<Item = Window> {
 fn every_field_and_handle_has_a_name_in_every_menu_and_dialog() {
     for mut window in windows() {
         for menu in Menu::ALL {
-            window.click(menu.text());
+            window.invoke(menu.text());
             window.key(Key::Escape);
         }
         for key in [Key::O, Key::S] {

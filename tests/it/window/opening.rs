@@ -119,7 +119,7 @@ fn unsaved_work_is_asked_for_before_another_file_is_opened() {
     assert_eq!(*window.project(), before);
 
     window.ctrl(Key::O);
-    window.click("Do not save");
+    window.invoke("Do not save");
     assert!(dialog_is_open(&window));
     // Not before a file was read is the work given up.
     assert_eq!(*window.project(), before);
@@ -135,7 +135,7 @@ fn saving_first_goes_on_to_what_was_wanted() {
     window.drag(at, at + vec2(0.0, 50.0));
     let changed = window.project().clone();
     window.ctrl(Key::O);
-    window.click("Save");
+    window.invoke("Save");
     let saved = format::read(&window.disk.text("van.ron").unwrap()).unwrap();
     assert_eq!(saved, changed);
     assert!(dialog_is_open(&window));
@@ -159,7 +159,7 @@ fn a_file_written_by_hand_is_not_reformatted_without_asking() {
     assert_eq!(window.disk.text("by-hand.ron").unwrap(), by_hand);
 
     window.ctrl(Key::S);
-    window.click("Save here");
+    window.invoke("Save here");
     let saved = format::read(&window.disk.text("by-hand.ron").unwrap()).unwrap();
     assert_eq!(saved, *window.project());
 }

@@ -90,7 +90,7 @@ fn an_ending_that_was_typed_stays() {
     let mut window = Window::on_camper_van();
     window.ctrl_shift(Key::S);
     window.type_over(&path_text("van.txt"));
-    window.click("Save");
+    window.invoke("Save");
     assert_eq!(window.disk.file_names(), ["van.txt"]);
 }
 
@@ -128,7 +128,7 @@ fn replacing_another_file_must_be_said() {
     window.ctrl_shift(Key::S);
     window.type_over(&path_text("other.ron"));
     window.key(Key::Enter);
-    window.click("Replace it");
+    window.invoke("Replace it");
     let text = window.disk.text("other.ron").unwrap();
     assert_eq!(format::read(&text).unwrap(), *window.project());
 }

@@ -38,7 +38,7 @@ fn wait_for(window: &mut Window, words: &str) {
     let end = Instant::now() + Duration::from_mins(1);
     while !window.says(words) {
         assert!(Instant::now() < end, "{words} was never said");
-        std::thread::sleep(Duration::from_millis(10));
+        std::thread::sleep(Duration::from_millis(2));
         window.harness.step();
     }
 }
@@ -158,14 +158,14 @@ fn without_a_set_the_reason_stands_in_place_of_the_picture() {
         choose(&mut window, Role::CheckBox, name);
     }
     wait_for(&mut window, "no gear set is chosen for the picture");
-    window.click("Copy picture");
+    window.invoke("Copy picture");
     assert!(window.says("no gear set is chosen"));
 }
 
 #[test]
 fn saving_the_picture_suggests_a_name_beside_the_project() {
     let mut window = opened();
-    window.click("Save picture…");
+    window.invoke("Save picture…");
     let suggested = Some(MemoryDisk::path("van.png"));
     assert_eq!(
         window.picker.last_asked(),
@@ -180,7 +180,7 @@ fn saving_the_picture_suggests_a_name_beside_the_project() {
 #[test]
 fn the_saved_picture_gets_its_ending_and_the_window_says_where_it_went() {
     let mut window = opened();
-    window.click("Save picture…");
+    window.invoke("Save picture…");
     window.picker.answer(Some(MemoryDisk::path("page")));
     window.settle();
     assert_eq!(window.disk.file_names(), ["page.png", "van.ron"]);
@@ -198,12 +198,12 @@ fn a_picture_is_replaced_only_after_a_question() {
     let mut window = opened();
     window.disk.put("page.png", "another picture");
     for (answer, is_kept) in [("Cancel", true), ("Replace it", false)] {
-        window.click("Save picture…");
+        window.invoke("Save picture…");
         window.type_over(&MemoryDisk::path("page").display().to_string());
         window.key(Key::Enter);
         assert!(window.says("Replace the file?"));
         assert_eq!(bytes(&window, "page.png"), b"another picture");
-        window.click(answer);
+        window.invoke(answer);
         assert_eq!(bytes(&window, "page.png") == b"another picture", is_kept);
     }
 }
@@ -212,7 +212,7 @@ fn a_picture_is_replaced_only_after_a_question() {
 fn a_folder_that_cannot_be_written_says_so_and_another_place_can_be_given() {
     let mut window = opened();
     let project = window.project().clone();
-    window.click("Save picture…");
+    window.invoke("Save picture…");
     window
         .picker
         .answer(Some(PathBuf::from("/nowhere/at/all/page.png")));
@@ -233,7 +233,7 @@ fn a_folder_that_cannot_be_written_says_so_and_another_place_can_be_given() {
 fn a_disk_that_takes_nothing_loses_nothing() {
     let mut window = opened();
     window.disk.make_read_only();
-    window.click("Save picture…");
+    window.invoke("Save picture…");
     window.picker.answer(Some(MemoryDisk::path("page.png")));
     window.settle();
     assert!(window.says("read-only"));
@@ -246,10 +246,10 @@ fn a_disk_that_takes_nothing_loses_nothing() {
 fn a_picture_never_takes_the_place_of_its_project() {
     let mut window = opened();
     let before = window.disk.text("van.ron").unwrap();
-    window.click("Save picture…");
+    window.invoke("Save picture…");
     window.picker.answer(Some(MemoryDisk::path("van.ron")));
     window.settle();
-    window.click("Replace it");
+    window.invoke("Replace it");
     assert!(window.says("the project's own file"));
     assert_eq!(window.disk.text("van.ron").unwrap(), before);
 }

@@ -1,0 +1,65 @@
+//! The whole window without a screen: found by name, moved by pointer and key.
+//!
+//! One harness for every test of the window: `opening` says on what, `looking` what is to be seen,
+//! `doing` what can be done. Nothing waits for a real second: frames are steps, and the autosave
+//! goes a hundred times its own pace.
+
+mod doing;
+mod looking;
+mod opening;
+mod place;
+
+pub(crate) use opening::{Opening, QUICK};
+pub(crate) use place::Place;
+
+use super::memory_disk::MemoryDisk;
+use super::scripted_picker::ScriptedPicker;
+use egui::Pos2;
+use egui_kittest::Harness;
+use layshaft::app::App;
+use layshaft::project::examples::EXAMPLES;
+use layshaft::project::{Project, format};
+use std::sync::Arc;
+
+/// The camper van with its three sets.
+pub(crate) fn camper_van() -> Project {
+    EXAMPLES[0].project().unwrap()
+}
+
+/// The largest project of the test data.
+pub(crate) fn three_ten_speeds() -> Project {
+    format::read(include_str!("../../../data/three-ten-speeds.ron")).unwrap()
+}
+
+/// An open window.
+pub(crate) struct Window {
+    pub(crate) harness: Harness<'static, App>,
+    /// Its files, where they are in memory.
+    pub(crate) disk: Arc<MemoryDisk>,
+    /// The system's dialog, which the test answers.
+    pub(crate) picker: ScriptedPicker,
+    /// Every text that went to the clipboard.
+    clipboard: Vec<String>,
+    /// Where the last click was.
+    last_click: Option<Pos2>,
+}
+
+impl Window {
+    /// A window of the ordinary size on the camper van, in no file.
+    pub(crate) fn on_camper_van() -> Self {
+        Opening::on(camper_van()).open()
+    }
+
+    pub(crate) fn app(&self) -> &App {
+        self.harness.state()
+    }
+
+    pub(crate) fn project(&self) -> &Project {
+        self.app().desk().project()
+    }
+
+    /// Runs frames until nothing is left to be done.
+    pub(crate) fn settle(&mut self) {
+        self.harness.run();
+    }
+}
