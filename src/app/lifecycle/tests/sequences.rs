@@ -1,4 +1,4 @@
-//! Does any sequence of edits, steps, answers and deeds of others lose work of nobody?
+//! Any sequence of edits, steps, answers and deeds of others, under watch: no work of anybody is lost.
 
 use super::{Fault, Life, Matter, SimulatedDisk, Step, by_hand, text, van};
 use crate::app::file_picker::Purpose;
