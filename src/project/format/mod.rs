@@ -5,13 +5,14 @@
 //! the domain can change, a format never does.
 
 mod outline;
+mod shared;
 mod v1;
 
 use super::document::Project;
 use crate::gearing::quoted;
 use ron::error::SpannedError;
-use ron::extensions::Extensions;
 use serde::Deserialize;
+use shared::text::parsed;
 
 /// The format that is written.
 pub const CURRENT_FORMAT: u32 = 1;
@@ -34,6 +35,13 @@ pub enum FormatError {
     /// Something in it cannot be.
     #[error("{0}")]
     Broken(Place),
+}
+
+impl FormatError {
+    /// The parser stopped in `text`.
+    fn broken(error: SpannedError, text: &str) -> Self {
+        Self::Broken(Place::of(error, text))
+    }
 }
 
 /// What is wrong with a text, and where.
@@ -100,9 +108,8 @@ struct Header {
 /// When it is no project, has a newer format, or holds something that cannot be: with its line and
 /// column where there is one.
 pub fn read(text: &str) -> Result<Project, FormatError> {
-    let header: Header = options()
-        .from_str(text)
-        .map_err(|error| FormatError::NotAProject(Place::of(error, text)))?;
+    let header: Header =
+        parsed(text).map_err(|error| FormatError::NotAProject(Place::of(error, text)))?;
     match header.format {
         1 => v1::read(text),
         0 => Err(FormatError::Unknown(0)),
@@ -127,11 +134,6 @@ impl From<ron::Error> for WriteError {
 /// When the serialiser gives up; no project is known for which it does.
 pub fn write(project: &Project) -> Result<String, WriteError> {
     v1::write(project)
-}
-
-/// Absent keys instead of `None`, plain values instead of `Some`: people edit these files.
-fn options() -> ron::Options {
-    ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
 }
 
 /// At most 200 characters of a reason, on one line, and at most 40 of each of its words: ron quotes

@@ -1,24 +1,19 @@
 //! Format 1: the file's own types and their way to and from the domain.
 
-mod misfit;
 mod set;
 mod tyre;
-mod values;
-mod write_up;
 
 use super::outline::Step::{Item, Key};
-use super::outline::place_of;
-use super::{FormatError, Place, WriteError, options};
-use crate::gearing::EngineLimits;
+use super::shared::misfit::Misfit;
+use super::shared::text::{parsed, spelled};
+use super::shared::values::{Kmh, NameText, NoteText, Rpm};
+use super::shared::vehicle::{EngineEntry, UnitsEntry};
+use super::shared::write_up::WriteUpEntry;
+use super::{FormatError, WriteError};
 use crate::project::document::{Candidates, CandidatesError, Marks, Project};
-use crate::units::SpeedUnit;
-use misfit::Misfit;
-use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 use set::SetV1;
 use tyre::TyreV1;
-use values::{Kmh, NameText, NoteText, Rpm};
-use write_up::WriteUpV1;
 
 /// A whole file. Keys that may be absent are skipped when there is nothing to say.
 #[derive(Serialize, Deserialize)]
@@ -31,9 +26,9 @@ struct ProjectV1 {
     date: Option<NameText>,
     #[serde(default, skip_serializing_if = "NoteText::is_empty")]
     note: NoteText,
-    units: UnitsV1,
+    units: UnitsEntry,
     tyre: TyreV1,
-    engine: EngineV1,
+    engine: EngineEntry,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     marked_engine_speeds_rpm: Vec<Rpm>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -41,29 +36,8 @@ struct ProjectV1 {
     /// Counted from 1.
     baseline: usize,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    write_up: Option<WriteUpV1>,
+    write_up: Option<WriteUpEntry>,
     sets: Vec<SetV1>,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(rename = "Units")]
-enum UnitsV1 {
-    Kmh,
-    Mph,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(rename = "Engine", deny_unknown_fields)]
-#[expect(
-    clippy::struct_field_names,
-    reason = "the keys of the file carry their unit"
-)]
-struct EngineV1 {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    idle_rpm: Option<Rpm>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    lowest_useful_rpm: Option<Rpm>,
-    redline_rpm: Rpm,
 }
 
 /// The project in a text of format 1.
@@ -71,17 +45,8 @@ struct EngineV1 {
 /// # Errors
 /// When the text is broken, with the place; or when parts that are valid do not fit together.
 pub(super) fn read(text: &str) -> Result<Project, FormatError> {
-    let file: ProjectV1 = options()
-        .from_str(text)
-        .map_err(|error| FormatError::Broken(Place::of(error, text)))?;
-    file.into_project().map_err(|Misfit { path, reason }| {
-        let (line, column) = place_of(text, &path);
-        FormatError::Broken(Place {
-            line,
-            column,
-            reason,
-        })
-    })
+    let file: ProjectV1 = parsed(text).map_err(|error| FormatError::broken(error, text))?;
+    file.into_project().map_err(|misfit| misfit.told_in(text))
 }
 
 /// The text of a project in format 1.
@@ -89,14 +54,7 @@ pub(super) fn read(text: &str) -> Result<Project, FormatError> {
 /// # Errors
 /// When the serialiser gives up.
 pub(super) fn write(project: &Project) -> Result<String, WriteError> {
-    let layout = PrettyConfig::new()
-        .new_line("\n")
-        .indentor("    ")
-        .depth_limit(4)
-        .escape_strings(true);
-    let mut text = options().to_string_pretty(&ProjectV1::from(project), layout)?;
-    text.push('\n');
-    Ok(text)
+    spelled(&ProjectV1::from(project))
 }
 
 impl ProjectV1 {
@@ -127,11 +85,7 @@ impl ProjectV1 {
             note: self.note.0,
             units: self.units.into(),
             tyre: self.tyre.into(),
-            engine: EngineLimits {
-                idle: self.engine.idle_rpm.map(|n| n.0),
-                lowest_useful: self.engine.lowest_useful_rpm.map(|n| n.0),
-                redline: self.engine.redline_rpm.0,
-            },
+            engine: self.engine.into(),
             marked_engine_speeds: Marks::new(
                 self.marked_engine_speeds_rpm.iter().map(|n| n.0).collect(),
             )
@@ -157,34 +111,12 @@ impl From<&Project> for ProjectV1 {
             note: NoteText(project.note.clone()),
             units: project.units.into(),
             tyre: (&project.tyre).into(),
-            engine: EngineV1 {
-                idle_rpm: project.engine.idle.map(Rpm),
-                lowest_useful_rpm: project.engine.lowest_useful.map(Rpm),
-                redline_rpm: Rpm(project.engine.redline),
-            },
+            engine: project.engine.into(),
             marked_engine_speeds_rpm: engine_speeds.iter().copied().map(Rpm).collect(),
             marked_road_speeds_kmh: road_speeds.iter().copied().map(Kmh).collect(),
             baseline: project.sets.baseline_place() + 1,
-            write_up: WriteUpV1::of(&project.write_up, &project.sets),
+            write_up: WriteUpEntry::of(&project.write_up, &project.sets),
             sets: project.sets.iter().map(SetV1::from).collect(),
-        }
-    }
-}
-
-impl From<UnitsV1> for SpeedUnit {
-    fn from(units: UnitsV1) -> Self {
-        match units {
-            UnitsV1::Kmh => Self::Kmh,
-            UnitsV1::Mph => Self::Mph,
-        }
-    }
-}
-
-impl From<SpeedUnit> for UnitsV1 {
-    fn from(units: SpeedUnit) -> Self {
-        match units {
-            SpeedUnit::Kmh => Self::Kmh,
-            SpeedUnit::Mph => Self::Mph,
         }
     }
 }
