@@ -8,6 +8,7 @@ mod marking;
 mod notice;
 mod revs;
 mod rim;
+mod service;
 mod size;
 mod size_error;
 
@@ -19,6 +20,7 @@ pub use entry_error::TyreError;
 pub use notice::TyreNotice;
 pub use revs::{RevsPerKm, RevsPerMile};
 pub use rim::Rim;
+pub use service::{LoadIndex, ServiceDescription, ServiceError, SpeedSymbol};
 pub use size::TyreSize;
 pub use size_error::{SizePart, TyreSizeError};
 

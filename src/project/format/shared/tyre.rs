@@ -45,7 +45,8 @@ impl TryFrom<String> for SizeText {
 
 impl From<SizeText> for String {
     fn from(size: SizeText) -> Self {
-        size.0.to_string()
+        // Format 1 says nothing about load and speed.
+        size.0.without_service().to_string()
     }
 }
 
