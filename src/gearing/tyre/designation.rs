@@ -7,10 +7,10 @@
 use std::str::FromStr;
 
 use super::super::number::quoted;
+use super::mark::{mark, mark_before_rim};
 use super::marking::Markings;
 use super::rim::Rim;
-use super::service::SpeedSymbol;
-use super::size::{ConstructionMark, Prefix, Section, TyreSize};
+use super::size::{Prefix, Section, TyreSize};
 use super::size_error::{SizePart, TyreSizeError};
 
 impl FromStr for TyreSize {
@@ -156,49 +156,6 @@ fn split_next(text: &str) -> Option<(String, &str, &str)> {
     let at = text.find(|c: char| c.is_ascii_digit())?;
     let (number, rest) = split_number(&text[at..])?;
     Some((text[..at].replace(' ', ""), number, rest))
-}
-
-/// The mark that a separator spells and the speed symbol before it, apart from a bare `/`, `x` or
-/// blank.
-///
-/// A letter before R or B is a speed symbol, as in `185/70 HR 13`; RF is a radial run-flat;
-/// `195/65/R15` and `195/65-R15` are radial. Common practice, no source.
-fn mark(separator: &str) -> Option<(Option<SpeedSymbol>, ConstructionMark)> {
-    let letters = separator
-        .strip_prefix(['/', '-'])
-        .filter(|letters| !letters.is_empty())
-        .unwrap_or(separator);
-    let mark = match letters {
-        "ZR" | "ZRF" => ConstructionMark::Zr,
-        "R" | "RF" | "QR" | "SR" | "TR" | "HR" | "VR" | "WR" | "YR" => ConstructionMark::R,
-        "D" => ConstructionMark::D,
-        "B" | "HB" | "VB" => ConstructionMark::B,
-        "-" => ConstructionMark::Dash,
-        _ => return None,
-    };
-    let symbol = match letters {
-        "ZR" | "ZRF" | "RF" => None,
-        _ => letters.strip_suffix(['R', 'B']).filter(|s| !s.is_empty()),
-    };
-    Some((symbol.and_then(|s| s.parse().ok()), mark))
-}
-
-/// The mark before the rim; a bare separator says nothing, and almost every tyre is radial.
-fn mark_before_rim(
-    separator: &str,
-    text: &str,
-) -> Result<(Option<SpeedSymbol>, ConstructionMark), TyreSizeError> {
-    if let "" | "/" | "X" | "*" = separator {
-        return Ok((None, ConstructionMark::R));
-    }
-    let mut letters = separator.chars();
-    let refused = match (letters.next(), letters.next()) {
-        (Some(symbol), None) if symbol.is_ascii_uppercase() => {
-            TyreSizeError::UnknownConstruction { symbol }
-        }
-        _ => TyreSizeError::NotASize { size: quoted(text) },
-    };
-    mark(separator).ok_or(refused)
 }
 
 /// Whether `31/10.50` is meant, an inch size with a slash: no metric tyre is so small.

@@ -4,6 +4,7 @@ mod circumference;
 mod designation;
 mod entry;
 mod entry_error;
+mod mark;
 mod marking;
 mod notice;
 mod revs;
