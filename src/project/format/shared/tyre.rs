@@ -45,8 +45,7 @@ impl TryFrom<String> for SizeText {
 
 impl From<SizeText> for String {
     fn from(size: SizeText) -> Self {
-        // Format 1 says nothing about load and speed.
-        size.0.without_service().to_string()
+        size.0.to_string()
     }
 }
 

@@ -1,21 +1,19 @@
 //! A gear set in format 1. Gears are named by their labels, final drives counted from 1.
 
-use super::super::outline::Step::{Item, Key};
 use super::super::shared::gears::{GearEntry, ReverseEntry};
-use super::super::shared::misfit::Misfit;
 use super::super::shared::ratio::RatioEntry;
-use super::super::shared::stages::{NamedGears, StageEntry};
+use super::super::shared::stages::StageEntry;
 use super::super::shared::values::{NameText, Rpm};
+use super::super::v2::set::SetV2;
+use super::BeyondFormat1;
 use super::tyre::TyreV1;
-use crate::gearing::{Gear, GearId, GearSet, GearSetSpec, Stage};
-use crate::project::document::Candidate;
 use serde::{Deserialize, Serialize};
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Set", deny_unknown_fields)]
 pub(super) struct SetV1 {
     name: NameText,
-    pub(super) visible: bool,
+    visible: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     tyre: Option<TyreV1>,
     shift_rpm: Rpm,
@@ -27,51 +25,34 @@ pub(super) struct SetV1 {
     stages: Vec<StageEntry>,
 }
 
-impl SetV1 {
-    pub(super) fn into_gear_set(self) -> Result<GearSet, Misfit> {
-        let named = NamedGears {
-            labels: self.gears.iter().map(|g| g.label().clone()).collect(),
-            has_reverse: self.reverse.is_some(),
-        };
-        let gears: Result<Vec<Gear>, Misfit> = (0..)
-            .zip((1..).zip(self.gears))
-            .map(|(place, (id, gear))| {
-                let told = |misfit: Misfit| misfit.within([Key("gears"), Item(place)]);
-                gear.into_gear(GearId(id)).map_err(told)
-            })
-            .collect();
-        let stages: Result<Vec<Stage>, Misfit> = (0..)
-            .zip(self.stages)
-            .map(|(place, stage)| {
-                let told = |misfit: Misfit| misfit.within([Key("stages"), Item(place)]);
-                stage.into_stage(&named).map_err(told)
-            })
-            .collect();
-        let spec = GearSetSpec {
-            name: self.name.0,
-            gears: gears?,
-            reverse: self.reverse.map(ReverseEntry::into_reverse).transpose()?,
-            final_drives: self.final_drives.into_iter().map(|r| r.0).collect(),
-            stages: stages?,
-            tyre: self.tyre.map(Into::into),
-            shift: self.shift_rpm.0,
-        };
-        GearSet::try_from(spec.clone()).map_err(|error| Misfit::of_set(&error, &spec))
+impl From<SetV1> for SetV2 {
+    fn from(set: SetV1) -> Self {
+        Self {
+            name: set.name,
+            visible: set.visible,
+            tyre: set.tyre.map(Into::into),
+            shift_rpm: set.shift_rpm,
+            final_drives: set.final_drives,
+            gears: set.gears,
+            reverse: set.reverse,
+            stages: set.stages,
+        }
     }
 }
 
-impl From<&Candidate> for SetV1 {
-    fn from(candidate: &Candidate) -> Self {
-        let set = &candidate.set;
-        Self {
-            name: NameText(set.name.clone()),
-            visible: candidate.visible,
-            tyre: set.tyre.as_ref().map(TyreV1::from),
-            shift_rpm: Rpm(set.shift),
-            final_drives: set.final_drives.iter().cloned().map(RatioEntry).collect(),
-            gears: set.gears.iter().map(GearEntry::from).collect(),
-            reverse: set.reverse.as_ref().map(ReverseEntry::from),
-            stages: set.stages.iter().map(|s| StageEntry::of(s, set)).collect(),
-        }
+impl TryFrom<SetV2> for SetV1 {
+    type Error = BeyondFormat1;
+
+    fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
+        Ok(Self {
+            name: set.name,
+            visible: set.visible,
+            tyre: set.tyre.map(TyreV1::try_from).transpose()?,
+            shift_rpm: set.shift_rpm,
+            final_drives: set.final_drives,
+            gears: set.gears,
+            reverse: set.reverse,
+            stages: set.stages,
+        })
     }
 }
