@@ -54,7 +54,7 @@ pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError
     })?;
     Ok(Opened {
         // A project that has no text cannot be saved at all: that is said when it is.
-        has_other_form: format::write(&project).is_ok_and(|own| own != text),
+        has_other_form: format::is_written_by_hand(&text, &project).is_ok_and(|by_hand| by_hand),
         digest: digest(text.as_bytes()),
         project,
     })

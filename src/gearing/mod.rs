@@ -33,7 +33,8 @@ pub use shifting::{Upshift, spread, steps, upshifts};
 pub use speed::{rpm_from_speed, speed_from_rpm};
 pub use text::{Label, Name, TextError};
 pub use tyre::{
-    Construction, RevsPerKm, RevsPerMile, Rim, SizePart, Tolerance, Tyre, TyreDiameter, TyreError,
-    TyreNotice, TyreSize, TyreSizeError, parse_tyre,
+    Construction, LoadIndex, RevsPerKm, RevsPerMile, Rim, ServiceDescription, ServiceError,
+    SizePart, SpeedSymbol, Tolerance, Tyre, TyreDiameter, TyreError, TyreNotice, TyreSize,
+    TyreSizeError, parse_tyre,
 };
 pub(crate) use unseen::{is_unseen, printable};

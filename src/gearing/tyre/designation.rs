@@ -7,9 +7,10 @@
 use std::str::FromStr;
 
 use super::super::number::quoted;
-use super::marking::purpose;
+use super::mark::{mark, mark_before_rim};
+use super::marking::Markings;
 use super::rim::Rim;
-use super::size::{ConstructionMark, Prefix, Section, TyreSize};
+use super::size::{Prefix, Section, TyreSize};
 use super::size_error::{SizePart, TyreSizeError};
 
 impl FromStr for TyreSize {
@@ -21,12 +22,18 @@ impl FromStr for TyreSize {
         let (prefix, unprefixed) = split_prefix(plain.trim());
         let parts = Parts::of(unprefixed).ok_or_else(not_a_size)?;
         let (before_rim, rim) = parts.rim(text)?;
+        let section = parts.section()?;
+        let (speed_before_rim, mark) = mark_before_rim(&before_rim, text)?;
+        let rim = read_rim(rim)?;
+        let Markings { purpose, service } = Markings::of(parts.tail)?;
         let size = Self {
             prefix,
-            section: parts.section()?,
-            mark: mark_before_rim(&before_rim, text)?,
-            rim: read_rim(rim)?,
-            suffix: purpose(parts.tail)?,
+            section,
+            speed_before_rim,
+            mark,
+            rim,
+            suffix: purpose,
+            service,
         };
         going_round_its_rim(size)
     }
@@ -151,40 +158,6 @@ fn split_next(text: &str) -> Option<(String, &str, &str)> {
     Some((text[..at].replace(' ', ""), number, rest))
 }
 
-/// The mark that a separator spells, apart from a bare `/`, `x` or blank.
-///
-/// A letter before R or B is a speed symbol, as in `185/70 HR 13`; RF is a radial run-flat;
-/// `195/65/R15` and `195/65-R15` are radial. Common practice, no source.
-fn mark(separator: &str) -> Option<ConstructionMark> {
-    let letters = separator
-        .strip_prefix(['/', '-'])
-        .filter(|letters| !letters.is_empty())
-        .unwrap_or(separator);
-    Some(match letters {
-        "ZR" | "ZRF" => ConstructionMark::Zr,
-        "R" | "RF" | "QR" | "SR" | "TR" | "HR" | "VR" | "WR" | "YR" => ConstructionMark::R,
-        "D" => ConstructionMark::D,
-        "B" | "HB" | "VB" => ConstructionMark::B,
-        "-" => ConstructionMark::Dash,
-        _ => return None,
-    })
-}
-
-/// The mark before the rim; a bare separator says nothing, and almost every tyre is radial.
-fn mark_before_rim(separator: &str, text: &str) -> Result<ConstructionMark, TyreSizeError> {
-    if let "" | "/" | "X" | "*" = separator {
-        return Ok(ConstructionMark::R);
-    }
-    let mut letters = separator.chars();
-    let refused = match (letters.next(), letters.next()) {
-        (Some(symbol), None) if symbol.is_ascii_uppercase() => {
-            TyreSizeError::UnknownConstruction { symbol }
-        }
-        _ => TyreSizeError::NotASize { size: quoted(text) },
-    };
-    mark(separator).ok_or(refused)
-}
-
 /// Whether `31/10.50` is meant, an inch size with a slash: no metric tyre is so small.
 fn in_inches(first: &str, second: &str) -> bool {
     let range = |text, low, high| hundredths(text).is_some_and(|h| (low..high).contains(&h));
@@ -285,11 +258,11 @@ mod tests {
     fn every_usual_spelling_of_a_metric_size_is_read() {
         for (text, spelling) in [
             ("195/65R15", "195/65 R 15"),
-            ("195/65 R 15 91T", "195/65 R 15"),
+            ("195/65 R 15 91T", "195/65 R 15 91T"),
             (" 195 / 65 r 15 ", "195/65 R 15"),
             ("195/65/15", "195/65 R 15"),
             ("195/65 15", "195/65 R 15"),
-            ("195/65 15 91H", "195/65 R 15"),
+            ("195/65 15 91H", "195/65 R 15 91H"),
             ("195 65 15", "195/65 R 15"),
             ("195 65 R15", "195/65 R 15"),
             ("195/65/R15", "195/65 R 15"),
@@ -297,22 +270,23 @@ mod tests {
             ("195\\65R15", "195/65 R 15"),
             ("195/65\u{a0}R\u{a0}15", "195/65 R 15"),
             ("195/65R15\"", "195/65 R 15"),
-            ("195/65R15 91T XL M+S", "195/65 R 15"),
+            ("195/65R15 91T XL M+S", "195/65 R 15 91T"),
             ("205/55ZR16", "205/55 ZR 16"),
-            ("205/55 zr16 (91W)", "205/55 ZR 16"),
+            ("205/55 zr16 (91W)", "205/55 ZR 16 91W"),
             ("245/40ZRF18", "245/40 ZR 18"),
-            ("245/40RF19 98Y", "245/40 R 19"),
-            ("185/70HR13", "185/70 R 13"),
+            ("245/40RF19 98Y", "245/40 R 19 98Y"),
+            ("185/70HR13", "185/70 HR 13"),
+            ("185/70 hr 13 86v", "185/70 HR 13 86V"),
             ("215/65R16C", "215/65 R 16 C"),
-            ("215/65 R 16C 109/107R", "215/65 R 16 C"),
+            ("215/65 R 16C 109/107R", "215/65 R 16 C 109/107R"),
             ("P215/60R16", "P215/60 R 16"),
-            ("lt245/75r16 120/116S E", "LT245/75 R 16"),
+            ("lt245/75r16 120/116S E", "LT245/75 R 16 120/116S"),
             ("LT 245/75R16/E", "LT245/75 R 16"),
             ("ST205/75D15", "ST205/75 D 15"),
             ("T125/70D17", "T125/70 D 17"),
             ("245/75R16LT", "245/75 R 16 LT"),
             ("315/80 R 22,5", "315/80 R 22.5"),
-            ("315/80R22.5 156/150L", "315/80 R 22.5"),
+            ("315/80R22.5 156/150L", "315/80 R 22.5 156/150L"),
             ("190/65 R 390", "190/65 R 390"),
         ] {
             assert_eq!(canonical(text), spelling);
@@ -323,11 +297,11 @@ mod tests {
     fn cross_ply_motorcycle_race_and_inch_sizes_are_read() {
         for (text, spelling) in [
             ("130/90-16", "130/90 - 16"),
-            ("130/90 – 16 67H TT", "130/90 - 16"),
+            ("130/90 – 16 67H TT", "130/90 - 16 67H"),
             ("130/90B16", "130/90 B 16"),
-            ("130/90HB16 M/C", "130/90 B 16 M/C"),
-            ("180/55ZR17M/C (73W)", "180/55 ZR 17 M/C"),
-            ("180/55 zr 17 m/c(73w) tl", "180/55 ZR 17 M/C"),
+            ("130/90HB16 M/C", "130/90 HB 16 M/C"),
+            ("180/55ZR17M/C (73W)", "180/55 ZR 17 M/C 73W"),
+            ("180/55 zr 17 m/c(73w) tl", "180/55 ZR 17 M/C 73W"),
             ("225/640R18", "225/640 R 18"),
             ("225/640-18", "225/640 - 18"),
             ("31x10.50R15LT", "31x10.50 R 15 LT"),
@@ -337,7 +311,7 @@ mod tests {
             ("31x10.5x15", "31x10.50 R 15"),
             ("31\"x10.50\"R15", "31x10.50 R 15"),
             ("31/10.50R15", "31x10.50 R 15"),
-            ("LT31x10.50R15 109Q", "LT31x10.50 R 15"),
+            ("LT31x10.50R15 109Q", "LT31x10.50 R 15 109Q"),
             ("24.5x9.0-13", "24.5x9.00 - 13"),
             ("23.25x8.75-13", "23.25x8.75 - 13"),
             ("35x12.50R16.5", "35x12.50 R 16.5"),
@@ -449,8 +423,18 @@ mod tests {
             (254..=1000_u32).prop_map(|mm| mm.to_string()),
         ];
         let prefix = prop::sample::select(vec!["", "P", "LT", "ST ", "t"]);
-        let mark = prop::sample::select(vec!["R", " ZR ", "D", " b", "-", "/", " ", "x"]);
-        let suffix = prop::sample::select(vec!["", "C", " LT", "M/C 67H", " 91T XL"]);
+        let mark = prop::sample::select(vec![
+            "R", " ZR ", "HR", " vb", "D", " b", "-", "/", " ", "x",
+        ]);
+        let suffix = prop::sample::select(vec![
+            "",
+            "C",
+            " LT",
+            "M/C 67H",
+            " 91T XL",
+            "C 104/102 R",
+            " (9A8)",
+        ]);
         (prefix, section, mark, rim, suffix).prop_map(|(p, s, m, r, x)| format!("{p}{s}{m}{r}{x}"))
     }
 
@@ -471,7 +455,7 @@ mod tests {
 
         #[test]
         fn no_text_made_of_a_size_s_letters_makes_the_reader_panic(
-            text in "[0-9/xXRrZzDBLTPSMC.,*×\"() -]{0,24}"
+            text in "[0-9/xXRrZzDBLTPSMCHA.,*×\"() -]{0,24}"
         ) {
             if let Ok(size) = text.parse::<TyreSize>() {
                 prop_assert_eq!(size.to_string().parse(), Ok(size));

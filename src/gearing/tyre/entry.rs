@@ -290,10 +290,10 @@ mod tests {
     #[test]
     fn every_usual_way_of_naming_a_tyre_is_read() {
         for (text, spelling) in [
-            ("195/65r15 91T", "195/65 R 15"),
+            ("195/65r15 91T", "195/65 R 15 91T"),
             ("31x10.50R15LT", "31x10.50 R 15 LT"),
             ("31\"x10.50\" R15", "31x10.50 R 15"),
-            ("130/90-16 M/C 67H M+S", "130/90 - 16 M/C"),
+            ("130/90-16 M/C 67H M+S", "130/90 - 16 M/C 67H"),
             ("1935 mm rolling", "circumference 1935 mm"),
             ("circumference 1935", "circumference 1935 mm"),
             ("Circ. 1935mm", "circumference 1935 mm"),

@@ -4,10 +4,12 @@ mod circumference;
 mod designation;
 mod entry;
 mod entry_error;
+mod mark;
 mod marking;
 mod notice;
 mod revs;
 mod rim;
+mod service;
 mod size;
 mod size_error;
 
@@ -19,6 +21,7 @@ pub use entry_error::TyreError;
 pub use notice::TyreNotice;
 pub use revs::{RevsPerKm, RevsPerMile};
 pub use rim::Rim;
+pub use service::{LoadIndex, ServiceDescription, ServiceError, SpeedSymbol};
 pub use size::TyreSize;
 pub use size_error::{SizePart, TyreSizeError};
 

@@ -1,12 +1,13 @@
 //! A tyre size: what it says, how it is spelt, and how large the tyre is.
 //!
-//! Load index and speed symbol say nothing about gearing and are not kept.
+//! Load index and speed symbol say nothing about gearing and are kept as they stand.
 
 use std::fmt;
 
 use super::circumference::Construction;
 use super::notice::TyreNotice;
 use super::rim::Rim;
+use super::service::{ServiceDescription, SpeedSymbol};
 
 /// The designation on the wall of a tyre.
 ///
@@ -18,7 +19,7 @@ use super::rim::Rim;
 /// ```
 /// use layshaft::gearing::TyreSize;
 /// let size: TyreSize = "195/65r15 91T".parse()?;
-/// assert_eq!(size.to_string(), "195/65 R 15");
+/// assert_eq!(size.to_string(), "195/65 R 15 91T");
 /// assert_eq!(size.overall_diameter_mm(), 635);
 /// # Ok::<(), layshaft::gearing::TyreSizeError>(())
 /// ```
@@ -26,9 +27,12 @@ use super::rim::Rim;
 pub struct TyreSize {
     pub(super) prefix: Option<Prefix>,
     pub(super) section: Section,
+    /// The letter of `185/70 HR 13`, which stands before R and B only.
+    pub(super) speed_before_rim: Option<SpeedSymbol>,
     pub(super) mark: ConstructionMark,
     pub(super) rim: Rim,
     pub(super) suffix: Option<Suffix>,
+    pub(super) service: Option<ServiceDescription>,
 }
 
 /// The letters before the size.
@@ -86,6 +90,34 @@ impl TyreSize {
     /// The rim that the tyre sits on.
     pub fn rim(self) -> Rim {
         self.rim
+    }
+
+    /// What stands behind the size about load and speed, where it is told.
+    pub fn service_description(self) -> Option<ServiceDescription> {
+        self.service
+    }
+
+    /// The speed symbol, from the service description, else from before the rim as in
+    /// `185/70 HR 13`.
+    pub fn speed_symbol(self) -> Option<SpeedSymbol> {
+        let behind = self.service.and_then(ServiceDescription::speed_symbol);
+        behind.or(self.speed_before_rim)
+    }
+
+    /// The same size with that service description, or with none.
+    #[must_use]
+    pub fn with_service_description(self, service: Option<ServiceDescription>) -> Self {
+        Self { service, ..self }
+    }
+
+    /// The same size with nothing said about load and speed.
+    #[must_use]
+    pub fn without_service(self) -> Self {
+        Self {
+            speed_before_rim: None,
+            service: None,
+            ..self
+        }
     }
 
     /// The overall diameter, unloaded, in whole mm.
@@ -157,10 +189,14 @@ impl TyreSize {
 impl fmt::Display for TyreSize {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let prefix = self.prefix.map_or("", Prefix::spelling);
+        let speed = self.speed_before_rim.map_or("", SpeedSymbol::as_str);
         let (section, mark, rim) = (self.section, self.mark.spelling(), self.rim);
-        write!(f, "{prefix}{section} {mark} {rim}")?;
-        match self.suffix {
-            Some(suffix) => write!(f, " {}", suffix.spelling()),
+        write!(f, "{prefix}{section} {speed}{mark} {rim}")?;
+        if let Some(suffix) = self.suffix {
+            write!(f, " {}", suffix.spelling())?;
+        }
+        match self.service {
+            Some(service) => write!(f, " {service}"),
             None => Ok(()),
         }
     }
@@ -289,6 +325,22 @@ mod tests {
             "480/70 R 24",
         ] {
             assert_eq!(size(text).notices(), [], "{text} is not a motorcycle size");
+        }
+    }
+
+    #[test]
+    fn tyres_that_carry_more_are_not_the_same_but_roll_as_far() {
+        let (bare, old, rated) = (
+            size("185/70 R 13"),
+            size("185/70 HR 13"),
+            size("185/70 R 13 86H"),
+        );
+        assert!(bare != old && bare != rated && old != rated);
+        for size in [old, rated] {
+            assert_eq!(size.without_service(), bare);
+            assert_eq!(size.overall_diameter_mm(), bare.overall_diameter_mm());
+            assert_eq!(size.speed_symbol(), "H".parse().ok());
+            assert_eq!(size.notices(), bare.notices());
         }
     }
 

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use super::service::ServiceError;
+
 /// Why a text is not a tyre size that can be reckoned with.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum TyreSizeError {
@@ -83,6 +85,9 @@ pub enum TyreSizeError {
         /// The overall diameter in mm.
         overall_diameter_mm: u32,
     },
+    /// Nearly a service description.
+    #[error(transparent)]
+    Service(#[from] ServiceError),
     /// Something behind the size that is no marking known here.
     #[error("\"{marking}\" behind the tyre size is not a marking known here: leave it out")]
     UnknownMarking {

@@ -1,20 +1,26 @@
-//! How does a project stand in a file, and which files can be read?
+//! The text of a project in its file: which formats are read, and in which one is written.
 //!
 //! A project file is RON. Its `format` is read first, so that a newer file is answered as such; then
-//! the types of that format read the rest. Each format has its own types, apart from the domain's:
-//! the domain can change, a format never does.
+//! the types of that format read the rest. Formats form a chain: a file of format 1 becomes one of
+//! format 2, and that a project. A project is written in the lowest format that can say all of it, so
+//! that older programs read it. Each format has its own types, apart from the domain's: the domain
+//! can change, a format that was released never does.
 
 mod outline;
+mod shared;
 mod v1;
+mod v2;
 
 use super::document::Project;
 use crate::gearing::quoted;
 use ron::error::SpannedError;
-use ron::extensions::Extensions;
 use serde::Deserialize;
+use shared::text::{parsed, spelled};
+use v1::{BeyondFormat1, ProjectV1};
+use v2::ProjectV2;
 
-/// The format that is written.
-pub const CURRENT_FORMAT: u32 = 1;
+/// The highest format that can be read, and that is written where a lower one does not suffice.
+pub const NEWEST_FORMAT: u32 = 2;
 
 /// Why a text is not a project.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -24,7 +30,7 @@ pub enum FormatError {
     NotAProject(Place),
     /// A later program wrote it.
     #[error(
-        "this project has format {0}, but this program reads up to format {CURRENT_FORMAT}; \
+        "this project has format {0}, but this program reads up to format {NEWEST_FORMAT}; \
          a newer Layshaft opens it"
     )]
     Newer(u32),
@@ -34,6 +40,13 @@ pub enum FormatError {
     /// Something in it cannot be.
     #[error("{0}")]
     Broken(Place),
+}
+
+impl FormatError {
+    /// The parser stopped in `text`.
+    fn broken(error: SpannedError, text: &str) -> Self {
+        Self::Broken(Place::of(error, text))
+    }
 }
 
 /// What is wrong with a text, and where.
@@ -49,6 +62,20 @@ pub struct Place {
 }
 
 impl Place {
+    /// Where a word of format 2 stands in a file of format 1.
+    fn beyond_format_1(word: &str, error: &SpannedError) -> Self {
+        let (line, column) = (error.span.start.line, error.span.start.col);
+        let reason = format!(
+            "\"{}\" belongs to format 2, but the file says format 1: write \"format: 2\" there",
+            quoted(word)
+        );
+        Self {
+            line,
+            column,
+            reason,
+        }
+    }
+
     /// Where and why the parser stopped in `text`.
     fn of(error: SpannedError, text: &str) -> Self {
         let (line, column) = (error.span.start.line, error.span.start.col);
@@ -100,11 +127,11 @@ struct Header {
 /// When it is no project, has a newer format, or holds something that cannot be: with its line and
 /// column where there is one.
 pub fn read(text: &str) -> Result<Project, FormatError> {
-    let header: Header = options()
-        .from_str(text)
-        .map_err(|error| FormatError::NotAProject(Place::of(error, text)))?;
+    let header: Header =
+        parsed(text).map_err(|error| FormatError::NotAProject(Place::of(error, text)))?;
     match header.format {
         1 => v1::read(text),
+        2 => v2::read(text),
         0 => Err(FormatError::Unknown(0)),
         newer => Err(FormatError::Newer(newer)),
     }
@@ -123,15 +150,33 @@ impl From<ron::Error> for WriteError {
 
 /// The text of a project, the same for equal projects, with one line break at its end.
 ///
+/// It has the lowest format that can say all of the project.
+///
 /// # Errors
 /// When the serialiser gives up; no project is known for which it does.
 pub fn write(project: &Project) -> Result<String, WriteError> {
-    v1::write(project)
+    match ProjectV1::try_from(ProjectV2::from(project)) {
+        Ok(file) => spelled(&file),
+        Err(BeyondFormat1) => spelled(&ProjectV2::from(project)),
+    }
 }
 
-/// Absent keys instead of `None`, plain values instead of `Some`: people edit these files.
-fn options() -> ron::Options {
-    ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
+/// Whether the text that `project` was read from is not how a program would have written it:
+/// comments and a layout of its own go when it is saved.
+///
+/// Judged in the text's own format, for a program may write a lower one than another did.
+///
+/// # Errors
+/// When the serialiser gives up.
+pub fn is_written_by_hand(text: &str, project: &Project) -> Result<bool, WriteError> {
+    let is_of_format_1 = parsed(text).is_ok_and(|header: Header| header.format == 1);
+    let own = match is_of_format_1.then(|| ProjectV1::try_from(ProjectV2::from(project))) {
+        None => spelled(&ProjectV2::from(project))?,
+        Some(Ok(file)) => spelled(&file)?,
+        // What that format cannot say, no program wrote into it.
+        Some(Err(BeyondFormat1)) => return Ok(true),
+    };
+    Ok(own != text)
 }
 
 /// At most 200 characters of a reason, on one line, and at most 40 of each of its words: ron quotes

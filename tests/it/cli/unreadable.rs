@@ -33,7 +33,7 @@ fn a_broken_file_is_told_with_line_and_column() {
             changed_project("baseline: 1", "baseline: 4"),
             "line 9, column 15: the baseline is set 4",
         ),
-        (changed_project("format: 1", "format: 2"), "format 2"),
+        (changed_project("format: 1", "format: 3"), "format 3"),
         (changed_project("format: 1", "format: 0"), "format 0"),
         ("abc".to_owned(), "not a Layshaft project"),
         (String::new(), "not a Layshaft project"),

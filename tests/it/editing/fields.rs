@@ -29,7 +29,7 @@ const GOOD: &[Good] = &[
     good("Title", "", ""),
     good("Tyre", "195/65 R 15", "195/65 R 15"),
     good("Tyre", "195/65r15", "195/65 R 15"),
-    good("Tyre", "P195/65 R15 91T", "P195/65 R 15"),
+    good("Tyre", "P195/65 R15 91T", "P195/65 R 15 91T"),
     good("Tyre", "31x10.50 R 15 LT", "31x10.50 R 15 LT"),
     good("Tyre", "130/90 - 16", "130/90 - 16"),
     good("Tyre", "circumference 1,935 m", "circumference 1935 mm"),

@@ -551,12 +551,12 @@ fn a_count_or_width_of_any_size_is_answered_before_anything_is_made_of_it() {
 
 #[test]
 fn another_format_is_told_by_its_number() {
-    let newer = ["format 2", "up to format 1", "newer"];
+    let newer = ["format 3", "up to format 2", "newer"];
     assert_answered(&[
-        changed_at(At::Nowhere, "format: 1", "format: 2", &newer),
+        changed_at(At::Nowhere, "format: 1", "format: 3", &newer),
         whole(
             At::Nowhere,
-            "(format: 2, axles: [(teeth: 3)], sets: {})",
+            "(format: 3, axles: [(teeth: 3)], sets: {})",
             &newer,
         ),
         changed_at(

@@ -1,6 +1,7 @@
 //! Does a project come back from its file as it went in, and is every other text refused in words?
 
 mod broken;
+mod format_2;
 mod mutations;
 
 use crate::support::close::assert_close;

@@ -2,6 +2,7 @@
 
 use super::GOLDEN;
 use super::broken::assert_is_a_sentence;
+use super::format_2::GOLDEN_V2;
 use crate::support::projects::renumbered;
 use layshaft::project::format;
 use proptest::collection::vec;
@@ -65,9 +66,9 @@ proptest! {
 
     #[test]
     fn a_damaged_file_is_refused_in_a_sentence_or_is_a_project(
-        damages in vec(damage(), 1..4)
+        golden in select(vec![GOLDEN, GOLDEN_V2]), damages in vec(damage(), 1..4)
     ) {
-        match format::read(&damaged(GOLDEN, &damages)) {
+        match format::read(&damaged(golden, &damages)) {
             Ok(project) => {
                 let again = format::read(&format::write(&project).unwrap());
                 prop_assert_eq!(again, Ok(renumbered(&project)));
@@ -85,9 +86,10 @@ proptest! {
 
 #[test]
 fn a_file_cut_short_anywhere_is_refused_in_a_sentence() {
-    let whole = GOLDEN.trim_end();
-    for (at, _) in whole.char_indices() {
-        let error = format::read(&whole[..at]).expect_err("a cut file");
-        assert_is_a_sentence(&error.to_string());
+    for whole in [GOLDEN.trim_end(), GOLDEN_V2.trim_end()] {
+        for (at, _) in whole.char_indices() {
+            let error = format::read(&whole[..at]).expect_err("a cut file");
+            assert_is_a_sentence(&error.to_string());
+        }
     }
 }

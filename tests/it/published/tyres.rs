@@ -2,7 +2,9 @@
 //!
 //! Every row carries its source and how it was come by.
 
-use layshaft::gearing::{Construction, Tolerance, TyreSize, TyreSizeError, parse_tyre};
+use layshaft::gearing::{
+    Construction, LoadIndex, SpeedSymbol, Tolerance, TyreSize, TyreSizeError, parse_tyre,
+};
 
 /// How a check value was come by.
 #[derive(Debug, Clone, Copy)]
@@ -20,6 +22,8 @@ use Status::{Derived, Memory, Read};
 const RIM_TABLE: &str = "rim-code table of UN R30 and ETRTO";
 const R30: &str = "UN R30 6.1.2, overall diameter";
 const LIGHT_TRUCK_SHEET: &str = "a maker's light-truck data sheet";
+const LOAD_INDEX_TABLE: &str = "UN R30, annex on load indices";
+const SPEED_TABLE: &str = "UN R30, speed symbols";
 const ETRTO: &str = "ETRTO Standards Manual, rolling circumference";
 
 fn size(text: &str) -> Result<TyreSize, String> {
@@ -185,5 +189,110 @@ fn a_missing_aspect_ratio_is_never_picked() {
     for text in ["155 R 13", "7.50 R 16", "185R14C"] {
         let missing = size(text).is_err_and(|error| error.contains("aspect ratio"));
         assert!(missing, "{text}");
+    }
+}
+
+#[test]
+fn load_indices_stand_for_the_masses_of_the_table() {
+    let rows = [
+        (60, Some(250.0)),
+        (69, Some(325.0)),
+        (70, Some(335.0)),
+        (79, Some(437.0)),
+        (80, Some(450.0)),
+        (82, Some(475.0)),
+        (84, Some(500.0)),
+        (86, Some(530.0)),
+        (88, Some(560.0)),
+        (89, Some(580.0)),
+        (90, Some(600.0)),
+        (91, Some(615.0)),
+        (92, Some(630.0)),
+        (94, Some(670.0)),
+        (95, Some(690.0)),
+        (99, Some(775.0)),
+        (100, Some(800.0)),
+        (104, Some(900.0)),
+        (107, Some(975.0)),
+        (109, Some(1030.0)),
+        (110, Some(1060.0)),
+        (116, Some(1250.0)),
+        (119, Some(1360.0)),
+        (120, Some(1400.0)),
+        (121, Some(1450.0)),
+        (126, Some(1700.0)),
+        // What the table at hand does not list is unknown, never reckoned.
+        (0, None),
+        (59, None),
+        (127, None),
+        (279, None),
+    ];
+    let failures: Vec<String> = rows
+        .into_iter()
+        .filter_map(|(number, kg)| {
+            let found = LoadIndex::new(number).unwrap().mass_kg();
+            (found != kg).then(|| {
+                format!("{number}: {found:?}, not {kg:?} kg ({LOAD_INDEX_TABLE}, {Memory:?})")
+            })
+        })
+        .collect();
+    assert_none(&failures);
+}
+
+#[test]
+fn every_load_index_carries_a_little_more_than_the_one_before() {
+    // Forty steps are a factor of 10 to the half, so one is about 2.9 %: derived.
+    let kg = |number| LoadIndex::new(number).unwrap().mass_kg().unwrap();
+    for number in 61..=126 {
+        let step = kg(number) / kg(number - 1) - 1.0;
+        assert!((0.02..0.04).contains(&step), "{number}: {step}");
+    }
+}
+
+#[test]
+fn speed_symbols_stand_for_the_speeds_of_the_table() {
+    let rows = [
+        ("F", 80.0),
+        ("G", 90.0),
+        ("J", 100.0),
+        ("K", 110.0),
+        ("L", 120.0),
+        ("M", 130.0),
+        ("N", 140.0),
+        ("P", 150.0),
+        ("Q", 160.0),
+        ("R", 170.0),
+        ("S", 180.0),
+        ("T", 190.0),
+        ("U", 200.0),
+        ("H", 210.0),
+        ("V", 240.0),
+        ("W", 270.0),
+        ("Y", 300.0),
+    ];
+    let failures: Vec<String> = rows
+        .into_iter()
+        .filter_map(|(text, kmh)| {
+            let found = text.parse().ok().and_then(SpeedSymbol::speed_kmh);
+            (found != Some(kmh))
+                .then(|| format!("{text}: {found:?}, not {kmh} km/h ({SPEED_TABLE}, {Memory:?})"))
+        })
+        .collect();
+    assert_none(&failures);
+}
+
+#[test]
+fn a_service_description_changes_no_figure() {
+    for (bare, rated) in [
+        ("195/65 R 15", "195/65 R 15 91T"),
+        ("215/65 R 16 C", "215/65 R 16 C 109/107R"),
+        ("185/70 R 13", "185/70 HR 13"),
+    ] {
+        let (bare, rated) = (parse_tyre(bare).unwrap(), parse_tyre(rated).unwrap());
+        assert_ne!(bare, rated);
+        let mm = [bare, rated].map(|tyre| tyre.rolling_circumference_mm().to_bits());
+        assert_eq!(mm[0], mm[1], "{rated}");
+        assert_eq!(bare.overall_diameter_mm(), rated.overall_diameter_mm());
+        assert_eq!(bare.notices(), rated.notices());
     }
 }

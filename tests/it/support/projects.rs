@@ -2,8 +2,9 @@
 
 use layshaft::gearing::{
     ActsOn, Construction, EngineLimits, EngineSpeed, Factor, Gear, GearId, GearRole, GearSet,
-    GearSetSpec, Label, Name, OverallDiameter, Position, Ratio, Reverse, RevsPerKm, RevsPerMile,
-    RoadSpeed, RollingCircumference, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
+    GearSetSpec, Label, LoadIndex, Name, OverallDiameter, Position, Ratio, Reverse, RevsPerKm,
+    RevsPerMile, RoadSpeed, RollingCircumference, ServiceDescription, SpeedSymbol, Stage,
+    ToothPair, Tyre, TyreDiameter, TyreSize,
 };
 use layshaft::project::{
     Candidate, Candidates, Marks, Note, PageForm, PictureWidth, Project, SetId, WriteUp,
@@ -99,7 +100,7 @@ fn any_note() -> impl Strategy<Value = Note> {
 /// A size as it stands on the wall, in most of the ways in which sizes are written.
 fn tyre_size() -> impl Strategy<Value = TyreSize> {
     let rim = (16_u32..=60).prop_map(|half_codes| f64::from(half_codes) / 2.0);
-    let mark = select(vec!["R", "ZR", "D", "B", "-"]);
+    let mark = select(vec!["R", "HR", "ZR", "D", "B", "VB", "-"]);
     let metric = (50_u32..=600, 20_u32..=100, mark, rim)
         .prop_map(|(width, aspect, mark, rim)| format!("{width}/{aspect} {mark} {rim}"));
     let ends = select(vec![
@@ -113,8 +114,29 @@ fn tyre_size() -> impl Strategy<Value = TyreSize> {
     let race = (150_u32..=400, 500_u32..=800).prop_map(|(w, d)| format!("{w}/{d} R 16"));
     let inches = (26_u32..=44, 800_u32..=1500)
         .prop_map(|(d, w)| format!("{d}x{}.{:02} R 15 LT", w / 100, w % 100));
-    prop_oneof![6 => metric, 1 => race, 1 => inches]
-        .prop_filter_map("no tyre", |text| text.parse().ok())
+    let size = prop_oneof![6 => metric, 1 => race, 1 => inches];
+    (size, option::weighted(0.3, service_description())).prop_filter_map(
+        "no tyre",
+        |(text, service)| {
+            let size: TyreSize = text.parse().ok()?;
+            Some(size.with_service_description(service))
+        },
+    )
+}
+
+/// Load and speed as they stand behind a size, from all of their tables.
+fn service_description() -> impl Strategy<Value = ServiceDescription> {
+    let index = || (0_u16..=279).prop_map(|number| LoadIndex::new(number).unwrap());
+    let symbol = select(vec!["A1", "A8", "B", "J", "R", "H", "Y"]);
+    let symbol = symbol.prop_map(|text| text.parse::<SpeedSymbol>().unwrap());
+    (
+        index(),
+        option::weighted(0.3, index()),
+        option::weighted(0.7, symbol),
+    )
+        .prop_filter_map("like a rim", |(single, dual, symbol)| {
+            ServiceDescription::new(single, dual, symbol).ok()
+        })
 }
 
 fn tyre_diameter() -> impl Strategy<Value = TyreDiameter> {
@@ -139,6 +161,8 @@ pub(crate) fn any_tyre() -> impl Strategy<Value = Tyre> {
         1 => per_km.prop_map(|revs| Tyre::RevsPerKm(revs.unwrap())),
         1 => per_mile.prop_map(|revs| Tyre::RevsPerMile(revs.unwrap())),
     ]
+    // On the heap: whole projects hold several, and the stack of a test is small.
+    .boxed()
 }
 
 /// Gears of distinct labels and identities, the identities in no order.

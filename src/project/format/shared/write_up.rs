@@ -1,4 +1,4 @@
-//! The choices of the write-up in format 1; absent where they are the usual ones.
+//! The choices of the write-up as they stand in a file; absent where they are the usual ones.
 
 use super::super::outline::Step::{Item, Key};
 use super::misfit::Misfit;
@@ -9,12 +9,12 @@ use std::collections::BTreeSet;
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "WriteUp", deny_unknown_fields)]
-pub(super) struct WriteUpV1 {
+pub(crate) struct WriteUpEntry {
     width_px: WidthPx,
     dark: bool,
     table: bool,
     note: bool,
-    form: FormV1,
+    form: FormEntry,
     /// Visible sets that are left out, counted from 1.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     left_out: Vec<usize>,
@@ -22,7 +22,7 @@ pub(super) struct WriteUpV1 {
 
 #[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(rename = "Form")]
-enum FormV1 {
+enum FormEntry {
     Picture,
     A4,
     Letter,
@@ -46,9 +46,9 @@ impl From<WidthPx> for u64 {
     }
 }
 
-impl WriteUpV1 {
+impl WriteUpEntry {
     /// The choices as they stand in a file; none where they are the usual ones.
-    pub(super) fn of(write_up: &WriteUp, sets: &Candidates) -> Option<Self> {
+    pub(crate) fn of(write_up: &WriteUp, sets: &Candidates) -> Option<Self> {
         let place = |id: &SetId| sets.place(*id).map(|place| place + 1);
         let left_out: Vec<usize> = write_up.left_out.iter().filter_map(place).collect();
         let is_usual = left_out.is_empty()
@@ -62,15 +62,15 @@ impl WriteUpV1 {
             table: write_up.with_table,
             note: write_up.with_note,
             form: match write_up.form {
-                PageForm::Picture => FormV1::Picture,
-                PageForm::A4 => FormV1::A4,
-                PageForm::Letter => FormV1::Letter,
+                PageForm::Picture => FormEntry::Picture,
+                PageForm::A4 => FormEntry::A4,
+                PageForm::Letter => FormEntry::Letter,
             },
             left_out,
         })
     }
 
-    pub(super) fn into_write_up(self, sets: &Candidates) -> Result<WriteUp, Misfit> {
+    pub(crate) fn into_write_up(self, sets: &Candidates) -> Result<WriteUp, Misfit> {
         let id = |(place, number): (usize, &usize)| {
             let at = number.checked_sub(1);
             let candidate = at.and_then(|at| sets.iter().nth(at));
@@ -88,9 +88,9 @@ impl WriteUpV1 {
             with_table: self.table,
             with_note: self.note,
             form: match self.form {
-                FormV1::Picture => PageForm::Picture,
-                FormV1::A4 => PageForm::A4,
-                FormV1::Letter => PageForm::Letter,
+                FormEntry::Picture => PageForm::Picture,
+                FormEntry::A4 => PageForm::A4,
+                FormEntry::Letter => PageForm::Letter,
             },
         })
     }

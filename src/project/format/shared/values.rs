@@ -1,4 +1,4 @@
-//! Single values of format 1: each reads into a valid value of the domain or fails where it stands.
+//! Single values: each reads into a valid value of the domain or fails where it stands.
 
 use crate::gearing::{
     EngineSpeed, Label, Name, OutOfRange, Ratio, RatioError, RoadSpeed, TextError, quoted,
@@ -9,7 +9,7 @@ use serde::de::Error as _;
 use serde::{Deserialize, Deserializer, Serialize};
 
 /// A number as it is written: whole where it is whole, `800`, not `800.0`.
-pub(super) struct PlainNumber(pub(super) f64);
+pub(crate) struct PlainNumber(pub(crate) f64);
 
 impl Serialize for PlainNumber {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -25,7 +25,7 @@ impl Serialize for PlainNumber {
 
 /// A number as it is read, with the letters that spell it: a sentence about it quotes these, because
 /// beyond what can be held it reads as infinite.
-pub(super) struct WrittenNumber {
+pub(crate) struct WrittenNumber {
     number: f64,
     letters: String,
 }
@@ -46,7 +46,7 @@ impl<'de> Deserialize<'de> for WrittenNumber {
 /// A number outside the range of its quantity, as it stands in the file.
 #[derive(Debug, thiserror::Error)]
 #[error("{what} must be {bounds}, not {letters}")]
-pub(super) struct WrittenOutOfRange {
+pub(crate) struct WrittenOutOfRange {
     what: &'static str,
     bounds: &'static str,
     letters: String,
@@ -54,7 +54,7 @@ pub(super) struct WrittenOutOfRange {
 
 impl WrittenNumber {
     /// The quantity that `new` makes of the number.
-    pub(super) fn read<T>(
+    pub(crate) fn read<T>(
         self,
         new: impl FnOnce(f64) -> Result<T, OutOfRange>,
     ) -> Result<T, WrittenOutOfRange> {
@@ -70,7 +70,7 @@ macro_rules! file_number {
     ($Name:ident, $Domain:ident, $new:ident, $value:ident) => {
         #[derive(Clone, Copy, Serialize, Deserialize)]
         #[serde(try_from = "WrittenNumber", into = "PlainNumber")]
-        pub(super) struct $Name(pub(super) $Domain);
+        pub(crate) struct $Name(pub(crate) $Domain);
 
         impl TryFrom<WrittenNumber> for $Name {
             type Error = WrittenOutOfRange;
@@ -88,7 +88,7 @@ macro_rules! file_number {
     };
 }
 
-pub(super) use file_number;
+pub(crate) use file_number;
 
 file_number!(Rpm, EngineSpeed, from_rpm, rpm);
 // What was marked before there was a slowest road speed still opens, and is a finding.
@@ -97,7 +97,7 @@ file_number!(Kmh, RoadSpeed, from_kept_kmh, kmh);
 /// The number of one factor of a ratio, which has the range of a ratio.
 #[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(try_from = "WrittenNumber", into = "PlainNumber")]
-pub(super) struct FactorNumber(pub(super) f64);
+pub(crate) struct FactorNumber(pub(crate) f64);
 
 impl TryFrom<WrittenNumber> for FactorNumber {
     type Error = RatioError;
@@ -121,7 +121,7 @@ macro_rules! file_text {
     ($Name:ident, $Domain:ident, $($Trait:ident),+) => {
         #[derive($($Trait,)+ Serialize, Deserialize)]
         #[serde(try_from = "String", into = "String")]
-        pub(super) struct $Name(pub(super) $Domain);
+        pub(crate) struct $Name(pub(crate) $Domain);
 
         impl TryFrom<String> for $Name {
             type Error = TextError;
@@ -144,7 +144,7 @@ file_text!(LabelText, Label, Clone);
 file_text!(NoteText, Note, Clone, Default);
 
 impl NoteText {
-    pub(super) fn is_empty(&self) -> bool {
+    pub(crate) fn is_empty(&self) -> bool {
         self.0.as_str().is_empty()
     }
 }

@@ -1,20 +1,22 @@
 //! Where does a part stand that is valid, but does not fit the others?
 
 use super::super::outline::Step::{self, Item, Key};
+use super::super::outline::place_of;
+use super::super::{FormatError, Place};
 use crate::gearing::{GearSetError, GearSetSpec, Label, REVERSE_LABEL};
 
 /// A part that does not fit the others, by its path in the file.
 #[derive(Debug)]
-pub(super) struct Misfit {
+pub(crate) struct Misfit {
     /// The way to the part, from the whole file or from what reads it.
-    pub(super) path: Vec<Step>,
+    pub(crate) path: Vec<Step>,
     /// One sentence without an end mark.
-    pub(super) reason: String,
+    pub(crate) reason: String,
 }
 
 impl Misfit {
     /// The part that `path` leads to does not fit, because of that.
-    pub(super) fn new(path: impl Into<Vec<Step>>, reason: &impl ToString) -> Self {
+    pub(crate) fn new(path: impl Into<Vec<Step>>, reason: &impl ToString) -> Self {
         Self {
             path: path.into(),
             reason: reason.to_string(),
@@ -22,13 +24,23 @@ impl Misfit {
     }
 
     /// The same, told from further outside.
-    pub(super) fn within(mut self, outer: impl IntoIterator<Item = Step>) -> Self {
+    pub(crate) fn within(mut self, outer: impl IntoIterator<Item = Step>) -> Self {
         self.path.splice(..0, outer);
         self
     }
 
+    /// The same with the line and column that the path leads to in `text`.
+    pub(crate) fn told_in(self, text: &str) -> FormatError {
+        let (line, column) = place_of(text, &self.path);
+        FormatError::Broken(Place {
+            line,
+            column,
+            reason: self.reason,
+        })
+    }
+
     /// What does not fit among the parts of a set, the path beginning at the set.
-    pub(super) fn of_set(error: &GearSetError, parts: &GearSetSpec) -> Self {
+    pub(crate) fn of_set(error: &GearSetError, parts: &GearSetSpec) -> Self {
         Self::new(path_of(error, parts), error)
     }
 }

@@ -1,0 +1,77 @@
+//! A gear set in format 2. Gears are named by their labels, final drives counted from 1.
+
+use super::super::outline::Step::{Item, Key};
+use super::super::shared::gears::{GearEntry, ReverseEntry};
+use super::super::shared::misfit::Misfit;
+use super::super::shared::ratio::RatioEntry;
+use super::super::shared::stages::{NamedGears, StageEntry};
+use super::super::shared::values::{NameText, Rpm};
+use super::tyre::TyreV2;
+use crate::gearing::{Gear, GearId, GearSet, GearSetSpec, Stage};
+use crate::project::document::Candidate;
+use serde::{Deserialize, Serialize};
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename = "Set", deny_unknown_fields)]
+pub(crate) struct SetV2 {
+    pub(crate) name: NameText,
+    pub(crate) visible: bool,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) tyre: Option<TyreV2>,
+    pub(crate) shift_rpm: Rpm,
+    pub(crate) final_drives: Vec<RatioEntry>,
+    pub(crate) gears: Vec<GearEntry>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) reverse: Option<ReverseEntry>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(crate) stages: Vec<StageEntry>,
+}
+
+impl SetV2 {
+    pub(super) fn into_gear_set(self) -> Result<GearSet, Misfit> {
+        let named = NamedGears {
+            labels: self.gears.iter().map(|g| g.label().clone()).collect(),
+            has_reverse: self.reverse.is_some(),
+        };
+        let gears: Result<Vec<Gear>, Misfit> = (0..)
+            .zip((1..).zip(self.gears))
+            .map(|(place, (id, gear))| {
+                let told = |misfit: Misfit| misfit.within([Key("gears"), Item(place)]);
+                gear.into_gear(GearId(id)).map_err(told)
+            })
+            .collect();
+        let stages: Result<Vec<Stage>, Misfit> = (0..)
+            .zip(self.stages)
+            .map(|(place, stage)| {
+                let told = |misfit: Misfit| misfit.within([Key("stages"), Item(place)]);
+                stage.into_stage(&named).map_err(told)
+            })
+            .collect();
+        let spec = GearSetSpec {
+            name: self.name.0,
+            gears: gears?,
+            reverse: self.reverse.map(ReverseEntry::into_reverse).transpose()?,
+            final_drives: self.final_drives.into_iter().map(|r| r.0).collect(),
+            stages: stages?,
+            tyre: self.tyre.map(Into::into),
+            shift: self.shift_rpm.0,
+        };
+        GearSet::try_from(spec.clone()).map_err(|error| Misfit::of_set(&error, &spec))
+    }
+}
+
+impl From<&Candidate> for SetV2 {
+    fn from(candidate: &Candidate) -> Self {
+        let set = &candidate.set;
+        Self {
+            name: NameText(set.name.clone()),
+            visible: candidate.visible,
+            tyre: set.tyre.as_ref().map(TyreV2::from),
+            shift_rpm: Rpm(set.shift),
+            final_drives: set.final_drives.iter().cloned().map(RatioEntry).collect(),
+            gears: set.gears.iter().map(GearEntry::from).collect(),
+            reverse: set.reverse.as_ref().map(ReverseEntry::from),
+            stages: set.stages.iter().map(|s| StageEntry::of(s, set)).collect(),
+        }
+    }
+}
