@@ -178,3 +178,13 @@ fn a_service_description_that_cannot_be_is_pointed_at() {
         assert!(sentence.contains(says), "{to}: {sentence}");
     }
 }
+
+/// Until a description was kept, whatever stood behind a size was passed over.
+#[test]
+fn a_size_with_what_is_no_description_still_opens_without_it() {
+    for size in ["195/65 R 15 91X", "195/65 R 15 91I", "195/65 R 15 104/102A"] {
+        let project = format::read(&with_tyre(&format!("tyre: Size(\"{size}\")"))).unwrap();
+        assert_eq!(project.tyre.to_string(), "195/65 R 15", "{size}");
+        assert!(parse_tyre(size).is_err(), "typed, {size} is refused");
+    }
+}

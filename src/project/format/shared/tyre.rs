@@ -38,8 +38,14 @@ pub(crate) struct SizeText(pub(crate) TyreSize);
 impl TryFrom<String> for SizeText {
     type Error = TyreSizeError;
 
+    /// The size; a service description that is none was passed over until it had a meaning, so a
+    /// file that holds one still opens, without it.
     fn try_from(text: String) -> Result<Self, TyreSizeError> {
-        text.parse().map(Self)
+        let read = text.parse();
+        match (read, text.trim().rsplit_once(' ')) {
+            (Err(TyreSizeError::Service(_)), Some((size, _))) => size.parse().map(Self),
+            (read, _) => read.map(Self),
+        }
     }
 }
 
