@@ -1,7 +1,7 @@
 //! The page for the bench: black on white, large enough to read from a step away, room for notes.
 
 use super::Page;
-use super::reading::{bold_words, chosen_sets, vehicle_text, words};
+use super::for_readers::{bold_words, chosen_sets, vehicle_text, words};
 use crate::chart::table::{AtTheBench, Figure};
 use crate::chart::{Column, Row, SetTable};
 use crate::draw::bold;

@@ -4,8 +4,8 @@
 //! has. So nothing reflows, and what can be read at 800 pixels can be read at every width.
 
 mod bench;
+mod for_readers;
 mod picture;
-mod reading;
 
 pub use picture::{PageError, Picture, png};
 

@@ -2,7 +2,7 @@
 //!
 //! No window, no graphics card, no system font, no clock: the same page gives the same bytes.
 
-use super::{MARGIN, Page, WIDTH, bench, reading};
+use super::{MARGIN, Page, WIDTH, bench, for_readers};
 use crate::draw::{MAX_SIDE_PX, picture, theme};
 use crate::project::PageForm;
 use egui::emath::GuiRounding as _;
@@ -152,7 +152,7 @@ fn content_ui(ui: &mut Ui, page: &Page, height: f32) -> f32 {
     let area = area.round_ui();
     let mut ui = ui.new_child(UiBuilder::new().max_rect(area));
     match page.choices().form.height_over_width() {
-        None => reading::page_ui(&mut ui, page),
+        None => for_readers::page_ui(&mut ui, page),
         Some(_) => bench::page_ui(&mut ui, page),
     }
     ui.min_rect().bottom() + MARGIN

@@ -3,6 +3,6 @@
 mod cards;
 mod fields;
 mod looks;
-mod reading;
+mod readout;
 mod settings;
 mod table;
