@@ -77,7 +77,6 @@ impl Keeper {
 
     /// Passes on what has changed since the last call, open gestures included.
     pub(super) fn follow(&mut self, desk: &Desk) {
-        self.worker.look_in();
         let is_unsaved = desk.history.is_unsaved();
         let state = (desk.history.revision(), is_unsaved, desk.on_disk);
         if self.followed == Some(state) {

@@ -8,6 +8,7 @@ use super::lock_of;
 use super::pace::Pace;
 use crate::app::background::{Background, Task, Wake};
 use crate::project::{FileSystem, RecoveryCopy};
+use std::cell::RefCell;
 use std::io::ErrorKind;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -25,8 +26,8 @@ pub(super) enum Wish {
 /// The autosave and the way to it.
 pub(super) struct Worker {
     background: Background<Wish, Option<String>>,
-    /// Why nothing is kept, for as long as nothing is.
-    problem: Option<String>,
+    /// Why nothing was kept when it was last asked.
+    problem: RefCell<Option<String>>,
 }
 
 impl Worker {
@@ -45,7 +46,7 @@ impl Worker {
         // Before anything else: whoever finds a copy without its lock takes it for abandoned.
         autosave.prepare();
         Self {
-            problem: autosave.problem.clone(),
+            problem: RefCell::new(autosave.problem.clone()),
             background: Background::started(wake, move |task| work(&mut autosave, task, pace)),
         }
     }
@@ -54,16 +55,13 @@ impl Worker {
         self.background.wish(wish);
     }
 
-    /// Takes note of what has become of the copy.
-    pub(super) fn look_in(&mut self) {
-        while let Some(problem) = self.background.news() {
-            self.problem = problem;
-        }
-    }
-
     /// Why nothing is kept, for as long as nothing is.
     pub(super) fn problem(&self) -> Option<String> {
-        self.problem.clone()
+        let mut problem = self.problem.borrow_mut();
+        while let Some(newer) = self.background.news() {
+            *problem = newer;
+        }
+        problem.clone()
     }
 
     /// Takes the copy away and ends the thread.
