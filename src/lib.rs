@@ -26,6 +26,7 @@ mod platform;
 pub mod project;
 pub mod sheet;
 pub mod units;
+mod unseen;
 
 // The simulated disk of the tests names this crate as everybody outside does.
 #[cfg(test)]

@@ -1,10 +1,11 @@
 //! Why does a command print nothing, in one sentence?
 
-use crate::gearing::{printable, quoted};
+use crate::gearing::quoted;
 use crate::project::format::FormatError;
 use crate::project::{ReadError, SaveError};
 use crate::sheet::json::JsonError;
 use crate::sheet::page::PageError;
+use crate::unseen::printable;
 
 /// The most characters of a message, line break not counted.
 const MOST_CHARACTERS: usize = 299;

@@ -6,9 +6,9 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use crate::gearing::printable;
 use crate::platform;
 use crate::project::{Disk, check_target, save_whole, shown};
+use crate::unseen::printable;
 use std::fs::OpenOptions;
 use std::io::{self, ErrorKind, Write, stdout};
 use std::path::{Path, PathBuf};

@@ -14,7 +14,6 @@ mod shifting;
 mod speed;
 mod text;
 mod tyre;
-mod unseen;
 
 pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
 pub use findings::{Finding, FindingKind, engine_findings, mark_findings};
@@ -37,4 +36,3 @@ pub use tyre::{
     SizePart, SpeedSymbol, Tolerance, Tyre, TyreDiameter, TyreError, TyreNotice, TyreSize,
     TyreSizeError, parse_tyre,
 };
-pub(crate) use unseen::{is_unseen, printable};

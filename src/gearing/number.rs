@@ -3,8 +3,8 @@
 //! Point or comma as decimal mark, no exponent, no sign, no grouping: the range checks are made
 //! by whoever knows the quantity.
 
-use super::unseen::printable;
 use crate::units::plain_number;
+use crate::unseen::printable;
 
 /// Why a text is not a plain number.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

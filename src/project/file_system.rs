@@ -10,8 +10,8 @@ use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
-use crate::gearing::printable;
 use crate::platform;
+use crate::unseen::printable;
 
 /// What a name in a folder stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

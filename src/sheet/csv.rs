@@ -8,9 +8,9 @@
 use crate::analysis::ProjectResults;
 use crate::chart::MarkedSpeeds;
 use crate::chart::table::{COLUMNS, ColumnDefinition, Figure, SetGear, Value};
-use crate::gearing::is_unseen;
 use crate::project::Project;
 use crate::units::{SpeedUnit, plain_number};
+use crate::unseen::is_unseen;
 
 /// How numbers are spelled, and with it what stands between two cells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

@@ -6,23 +6,26 @@ use super::{Source, assert_none, rust_files};
 const LAYERS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("platform", &[]),
-    ("logging", &[]),
-    ("panics", &[]),
-    ("gearing", &["units"]),
+    ("unseen", &[]),
+    ("logging", &["unseen"]),
+    ("panics", &["unseen"]),
+    ("gearing", &["units", "unseen"]),
     ("import", &["units", "gearing"]),
-    ("project", &["units", "platform", "gearing"]),
+    ("project", &["units", "unseen", "platform", "gearing"]),
     ("analysis", &["units", "gearing", "project"]),
     ("chart", &["units", "gearing", "project", "analysis"]),
     ("draw", &["units", "gearing", "project", "chart"]),
     (
         "sheet",
-        &["units", "gearing", "project", "analysis", "chart", "draw"],
+        &[
+            "units", "unseen", "gearing", "project", "analysis", "chart", "draw",
+        ],
     ),
     (
         "cli",
         &[
-            "units", "platform", "gearing", "import", "project", "analysis", "chart", "draw",
-            "sheet",
+            "units", "unseen", "platform", "gearing", "import", "project", "analysis", "chart",
+            "draw", "sheet",
         ],
     ),
     (
