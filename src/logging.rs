@@ -3,6 +3,7 @@
 //! Some libraries only log what went wrong: without this, a file dialog that cannot be shown would
 //! fail in silence. What is not wrong is not said.
 
+use crate::unseen::printable;
 use log::{Level, LevelFilter, Log, Metadata, Record};
 use std::io::{Write, stderr};
 
@@ -52,7 +53,12 @@ fn line(level: Level, message: &str) -> String {
         _ => "warning",
     };
     let words: Vec<&str> = message.split_whitespace().collect();
-    let message: String = words.join(" ").chars().take(MOST_CHARACTERS).collect();
+    let message = words.join(" ");
+    let message: String = message
+        .chars()
+        .take(MOST_CHARACTERS)
+        .map(printable)
+        .collect();
     format!("layshaft: {word}: {message}")
 }
 
@@ -67,6 +73,13 @@ mod tests {
         let text = line(Level::Warn, &"long ".repeat(1000));
         assert!(text.starts_with("layshaft: warning: long long"), "{text}");
         assert!(text.chars().count() < 300, "{text}");
+    }
+
+    #[test]
+    fn a_path_in_a_message_cannot_turn_the_line_about() {
+        let text = line(Level::Warn, "no lock on /a\u{202e}b\u{200b}c\u{1b}[2J");
+        assert!(!text.contains(['\u{202e}', '\u{200b}', '\u{1b}']), "{text}");
+        assert!(text.contains("[2J"), "{text}");
     }
 
     #[test]

@@ -2,6 +2,7 @@
 //!
 //! Never a backtrace: one sentence with the place, for whoever mends it.
 
+use crate::unseen::printable;
 use std::any::Any;
 use std::io::Write;
 use std::panic::Location;
@@ -30,10 +31,11 @@ pub fn answer_panics(work: impl Fn() -> String + Send + Sync + 'static) {
 fn sentence(place: &str, words: &str, kept: &str) -> String {
     let words: Vec<&str> = words.split_whitespace().collect();
     let words: String = words.join(" ").chars().take(MOST_CHARACTERS).collect();
-    format!(
+    let sentence = format!(
         "layshaft: this is a fault in Layshaft itself ({place}: {words}); \
          {kept}; please report it"
-    )
+    );
+    sentence.chars().map(printable).collect()
 }
 
 fn told(place: Option<&Location<'_>>) -> String {
