@@ -132,6 +132,8 @@ impl App {
     }
 
     fn copy_table(&mut self, ctx: &Context) {
+        // An edit of this very frame is in it.
+        self.lifecycle.desk.refresh();
         let title = self.desk().project().title.as_ref().map(Name::as_str);
         let text = crate::sheet::text::table(title, self.desk().table());
         self.perform(ctx, Action::Copy("the table as text", text));
