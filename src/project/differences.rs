@@ -224,7 +224,7 @@ fn note_single_shifts(facts: &mut Facts, set: &GearSet) {
             gear.shift.map(rpm),
         );
     }
-    let own = listed(own().map(|gear| gear.label.to_string()));
+    let own = listed(own().map(|gear| format!("gear {}", gear.label)));
     facts.note("gears with a shift point of their own", own);
 }
 
@@ -349,7 +349,7 @@ mod tests {
             [
                 "redline: 4700, was 4500".to_owned(),
                 format!("{name}, shift 2→3: 4700, was {was}"),
-                format!("{name}, gears with a shift point of their own: 2, was none"),
+                format!("{name}, gears with a shift point of their own: gear 2, was none"),
             ]
         );
     }
