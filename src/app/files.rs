@@ -2,8 +2,8 @@
 
 use crate::platform;
 use crate::project::{
-    EntryKind, FileSystem, Project, ReadError, SaveError, digest, format, read_text, save_whole,
-    shown, sweep_beside,
+    EntryKind, FileSystem, Project, ReadError, SaveError, digest, ends_in_separator, format,
+    read_text, save_whole, shown, sweep_beside,
 };
 use std::path::{Path, PathBuf};
 
@@ -157,8 +157,7 @@ pub(super) fn check_is_no_folder(fs: &dyn FileSystem, path: &Path) -> Result<(),
     if is_folder {
         return Err(ReadError::IsAFolder { path: path() }.to_string());
     }
-    let last = path().into_os_string().into_encoded_bytes().last().copied();
-    if last.is_some_and(|last| std::path::is_separator(char::from(last))) {
+    if ends_in_separator(&path()) {
         return Err(SaveError::NoFileName { path: path() }.to_string());
     }
     Ok(())

@@ -28,6 +28,7 @@ pub use file_system::{Access, Disk, EntryKind, Facts, FileSystem, LockableFile, 
 pub use history::{DocumentId, History, Revision};
 pub use recovery::{CopyError, RecoveryCopy};
 pub use save_error::SaveError;
+pub(crate) use saving::ends_in_separator;
 pub use saving::{check_target, save_new, save_private, save_whole};
 pub use set_edits::SetEdit;
 pub(crate) use sweeping::{WithoutLocks, remove_unheld};

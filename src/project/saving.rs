@@ -194,7 +194,8 @@ impl<'a> Target<'a> {
 
     /// A name in an existing folder.
     fn new(fs: &dyn FileSystem, given: &'a Path) -> Result<Self, SaveError> {
-        let Some(name) = given.file_name() else {
+        let ends_in_a_name = !ends_in_separator(given);
+        let Some(name) = given.file_name().filter(|_| ends_in_a_name) else {
             return Err(SaveError::NoFileName {
                 path: given.to_owned(),
             });
@@ -248,6 +249,12 @@ impl<'a> Target<'a> {
             Err(error) => Err(error),
         }
     }
+}
+
+/// Whether a path is spelled like that of a folder, with a separator behind the name.
+pub(crate) fn ends_in_separator(path: &Path) -> bool {
+    let last = path.as_os_str().as_encoded_bytes().last();
+    last.is_some_and(|last| std::path::is_separator(char::from(*last)))
 }
 
 fn not_saved(path: &Path, error: &io::Error) -> SaveError {

@@ -365,6 +365,8 @@ fn what_cannot_be_a_file_is_refused_by_name() {
     assert_eq!(save(&path), SaveError::IsAFolder { path });
     let path = PathBuf::new();
     assert_eq!(save(&path), SaveError::NoFileName { path });
+    let path = in_folder("new/");
+    assert_eq!(save(&path), SaveError::NoFileName { path });
     assert_eq!(
         save(&in_folder("none/a")),
         SaveError::NoFolder {
