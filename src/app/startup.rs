@@ -48,16 +48,17 @@ pub enum StartError {
 /// When the file cannot be opened or no window can be shown: one sentence.
 pub fn run(file: Option<&Path>) -> Result<(), StartError> {
     logging::write_warnings_to_stderr();
-    if let Some(path) = file {
-        // What cannot be opened is said before there is a window.
-        files::open(&Disk, path)?;
-    }
     let mut app = App::new(EXAMPLES[0].project()?, None, Surroundings::default());
     match recovery::folder() {
         Some(folder) => app.keep_unsaved_work_in(&folder),
         None => app.lifecycle.cannot_keep_unsaved_work(NO_HOME),
     }
     if let Some(path) = file {
+        // What cannot be opened is said before there is a window, unless one is needed to offer work
+        // that was left.
+        if !app.lifecycle.has_left_work() {
+            files::open(&Disk, path)?;
+        }
         app.lifecycle.take(Step::Open(path.to_owned()));
     }
     if let Some((path, latest)) = app.lifecycle.last_resort() {

@@ -85,6 +85,11 @@ impl Lifecycle {
         self.safety.keeper.as_ref().map(Keeper::last_resort)
     }
 
+    /// Whether there is work that windows left.
+    pub(in crate::app) fn has_left_work(&self) -> bool {
+        !self.safety.left.is_empty()
+    }
+
     /// Offers the next thing that a window left, where nothing else is being asked and nothing is
     /// unsaved that would have to make room for it.
     pub(in crate::app) fn offer_next(&mut self) {
