@@ -158,6 +158,18 @@ impl History {
         self.future.clear();
     }
 
+    /// Puts another document in the place of this one as a step that can be taken back; `label` says
+    /// what undoing would take back.
+    pub fn replace(&mut self, project: Arc<Project>, label: &'static str) {
+        self.commit();
+        self.gesture = Some(Step {
+            project: self.snapshot(),
+            label,
+        });
+        self.show(project);
+        self.commit();
+    }
+
     /// Takes the running gesture back.
     pub fn cancel(&mut self) {
         if let Some(step) = self.gesture.take() {

@@ -178,6 +178,13 @@ fn theirs_can_be_opened_instead() {
     click(&mut window, "Open theirs");
     let project = window.app().desk().project();
     assert!(differences(project, &theirs).is_empty());
+    window.ctrl(Key::Z);
+    let project = window.app().desk().project();
+    assert!(
+        !differences(project, &theirs).is_empty(),
+        "undoing brings ours back"
+    );
+    assert!(window.app().desk().history.is_unsaved());
 }
 
 #[test]

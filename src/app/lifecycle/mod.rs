@@ -98,6 +98,8 @@ impl Lifecycle {
             Step::Write(path, purpose, then) => self.write(&path, purpose, then),
             Step::SaveInOwnLayout(then) => self.save_in_own_layout(then),
             Step::ReplaceTheirs(seen, then) => self.replace_theirs(seen, then),
+            Step::TakeTheirs(path) => self.take_theirs(&path),
+            Step::SaveElsewhere(then) => self.save_elsewhere(then),
             Step::Open(path) => self.open(&path),
             Step::OpenCopy(path) => self.open_copy(&path),
             Step::Recover(left) => self.recover(*left),

@@ -9,6 +9,15 @@ use crate::app::files::{self, Saved, typed_path, with_ending};
 use crate::project::{Difference, differences, digest, read_text, shown};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// `van-2.ron`: a name beside `van.ron`.
+fn numbered(path: &Path, number: u32) -> PathBuf {
+    let mut name = path.file_stem().unwrap_or_default().to_owned();
+    name.push(format!("-{number}"));
+    let ending = path.extension().unwrap_or_default();
+    path.with_file_name(name).with_extension(ending)
+}
 
 /// What is lost, beside figures, with a file that somebody wrote by hand.
 const LAYOUT: &str = "comments and layout: yours Layshaft's own, theirs written by hand";
@@ -27,9 +36,8 @@ impl Lifecycle {
     fn ask_about_form(&mut self, then: Option<After>) {
         let text = "This file was written or changed by hand. Saving keeps every value, but not \
                     its comments and layout. Saving it under another name keeps this file as it is.";
-        let elsewhere = Step::AskForPath(Purpose::Save, then.clone());
         let question = Question::new("Save in Layshaft's own layout?", text)
-            .or("Save under another name", elsewhere)
+            .or("Save under another name", Step::SaveElsewhere(then.clone()))
             .or("Save here", Step::SaveInOwnLayout(then))
             .or("Cancel", Step::Stay);
         self.ask(question);
@@ -87,18 +95,19 @@ impl Lifecycle {
                 if theirs.has_other_form {
                     details.push(LAYOUT.to_owned());
                 }
-                self.ask_about_theirs(path, details, Some(theirs.digest), then);
+                self.ask_about_theirs(Some(path), details, Some(theirs.digest), then);
             }
             Err(problem) => {
                 let seen = self.digest_of(&path);
-                self.ask_about_theirs(path, vec![problem.to_string()], seen, then);
+                self.ask_about_theirs(None, vec![problem.to_string()], seen, then);
             }
         }
     }
 
+    /// `theirs` is the file, where it can be opened.
     fn ask_about_theirs(
         &mut self,
-        path: PathBuf,
+        theirs: Option<PathBuf>,
         details: Vec<String>,
         seen: Option<u64>,
         then: Option<After>,
@@ -108,14 +117,32 @@ impl Lifecycle {
              this window, theirs is what the file holds now.",
             self.desk.name()
         );
-        let elsewhere = Step::AskForPath(Purpose::Save, then.clone());
-        let question = Question::new("The file has changed", text)
+        let elsewhere = Step::SaveElsewhere(then.clone());
+        let mut question = Question::new("The file has changed", text)
             .with(details)
             .or("Save yours under another name", elsewhere)
-            .or("Replace theirs", Step::ReplaceTheirs(seen, then))
-            .or("Open theirs", Step::Open(path))
-            .or("Cancel", Step::Stay);
-        self.ask(question);
+            .or("Replace theirs", Step::ReplaceTheirs(seen, then));
+        if let Some(path) = theirs {
+            question = question.or("Open theirs", Step::TakeTheirs(path));
+        }
+        self.ask(question.or("Cancel", Step::Stay));
+    }
+
+    /// Puts what the file holds in the place of what stands here; undoing brings that back.
+    pub(super) fn take_theirs(&mut self, path: &Path) {
+        self.asked = None;
+        match files::open(self.files(), path) {
+            Ok(theirs) => {
+                let project = Arc::new(theirs.project);
+                let history = &mut self.desk.history;
+                history.replace(Arc::clone(&project), "theirs in place of yours");
+                history.mark_saved(project);
+                self.desk.on_disk = Some(theirs.digest);
+                self.has_other_form = theirs.has_other_form;
+                self.say("Opened theirs; undoing brings yours back");
+            }
+            Err(problem) => self.say(problem.to_string()),
+        }
     }
 
     /// Saves where the document stands, though somebody else has changed the file; should it be
@@ -138,7 +165,20 @@ impl Lifecycle {
             Purpose::Open | Purpose::Save => own,
             Purpose::SavePicture => own.with_extension("png"),
         };
-        let request = self.start_picker(purpose, Some(suggested.clone()));
+        self.ask_beginning_with(purpose, &suggested, then);
+    }
+
+    /// Asks for a place beside the document's own, beginning with a name that is free.
+    pub(super) fn save_elsewhere(&mut self, then: Option<After>) {
+        let own = self.desk.file.clone();
+        let own = own.unwrap_or_else(|| self.suggested_name());
+        let free = (2..100).map(|number| numbered(&own, number));
+        let free = free.into_iter().find(|path| self.is_gone(path));
+        self.ask_beginning_with(Purpose::Save, &free.unwrap_or(own), then);
+    }
+
+    fn ask_beginning_with(&mut self, purpose: Purpose, suggested: &Path, then: Option<After>) {
+        let request = self.start_picker(purpose, Some(suggested.to_owned()));
         self.asked = Some(Asked::Path(PathQuestion {
             purpose,
             text: suggested.display().to_string(),

@@ -43,6 +43,11 @@ pub(in crate::app) enum Step {
     /// It is saved where it stands, though somebody else has changed the file; with the digest of
     /// what they have put there, where it was text.
     ReplaceTheirs(Option<u64>, Option<After>),
+    /// What somebody else has put into the file takes the place of what stands here, which undoing
+    /// brings back.
+    TakeTheirs(PathBuf),
+    /// A place beside the file is asked for.
+    SaveElsewhere(Option<After>),
     /// A file is opened, whatever is lost.
     Open(PathBuf),
     /// What a file holds is opened without the file.

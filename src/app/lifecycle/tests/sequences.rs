@@ -86,6 +86,8 @@ fn is_harmful(step: &Step) -> bool {
         | Step::Leave(_)
         | Step::Save(_)
         | Step::AskForPath(..)
+        | Step::SaveElsewhere(_)
+        | Step::TakeTheirs(_)
         | Step::Typed(_)
         | Step::Chosen(_)
         | Step::OpenCopy(_)
@@ -196,8 +198,7 @@ impl Watched {
         let document = life.machine.desk.history.revision().document();
         let (was_unsaved, could_close) = (life.is_unsaved(), life.machine.may_close);
         let asked = life.heading().to_owned();
-        let opens_theirs = asked == "The file has changed" && matches!(step, Step::Open(_));
-        self.loss_is_agreed |= matches!(step, Step::GoOn(_)) || opens_theirs;
+        self.loss_is_agreed |= matches!(step, Step::GoOn(_));
         self.left &= !matches!(step, Step::ThrowAway(_));
 
         life.take(step.clone());
