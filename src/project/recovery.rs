@@ -101,6 +101,17 @@ impl RecoveryCopy {
         Ok(())
     }
 
+    /// The same, where a copy that the disk has not confirmed counts as kept: it is read all the same.
+    ///
+    /// # Errors
+    /// When it cannot be written; an older copy is then as it was.
+    pub fn keep(&self, fs: &dyn FileSystem, path: &Path) -> Result<(), CopyError> {
+        match self.write(fs, path) {
+            Err(problem) if problem.is_kept() => Ok(()),
+            written => written,
+        }
+    }
+
     /// The copy in a file; none where it cannot be read, and the file stays.
     pub fn read(fs: &dyn FileSystem, path: &Path) -> Option<Self> {
         let text = read_text(fs, path).ok()?;

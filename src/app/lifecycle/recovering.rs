@@ -230,10 +230,7 @@ fn written_at_once(fs: &dyn FileSystem, path: &Path, latest: &Latest) -> bool {
         copy
     });
     let copy = copy.flatten();
-    copy.is_some_and(|copy| match copy.write(fs, path) {
-        Ok(()) => true,
-        Err(problem) => problem.is_kept(),
-    })
+    copy.is_some_and(|copy| copy.keep(fs, path).is_ok())
 }
 
 #[cfg(test)]

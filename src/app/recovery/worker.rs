@@ -7,6 +7,7 @@ use super::lock::Lock;
 use super::lock_of;
 use super::pace::Pace;
 use crate::app::background::{Background, Task, Wake};
+use crate::platform;
 use crate::project::{FileSystem, RecoveryCopy};
 use std::cell::RefCell;
 use std::io::ErrorKind;
@@ -159,7 +160,7 @@ impl Autosave {
         }
         let folder = self.path.parent().unwrap_or(&self.path);
         self.fs.make_private_folder(folder).map_err(|error| {
-            let reason = crate::platform::reason_in_words(&error);
+            let reason = platform::reason_in_words(&error);
             format!("the folder {} cannot be made: {reason}", folder.display())
         })?;
         self.lock = Lock::taken(&*self.fs, &lock);
@@ -171,12 +172,11 @@ impl Autosave {
 
     /// Writes a copy; whether it is kept now.
     fn write(&mut self, copy: &RecoveryCopy) -> bool {
-        let prepared = self.prepared();
-        let written = prepared.and_then(|()| match copy.write(&*self.fs, &self.path) {
-            Err(problem) if !problem.is_kept() => Err(problem.to_string()),
-            _ => Ok(()),
+        let kept = self.prepared().and_then(|()| {
+            let kept = copy.keep(&*self.fs, &self.path);
+            kept.map_err(|problem| problem.to_string())
         });
-        self.problem = written.err();
+        self.problem = kept.err();
         self.problem.is_none()
     }
 
@@ -186,7 +186,7 @@ impl Autosave {
             Err(error)
                 if !matches!(error.kind(), ErrorKind::NotFound | ErrorKind::NotADirectory) =>
             {
-                let reason = crate::platform::reason_in_words(&error);
+                let reason = platform::reason_in_words(&error);
                 let path = self.path.display();
                 log::warn!("a copy of saved work cannot be taken away ({reason}): {path}");
             }
