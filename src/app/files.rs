@@ -153,14 +153,15 @@ pub(super) fn check_is_no_folder(fs: &dyn FileSystem, path: &Path) -> Result<(),
     let is_folder = fs
         .facts(path)
         .is_ok_and(|facts| facts.kind == EntryKind::Folder);
-    let path = || path.to_owned();
+    let has_no_name = ends_in_separator(path);
+    let path = path.to_owned();
     if is_folder {
-        return Err(ReadError::IsAFolder { path: path() }.to_string());
+        Err(ReadError::IsAFolder { path }.to_string())
+    } else if has_no_name {
+        Err(SaveError::NoFileName { path }.to_string())
+    } else {
+        Ok(())
     }
-    if ends_in_separator(&path()) {
-        return Err(SaveError::NoFileName { path: path() }.to_string());
-    }
-    Ok(())
 }
 
 fn home() -> Option<PathBuf> {

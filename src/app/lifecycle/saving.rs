@@ -159,8 +159,7 @@ impl Lifecycle {
 
     /// Asks for a place, in the system's dialog and in the window.
     pub(super) fn ask_for_path(&mut self, purpose: Purpose, then: Option<After>) {
-        let own = self.desk.file.clone();
-        let own = own.unwrap_or_else(|| self.suggested_name());
+        let own = self.own_path();
         let suggested = match purpose {
             Purpose::Open | Purpose::Save => own,
             Purpose::SavePicture => own.with_extension("png"),
@@ -170,10 +169,9 @@ impl Lifecycle {
 
     /// Asks for a place beside the document's own, beginning with a name that is free.
     pub(super) fn save_elsewhere(&mut self, then: Option<After>) {
-        let own = self.desk.file.clone();
-        let own = own.unwrap_or_else(|| self.suggested_name());
-        let free = (2..100).map(|number| numbered(&own, number));
-        let free = free.into_iter().find(|path| self.is_gone(path));
+        let own = self.own_path();
+        let mut beside = (2..100).map(|number| numbered(&own, number));
+        let free = beside.find(|path| self.is_gone(path));
         self.ask_beginning_with(Purpose::Save, &free.unwrap_or(own), then);
     }
 
@@ -196,6 +194,12 @@ impl Lifecycle {
     /// The next answer of the system's dialog, if one came.
     pub(in crate::app) fn chosen(&mut self) -> Option<Answer> {
         self.surroundings.picker.poll()
+    }
+
+    /// Where the document stands, or the name that it would have.
+    fn own_path(&self) -> PathBuf {
+        let own = self.desk.file.clone();
+        own.unwrap_or_else(|| self.suggested_name())
     }
 
     /// A file name made of the title's letters and digits.

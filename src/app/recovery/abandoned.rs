@@ -110,17 +110,13 @@ impl Abandoned {
             return (Standing::Same, Vec::new());
         }
         let is_theirs = self.copy.began_from != Some(opened.digest);
-        let words = if is_theirs {
-            Difference::words_of_two
+        if is_theirs {
+            let words = found.iter().map(Difference::words_of_two);
+            (Standing::Apart, words.collect())
         } else {
-            Difference::words
-        };
-        let standing = if is_theirs {
-            Standing::Apart
-        } else {
-            Standing::Ahead
-        };
-        (standing, found.iter().map(words).collect())
+            let words = found.iter().map(Difference::words);
+            (Standing::Ahead, words.collect())
+        }
     }
 
     /// Takes the copy and its lock away.
