@@ -114,6 +114,17 @@ impl SetResults {
         same_label.or_else(|| self.top().filter(|_| is_top))
     }
 
+    /// The upshift at which the needle falls furthest, as a share of the shift speed: the gears before
+    /// and behind it, and that share. None where there is one gear only; the first of equal ones.
+    pub fn widest_drop(&self) -> Option<(&GearResult, &GearResult, f64)> {
+        let shifts = self.chain().zip(self.chain().skip(1));
+        let drops = shifts.filter_map(|(from, to)| {
+            let share = from.upshift.as_ref()?.drop_share();
+            Some((from, to, share))
+        });
+        drops.reduce(|widest, drop| if drop.2 > widest.2 { drop } else { widest })
+    }
+
     /// The top gear of the shift chain.
     pub fn top(&self) -> Option<&GearResult> {
         self.chain().last()
