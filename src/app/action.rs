@@ -3,6 +3,7 @@
 //! Panels change nothing themselves: they get a small borrowed view and return actions, which the
 //! app performs after the frame.
 
+use super::arrangement::{Part, Share};
 use super::commands::Command;
 use super::typed::RatioForm;
 use crate::chart::{Range, View};
@@ -25,6 +26,12 @@ pub enum Action {
     Run(Command),
     /// Another set comes forward and shows its handles.
     Select(SetId),
+    /// A set's card is opened, the others are folded.
+    OpenCard(SetId),
+    /// Another of the parts is looked at where there is room for one only.
+    Part(Part),
+    /// The left column or the table takes another share of the window.
+    Share(Share),
     /// The pointer is on a gear, or on none.
     Point(Option<(SetId, GearId)>),
     /// Another part of a diagram is in view; none is the whole.

@@ -1,11 +1,12 @@
 //! One field that is typed in.
 //!
-//! A text field over a draft. It previews while it reads, commits on Enter and on leaving, takes back
-//! on Esc, and moves through its column with the arrow keys.
+//! A text field over a draft. It previews while it reads, commits on leaving, and takes back on Esc.
+//! Which key leaves it, and where to, the focus map decides.
 
 use super::action::Action;
 use super::drafts::{CellId, Draft, Drafts};
-use crate::draw::palette::Palette;
+use super::focus::Keeps;
+use super::form::Form;
 use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
 use std::time::Duration;
@@ -26,32 +27,27 @@ pub(super) struct InputCell<'a> {
     pub read: &'a dyn Fn(&str) -> Result<Edit, String>,
 }
 
-/// Shows a field and adds what it wants done to `actions`.
+/// The identity of a field's widget.
+pub(super) fn cell_id(cell: CellId) -> egui::Id {
+    egui::Id::unique(("cell", cell))
+}
+
+/// Shows a field and adds what it wants done to the form's actions.
 ///
 /// Returns why what stands in it does not read, to be shown beside or beneath it.
-pub(super) fn cell_ui(
-    ui: &mut Ui,
-    drafts: &mut Drafts,
-    palette: &Palette,
-    cell: &InputCell<'_>,
-    actions: &mut Vec<Action>,
-) -> Option<String> {
-    let id = egui::Id::unique(("cell", cell.id));
+pub(super) fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<String> {
+    let id = cell_id(cell.id);
     let (has_focus, had_focus) = ui.memory(|m| (m.has_focus(id), m.had_focus_last_frame(id)));
-    let keys = if has_focus {
-        Keys::taken(ui)
-    } else {
-        Keys::default()
-    };
-    drafts.end_outdated(cell.id, cell.text);
-    let draft = drafts.get(cell.id);
+    let escape = has_focus && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
+    form.drafts.end_outdated(cell.id, cell.text);
+    let draft = form.drafts.get(cell.id);
     let mut text = draft.map_or_else(|| cell.text.to_owned(), |draft| draft.text.clone());
     let problem = draft.and_then(|draft| told_problem(ui, draft, has_focus));
     let is_entered = has_focus && !had_focus;
     if is_entered {
         begin_anew(ui, id, &text);
     }
-    let color = problem.as_ref().map(|_| palette.error);
+    let color = problem.as_ref().map(|_| form.palette.error);
     let edit = TextEdit::singleline(&mut text)
         .id(id)
         .hint_text(cell.hint)
@@ -60,22 +56,20 @@ pub(super) fn cell_ui(
         .event_filter(OWN_KEYS)
         .char_limit(MOST_CHARACTERS);
     let response = ui.add(edit).accessible_name(cell.name);
-    drafts.announce(cell.id, id);
+    form.focus
+        .announce_field(id, Keeps::Line, text.chars().count());
     if is_entered || response.gained_focus() {
         // What was left without a word, such as a handle that went out of view, ends here.
-        actions.push(Action::Commit);
+        form.actions.push(Action::Commit);
     }
     select_by_click(ui, &response, &text, is_entered);
-    if keys.escape {
-        give_up(ui, drafts, cell, id, actions);
+    if escape {
+        give_up(ui, form, cell, id);
     } else {
-        follow(drafts, cell, &response, &text, actions);
-        if keys.enter || keys.step != 0 {
-            let step = if keys.enter { 1 } else { keys.step };
-            leave(ui, drafts, cell, id, step, actions);
-        }
+        follow(form.drafts, cell, &response, &text, form.actions);
     }
     if let Some(problem) = &problem {
+        ui.accesskit_node_builder(id, |node| node.set_description(problem.as_str()));
         response.on_hover_text(problem);
     }
     problem
@@ -118,36 +112,11 @@ const OWN_KEYS: EventFilter = EventFilter {
     escape: true,
 };
 
-/// The keys of this frame that a field keeps for itself.
-#[derive(Default)]
-struct Keys {
-    escape: bool,
-    enter: bool,
-    step: isize,
-}
-
-impl Keys {
-    fn taken(ui: &Ui) -> Self {
-        ui.input_mut(|input| Self {
-            escape: input.consume_key(Modifiers::NONE, Key::Escape),
-            enter: input.consume_key(Modifiers::NONE, Key::Enter),
-            step: isize::from(input.consume_key(Modifiers::NONE, Key::ArrowDown))
-                - isize::from(input.consume_key(Modifiers::NONE, Key::ArrowUp)),
-        })
-    }
-}
-
-/// Esc: what was typed is forgotten and what it previewed is taken back.
-fn give_up(
-    ui: &Ui,
-    drafts: &mut Drafts,
-    cell: &InputCell<'_>,
-    id: egui::Id,
-    actions: &mut Vec<Action>,
-) {
-    drafts.end(cell.id);
-    actions.push(Action::Cancel);
-    ui.memory_mut(|m| m.surrender_focus(id));
+/// Esc: what was typed is forgotten and what it previewed is taken back; the field keeps the focus.
+fn give_up(ui: &Ui, form: &mut Form<'_>, cell: &InputCell<'_>, id: egui::Id) {
+    form.drafts.end(cell.id);
+    form.actions.push(Action::Cancel);
+    begin_anew(ui, id, cell.text);
 }
 
 /// Keeps draft and preview in step with the text; leaving the field commits.
@@ -200,23 +169,6 @@ fn finish(drafts: &mut Drafts, cell: &InputCell<'_>, actions: &mut Vec<Action>) 
     }
     if drafts.get(cell.id).is_some() || reads {
         actions.push(Action::Commit);
-    }
-}
-
-/// Enter and the arrow keys: commit, then move on in the column.
-fn leave(
-    ui: &Ui,
-    drafts: &mut Drafts,
-    cell: &InputCell<'_>,
-    id: egui::Id,
-    step: isize,
-    actions: &mut Vec<Action>,
-) {
-    finish(drafts, cell, actions);
-    ui.memory_mut(|m| m.surrender_focus(id));
-    if let Some(next) = drafts.neighbour(cell.id, step) {
-        drafts.move_to(next);
-        ui.ctx().request_repaint();
     }
 }
 

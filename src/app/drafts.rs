@@ -4,8 +4,9 @@
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
 //! beside it, and the document keeps the last good value.
 
+use super::cell::cell_id;
 use crate::gearing::GearId;
-use crate::project::SetId;
+use crate::project::{Project, SetId};
 use std::collections::HashMap;
 
 /// Which field of the document a draft is for.
@@ -79,12 +80,6 @@ pub(super) struct Draft {
 #[derive(Debug, Default)]
 pub(super) struct Drafts {
     open: HashMap<CellId, Draft>,
-    /// The fields of this frame from top to bottom.
-    places: Vec<(CellId, egui::Id)>,
-    /// Those of the last frame, for moving through a column.
-    last_places: Vec<(CellId, egui::Id)>,
-    /// The field that is to be typed in from the next frame on.
-    next_focus: Option<egui::Id>,
 }
 
 impl Drafts {
@@ -127,70 +122,58 @@ impl Drafts {
         self.open.clear();
     }
 
-    /// Begins a frame in which the fields announce themselves anew.
-    ///
-    /// A draft whose field is gone goes too: its set, gear or stage may come back as another one.
-    pub(super) fn begin_frame(&mut self, ctx: &egui::Context) {
-        self.last_places = std::mem::take(&mut self.places);
-        let places = &self.last_places;
-        self.open
-            .retain(|cell, _| places.iter().any(|(shown, _)| shown == cell));
-        if let Some(id) = self.next_focus.take() {
-            ctx.memory_mut(|m| m.request_focus(id));
-        }
+    /// Forgets the ratios that are being typed: they are to be typed in another form.
+    pub(super) fn forget_ratios(&mut self) {
+        let is_ratio = |cell: &CellId| {
+            use SetCell::{Overall, Ratio, SpeedPer1000};
+            matches!(
+                cell,
+                CellId::Set(_, Ratio(_) | Overall(_) | SpeedPer1000(_))
+            )
+        };
+        self.open.retain(|cell, _| !is_ratio(cell));
     }
 
-    /// Whether the keys go to a field in which nothing was typed yet.
-    pub(super) fn is_waiting(&self, ctx: &egui::Context) -> bool {
-        let focused = ctx.memory(egui::Memory::focused);
-        let mut places = self.last_places.iter();
-        places.any(|(cell, id)| focused == Some(*id) && !self.open.contains_key(cell))
+    /// Whether something was left in a set that does not read.
+    pub(super) fn has_unread(&self, set: SetId) -> bool {
+        let is_of_set = |cell: &CellId| matches!(cell, CellId::Set(of, _) if *of == set);
+        let mut open = self.open.iter();
+        open.any(|(cell, draft)| is_of_set(cell) && draft.problem.is_some())
     }
 
-    /// From the next frame on another field is typed in; what is pressed in this one is not its own.
-    pub(super) fn move_to(&mut self, id: egui::Id) {
-        self.next_focus = Some(id);
+    /// Forgets the drafts whose fields are gone from the document: a set, gear or stage may come back
+    /// as another one. A field that is only folded away keeps what was typed.
+    pub(super) fn keep_to(&mut self, project: &Project) {
+        self.open.retain(|cell, _| is_there(*cell, project));
     }
 
-    /// Announces a field of this frame.
-    pub(super) fn announce(&mut self, cell: CellId, id: egui::Id) {
-        self.places.push((cell, id));
-    }
-
-    /// The field above (−1) or below (+1) one in its column, as it was shown in the last frame.
-    pub(super) fn neighbour(&self, cell: CellId, step: isize) -> Option<egui::Id> {
-        let column: Vec<_> = self
-            .last_places
-            .iter()
-            .filter(|(other, _)| same_column(*other, cell))
-            .collect();
-        let at = column.iter().position(|(other, _)| *other == cell)?;
-        let to = at.checked_add_signed(step)?;
-        column.get(to).map(|(_, id)| *id)
+    /// Whether something was typed in the field of that widget.
+    pub(super) fn is_typed_in(&self, field: egui::Id) -> bool {
+        self.open.keys().any(|cell| cell_id(*cell) == field)
     }
 }
 
-/// Whether two fields stand in one column: the same kind of figure, of the same set.
-fn same_column(a: CellId, b: CellId) -> bool {
-    match (a, b) {
-        (CellId::Set(set, cell), CellId::Set(other_set, other)) => {
-            set == other_set && std::mem::discriminant(&cell) == std::mem::discriminant(&other)
-        }
-        (a, b) => a == b || (is_of_the_vehicle(a) && is_of_the_vehicle(b)),
-    }
-}
-
-/// Whether a field stands in the vehicle's panel.
-fn is_of_the_vehicle(cell: CellId) -> bool {
+/// Whether the document has what a field is about.
+fn is_there(cell: CellId, project: &Project) -> bool {
+    let CellId::Set(id, cell) = cell else {
+        return true;
+    };
+    let Some(set) = project.sets.get(id).map(|candidate| &candidate.set) else {
+        return false;
+    };
+    let position = |stage: usize, at: usize| {
+        let stage = set.stages.get(stage);
+        stage.is_some_and(|stage| at < stage.positions.len())
+    };
     match cell {
-        CellId::Title
-        | CellId::Date
-        | CellId::Tyre
-        | CellId::Idle
-        | CellId::LowestUseful
-        | CellId::Redline
-        | CellId::MarkedEngineSpeeds
-        | CellId::MarkedRoadSpeeds => true,
-        CellId::PictureWidth | CellId::Set(..) => false,
+        SetCell::Name | SetCell::ShiftAll => true,
+        SetCell::Tyre => set.tyre.is_some(),
+        SetCell::Ratio(gear) | SetCell::Overall(gear) | SetCell::SpeedPer1000(gear) => {
+            set.gear(gear).is_some() || (gear == GearId::REVERSE && set.reverse.is_some())
+        }
+        SetCell::Label(gear) | SetCell::Shift(gear) => set.gear(gear).is_some(),
+        SetCell::FinalDrive(at) => at < set.final_drives.len(),
+        SetCell::StageName(at) => at < set.stages.len(),
+        SetCell::PositionName(stage, at) | SetCell::PositionRatio(stage, at) => position(stage, at),
     }
 }

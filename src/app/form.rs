@@ -3,14 +3,18 @@
 use super::action::Action;
 use super::cell::{InputCell, cell_ui};
 use super::drafts::{CellId, Drafts};
+use super::focus::FocusMap;
 use crate::draw::palette::Palette;
 use crate::project::Edit;
 use egui::{Color32, Label, Response, RichText, Ui};
 
-/// What every form needs: drafts to type into, colours, and a place for what it wants done.
+/// What every form needs: drafts to type into, the focus map, colours, and a place for what it wants
+/// done.
 pub(super) struct Form<'a> {
     /// What is being typed.
     pub drafts: &'a mut Drafts,
+    /// Where the focus can be.
+    pub focus: &'a mut FocusMap,
     /// Colours.
     pub palette: &'a Palette,
     /// What is wanted.
@@ -67,7 +71,7 @@ impl Form<'_> {
             width,
             read,
         };
-        cell_ui(ui, self.drafts, self.palette, &cell, self.actions)
+        cell_ui(ui, self, &cell)
     }
 
     /// The name before a field.

@@ -4,6 +4,7 @@
 //! things, after the frame.
 
 mod action;
+mod arrangement;
 mod background;
 mod cell;
 mod commands;
@@ -15,20 +16,25 @@ mod drafts;
 mod exporting;
 mod file_picker;
 mod files;
+mod focus;
 mod form;
 mod keys_in_order;
 mod lifecycle;
 mod menu_bar;
 #[cfg(test)]
 mod on_a_failing_disk;
+mod panels;
 mod performing;
+mod pointer;
 mod recovery;
+mod section;
 mod set_card;
 mod settings;
 #[cfg(test)]
 #[expect(dead_code, reason = "other tests use the rest of it")]
 #[path = "../../tests/it/files/simulated.rs"]
 mod simulated;
+mod splitter;
 mod startup;
 mod status_bar;
 mod table_panel;
@@ -39,6 +45,7 @@ mod window;
 mod write_up;
 
 pub use action::Action;
+pub use arrangement::{Part, Share};
 pub use background::Wake;
 pub use commands::{Command, Entry, Menu, TABLE};
 pub use desk::Desk;

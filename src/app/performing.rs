@@ -1,9 +1,12 @@
 //! How is done what panels and commands ask for?
 
 use super::action::Action;
+use super::arrangement::Part;
+use super::cell::cell_id;
 use super::commands::Command;
 use super::copies::copy_of;
 use super::dialogs::{Dialog, PasteAnswer};
+use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
 use super::settings::ThemeChoice;
@@ -29,11 +32,17 @@ impl App {
             Action::Cancel => self.history().cancel(),
             Action::Run(command) => self.run(ctx, command),
             Action::Select(set) => self.select(set),
+            Action::OpenCard(set) => self.open_card(set),
+            Action::Part(part) => self.view.part = part,
+            Action::Share(share) => self.lifecycle.settings.shares.take(share),
             Action::Point(gear) => self.view.pointed = gear,
             Action::Range(view, range) => self.view.ranges.set(view, range),
             Action::Open(path) => self.step(ctx, Step::Leave(After::Open(path))),
             Action::Example(at) => self.step(ctx, Step::Leave(After::Example(at))),
-            Action::RatioForm(form) => self.view.ratio_form = form,
+            Action::RatioForm(form) => {
+                self.drafts.forget_ratios();
+                self.view.ratio_form = form;
+            }
             Action::SideBySide(on) => {
                 self.view.side_by_side = on;
                 self.lifecycle.settings.side_by_side = on;
@@ -117,18 +126,49 @@ impl App {
             return;
         };
         let copy = Box::new(copy_of(&candidate.set, &self.desk().project().sets));
-        let place = self.desk().project().sets.place(id).unwrap_or(0);
-        self.edit(&Edit::AddSet(id, copy));
-        let added = self.desk().project().sets.iter().nth(place + 1);
-        if let Some(added) = added.map(|added| added.id) {
-            self.select(added);
+        self.add_set(id, copy);
+    }
+
+    /// Adds a set behind another one.
+    fn add_set(&mut self, behind: SetId, set: Box<GearSet>) {
+        let place = self.desk().project().sets.place(behind).unwrap_or(0);
+        let count = self.desk().project().sets.len();
+        self.edit(&Edit::AddSet(behind, set));
+        let sets = &self.desk().project().sets;
+        let added = sets.iter().nth(place + 1).map(|added| added.id);
+        if let Some(added) = added.filter(|_| sets.len() > count) {
+            self.welcome(added);
         }
     }
 
     /// Brings a set forward, its card too.
     fn select(&mut self, set: SetId) {
         self.view.selected = set;
+        self.view.open_card = set;
         self.view.reveal = Some(set);
+    }
+
+    /// Opens a card, and brings its set forward unless it is hidden.
+    fn open_card(&mut self, set: SetId) {
+        self.view.open_card = set;
+        self.view.reveal = Some(set);
+        let candidate = self.desk().project().sets.get(set);
+        if candidate.is_some_and(|candidate| candidate.visible) {
+            self.view.selected = set;
+        }
+        self.type_name_of(set);
+    }
+
+    /// The name of a set is typed in next.
+    fn type_name_of(&mut self, set: SetId) {
+        self.view.part = Part::Forms;
+        self.focus.want(cell_id(CellId::Set(set, SetCell::Name)));
+    }
+
+    /// Brings a set forward that has just come, to be named.
+    fn welcome(&mut self, set: SetId) {
+        self.select(set);
+        self.type_name_of(set);
     }
 
     fn copy_table(&mut self, ctx: &Context) {
@@ -151,6 +191,7 @@ impl App {
                 let parts = pasted_parts(&candidate.set, pasted);
                 let edit = SetEdit::Replace(Box::new(parts));
                 self.edit(&Edit::Set(id, edit));
+                self.welcome(id);
             }
             PasteAnswer::Add(pasted) => {
                 let mut parts = pasted_parts(&candidate.set, pasted);
@@ -158,7 +199,7 @@ impl App {
                     parts.name = name;
                 }
                 match GearSet::try_from(parts) {
-                    Ok(set) => self.edit(&Edit::AddSet(id, Box::new(set))),
+                    Ok(set) => self.add_set(id, Box::new(set)),
                     Err(problem) => self.say(problem.to_string()),
                 }
             }

@@ -3,12 +3,16 @@
 //! Kept in the user's configuration folder, written whole or not at all. A broken, missing or
 //! unwritable file never stops the program: it means the defaults.
 
+use super::arrangement::Shares;
 use crate::project::{FileSystem, SaveError, read_text, save_whole, sweep_stale};
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};
 
 /// How many files the list of recent ones holds.
 const MOST_RECENT: usize = 8;
+
+/// The smallest size of the window, in points.
+pub(super) const SMALLEST: egui::Vec2 = egui::vec2(640.0, 360.0);
 
 /// What is remembered.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -20,6 +24,8 @@ pub(super) struct Settings {
     pub(super) zoom: f32,
     /// Whether the table shows the sets side by side.
     pub(super) side_by_side: bool,
+    /// How much of the window the left column and the table take.
+    pub(super) shares: Shares,
     /// Width and height of the window, in points.
     pub(super) window: (f32, f32),
     /// Files opened or saved, the last one first.
@@ -51,6 +57,7 @@ impl Default for Settings {
             theme: ThemeChoice::System,
             zoom: 1.0,
             side_by_side: false,
+            shares: Shares::default(),
             window: (1280.0, 800.0),
             recent: Vec::new(),
         }
@@ -89,9 +96,10 @@ impl Settings {
         self.zoom = within(self.zoom, 0.5, 4.0, 1.0);
         let (width, height) = self.window;
         self.window = (
-            within(width, 1000.0, 8000.0, 1280.0),
-            within(height, 640.0, 8000.0, 800.0),
+            within(width, SMALLEST.x, 8000.0, 1280.0),
+            within(height, SMALLEST.y, 8000.0, 800.0),
         );
+        self.shares = self.shares.sane();
         self.recent.truncate(MOST_RECENT);
         self
     }

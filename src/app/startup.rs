@@ -3,6 +3,7 @@
 use super::files;
 use super::lifecycle::{Step, Surroundings, write_last};
 use super::recovery::{self, Latest};
+use super::settings::SMALLEST;
 use super::window::App;
 use crate::draw::theme;
 use crate::logging;
@@ -11,7 +12,7 @@ use crate::platform;
 use crate::project::Disk;
 use crate::project::examples::EXAMPLES;
 use eframe::NativeOptions;
-use egui::{ViewportBuilder, ViewportCommand, ViewportId};
+use egui::{Vec2, ViewportBuilder, ViewportCommand, ViewportId};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -75,6 +76,7 @@ pub fn run(file: Option<&Path>) -> Result<(), StartError> {
         Box::new(move |creation| {
             theme::apply(&creation.egui_ctx);
             app.dress(&creation.egui_ctx);
+            fit_to_monitor(&creation.egui_ctx, size);
             ending.answer_signals(&creation.egui_ctx);
             Ok(Box::new(app))
         }),
@@ -121,7 +123,7 @@ fn options(size: [f32; 2]) -> NativeOptions {
         .with_app_id(APP_ID)
         .with_title("Layshaft")
         .with_inner_size(size)
-        .with_min_inner_size([1000.0, 640.0]);
+        .with_min_inner_size(SMALLEST);
     // A window without its icon is better than none.
     if let Ok(icon) = eframe::icon_data::from_png_bytes(ICON) {
         viewport = viewport.with_icon(icon);
@@ -131,6 +133,22 @@ fn options(size: [f32; 2]) -> NativeOptions {
         // Dithering would make the window differ from an exported picture.
         dithering: false,
         ..NativeOptions::default()
+    }
+}
+
+/// What the bars of a desktop and a window's own frame take, in points.
+const DECORATIONS: Vec2 = Vec2::new(16.0, 64.0);
+
+/// Makes the window so small that the monitor shows all of it, its title bar and its last line too.
+fn fit_to_monitor(ctx: &egui::Context, size: [f32; 2]) {
+    let monitor = ctx.input(|i| i.viewport().monitor_size);
+    let Some(monitor) = monitor.filter(|monitor| monitor.x > 1.0 && monitor.y > 1.0) else {
+        return;
+    };
+    let wanted = Vec2::from(size);
+    let fitting = wanted.min(monitor - DECORATIONS).max(SMALLEST);
+    if fitting != wanted {
+        ctx.send_viewport_cmd(ViewportCommand::InnerSize(fitting));
     }
 }
 

@@ -3,6 +3,8 @@
 use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
+use super::focus::{FocusMap, Pane, Walk};
+use super::pointer::is_told_by_pointer;
 use super::view_state::ViewState;
 use crate::chart::SetTable;
 use crate::draw::palette::Palette;
@@ -11,17 +13,20 @@ use crate::draw::table::{
 };
 use crate::gearing::GearId;
 use crate::project::SetId;
-use egui::{Id, Role, ScrollArea, Sense, Ui, WidgetInfo};
+use egui::{Id, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
 /// How wide the words about a set may run where the sets stand side by side, in points.
 const WORDS_BESIDE: f32 = 420.0;
 
 /// Shows the table with what can be done to it; whether the pointer is on a row.
+///
+/// The row that has the focus counts as pointed at, until the pointer moves.
 pub(super) fn table_panel_ui(
     ui: &mut Ui,
     desk: &Desk,
     view: &ViewState,
     palette: &Palette,
+    focus: &mut FocusMap,
     actions: &mut Vec<Action>,
 ) -> bool {
     controls_ui(ui, view, actions);
@@ -40,26 +45,36 @@ pub(super) fn table_panel_ui(
         look.columns = essential_columns(table);
         look.wrap_width = WORDS_BESIDE;
     }
-    let mut pointed = None;
-    ScrollArea::both().auto_shrink(false).show(ui, |ui| {
+    let mut rows = Rows::default();
+    let area = ScrollArea::both().auto_shrink(false);
+    focus.scrolling(ui, area, &[Pane::Table], |ui, focus| {
+        let mark = FocusMap::mark(ui);
         if view.side_by_side {
             ui.horizontal_top(|ui| {
                 for set in &table.sets {
                     let drawn = table_ui(ui, table, &[set], &look);
-                    let row = rows_ui(ui, &drawn, actions);
-                    pointed = pointed.or(row);
+                    rows.show(ui, &drawn, actions);
                     ui.add_space(18.0);
                 }
             });
         } else {
             let drawn = fitting_table_ui(ui, table, &sets, &look, width);
-            pointed = rows_ui(ui, &drawn, actions);
+            rows.show(ui, &drawn, actions);
         }
+        focus.block(Walk::One, mark, ui);
     });
-    if pointed.is_some() && pointed != view.pointed {
-        actions.push(Action::Point(pointed));
+    let Rows { hovered, focused } = rows;
+    let wanted = if is_told_by_pointer(ui) {
+        hovered.or(view.pointed)
+    } else if focus.has_moved() {
+        focused
+    } else {
+        view.pointed
+    };
+    if wanted != view.pointed {
+        actions.push(Action::Point(wanted));
     }
-    pointed.is_some()
+    hovered.is_some()
 }
 
 fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
@@ -80,28 +95,44 @@ fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
     });
 }
 
-/// Rows bring their line forward, are heard, and can be copied cell by cell; the one pointed at.
-fn rows_ui(ui: &Ui, drawn: &TableDrawn<'_>, actions: &mut Vec<Action>) -> Option<(SetId, GearId)> {
-    let mut pointed = None;
-    for row in &drawn.rows {
-        let id = Id::unique(("table row", row.gear));
-        let response = ui.interact(row.rect, id, Sense::click());
-        response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
-        if response.hovered() {
-            pointed = Some(row.gear);
+/// The rows that the pointer is on and that has the focus.
+#[derive(Default)]
+struct Rows {
+    hovered: Option<(SetId, GearId)>,
+    focused: Option<(SetId, GearId)>,
+}
+
+impl Rows {
+    /// Shows the rows of a table.
+    fn show(&mut self, ui: &Ui, drawn: &TableDrawn<'_>, actions: &mut Vec<Action>) {
+        for row in &drawn.rows {
+            let response = row_ui(ui, row, actions);
+            if response.hovered() {
+                self.hovered = Some(row.gear);
+            }
+            if response.has_focus() {
+                self.focused = Some(row.gear);
+            }
         }
-        if response.clicked() {
-            actions.push(Action::Select(row.gear.0));
-        }
-        let at = response.interact_pointer_pos();
-        if response.secondary_clicked() {
-            let cell = at.and_then(|at| row.cells.iter().find(|(rect, _)| rect.contains(at)));
-            let text = cell.map(|(_, cell)| cell.text.clone()).unwrap_or_default();
-            ui.data_mut(|d| d.insert_temp(id, text));
-        }
-        response.context_menu(|ui| copy_menu_ui(ui, id, row, actions));
     }
-    pointed
+}
+
+/// A row brings its line forward, is heard, and can be copied cell by cell.
+fn row_ui(ui: &Ui, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
+    let id = Id::unique(("table row", row.gear));
+    let response = ui.interact(row.rect, id, Sense::click());
+    response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
+    if response.clicked() {
+        actions.push(Action::Select(row.gear.0));
+    }
+    let at = response.interact_pointer_pos();
+    if response.secondary_clicked() {
+        let cell = at.and_then(|at| row.cells.iter().find(|(rect, _)| rect.contains(at)));
+        let text = cell.map(|(_, cell)| cell.text.clone()).unwrap_or_default();
+        ui.data_mut(|d| d.insert_temp(id, text));
+    }
+    response.context_menu(|ui| copy_menu_ui(ui, id, row, actions));
+    response
 }
 
 fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow<'_>, actions: &mut Vec<Action>) {

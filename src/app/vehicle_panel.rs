@@ -3,7 +3,9 @@
 use super::action::Action;
 use super::desk::Desk;
 use super::drafts::CellId;
+use super::focus::Keeps;
 use super::form::{Field, Form, remark};
+use super::section::section_ui;
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
 use crate::project::{Edit, Note, Project};
@@ -13,6 +15,21 @@ use egui::{CollapsingHeader, Id, TextEdit, Ui};
 /// Shows the fields of the vehicle.
 pub(super) fn vehicle_panel_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
     let project = desk.project();
+    section_ui(
+        ui,
+        "Vehicle",
+        || in_short(project),
+        |ui| fields_ui(ui, project, form),
+    );
+}
+
+/// The vehicle in a few words.
+fn in_short(project: &Project) -> String {
+    let redline = plain_number(project.engine.redline.rpm());
+    format!("{}, redline {redline} rpm", project.tyre)
+}
+
+fn fields_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     let title = project.title.as_ref().map(ToString::to_string);
     let field = Field {
         id: CellId::Title,
@@ -160,6 +177,8 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         .char_limit(Note::MOST_CHARACTERS)
         .hint_text("A note for the write-up");
     let response = ui.add(edit).accessible_name("Note");
+    let characters = text.chars().count();
+    form.focus.announce_field(id, Keeps::Lines, characters);
     if response.gained_focus() {
         form.actions.push(Action::Commit);
     }

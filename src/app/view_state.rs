@@ -2,6 +2,7 @@
 //!
 //! Nothing here is saved with the project or undone.
 
+use super::arrangement::Part;
 use super::typed::RatioForm;
 use crate::chart::{Range, View};
 use crate::gearing::GearId;
@@ -12,6 +13,10 @@ use crate::project::{Project, SetId};
 pub(super) struct ViewState {
     /// The set whose handles are shown.
     pub selected: SetId,
+    /// The set whose card is open.
+    pub open_card: SetId,
+    /// The part that has all the room in a small window.
+    pub part: Part,
     /// The set whose card is to be scrolled into view in the next frame.
     pub reveal: Option<SetId>,
     /// The gear that the pointer is on, in diagram or table.
@@ -47,8 +52,11 @@ impl ViewState {
     pub(super) fn of(project: &Project) -> Self {
         let baseline = project.sets.baseline().id;
         let other = project.sets.iter().find(|c| c.id != baseline && c.visible);
+        let selected = other.map_or(baseline, |c| c.id);
         Self {
-            selected: other.map_or(baseline, |c| c.id),
+            selected,
+            open_card: selected,
+            part: Part::default(),
             reveal: None,
             pointed: None,
             ranges: Ranges::default(),
@@ -64,6 +72,9 @@ impl ViewState {
         if !is_there(self.selected) {
             let visible = project.sets.iter().find(|c| c.visible);
             self.selected = visible.unwrap_or_else(|| project.sets.baseline()).id;
+        }
+        if project.sets.get(self.open_card).is_none() {
+            self.open_card = self.selected;
         }
         let gear_is_there = |(set, gear)| {
             let set = project.sets.get(set).map(|c| &c.set);

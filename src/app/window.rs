@@ -4,32 +4,31 @@
 //! shows the panels and collects what they want done; `performing` does it.
 
 use super::action::Action;
+use super::arrangement::Part;
 use super::commands::{self, Command};
 use super::desk::Desk;
-use super::diagram_panel::diagram_panel_ui;
 use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
-use super::form::Form;
+use super::focus::{FocusMap, Lost};
 use super::keys_in_order::held_back;
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
-use super::menu_bar::menu_bar_ui;
-use super::set_card::set_cards_ui;
-use super::status_bar::status_bar_ui;
-use super::table_panel::table_panel_ui;
 
-use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
-use super::write_up::{Preview, write_up_ui};
+use super::write_up::Preview;
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::GearId;
 use crate::project::{Candidates, DocumentId, History, Project, SetId};
-use egui::{CentralPanel, Frame, Panel, ScrollArea, ThemePreference, Ui, ViewportCommand};
+use egui::{ThemePreference, Ui, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::Ordering;
 
 /// What somebody who sees the window for the first time wants to know.
 const FIRST_WORDS: &str =
     "Point at the diagram to read engine speeds; drag a round handle to move a shift point";
+
+/// What is said to somebody who types where nothing can be typed.
+const NO_FIELD: &str =
+    "Nothing can be typed here: Tab goes to the next field, F6 to the next part of the window";
 
 /// The window.
 #[derive(Debug)]
@@ -41,8 +40,10 @@ pub struct App {
     /// The document that drafts and view belong to.
     shown_document: DocumentId,
     window_size: (f32, f32),
-    preview: Preview,
+    pub(super) preview: Preview,
     shown_title: String,
+    /// Where the focus can be, and where keys take it.
+    pub(super) focus: FocusMap,
     /// What was pressed in a slow frame and waits for the next.
     held_back: Vec<egui::Event>,
 }
@@ -60,6 +61,7 @@ impl App {
             },
             shown_document: history.revision().document(),
             drafts: Drafts::default(),
+            focus: FocusMap::default(),
             dialog: None,
             window_size: lifecycle.settings.window,
             lifecycle,
@@ -187,11 +189,13 @@ impl App {
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
         }
-        self.drafts.begin_frame(&ctx);
         let mut actions = Vec::new();
+        let is_asked = self.dialog.is_some() || self.lifecycle.asked.is_some();
+        self.walk(&ctx, !is_asked);
         // A command under a running drag would take the ground from under it.
-        if self.dialog.is_none() && self.lifecycle.asked.is_none() && ctx.dragged_id().is_none() {
-            let is_waiting = self.drafts.is_waiting(&ctx);
+        if !is_asked && ctx.dragged_id().is_none() {
+            let field = self.focus.field_in_hand(&ctx);
+            let is_waiting = field.is_some_and(|field| !self.drafts.is_typed_in(field));
             let commands = commands::pressed(&ctx, is_waiting);
             actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
@@ -201,13 +205,27 @@ impl App {
         let before = self.desk().history.revision();
         let view_before = self.view.clone();
         self.dialog_ui(&ctx);
+        self.focus.end_frame(&ctx, !is_asked);
         for action in actions {
             self.perform(&ctx, action);
         }
         self.end_what_nobody_holds(&ctx);
         if self.desk().history.revision() != before || self.view != view_before {
             self.view.keep_to(self.lifecycle.desk.project());
+            self.drafts.keep_to(self.lifecycle.desk.project());
             ctx.request_repaint();
+        }
+    }
+
+    /// Takes the keys that move the focus; what they cannot do is said.
+    fn walk(&mut self, ctx: &egui::Context, is_ours: bool) {
+        match self.focus.begin_frame(ctx, is_ours) {
+            None => {}
+            Some(Lost::Typing) => self.say(NO_FIELD),
+            Some(Lost::Behind(pane)) => {
+                self.view.part = Part::with(pane).unwrap_or_default();
+                ctx.request_repaint();
+            }
         }
     }
 
@@ -217,68 +235,6 @@ impl App {
         if !is_held && self.desk().history.in_gesture() {
             self.history().commit();
         }
-    }
-
-    fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
-        let palette = Palette::of(Theme::of(ui.ctx()));
-        Panel::top("menu").show(ui, |ui| {
-            menu_bar_ui(
-                ui,
-                &self.lifecycle.desk,
-                &self.lifecycle.settings.recent,
-                actions,
-            );
-        });
-        Panel::bottom("status").show(ui, |ui| {
-            status_bar_ui(ui, &self.lifecycle, &palette);
-        });
-        Panel::left("sets")
-            .default_size(350.0)
-            .size_range(290.0..=460.0)
-            .show(ui, |ui| self.forms_ui(ui, &palette, actions));
-        let table = Panel::bottom("table")
-            .default_size(250.0)
-            .size_range(90.0..=500.0)
-            .resizable(true)
-            .show(ui, |ui| {
-                table_panel_ui(ui, &self.lifecycle.desk, &self.view, &palette, actions)
-            });
-        let paper = Frame::new().fill(palette.page).inner_margin(8.0);
-        let diagram = CentralPanel::default().frame(paper).show(ui, |ui| {
-            diagram_panel_ui(
-                ui,
-                self.lifecycle.desk.diagram(),
-                &self.view,
-                &palette,
-                actions,
-            )
-        });
-        if self.view.pointed.is_some() && !table.inner && !diagram.inner {
-            actions.push(Action::Point(None));
-        }
-        if self.view.write_up_is_open {
-            let mut form = Form {
-                drafts: &mut self.drafts,
-                palette: &palette,
-                actions,
-            };
-            write_up_ui(ui.ctx(), &self.lifecycle.desk, &mut self.preview, &mut form);
-        }
-    }
-
-    /// The vehicle and the cards of the sets.
-    fn forms_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
-        let mut form = Form {
-            drafts: &mut self.drafts,
-            palette,
-            actions,
-        };
-        ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-            ui.add_space(4.0);
-            vehicle_panel_ui(ui, &self.lifecycle.desk, &mut form);
-            ui.add_space(8.0);
-            set_cards_ui(ui, &self.lifecycle.desk, &self.view, &mut form);
-        });
     }
 
     fn dialog_ui(&mut self, ctx: &egui::Context) {

@@ -47,6 +47,8 @@ pub struct Palette {
     pub band: Color32,
     /// Engine speeds too low to be useful.
     pub labouring: Color32,
+    /// The ring around whatever the keys go to.
+    pub focus: Color32,
     /// What cannot be read.
     pub error: Color32,
     /// What is valid but strange.
@@ -89,6 +91,7 @@ const LIGHT: Palette = Palette {
     redline: Color32::from_rgb(0xC6, 0x28, 0x28),
     band: Color32::from_rgb(0xFB, 0xEE, 0xEC),
     labouring: Color32::from_black_alpha(11),
+    focus: Color32::from_rgb(0x7B, 0x3F, 0xC4),
     error: Color32::from_rgb(0xB4, 0x1E, 0x1E),
     finding: Color32::from_rgb(0x8A, 0x5A, 0x00),
     sets: [
@@ -109,6 +112,7 @@ const DARK: Palette = Palette {
     redline: Color32::from_rgb(0xFF, 0x6B, 0x60),
     band: Color32::from_rgb(0x33, 0x1E, 0x1E),
     labouring: Color32::from_rgba_premultiplied(9, 9, 9, 9),
+    focus: Color32::from_rgb(0xC8, 0xA2, 0xFF),
     error: Color32::from_rgb(0xFF, 0x8A, 0x80),
     finding: Color32::from_rgb(0xE8, 0xB9, 0x5A),
     sets: [

@@ -48,6 +48,12 @@ fn line_id() -> Id {
     Id::unique("shift line")
 }
 
+/// The widgets of the handles of a set, in the order of its gears.
+pub(super) fn ids(scene: &Scene, set: SetId) -> impl Iterator<Item = Id> {
+    let of_set = scene.handles.iter().filter(move |handle| handle.set == set);
+    of_set.map(|handle| handle_id(handle.set, handle.gear))
+}
+
 /// The square in which a handle is taken hold of with the mouse.
 pub fn handle_rect(at: Pos2) -> Rect {
     Rect::from_center_size(at, Vec2::splat(REACH_MOUSE))
@@ -366,9 +372,6 @@ impl Handles<'_> {
             5.0
         };
         painter.circle(at, radius, color, Stroke::new(2.0, self.palette.paper));
-        if response.has_focus() {
-            painter.circle_stroke(at, radius + 3.0, Stroke::new(2.0, self.palette.text));
-        }
         if is_held || response.hovered() {
             self.write(&handle.words(), at, 14.0);
         }

@@ -52,11 +52,6 @@ fn name_ui(ui: &mut Ui, set: &ShownSet, is_selected: bool, palette: &Palette) ->
     );
     let at = rect.left_top() + Vec2::new(SWATCH + GAP, 0.0);
     ui.painter().galley(at, galley, palette.text);
-    if response.has_focus() {
-        let ring = egui::Stroke::new(1.0, palette.text);
-        ui.painter()
-            .rect_stroke(rect, 2.0, ring, egui::StrokeKind::Outside);
-    }
     let name = format!("Bring {} forward", set.name);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, is_selected, &name));
     response.on_hover_cursor(CursorIcon::PointingHand).clicked()

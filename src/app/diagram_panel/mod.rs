@@ -8,6 +8,8 @@ mod pointing;
 pub use handles::handle_rect;
 
 use super::action::Action;
+use super::focus::{FocusMap, Keeps};
+use super::pointer::is_told_by_pointer;
 use super::view_state::{ViewState, kept_within};
 use crate::chart::{Range, Scene};
 use crate::draw::diagram::{Drawn, Look, diagram_ui};
@@ -20,6 +22,7 @@ pub(super) fn diagram_panel_ui(
     scene: &Scene,
     view: &ViewState,
     palette: &Palette,
+    focus: &mut FocusMap,
     actions: &mut Vec<Action>,
 ) -> bool {
     let range = view.ranges.of(scene.view);
@@ -44,13 +47,18 @@ pub(super) fn diagram_panel_ui(
     drawn
         .response
         .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &scene.summary));
+    focus.announce_alone(drawn.response.id, Keeps::Nothing);
+    focus.enter_at(drawn.response.id);
+    for id in handles::ids(scene, view.selected) {
+        focus.announce_alone(id, Keeps::Upright);
+    }
     handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
     if !is_busy {
         panned_and_zoomed(ui, scene, range, &drawn, actions);
     }
     let pointer = drawn.response.hover_pos();
     if let Some(pointer) = pointer {
-        if !is_busy {
+        if !is_busy && is_told_by_pointer(ui) {
             pointing::point(scene, view, &drawn, pointer, actions);
         }
         at_pointer::reading_ui(ui, scene, palette, &drawn, pointer);

@@ -38,7 +38,14 @@ fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: 
                 typed::reduction(text).map(|r| SetEdit::FinalDrive(at, r))
             });
             if ratio.has_teeth() {
-                teeth_ui(ui, card, ratio, |r| SetEdit::FinalDrive(at, r), form);
+                let whose = name.to_lowercase();
+                teeth_ui(
+                    ui,
+                    card,
+                    (&whose, ratio),
+                    |r| SetEdit::FinalDrive(at, r),
+                    form,
+                );
             }
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 menu_ui(ui, card, at, ratio, form);

@@ -3,6 +3,7 @@
 use super::stages::add_stage_ui;
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
+use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
 use crate::app::typed::{self, RatioForm};
 use crate::gearing::{Gear, GearId, GearResult, GearRole, Label, REVERSE_LABEL, Ratio, Reverse};
@@ -26,12 +27,14 @@ const REST_WIDTH: f32 = LABEL_WIDTH + 60.0 + MENU_WIDTH + 12.0;
 /// All gears, reverse last.
 pub(super) fn gear_rows_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     headings_ui(ui, card, form);
+    let mark = FocusMap::mark(ui);
     for (gear, result) in card.candidate.set.gears.iter().zip(&card.results.gears) {
         gear_row_ui(ui, card, gear, result, form);
     }
     if let Some(reverse) = &card.candidate.set.reverse {
         reverse_row_ui(ui, card, reverse, form);
     }
+    form.focus.block(Walk::Columns, mark, ui);
 }
 
 fn has_own_shifts(card: &Card<'_>) -> bool {
@@ -103,7 +106,7 @@ fn gear_row_ui(
             let whose = format!("gear {}", gear.label);
             shaft_ui(ui, card, (gear.id, &whose), gear.final_drive, form);
             let overall = result.gear.overall_ratio;
-            reading_ui(ui, card, gear.id, &gear.ratio, overall, form);
+            reading_ui(ui, card, (gear.id, &whose), &gear.ratio, overall, form);
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 gear_menu_ui(ui, card, gear, form);
             });
@@ -206,6 +209,7 @@ impl Shown {
             hint: "3.78 or 34:9",
             width,
         };
+        form.focus.prefer(card.cell_id(self.cell));
         card.field_ui(ui, &field, form, &|text| {
             let ratio = match card.ratio_form {
                 RatioForm::Gear => read_ratio(text),
@@ -264,7 +268,7 @@ fn shaft_ui(
 fn reading_ui(
     ui: &mut Ui,
     card: &Card<'_>,
-    gear: GearId,
+    (gear, whose): (GearId, &str),
     ratio: &Ratio,
     overall: f64,
     form: &mut Form<'_>,
@@ -273,7 +277,7 @@ fn reading_ui(
         teeth_ui(
             ui,
             card,
-            ratio,
+            (whose, ratio),
             |swapped| SetEdit::Ratio(gear, swapped),
             form,
         );
@@ -287,7 +291,7 @@ fn reading_ui(
 pub(super) fn teeth_ui(
     ui: &mut Ui,
     card: &Card<'_>,
-    ratio: &Ratio,
+    (whose, ratio): (&str, &Ratio),
     edit: impl FnOnce(Ratio) -> SetEdit,
     form: &mut Form<'_>,
 ) {
@@ -299,7 +303,7 @@ pub(super) fn teeth_ui(
         swapped.reading()
     );
     let button = ui.add(Button::new(text).small().frame_when_inactive(false));
-    let name = card.named(&format!("{}, swap", ratio.reading()));
+    let name = card.named(&format!("{}, swap, {whose}", ratio.reading()));
     if button.on_hover_text(hint).accessible_name(name).clicked() {
         card.change(edit(swapped), form);
     }
@@ -377,7 +381,7 @@ fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Fo
             let gear = (GearId::REVERSE, "reverse");
             shaft_ui(ui, card, gear, reverse.final_drive, form);
             let overall = result.map_or(0.0, |r| r.gear.overall_ratio);
-            reading_ui(ui, card, GearId::REVERSE, &reverse.ratio, overall, form);
+            reading_ui(ui, card, gear, &reverse.ratio, overall, form);
             problem
         })
         .inner;

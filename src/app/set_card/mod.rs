@@ -1,11 +1,15 @@
-//! The card of one gear set: everything about it can be typed here.
+//! The cards of the gear sets: everything about a set can be typed in the one that is open; the others
+//! are folded to a line.
 
 mod final_drives;
+mod folded;
+mod footer;
 mod gear_rows;
 mod header;
 mod stages;
 
 use super::action::Action;
+use super::cell::cell_id;
 use super::commands::Command;
 use super::desk::Desk;
 use super::drafts::{CellId, SetCell};
@@ -62,6 +66,11 @@ impl Card<'_> {
         })
     }
 
+    /// The identity of a field's widget.
+    fn cell_id(&self, cell: SetCell) -> egui::Id {
+        cell_id(CellId::Set(self.candidate.id, cell))
+    }
+
     /// A change of the set, as a step of its own.
     fn change(&self, edit: SetEdit, form: &mut Form<'_>) {
         form.edit(Edit::Set(self.candidate.id, edit));
@@ -86,7 +95,11 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
             is_baseline: desk.project().sets.baseline().id == candidate.id,
             ratio_form: view.ratio_form,
         };
-        let response = card_ui(ui, &card, form);
+        let response = if view.open_card == candidate.id {
+            card_ui(ui, &card, form)
+        } else {
+            folded::folded_ui(ui, &card, form)
+        };
         if view.reveal == Some(candidate.id) {
             response.scroll_to_me(None);
         }
@@ -130,9 +143,11 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
                 header::header_ui(ui, card, form);
                 gear_rows::gear_rows_ui(ui, card, form);
                 final_drives::final_drives_ui(ui, card, form);
+                footer::shifts_ui(ui, card, form);
+                footer::tyre_ui(ui, card, form);
                 stages::stages_ui(ui, card, form);
                 gear_rows::additions_ui(ui, card, form);
-                header::footer_ui(ui, card, form);
+                footer::findings_ui(ui, card, form);
             });
         })
         .response

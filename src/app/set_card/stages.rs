@@ -190,6 +190,7 @@ fn position_fields_ui(
         hint: "1",
         width: 56.0,
     };
+    form.focus.prefer(card.cell_id(ratio.cell));
     let mut field = |field, change: &dyn Fn(&mut Position, &str) -> Reading<()>| {
         card.field_ui(ui, field, form, &|text| {
             let mut changed = position.clone();

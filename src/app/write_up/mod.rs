@@ -7,6 +7,7 @@ mod preview;
 pub(super) use preview::Preview;
 
 use super::desk::Desk;
+use super::focus::{FocusMap, Pane};
 use super::form::{Form, remark};
 use crate::project::PageForm;
 use egui::{Context, Image, ScrollArea, Ui, Vec2, Window};
@@ -25,6 +26,7 @@ pub(super) fn write_up_ui(ctx: &Context, desk: &Desk, preview: &mut Preview, for
         .max_size(screen.size() - Vec2::splat(40.0))
         .default_pos(screen.min + Vec2::new(screen.width() * 0.3, 60.0))
         .show(ctx, |ui| {
+            let mark = FocusMap::mark(ui);
             ui.horizontal_top(|ui| {
                 ui.vertical(|ui| {
                     ui.set_width(CHOICES_WIDTH);
@@ -35,6 +37,7 @@ pub(super) fn write_up_ui(ctx: &Context, desk: &Desk, preview: &mut Preview, for
                 ui.separator();
                 preview_ui(ui, preview, form);
             });
+            form.focus.pane(Pane::WriteUp, mark, ui);
         });
     if !is_open {
         let close = super::commands::Command::WriteUp;

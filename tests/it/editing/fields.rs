@@ -76,7 +76,7 @@ fn every_field_reads_what_people_write_and_enter_makes_it_one_step() {
     for case in GOOD {
         let what = format!("{} {}", case.field, case.typed);
         window.fill(case.field, case.typed);
-        assert_eq!(shown(&window, case), case.shown, "{what}");
+        assert_eq!(shown(&mut window, case), case.shown, "{what}");
         assert_eq!(window.undo_steps(), 1, "{what}");
         window.check_step(&before);
         window.click("Undo");
@@ -84,7 +84,7 @@ fn every_field_reads_what_people_write_and_enter_makes_it_one_step() {
 }
 
 /// What stands in the field of a case; a label names its own field.
-fn shown(window: &Window, case: &Good) -> String {
+fn shown(window: &mut Window, case: &Good) -> String {
     let name = match case.field.strip_prefix("Label of gear ") {
         Some(rest) => {
             let (_, set) = rest.split_once(", ").unwrap();
@@ -303,7 +303,10 @@ fn enter_goes_down_the_column_and_shift_of_focus_selects_what_stands_there() {
     let reverse = window.set(0).set.reverse.as_ref().unwrap();
     assert_eq!(reverse.ratio.value(), 3.3);
     assert_eq!(window.undo_steps(), 6);
-    assert_eq!(window.focused(), "", "there is nothing below reverse");
+    assert_eq!(window.focused(), "Final drive, set 1");
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Shift point of all gears of set 1");
+    assert_eq!(window.undo_steps(), 6, "walking changes nothing");
 }
 
 #[test]
@@ -365,11 +368,11 @@ fn left_and_right_stay_within_the_text() {
 }
 
 #[test]
-fn tab_takes_what_was_typed_and_goes_to_the_next_thing() {
+fn tab_takes_what_was_typed_and_goes_down_the_column() {
     let mut window = Window::on_camper_van();
     window.type_in("Ratio of gear 1, set 1", "3.5");
     window.key(Key::Tab);
-    assert_eq!(window.focused(), "Gear 1 menu, set 1");
+    assert_eq!(window.focused(), "Ratio of gear 2, set 1");
     assert_eq!(window.ratios(0)[0], 3.5);
     assert_eq!(window.undo_steps(), 1);
     window.key_with(Modifiers::SHIFT, Key::Tab);

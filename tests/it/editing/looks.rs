@@ -84,16 +84,7 @@ fn nothing_in_the_forms_overlaps_while_everything_is_open() {
     let mut window = Opening::on(camper_van()).sized(1000.0, 640.0).open();
     window.click_on(Role::DisclosureTriangle, "Date and note");
     for number in 1..=3 {
-        window.click_on(Role::CheckBox, &format!("own tyre, set {number}"));
-        window.click_on(
-            Role::CheckBox,
-            &format!("one for each change, set {number}"),
-        );
-        window.choose(
-            &format!("Add stage, set {number}"),
-            Role::Button,
-            "Transfer box",
-        );
+        fill_everything(&mut window, number);
     }
     window.choose("Final drive 1 menu, set 3", Role::Button, "Add final drive");
     window.fill("Ratio of gear 1, set 3", "44:29 * 49:12");
@@ -111,12 +102,29 @@ fn nothing_in_the_forms_overlaps_while_everything_is_open() {
     }
     for panel_width in [350.0, NARROW, WIDE] {
         resize(&mut window, panel_width);
-        assert_fits(&window, &format!("everything at {panel_width}"));
+        for number in 1..=3 {
+            window.open_card(number);
+            assert_fits(
+                &window,
+                &format!("everything of set {number} at {panel_width}"),
+            );
+        }
     }
     for form in ["overall ratios", "km/h per 1000 rpm"] {
         window.choose("Set 1 menu", Role::RadioButton, form);
         assert_fits(&window, form);
     }
+}
+
+/// Shows whatever a card can show.
+fn fill_everything(window: &mut Window, set: usize) {
+    window.click_on(Role::CheckBox, &format!("own tyre, set {set}"));
+    window.click_on(Role::CheckBox, &format!("one for each change, set {set}"));
+    window.choose(
+        &format!("Add stage, set {set}"),
+        Role::Button,
+        "Transfer box",
+    );
 }
 
 #[test]
@@ -153,9 +161,9 @@ fn role(node: &Node<'_>) -> Role {
 
 /// Drags the edge of the forms' panel until it has that width.
 fn resize(window: &mut Window, panel_width: f32) {
-    let edges = window.all(Role::Splitter, "Resize panel").into_iter();
-    let mut edges = edges.map(|edge| edge.rect());
-    let edge = edges.find(|edge| edge.height() > edge.width()).unwrap();
+    let edge = window
+        .get(Role::Splitter, "Width of the left column")
+        .rect();
     let from = edge.center();
     // Beyond the end, the panel stops there.
     let to = Pos2::new(panel_width, from.y);
@@ -177,9 +185,9 @@ fn resize(window: &mut Window, panel_width: f32) {
 
 /// The place of the forms, as wide as their panel and as high as what is in it.
 fn panel(window: &Window) -> Rect {
-    let edges = window.all(Role::Splitter, "Resize panel").into_iter();
-    let mut edges = edges.map(|edge| edge.rect());
-    let edge = edges.find(|edge| edge.height() > edge.width()).unwrap();
+    let edge = window
+        .get(Role::Splitter, "Width of the left column")
+        .rect();
     Rect::from_x_y_ranges(0.0..=edge.center().x, f32::NEG_INFINITY..=f32::INFINITY)
 }
 

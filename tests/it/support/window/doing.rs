@@ -163,9 +163,32 @@ impl Window {
         self.click_on(role, name);
     }
 
+    /// Opens the card of a set, counted from 1, where it is folded.
+    pub(crate) fn open_card(&mut self, set: usize) {
+        let start = format!("Open set {set}, ");
+        let folded = self.names(Role::Button).into_iter();
+        if let Some(line) = folded.into_iter().find(|name| name.starts_with(&start)) {
+            self.get(Role::Button, &line).click_accesskit();
+            self.settle();
+        }
+    }
+
+    /// Opens the card that something is on, where it is folded: its name ends with the set's number.
+    fn unfold(&mut self, role: Role, name: &str) {
+        let numbered = name.to_lowercase();
+        let number = numbered.rsplit_once("set ").map(|(_, number)| number);
+        let digit = number.and_then(|number| number.chars().next()?.to_digit(10));
+        if let Some(digit) = digit
+            && self.all(role, name).is_empty()
+        {
+            self.open_card(digit as usize);
+        }
+    }
+
     /// The place of something, scrolled into view where it is not.
     #[track_caller]
     pub(crate) fn shown(&mut self, role: Role, name: &str) -> Rect {
+        self.unfold(role, name);
         let screen = self
             .harness
             .ctx
@@ -246,9 +269,21 @@ impl Window {
 
     // Fields and files.
 
-    /// Clicks into a field.
+    /// What stands in a field.
+    #[track_caller]
+    pub(crate) fn text(&mut self, field: &str) -> String {
+        self.unfold(Role::TextInput, field);
+        self.field(field).value().unwrap_or_default()
+    }
+
+    /// Clicks into a field, where all is selected then.
     #[track_caller]
     pub(crate) fn enter_field(&mut self, name: &str) {
+        self.unfold(Role::TextInput, name);
+        if self.focused() == name {
+            self.ctrl(Key::A);
+            return;
+        }
         self.click_on(Role::TextInput, name);
         assert_eq!(self.focused(), name);
     }

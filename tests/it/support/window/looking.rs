@@ -84,12 +84,6 @@ impl Window {
         self.get(Role::TextInput, name)
     }
 
-    /// What stands in a field.
-    #[track_caller]
-    pub(crate) fn text(&self, field: &str) -> String {
-        self.field(field).value().unwrap_or_default()
-    }
-
     /// The name of the field that is typed in; empty when there is none.
     pub(crate) fn focused(&self) -> String {
         let focused = self.nodes().find(Node::is_focused);

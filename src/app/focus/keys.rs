@@ -1,0 +1,115 @@
+//! Which keys of a frame move the focus, and which does the focused stop keep for itself?
+
+use super::stops::{Keeps, Stop};
+use super::walking::Wish;
+use egui::style::ScrollAnimation;
+use egui::{Context, Event, Key, Modifiers, TextEdit, Ui, vec2};
+
+/// How much of what is seen a page key scrolls.
+const PAGE: f32 = 0.9;
+
+/// Further than anything scrolls, in points.
+const TO_THE_END: f32 = 1e6;
+
+/// Takes the first key of this frame that moves the focus away from a stop.
+pub(super) fn take(ctx: &Context, stop: Option<&Stop>) -> Option<Wish> {
+    let edges = stop.map_or(Edges::BOTH, |stop| Edges::of(ctx, stop));
+    ctx.input_mut(|input| {
+        let wish_of = |event: &Event| wish(event, stop, edges);
+        let at = input.events.iter().position(|e| wish_of(e).is_some())?;
+        let event = input.events.remove(at);
+        wish(&event, stop, edges)
+    })
+}
+
+/// What a key asks for, unless the stop keeps it.
+fn wish(event: &Event, stop: Option<&Stop>, edges: Edges) -> Option<Wish> {
+    let (key, modifiers) = pressed(event)?;
+    let back = modifiers.shift;
+    let is_plain = modifiers.is_none();
+    if !(is_plain || modifiers == Modifiers::SHIFT) {
+        return None;
+    }
+    let keeps = stop.map(|stop| stop.keeps);
+    let leaves = |kept: &[Keeps]| is_plain && keeps.is_some_and(|keeps| !kept.contains(&keeps));
+    match key {
+        Key::Tab => Some(Wish::Tab { back }),
+        Key::F6 => Some(Wish::Pane { back }),
+        Key::Enter if keeps == Some(Keeps::Line) => Some(Wish::Enter { back }),
+        Key::ArrowUp if leaves(&[Keeps::Lines, Keeps::Upright]) => Some(Wish::Up),
+        Key::ArrowDown if leaves(&[Keeps::Lines, Keeps::Upright]) => Some(Wish::Down),
+        Key::ArrowLeft if edges.left && leaves(&[Keeps::Lines, Keeps::Level]) => Some(Wish::Left),
+        Key::ArrowRight if edges.right && leaves(&[Keeps::Lines, Keeps::Level]) => {
+            Some(Wish::Right)
+        }
+        _ => None,
+    }
+}
+
+fn pressed(event: &Event) -> Option<(Key, Modifiers)> {
+    match event {
+        Event::Key {
+            key,
+            pressed: true,
+            modifiers,
+            ..
+        } => Some((*key, *modifiers)),
+        _ => None,
+    }
+}
+
+/// At which ends of its text the caret of a field stands: only there an arrow leaves it.
+#[derive(Clone, Copy)]
+struct Edges {
+    left: bool,
+    right: bool,
+}
+
+impl Edges {
+    const BOTH: Self = Self {
+        left: true,
+        right: true,
+    };
+
+    fn of(ctx: &Context, stop: &Stop) -> Self {
+        if !stop.is_field() {
+            return Self::BOTH;
+        }
+        let state = TextEdit::load_state(ctx, stop.id);
+        let Some(range) = state.and_then(|state| state.cursor.char_range()) else {
+            return Self::BOTH;
+        };
+        let ends = [range.primary.index.0, range.secondary.index.0];
+        let [from, to] = [ends[0].min(ends[1]), ends[0].max(ends[1])];
+        let is_all = from == 0 && to >= stop.characters;
+        Self {
+            left: is_all || to == 0,
+            right: is_all || from >= stop.characters,
+        }
+    }
+}
+
+/// Whether Esc was pressed, which takes the focus from whatever does not keep that key.
+pub(super) fn is_given_up(ctx: &Context) -> bool {
+    ctx.input(|i| i.key_pressed(Key::Escape))
+}
+
+/// Whether letters or figures come in this frame; a blank clicks a button.
+pub(super) fn is_typing(ctx: &Context) -> bool {
+    let is_letter = |event: &Event| matches!(event, Event::Text(text) if text.trim() != "");
+    ctx.input(|i| i.events.iter().any(is_letter))
+}
+
+/// Scrolls by the page keys; in a field Home and End move in its text.
+pub(super) fn scroll_by_page(ui: &Ui) {
+    let page = ui.clip_rect().height() * PAGE;
+    let mut keys = vec![(Key::PageUp, page), (Key::PageDown, -page)];
+    if !ui.text_edit_focused() {
+        keys.extend([(Key::Home, TO_THE_END), (Key::End, -TO_THE_END)]);
+    }
+    for (key, by) in keys {
+        if ui.input_mut(|i| i.consume_key(Modifiers::NONE, key)) {
+            ui.scroll_with_delta_animation(vec2(0.0, by), ScrollAnimation::none());
+        }
+    }
+}

@@ -1,0 +1,342 @@
+//! The focus map: where the focus can be, and where a key takes it.
+//!
+//! Tab goes from row to row and down a column, Left and Right along a row, F6 from one part of the
+//! window to the next, where it comes back to what had the focus there last. In menus and dialogs the
+//! toolkit's own ways hold. The map is learned from what a frame has shown and used in the next one.
+
+mod keys;
+mod ring;
+mod stops;
+mod walking;
+
+pub(super) use stops::{Keeps, Pane, Walk};
+
+use egui::scroll_area::ScrollAreaOutput;
+use egui::{Context, Id, LayerId, Popup, Rect, ScrollArea, Ui};
+use std::collections::{HashMap, HashSet};
+use stops::{Announced, Shown, Sketch, Span, Stop, in_rows};
+use walking::{Map, Wish};
+
+/// Where the focus can be, where it is and where it was.
+#[derive(Debug, Default)]
+pub(super) struct FocusMap {
+    /// What the panels of this frame have said so far.
+    sketch: Sketch,
+    /// The stops of the last frame.
+    map: Map,
+    /// The stop of each part of the window that had the focus last.
+    remembered: HashMap<Pane, Id>,
+    /// The stop that had the focus at the end of the last frame.
+    last: Option<Stop>,
+    /// Whether a menu or a dialog stood over the window in the last frame.
+    was_covered: bool,
+    /// Whether the focus came to another widget between the last frame and this one.
+    has_moved: bool,
+    /// The part of the window that is to have the focus once it is shown.
+    entering: Option<Pane>,
+    /// What is to have the focus from the next frame on.
+    wanted: Option<Id>,
+}
+
+/// The room that is left around what is scrolled into view, in points.
+const MARGIN: f32 = 8.0;
+
+/// A point of a frame, for what is shown from there on.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Mark {
+    layer: LayerId,
+    place: usize,
+}
+
+/// What keys came to nothing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Lost {
+    /// Letters were typed where there is no field.
+    Typing,
+    /// The key leads to a part of the window that is not shown just now.
+    Behind(Pane),
+}
+
+impl FocusMap {
+    /// Begins a frame: takes the keys that move the focus, and moves it.
+    ///
+    /// `is_ours` is false while a dialog stands: there the toolkit's own ways hold. Returns what was
+    /// typed in vain.
+    pub(super) fn begin_frame(&mut self, ctx: &Context, is_ours: bool) -> Option<Lost> {
+        self.sketch = Sketch::default();
+        let lost = if is_ours && !Popup::is_any_open(ctx) {
+            self.walk(ctx)
+        } else {
+            None
+        };
+        if let Some(id) = self.wanted.take() {
+            ctx.memory_mut(|m| m.request_focus(id));
+        }
+        let focused = ctx.memory(egui::Memory::focused);
+        self.has_moved = focused.is_some() && focused != self.last.map(|stop| stop.id);
+        lost
+    }
+
+    /// Moves the focus as the keys of this frame ask for.
+    fn walk(&mut self, ctx: &Context) -> Option<Lost> {
+        // From here on Tab and the arrows are ours.
+        ctx.memory_mut(|m| m.move_focus(egui::FocusDirection::None));
+        let before = ctx.memory(egui::Memory::focused);
+        let mut at = before;
+        if before.is_none() && keys::is_given_up(ctx) {
+            // Esc takes back what was typed; it does not leave.
+            at = self.last.map(|stop| stop.id);
+        }
+        let last = |pane| self.remembered.get(&pane).copied();
+        while let Some(wish) = keys::take(ctx, at.and_then(|id| self.map.get(id))) {
+            if let Some(pane) = at.and_then(|id| self.map.hidden_behind(id, wish)) {
+                self.entering = Some(pane);
+                return Some(Lost::Behind(pane));
+            }
+            let to = match at {
+                Some(id) => self.map.to(id, wish, &last),
+                None => self.first(wish, &last),
+            };
+            at = to.or(at);
+        }
+        let lost = self.typed_beside(ctx, &mut at);
+        if at != before
+            && let Some(id) = at
+        {
+            ctx.memory_mut(|m| m.request_focus(id));
+        }
+        lost
+    }
+
+    /// Where the focus begins, or goes on where it was before it went to nothing.
+    fn first(&self, wish: Wish, last: &dyn Fn(Pane) -> Option<Id>) -> Option<Id> {
+        let was = self.last.filter(|stop| self.map.get(stop.id).is_some());
+        match (was, wish) {
+            (Some(stop), wish) => self.map.to(stop.id, wish, last),
+            (None, _) => self.map.entry(Pane::Vehicle, last).map(|stop| stop.id),
+        }
+    }
+
+    /// Letters on a button go into the field of its row.
+    fn typed_beside(&self, ctx: &Context, at: &mut Option<Id>) -> Option<Lost> {
+        if !keys::is_typing(ctx) {
+            return None;
+        }
+        let stop = match *at {
+            Some(id) => Some(self.map.get(id)?),
+            None => None,
+        };
+        if stop.is_some_and(Stop::is_field) {
+            return None;
+        }
+        match stop.and_then(|stop| self.map.field_beside(stop.id)) {
+            Some(field) => {
+                *at = Some(field.id);
+                None
+            }
+            None => Some(Lost::Typing),
+        }
+    }
+
+    /// The field that the keys go to, if it is one of a form.
+    pub(super) fn field_in_hand(&self, ctx: &Context) -> Option<Id> {
+        let focused = ctx.memory(egui::Memory::focused)?;
+        let stop = self.map.get(focused)?;
+        (stop.keeps == Keeps::Line).then_some(stop.id)
+    }
+
+    /// From the next frame on something has the focus.
+    pub(super) fn want(&mut self, id: Id) {
+        self.wanted = Some(id);
+    }
+
+    /// Whether a part of the window has the focus.
+    pub(super) fn is_in(&self, ctx: &Context, pane: Pane) -> bool {
+        let focused = ctx.memory(egui::Memory::focused);
+        let stop = focused.and_then(|id| self.map.get(id));
+        stop.is_some_and(|stop| stop.pane == pane)
+    }
+
+    /// Whether the focus came to another widget since the last frame.
+    pub(super) fn has_moved(&self) -> bool {
+        self.has_moved
+    }
+
+    /// Marks this point of the frame.
+    pub(super) fn mark(ui: &Ui) -> Mark {
+        let layer = ui.layer_id();
+        Mark {
+            layer,
+            place: place_now(ui, layer),
+        }
+    }
+
+    /// What was shown since a mark is a part of the window.
+    pub(super) fn pane(&mut self, pane: Pane, since: Mark, ui: &Ui) {
+        let places = since.place..place_now(ui, since.layer);
+        self.sketch.panes.push(Span {
+            of: pane,
+            layer: since.layer,
+            places,
+        });
+    }
+
+    /// A part of the window is there, but not shown just now.
+    pub(super) fn hidden(&mut self, pane: Pane) {
+        self.sketch.hidden.push(pane);
+    }
+
+    /// What was shown since a mark is walked through in one way.
+    pub(super) fn block(&mut self, walk: Walk, since: Mark, ui: &Ui) {
+        let places = since.place..place_now(ui, since.layer);
+        self.sketch.blocks.push(Span {
+            of: walk,
+            layer: since.layer,
+            places,
+        });
+    }
+
+    /// Something is the main stop of its row; else that is the first field, else what comes first.
+    pub(super) fn prefer(&mut self, id: Id) {
+        self.sketch.preferred.push(id);
+    }
+
+    /// Where its part of the window is entered, unless another stop had the focus there last.
+    pub(super) fn enter_at(&mut self, id: Id) {
+        self.sketch.entries.push(id);
+    }
+
+    /// A field has so many characters.
+    pub(super) fn announce_field(&mut self, id: Id, keeps: Keeps, characters: usize) {
+        self.sketch.announced.push(Announced {
+            id,
+            keeps,
+            characters,
+            is_alone: false,
+        });
+    }
+
+    /// Something stands in a row of its own, wherever it is on the screen.
+    pub(super) fn announce_alone(&mut self, id: Id, keeps: Keeps) {
+        self.sketch.announced.push(Announced {
+            id,
+            keeps,
+            characters: 0,
+            is_alone: true,
+        });
+    }
+
+    /// Shows what scrolls; whatever comes to have the focus in it is scrolled into view, and page keys
+    /// scroll it while a part of the window that is in it has the focus.
+    pub(super) fn scrolling<R>(
+        &mut self,
+        ui: &mut Ui,
+        area: ScrollArea,
+        panes: &[Pane],
+        contents: impl FnOnce(&mut Ui, &mut Self) -> R,
+    ) -> ScrollAreaOutput<R> {
+        let is_here = panes.iter().any(|pane| self.is_in(ui.ctx(), *pane));
+        area.show(ui, |ui| {
+            let mark = Self::mark(ui);
+            let inner = contents(ui, self);
+            if is_here {
+                keys::scroll_by_page(ui);
+            }
+            if let Some(rect) = self.newly_focused(ui, mark) {
+                ui.scroll_to_rect(rect.expand(MARGIN), None);
+            }
+            inner
+        })
+    }
+
+    /// Where the stop stands that has the focus since this frame, if it was shown since a mark.
+    fn newly_focused(&self, ui: &Ui, since: Mark) -> Option<Rect> {
+        let id = ui
+            .memory(egui::Memory::focused)
+            .filter(|_| self.has_moved)?;
+        ui.viewport(|v| {
+            let widgets = &v.this_pass.widgets;
+            let (layer, place) = widgets.order(id)?;
+            let is_within = layer == since.layer && place >= since.place;
+            widgets.get(id).filter(|_| is_within).map(|w| w.rect)
+        })
+    }
+
+    /// Ends a frame: learns what was shown, and sees to it that the focus has not fallen to nothing.
+    ///
+    /// While a dialog stands, what lies behind it cannot be used, and is remembered as it was.
+    pub(super) fn end_frame(&mut self, ctx: &Context, is_ours: bool) {
+        let focused = ctx.memory(egui::Memory::focused);
+        let has_popup = Popup::is_any_open(ctx);
+        if is_ours {
+            self.map = self.learned(ctx);
+            self.enter(ctx);
+            let stop = focused.and_then(|id| self.map.get(id)).copied();
+            match (stop, self.last) {
+                (Some(stop), _) => {
+                    self.remembered.insert(stop.pane, stop.id);
+                    self.last = Some(stop);
+                }
+                (None, Some(last)) if focused.is_none() && !has_popup => {
+                    self.catch(ctx, &last);
+                }
+                _ => {}
+            }
+        }
+        self.was_covered = !is_ours || has_popup;
+        let stop = focused.and_then(|id| self.map.get(id));
+        ring::paint(ctx, focused, stop);
+    }
+
+    /// Gives the focus to the part of the window that has come to be shown for it.
+    fn enter(&mut self, ctx: &Context) {
+        let last = |pane| self.remembered.get(&pane).copied();
+        let Some(pane) = self.entering else { return };
+        if let Some(stop) = self.map.entry(pane, &last) {
+            self.wanted = Some(stop.id);
+            self.entering = None;
+            ctx.request_repaint();
+        }
+    }
+
+    /// The focus is nowhere: it goes back from a menu or a dialog, and on from what is gone.
+    fn catch(&mut self, ctx: &Context, last: &Stop) {
+        let to = match self.map.get(last.id) {
+            Some(stop) => Some(stop).filter(|_| self.was_covered),
+            None => self.map.in_place_of(last),
+        };
+        if let Some(to) = to
+            && self.wanted.is_none()
+        {
+            self.wanted = Some(to.id);
+            ctx.request_repaint();
+        }
+    }
+
+    /// The map of what this frame has shown.
+    fn learned(&self, ctx: &Context) -> Map {
+        let layers: HashSet<LayerId> = self.sketch.panes.iter().map(|span| span.layer).collect();
+        let shown: Vec<Shown> = ctx.viewport(|v| {
+            let widgets = &v.this_pass.widgets;
+            let of_layer = |layer: LayerId| widgets.get_layer(layer).enumerate();
+            let all = layers.iter().flat_map(|layer| of_layer(*layer));
+            let can_have_it = all.filter(|(_, w)| w.enabled && w.sense.is_focusable());
+            let shown = can_have_it.map(|(place, w)| Shown {
+                id: w.id,
+                rect: w.rect,
+                layer: w.layer_id,
+                place,
+            });
+            shown.collect()
+        });
+        Map {
+            stops: in_rows(&self.sketch, &shown),
+            hidden: self.sketch.hidden.clone(),
+        }
+    }
+}
+
+/// How many widgets a layer has so far.
+fn place_now(ui: &Ui, layer: LayerId) -> usize {
+    ui.viewport(|v| v.this_pass.widgets.get_layer(layer).count())
+}

@@ -1,0 +1,172 @@
+//! Which panels does the window show, and where?
+
+use super::action::Action;
+use super::arrangement::{Part, Share, is_wide};
+use super::diagram_panel::diagram_panel_ui;
+use super::focus::{FocusMap, Pane};
+use super::form::Form;
+use super::menu_bar::menu_bar_ui;
+use super::pointer::is_told_by_pointer;
+use super::set_card::set_cards_ui;
+use super::splitter::{Side, splitter_ui};
+use super::status_bar::status_bar_ui;
+use super::table_panel::table_panel_ui;
+use super::vehicle_panel::vehicle_panel_ui;
+use super::window::App;
+use super::write_up::write_up_ui;
+use crate::draw::palette::{Palette, Theme};
+use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui};
+
+/// The room around a diagram, in points.
+const MARGIN: f32 = 8.0;
+
+impl App {
+    /// Shows all panels; what they want done is added to `actions`.
+    pub(super) fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
+        let palette = Palette::of(Theme::of(ui.ctx()));
+        let is_wide = is_wide(ui.max_rect().size());
+        Panel::top("menu").show(ui, |ui| {
+            let mark = FocusMap::mark(ui);
+            let recent = &self.lifecycle.settings.recent;
+            menu_bar_ui(ui, &self.lifecycle.desk, recent, actions);
+            if !is_wide {
+                parts_ui(ui, self.view.part, actions);
+            }
+            self.focus.pane(Pane::Menu, mark, ui);
+        });
+        Panel::bottom("status").show(ui, |ui| {
+            let mark = FocusMap::mark(ui);
+            status_bar_ui(ui, &self.lifecycle, &palette);
+            self.focus.pane(Pane::Status, mark, ui);
+        });
+        let is_pointed = if is_wide {
+            self.parts_together_ui(ui, &palette, actions)
+        } else {
+            self.one_part_ui(ui, &palette, actions)
+        };
+        if self.view.pointed.is_some() && !is_pointed && is_told_by_pointer(ui) {
+            actions.push(Action::Point(None));
+        }
+        if self.view.write_up_is_open {
+            let mut form = Form {
+                drafts: &mut self.drafts,
+                focus: &mut self.focus,
+                palette: &palette,
+                actions,
+            };
+            write_up_ui(ui.ctx(), &self.lifecycle.desk, &mut self.preview, &mut form);
+        }
+    }
+
+    /// Forms, diagram and table side by side; whether the pointer is on the diagram or a row.
+    fn parts_together_ui(
+        &mut self,
+        ui: &mut Ui,
+        palette: &Palette,
+        actions: &mut Vec<Action>,
+    ) -> bool {
+        let shares = self.lifecycle.settings.shares;
+        let column = Panel::left("sets")
+            .resizable(false)
+            .exact_size(shares.column)
+            .show(ui, |ui| self.forms_ui(ui, palette, actions));
+        let mark = FocusMap::mark(ui);
+        let name = "Width of the left column";
+        let beside = column.response.rect;
+        if let Some(growth) = splitter_ui(ui, &mut self.focus, beside, Side::Right, name) {
+            actions.push(Action::Share(Share::Column(shares.column + growth)));
+        }
+        self.focus.pane(Pane::Sets, mark, ui);
+
+        let height = ui.available_height();
+        let table = Panel::bottom("table")
+            .resizable(false)
+            .exact_size(shares.table * height)
+            .show(ui, |ui| self.table_ui(ui, palette, actions));
+        let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
+        let diagram = CentralPanel::default()
+            .frame(paper)
+            .show(ui, |ui| self.diagram_ui(ui, palette, actions));
+        let mark = FocusMap::mark(ui);
+        let name = "Height of the table";
+        let beneath = table.response.rect;
+        if let Some(growth) = splitter_ui(ui, &mut self.focus, beneath, Side::Top, name) {
+            let share = shares.table + growth / height.max(1.0);
+            actions.push(Action::Share(Share::Table(share)));
+        }
+        self.focus.pane(Pane::Table, mark, ui);
+        table.inner || diagram.inner
+    }
+
+    /// The part that is looked at; whether the pointer is on the diagram or a row.
+    fn one_part_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
+        let hidden = Part::ALL.into_iter().filter(|part| *part != self.view.part);
+        for pane in hidden.flat_map(Part::panes) {
+            self.focus.hidden(*pane);
+        }
+        let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
+        let shown = CentralPanel::default()
+            .frame(paper)
+            .show(ui, |ui| match self.view.part {
+                Part::Forms => {
+                    self.forms_ui(ui, palette, actions);
+                    false
+                }
+                Part::Diagram => self.diagram_ui(ui, palette, actions),
+                Part::Table => self.table_ui(ui, palette, actions),
+            });
+        shown.inner
+    }
+
+    /// The vehicle and the cards of the sets.
+    fn forms_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
+        let area = ScrollArea::vertical()
+            .id_salt(("forms", self.desk().history.revision().document()))
+            .auto_shrink(false);
+        self.focus
+            .scrolling(ui, area, Part::Forms.panes(), |ui, focus| {
+                let mut form = Form {
+                    drafts: &mut self.drafts,
+                    focus,
+                    palette,
+                    actions,
+                };
+                ui.add_space(4.0);
+                let mark = FocusMap::mark(ui);
+                vehicle_panel_ui(ui, &self.lifecycle.desk, &mut form);
+                form.focus.pane(Pane::Vehicle, mark, ui);
+                ui.add_space(8.0);
+                let mark = FocusMap::mark(ui);
+                set_cards_ui(ui, &self.lifecycle.desk, &self.view, &mut form);
+                form.focus.pane(Pane::Sets, mark, ui);
+            });
+    }
+
+    fn diagram_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
+        let mark = FocusMap::mark(ui);
+        let scene = self.lifecycle.desk.diagram();
+        let is_on = diagram_panel_ui(ui, scene, &self.view, palette, &mut self.focus, actions);
+        self.focus.pane(Pane::Diagram, mark, ui);
+        is_on
+    }
+
+    fn table_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
+        let mark = FocusMap::mark(ui);
+        let desk = &self.lifecycle.desk;
+        let is_on = table_panel_ui(ui, desk, &self.view, palette, &mut self.focus, actions);
+        self.focus.pane(Pane::Table, mark, ui);
+        is_on
+    }
+}
+
+/// The names of the parts, of which a small window shows one.
+fn parts_ui(ui: &mut Ui, shown: Part, actions: &mut Vec<Action>) {
+    ui.horizontal(|ui| {
+        for part in Part::ALL {
+            let is_shown = part == shown;
+            if ui.selectable_label(is_shown, part.text()).clicked() && !is_shown {
+                actions.push(Action::Part(part));
+            }
+        }
+    });
+}

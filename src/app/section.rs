@@ -1,0 +1,25 @@
+//! A section of the left column: a heading that folds what stands beneath it.
+
+use egui::collapsing_header::CollapsingState;
+use egui::{CollapsingHeader, IdSalt, Ui};
+
+/// Shows a section that is open until it is folded; its heading then says in short what is in it.
+pub(super) fn section_ui(
+    ui: &mut Ui,
+    name: &str,
+    in_short: impl FnOnce() -> String,
+    contents: impl FnOnce(&mut Ui),
+) {
+    let salt = IdSalt::new(("section", name));
+    let state = CollapsingState::load(ui.ctx(), ui.make_persistent_id(salt));
+    let is_open = state.is_none_or(|state| state.is_open());
+    let heading = if is_open {
+        name.to_owned()
+    } else {
+        format!("{name}: {}", in_short())
+    };
+    CollapsingHeader::new(heading)
+        .id_salt(salt)
+        .default_open(true)
+        .show_unindented(ui, contents);
+}
