@@ -114,9 +114,10 @@ const OWN_KEYS: EventFilter = EventFilter {
 
 /// Esc: what was typed is forgotten and what it previewed is taken back; the field keeps the focus.
 fn give_up(ui: &Ui, form: &mut Form<'_>, cell: &InputCell<'_>, id: egui::Id) {
+    let before = form.drafts.get(cell.id).map(|draft| draft.before.clone());
+    begin_anew(ui, id, before.as_deref().unwrap_or(cell.text));
     form.drafts.end(cell.id);
     form.actions.push(Action::Cancel);
-    begin_anew(ui, id, cell.text);
 }
 
 /// Keeps draft and preview in step with the text; leaving the field commits.

@@ -157,11 +157,13 @@ impl Command {
 /// The commands whose keys were pressed in this frame, in that order; the keys are used up.
 ///
 /// A slow frame may bring several: what was undone and then saved must not be saved first.
-/// `is_waiting` says that nothing was typed yet in the field that has the focus.
-pub(super) fn pressed(ctx: &egui::Context, is_waiting: bool) -> Vec<Command> {
+/// `is_waiting` says that nothing was typed yet in the field that has the focus, `is_scrolling` that
+/// Home scrolls the part of the window that has it.
+pub(super) fn pressed(ctx: &egui::Context, is_waiting: bool, is_scrolling: bool) -> Vec<Command> {
     let is_typing = ctx.text_edit_focused();
     let is_own = |shortcut: KeyboardShortcut, command: Command| {
-        is_typing && belongs_to_text(shortcut, command, is_waiting)
+        (is_typing && belongs_to_text(shortcut, command, is_waiting))
+            || (is_scrolling && shortcut == plain(Key::Home))
     };
     let mut commands = Vec::new();
     ctx.input_mut(|input| {
@@ -256,7 +258,7 @@ mod tests {
         let mut commands = Vec::new();
         let mut left = usize::MAX;
         let output = ctx.run_ui(input, |ui| {
-            commands = pressed(ui.ctx(), false);
+            commands = pressed(ui.ctx(), false, false);
             left = ui.input(|i| i.events.len());
         });
         output.drop_without_applying_deltas();

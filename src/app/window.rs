@@ -196,7 +196,8 @@ impl App {
         if !is_asked && ctx.dragged_id().is_none() {
             let field = self.focus.field_in_hand(&ctx);
             let is_waiting = field.is_some_and(|field| !self.drafts.is_typed_in(field));
-            let commands = commands::pressed(&ctx, is_waiting);
+            let is_scrolling = self.focus.is_scrolling(&ctx);
+            let commands = commands::pressed(&ctx, is_waiting, is_scrolling);
             actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }

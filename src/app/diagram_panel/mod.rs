@@ -47,11 +47,10 @@ pub(super) fn diagram_panel_ui(
     drawn
         .response
         .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &scene.summary));
-    focus.announce_alone(drawn.response.id, Keeps::Nothing);
-    focus.enter_at(drawn.response.id);
     for id in handles::ids(scene, view.selected) {
         focus.announce_alone(id, Keeps::Upright);
     }
+    focus.enter_at_first_of(handles::ids(scene, view.selected));
     handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
     if !is_busy {
         panned_and_zoomed(ui, scene, range, &drawn, actions);

@@ -2,7 +2,6 @@
 
 use super::stops::{Keeps, Stop};
 use super::walking::Wish;
-use egui::style::ScrollAnimation;
 use egui::{Context, Event, Key, Modifiers, TextEdit, Ui, vec2};
 
 /// How much of what is seen a page key scrolls.
@@ -109,7 +108,7 @@ pub(super) fn scroll_by_page(ui: &Ui) {
     }
     for (key, by) in keys {
         if ui.input_mut(|i| i.consume_key(Modifiers::NONE, key)) {
-            ui.scroll_with_delta_animation(vec2(0.0, by), ScrollAnimation::none());
+            ui.scroll_with_delta(vec2(0.0, by));
         }
     }
 }

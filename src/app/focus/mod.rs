@@ -111,10 +111,11 @@ impl FocusMap {
     /// Where the focus begins, or goes on where it was before it went to nothing.
     fn first(&self, wish: Wish, last: &dyn Fn(Pane) -> Option<Id>) -> Option<Id> {
         let was = self.last.filter(|stop| self.map.get(stop.id).is_some());
-        match (was, wish) {
-            (Some(stop), wish) => self.map.to(stop.id, wish, last),
-            (None, _) => self.map.entry(Pane::Vehicle, last).map(|stop| stop.id),
+        if let Some(stop) = was {
+            return self.map.to(stop.id, wish, last);
         }
+        let pane = self.map.first_pane()?;
+        self.map.entry(pane, last).map(|stop| stop.id)
     }
 
     /// Letters on a button go into the field of its row.
@@ -143,6 +144,12 @@ impl FocusMap {
         let focused = ctx.memory(egui::Memory::focused)?;
         let stop = self.map.get(focused)?;
         (stop.keeps == Keeps::Line).then_some(stop.id)
+    }
+
+    /// Whether page keys scroll the part of the window that has the focus.
+    pub(super) fn is_scrolling(&self, ctx: &Context) -> bool {
+        let scrolls = [Pane::Vehicle, Pane::Sets, Pane::Table, Pane::WriteUp];
+        scrolls.iter().any(|pane| self.is_in(ctx, *pane))
     }
 
     /// From the next frame on something has the focus.
@@ -201,9 +208,10 @@ impl FocusMap {
         self.sketch.preferred.push(id);
     }
 
-    /// Where its part of the window is entered, unless another stop had the focus there last.
-    pub(super) fn enter_at(&mut self, id: Id) {
-        self.sketch.entries.push(id);
+    /// Where a part of the window is entered, unless another stop had the focus there last: at the
+    /// first of these that is shown.
+    pub(super) fn enter_at_first_of(&mut self, ids: impl Iterator<Item = Id>) {
+        self.sketch.entries.extend(ids);
     }
 
     /// A field has so many characters.
@@ -236,7 +244,8 @@ impl FocusMap {
         contents: impl FnOnce(&mut Ui, &mut Self) -> R,
     ) -> ScrollAreaOutput<R> {
         let is_here = panes.iter().any(|pane| self.is_in(ui.ctx(), *pane));
-        area.show(ui, |ui| {
+        // An animation would come to rest a frame after it has asked for the last one.
+        area.animated(false).show(ui, |ui| {
             let mark = Self::mark(ui);
             let inner = contents(ui, self);
             if is_here {
@@ -283,8 +292,9 @@ impl FocusMap {
                 _ => {}
             }
         }
-        self.was_covered = !is_ours || has_popup;
         let stop = focused.and_then(|id| self.map.get(id));
+        // The focus of what stood over the window is forgotten a frame later.
+        self.was_covered = !is_ours || has_popup || (self.was_covered && stop.is_none());
         ring::paint(ctx, focused, stop);
     }
 

@@ -140,6 +140,12 @@ impl Map {
         self.hidden.contains(&next).then_some(next)
     }
 
+    /// The first part of the window behind the menus.
+    pub(super) fn first_pane(&self) -> Option<Pane> {
+        let panes = self.stops.iter().map(|stop| stop.pane);
+        panes.filter(|pane| *pane != Pane::Menu).min()
+    }
+
     /// Where a part of the window is entered.
     pub(super) fn entry(&self, pane: Pane, last: &dyn Fn(Pane) -> Option<Id>) -> Option<&Stop> {
         let known = last(pane).and_then(|id| self.get(id));
@@ -202,7 +208,8 @@ impl Map {
     /// The field of the row in which a stop stands.
     pub(super) fn field_beside(&self, id: Id) -> Option<&Stop> {
         let of = self.get(id)?;
-        let mut row = self.stops.iter().filter(|stop| stop.row == of.row);
-        row.find(|stop| stop.keeps == Keeps::Line)
+        let row = self.stops.iter().filter(|stop| stop.row == of.row);
+        let fields = row.filter(|stop| stop.keeps == Keeps::Line);
+        fields.min_by_key(|stop| !stop.is_main)
     }
 }

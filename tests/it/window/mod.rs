@@ -5,6 +5,7 @@
 
 mod behind_dialogs;
 mod closing;
+mod focus;
 mod handles;
 mod idle;
 mod keys;
