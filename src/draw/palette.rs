@@ -118,17 +118,17 @@ const DARK: Palette = Palette {
     ],
 };
 
-/// On and off lengths along a line, in multiples of its width; empty is solid.
+/// On and off lengths along a line, in units that grow a little with its width; empty is solid.
 pub type Dash = &'static [f32];
 
 /// Falls of the needle.
-pub const DROP_DASH: Dash = &[1.0, 2.5];
+pub const DROP_DASH: Dash = &[0.9, 2.0];
 
 /// The dash of a set by its place among all sets, counted from 0.
 pub fn dash(place: usize) -> Dash {
     match place % 3 {
         0 => &[],
-        1 => &[4.0, 1.8],
-        _ => &[5.0, 1.5, 1.2, 1.5],
+        1 => &[4.5, 2.5],
+        _ => &[6.0, 2.0, 1.4, 2.0],
     }
 }
