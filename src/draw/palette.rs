@@ -52,6 +52,7 @@ pub struct Palette {
     /// What is valid but strange.
     pub finding: Color32,
     sets: [Color32; 3],
+    quiet_sets: [Color32; 3],
 }
 
 impl Palette {
@@ -76,6 +77,11 @@ impl Palette {
     pub fn set(&self, place: usize) -> Color32 {
         self.sets[place % self.sets.len()]
     }
+
+    /// The colour of a set's lines where they step back: on paper they are still seen.
+    pub fn quiet_set(&self, place: usize) -> Color32 {
+        self.quiet_sets[place % self.quiet_sets.len()]
+    }
 }
 
 const LIGHT: Palette = Palette {
@@ -96,6 +102,11 @@ const LIGHT: Palette = Palette {
         Color32::from_rgb(0xC0, 0x5A, 0x00),
         Color32::from_rgb(0x00, 0x7A, 0x5E),
     ],
+    quiet_sets: [
+        Color32::from_rgb(0x4A, 0x89, 0xC5),
+        Color32::from_rgb(0xBD, 0x75, 0x3D),
+        Color32::from_rgb(0x42, 0x95, 0x85),
+    ],
 };
 
 const DARK: Palette = Palette {
@@ -115,6 +126,11 @@ const DARK: Palette = Palette {
         Color32::from_rgb(0x6C, 0xB4, 0xF5),
         Color32::from_rgb(0xF5, 0xA6, 0x4B),
         Color32::from_rgb(0x4F, 0xD0, 0xA8),
+    ],
+    quiet_sets: [
+        Color32::from_rgb(0x46, 0x71, 0x97),
+        Color32::from_rgb(0x91, 0x66, 0x34),
+        Color32::from_rgb(0x33, 0x7A, 0x65),
     ],
 };
 

@@ -7,7 +7,7 @@ use egui::epaint::Primitive;
 use egui::{Context, Pos2, RawInput, Rect, Vec2, vec2};
 use layshaft::analysis::ProjectResults;
 use layshaft::chart::{Label, Place, Range, Role, Scene, View};
-use layshaft::draw::diagram::{Drawn, Look, diagram_ui};
+use layshaft::draw::diagram::{Drawn, Look, StepBack, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::theme;
@@ -88,7 +88,7 @@ impl Picture {
         let look = Look {
             palette: &palette,
             forward: self.scene.sets.first().map(|set| set.id),
-            others: 0.65,
+            others: StepBack::Little,
             gear: None,
             text_size: self.text_size,
             with_drops: self.with_drops,

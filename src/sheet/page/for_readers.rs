@@ -2,7 +2,7 @@
 
 use super::Page;
 use crate::chart::{SetTable, View};
-use crate::draw::diagram::{Look, diagram_ui};
+use crate::draw::diagram::{Look, StepBack, diagram_ui};
 use crate::draw::palette::{Palette, dash};
 use crate::draw::table::{TableLook, all_columns, column_groups, essential_columns, table_ui};
 use crate::draw::{bold, sample};
@@ -126,7 +126,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let look = Look {
         palette,
         forward: None,
-        others: 1.0,
+        others: StepBack::Not,
         gear: None,
         text_size: TEXT,
         with_drops: true,
