@@ -23,7 +23,7 @@ impl<'t> TablePainter<'_, 't> {
         for column in &self.layout.columns {
             let head = &column.head;
             let edge = if column.is_number {
-                let figures = left + column.width - self.edge() - column.difference_width;
+                let figures = left + column.width - self.edge() - column.width_behind;
                 // A heading that is wider than the figures runs on over the differences.
                 figures.max(left + self.look.text_size * DIFFERENCE_GAP + head.size().x)
             } else {
@@ -119,27 +119,27 @@ impl<'t> TablePainter<'_, 't> {
             self.write((at, Align2::LEFT_CENTER, room), &cell.text, bold, color);
             return;
         }
-        let right = place.right() - self.edge() - column.difference_width;
+        let right = place.right() - self.edge() - column.width_behind;
         if let Some(difference) = &cell.difference {
             // Beside its figure, so that it is not taken for one of the next column.
             let gap = self.look.text_size * DIFFERENCE_GAP;
             let at = (
                 Pos2::new(right + gap, y),
                 Align2::LEFT_CENTER,
-                column.difference_width - gap,
+                column.width_behind - gap,
             );
             let small = small(self.look);
             self.write(at, difference, small, palette.dim_text);
         }
-        let color = if cell.is_dim {
-            palette.faint_text
+        let (right, color) = if cell.is_dim {
+            (right + column.bracket_width, palette.dim_text)
         } else {
-            palette.text
+            (right, palette.text)
         };
         let plain = font(self.look, FontFamily::Proportional);
         let room = right - place.left();
         let at = (Pos2::new(right, y), Align2::RIGHT_CENTER, room);
-        self.write(at, &cell.text, plain, color);
+        self.write(at, &cell.shown(), plain, color);
     }
 
     /// Text at a point, made smaller where its room is too narrow.
