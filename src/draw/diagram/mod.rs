@@ -44,7 +44,7 @@ pub enum StepBack {
     Not,
     /// Its lines are thinner.
     Little,
-    /// Its lines are thin, and quieter.
+    /// Its lines are thinner, and quieter.
     Far,
 }
 

@@ -79,14 +79,14 @@ impl Manner {
                 ..plain
             },
             Role::Drop => Self {
-                width: [1.5, 1.5, 1.0],
+                width: [1.5; 3],
                 pattern: Pattern::Dotted,
                 depth: 3,
                 priority: 5,
                 ..plain
             },
             Role::Driven => Self {
-                width: [3.0, 1.75, 1.5],
+                width: [3.0, 2.0, 2.0],
                 pattern: Pattern::OfSet,
                 depth: 4,
                 has_bold_words: true,
@@ -97,7 +97,7 @@ impl Manner {
                 ..plain
             },
             Role::ByGear => Self {
-                width: [3.0, 1.75, 1.5],
+                width: [3.0, 2.0, 2.0],
                 pattern: Pattern::OfSet,
                 depth: 4,
                 priority: 7,
