@@ -1,7 +1,8 @@
 //! Which colour and which dash does each role have?
 //!
 //! The only place with colours. Sets differ by colour and by dash, so a grey print and a
-//! colour-blind reader still tell them apart.
+//! colour-blind reader still tell them apart. Words have a contrast of 4.5 to 1 with whatever they
+//! stand on, lines and edges one of 3 to 1: the tests of contrast measure it.
 
 use egui::Color32;
 
@@ -35,12 +36,12 @@ pub struct Palette {
     pub text: Color32,
     /// Text that steps back.
     pub dim_text: Color32,
-    /// Figures outside the useful range: still readable, last.
-    pub faint_text: Color32,
     /// Grid lines.
     pub grid: Color32,
     /// Marked speeds.
     pub mark: Color32,
+    /// Around what can be typed in, ticked or pressed.
+    pub edge: Color32,
     /// Redline and everything beyond it.
     pub redline: Color32,
     /// The band above the redline.
@@ -89,9 +90,9 @@ const LIGHT: Palette = Palette {
     paper: Color32::from_rgb(0xFF, 0xFF, 0xFF),
     text: Color32::from_rgb(0x1B, 0x1D, 0x20),
     dim_text: Color32::from_rgb(0x5C, 0x61, 0x68),
-    faint_text: Color32::from_rgb(0xA4, 0xA9, 0xAF),
     grid: Color32::from_rgb(0xE9, 0xEA, 0xEC),
-    mark: Color32::from_rgb(0x8A, 0x8F, 0x96),
+    mark: Color32::from_rgb(0x85, 0x8A, 0x91),
+    edge: Color32::from_rgb(0x7C, 0x81, 0x88),
     redline: Color32::from_rgb(0xC6, 0x28, 0x28),
     band: Color32::from_rgb(0xFB, 0xEE, 0xEC),
     labouring: Color32::from_black_alpha(11),
@@ -99,8 +100,8 @@ const LIGHT: Palette = Palette {
     finding: Color32::from_rgb(0x8A, 0x5A, 0x00),
     sets: [
         Color32::from_rgb(0x0B, 0x5F, 0xB0),
-        Color32::from_rgb(0xC0, 0x5A, 0x00),
-        Color32::from_rgb(0x00, 0x7A, 0x5E),
+        Color32::from_rgb(0xA8, 0x4A, 0x00),
+        Color32::from_rgb(0x00, 0x70, 0x5A),
     ],
     quiet_sets: [
         Color32::from_rgb(0x4A, 0x89, 0xC5),
@@ -114,9 +115,9 @@ const DARK: Palette = Palette {
     paper: Color32::from_rgb(0x12, 0x14, 0x16),
     text: Color32::from_rgb(0xE8, 0xEA, 0xEC),
     dim_text: Color32::from_rgb(0x9A, 0xA1, 0xA9),
-    faint_text: Color32::from_rgb(0x62, 0x69, 0x70),
     grid: Color32::from_rgb(0x25, 0x29, 0x2D),
     mark: Color32::from_rgb(0x79, 0x80, 0x88),
+    edge: Color32::from_rgb(0x72, 0x79, 0x81),
     redline: Color32::from_rgb(0xFF, 0x6B, 0x60),
     band: Color32::from_rgb(0x33, 0x1E, 0x1E),
     labouring: Color32::from_rgba_premultiplied(9, 9, 9, 9),

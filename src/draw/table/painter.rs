@@ -5,7 +5,7 @@ use super::{DrawnRow, TableDrawn, TableLook};
 use crate::chart::{Cell, Row, SetTable, Table};
 use crate::draw::palette::dash;
 use crate::draw::{bold, sample};
-use egui::{Align2, Color32, FontFamily, FontId, Galley, Pos2, Rect, Ui, Vec2};
+use egui::{Align2, Color32, FontFamily, FontId, Galley, Pos2, Rect, StrokeKind, Ui, Vec2};
 use std::sync::Arc;
 
 pub(super) struct TablePainter<'a, 't> {
@@ -98,10 +98,18 @@ impl<'t> TablePainter<'_, 't> {
     }
 
     /// What lies beneath a row: the colour of its set where it is brought out, else a line.
+    ///
+    /// A colour that is seen would take the contrast from the figures: an outline shows it.
     pub(super) fn ground(&self, set: &SetTable, row: &Row, rect: Rect) {
         if self.look.gear == Some((set.set, row.id)) {
-            let color = self.look.palette.set(set.place).gamma_multiply(0.22);
-            self.ui.painter().rect_filled(rect, 2.0, color);
+            let color = self.look.palette.set(set.place);
+            self.ui.painter().rect(
+                rect,
+                2.0,
+                color.gamma_multiply(0.1),
+                (1.0, color),
+                StrokeKind::Inside,
+            );
         } else {
             let line = (1.0, self.look.palette.grid);
             self.ui.painter().hline(rect.x_range(), rect.bottom(), line);
