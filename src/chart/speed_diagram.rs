@@ -92,6 +92,14 @@ impl<'a> Sheet<'a> {
             along: Along::X,
             at: redline_rpm,
         });
+        if self.floor_rpm > 0.0 {
+            // The shade alone is too faint to say where it ends.
+            self.scene.rules.push(Rule {
+                role: Role::Floor,
+                along: Along::X,
+                at: self.floor_rpm,
+            });
+        }
         let text = typed_rpm_text(redline_rpm);
         self.label(Role::Redline, None, text, [0.0, redline_rpm], Place::OnAxis);
     }

@@ -1,7 +1,8 @@
 //! Which colour and which dash does each role have?
 //!
 //! The only place with colours. Sets differ by colour and by dash, so a grey print and a
-//! colour-blind reader still tell them apart.
+//! colour-blind reader still tell them apart. Words have a contrast of 4.5 to 1 with whatever they
+//! stand on, lines and edges one of 3 to 1: the tests of contrast measure it.
 
 use egui::Color32;
 
@@ -35,12 +36,12 @@ pub struct Palette {
     pub text: Color32,
     /// Text that steps back.
     pub dim_text: Color32,
-    /// Figures outside the useful range: still readable, last.
-    pub faint_text: Color32,
     /// Grid lines.
     pub grid: Color32,
     /// Marked speeds.
     pub mark: Color32,
+    /// Around what can be typed in, ticked or pressed.
+    pub edge: Color32,
     /// Redline and everything beyond it.
     pub redline: Color32,
     /// The band above the redline.
@@ -54,6 +55,7 @@ pub struct Palette {
     /// What is valid but strange.
     pub finding: Color32,
     sets: [Color32; 3],
+    quiet_sets: [Color32; 3],
 }
 
 impl Palette {
@@ -78,6 +80,11 @@ impl Palette {
     pub fn set(&self, place: usize) -> Color32 {
         self.sets[place % self.sets.len()]
     }
+
+    /// The colour of a set's lines where they step back: on paper they are still seen.
+    pub fn quiet_set(&self, place: usize) -> Color32 {
+        self.quiet_sets[place % self.quiet_sets.len()]
+    }
 }
 
 const LIGHT: Palette = Palette {
@@ -85,9 +92,9 @@ const LIGHT: Palette = Palette {
     paper: Color32::from_rgb(0xFF, 0xFF, 0xFF),
     text: Color32::from_rgb(0x1B, 0x1D, 0x20),
     dim_text: Color32::from_rgb(0x5C, 0x61, 0x68),
-    faint_text: Color32::from_rgb(0xA4, 0xA9, 0xAF),
     grid: Color32::from_rgb(0xE9, 0xEA, 0xEC),
-    mark: Color32::from_rgb(0x8A, 0x8F, 0x96),
+    mark: Color32::from_rgb(0x85, 0x8A, 0x91),
+    edge: Color32::from_rgb(0x7C, 0x81, 0x88),
     redline: Color32::from_rgb(0xC6, 0x28, 0x28),
     band: Color32::from_rgb(0xFB, 0xEE, 0xEC),
     labouring: Color32::from_black_alpha(11),
@@ -96,8 +103,13 @@ const LIGHT: Palette = Palette {
     finding: Color32::from_rgb(0x8A, 0x5A, 0x00),
     sets: [
         Color32::from_rgb(0x0B, 0x5F, 0xB0),
-        Color32::from_rgb(0xC0, 0x5A, 0x00),
-        Color32::from_rgb(0x00, 0x7A, 0x5E),
+        Color32::from_rgb(0xA8, 0x4A, 0x00),
+        Color32::from_rgb(0x00, 0x70, 0x5A),
+    ],
+    quiet_sets: [
+        Color32::from_rgb(0x4A, 0x89, 0xC5),
+        Color32::from_rgb(0xBD, 0x75, 0x3D),
+        Color32::from_rgb(0x42, 0x95, 0x85),
     ],
 };
 
@@ -106,9 +118,9 @@ const DARK: Palette = Palette {
     paper: Color32::from_rgb(0x12, 0x14, 0x16),
     text: Color32::from_rgb(0xE8, 0xEA, 0xEC),
     dim_text: Color32::from_rgb(0x9A, 0xA1, 0xA9),
-    faint_text: Color32::from_rgb(0x62, 0x69, 0x70),
     grid: Color32::from_rgb(0x25, 0x29, 0x2D),
     mark: Color32::from_rgb(0x79, 0x80, 0x88),
+    edge: Color32::from_rgb(0x72, 0x79, 0x81),
     redline: Color32::from_rgb(0xFF, 0x6B, 0x60),
     band: Color32::from_rgb(0x33, 0x1E, 0x1E),
     labouring: Color32::from_rgba_premultiplied(9, 9, 9, 9),
@@ -120,19 +132,24 @@ const DARK: Palette = Palette {
         Color32::from_rgb(0xF5, 0xA6, 0x4B),
         Color32::from_rgb(0x4F, 0xD0, 0xA8),
     ],
+    quiet_sets: [
+        Color32::from_rgb(0x46, 0x71, 0x97),
+        Color32::from_rgb(0x91, 0x66, 0x34),
+        Color32::from_rgb(0x33, 0x7A, 0x65),
+    ],
 };
 
-/// On and off lengths along a line, in multiples of its width; empty is solid.
+/// On and off lengths along a line, in units that grow a little with its width; empty is solid.
 pub type Dash = &'static [f32];
 
 /// Falls of the needle.
-pub const DROP_DASH: Dash = &[1.0, 2.5];
+pub const DROP_DASH: Dash = &[0.9, 2.0];
 
 /// The dash of a set by its place among all sets, counted from 0.
 pub fn dash(place: usize) -> Dash {
     match place % 3 {
         0 => &[],
-        1 => &[4.0, 1.8],
-        _ => &[5.0, 1.5, 1.2, 1.5],
+        1 => &[4.5, 2.5],
+        _ => &[6.0, 2.0, 1.4, 2.0],
     }
 }

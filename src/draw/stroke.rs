@@ -1,7 +1,8 @@
 //! How is a line of a set painted: in which pattern, from where?
 //!
 //! A pattern starts at the line's own beginning, whatever part of it is in view, and runs on around
-//! its corners: it neither crawls while the view moves nor begins anew at every point.
+//! its corners: it neither crawls while the view moves nor begins anew at every point. A thin line
+//! has nearly the pattern of a wide one, and a short line a small one, so that both are told apart.
 
 use super::palette::Dash;
 use super::soft_line::SoftLines;
@@ -55,6 +56,16 @@ pub fn sample(painter: &Painter, rect: Rect, color: Color32, dash: Dash) {
     line(painter, ends, Stroke::new(3.0, color), dash);
 }
 
+/// The unit of a pattern on a line of some width, in points.
+///
+/// In multiples of the width a thin line had dashes so short that its pattern could not be seen.
+fn unit(width: f32) -> f32 {
+    1.2 + 0.4 * width
+}
+
+/// A pattern on a short line is made smaller, down to this share of itself.
+const SMALLEST: f32 = 0.5;
+
 /// The dashes of a line that can be seen.
 #[derive(Debug, Default)]
 struct Dashes {
@@ -69,13 +80,9 @@ struct Dashes {
 impl Dashes {
     /// Lays a pattern along a line; none where the line is solid.
     fn of(points: &[Pos2], width: f32, dash: Dash, clip: Rect) -> Option<Self> {
-        let lengths: Vec<f32> = dash.iter().map(|part| part * width).collect();
-        let period: f32 = lengths.iter().sum();
         let pieces = points.windows(2).map(|ends| [ends[0], ends[1]]);
         let length: f32 = pieces.clone().map(|[a, b]| (b - a).length()).sum();
-        if period <= 0.0 || length / period > MOST_DASHES {
-            return None;
-        }
+        let lengths = lengths(width, dash, length)?;
         let clip = clip.expand(width);
         let mut dashes = Self::default();
         let mut parts = lengths
@@ -170,6 +177,20 @@ impl Dashes {
     }
 }
 
+/// The on and off lengths of a pattern on a line of that width and length, in points.
+///
+/// None where there is no pattern, or none to be told apart.
+fn lengths(width: f32, dash: Dash, length: f32) -> Option<Vec<f32>> {
+    let period = dash.iter().sum::<f32>() * unit(width);
+    if period <= 0.0 || length / period > MOST_DASHES {
+        return None;
+    }
+    // All of it once, and the dash with which it begins again.
+    let whole = period + dash[0] * unit(width);
+    let scale = unit(width) * (length / whole).clamp(SMALLEST, 1.0);
+    Some(dash.iter().map(|part| part * scale).collect())
+}
+
 /// How wide the toolkit makes soft edges, in points; 0 where it makes none.
 fn feathering(painter: &Painter) -> f32 {
     let in_pixels = painter.ctx().tessellation_options(|options| {
@@ -185,13 +206,14 @@ fn feathering(painter: &Painter) -> f32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::draw::palette;
     use proptest::prelude::*;
 
     const DASH: Dash = &[4.0, 1.8];
     const EVERYWHERE: Rect = Rect::EVERYTHING;
 
     /// How long each dash is, in the order along a line of oblique pieces.
-    fn lengths(points: &[Pos2]) -> Vec<f32> {
+    fn dash_lengths(points: &[Pos2]) -> Vec<f32> {
         let dashes = Dashes::of(points, 3.0, DASH, EVERYWHERE).unwrap();
         assert!(dashes.fitted.is_empty());
         let straight = dashes.oblique.iter().map(|ends| ends.to_vec());
@@ -216,8 +238,8 @@ mod tests {
                 points.push(last + egui::vec2(*x, y));
             }
             let length: f32 = points.windows(2).map(|ends| ends[0].distance(ends[1])).sum();
-            let mut along = lengths(&points);
-            let mut straight = lengths(&[Pos2::ZERO, Pos2::new(length * 0.6, length * 0.8)]);
+            let mut along = dash_lengths(&points);
+            let mut straight = dash_lengths(&[Pos2::ZERO, Pos2::new(length * 0.6, length * 0.8)]);
             // A last dash may be too short to be one.
             let count = along.len().max(straight.len());
             along.resize(count, 0.0);
@@ -230,11 +252,16 @@ mod tests {
 
     #[test]
     fn a_dash_around_a_corner_is_one() {
-        let points = [Pos2::ZERO, Pos2::new(6.0, 0.0), Pos2::new(6.0, 8.0)];
+        // Long enough for the whole pattern, and dashes of 9.6 points.
+        let points = [Pos2::ZERO, Pos2::new(6.0, 0.0), Pos2::new(6.0, 80.0)];
         let dashes = Dashes::of(&points, 3.0, DASH, EVERYWHERE).unwrap();
-        let corner = [Pos2::ZERO, Pos2::new(6.0, 0.0), Pos2::new(6.0, 6.0)];
-        assert_eq!(dashes.bent, [corner]);
-        assert!(dashes.oblique.is_empty() && dashes.fitted.is_empty());
+        assert_eq!(dashes.bent.len(), 1);
+        let [start, corner, end] = dashes.bent[0][..] else {
+            panic!("{:?}", dashes.bent);
+        };
+        assert_eq!([start, corner], points[..2]);
+        assert!(end.distance(Pos2::new(6.0, 3.6)) < 1e-4, "{end}");
+        assert!(dashes.oblique.is_empty() && !dashes.fitted.is_empty());
     }
 
     #[test]
@@ -242,5 +269,44 @@ mod tests {
         let points = [Pos2::ZERO, Pos2::new(1e6, 1e6)];
         assert!(Dashes::of(&points, 1.0, DASH, EVERYWHERE).is_none());
         assert!(Dashes::of(&points, 1.0, &[], EVERYWHERE).is_none());
+    }
+    /// The dashes and gaps of a set's pattern on an oblique line, as they follow one another.
+    fn painted(place: usize, width: f32, length: f32) -> Vec<f32> {
+        let ends = [Pos2::ZERO, Pos2::new(0.8 * length, 0.6 * length)];
+        let Some(dashes) = Dashes::of(&ends, width, palette::dash(place), EVERYWHERE) else {
+            return vec![length];
+        };
+        let ends = dashes.oblique.iter().flatten();
+        let bent = dashes.bent.iter().flatten();
+        let mut along: Vec<f32> = ends.chain(bent).map(|at| at.distance(Pos2::ZERO)).collect();
+        along.sort_by(f32::total_cmp);
+        along.windows(2).map(|ends| ends[1] - ends[0]).collect()
+    }
+
+    #[test]
+    fn the_patterns_of_three_sets_are_told_apart_without_colour_on_thin_and_short_lines() {
+        for width in [1.0, 1.5, 2.0, 3.0] {
+            for (length, least_gap) in [(300.0, 3.0), (24.0, 1.5)] {
+                let [solid, dashed, dotted] = [0, 1, 2].map(|place| painted(place, width, length));
+                assert_eq!(solid, [length]);
+                // A gap of so many points is still seen where a point has a pixel.
+                for pattern in [&dashed, &dotted] {
+                    let gaps = pattern.iter().skip(1).step_by(2);
+                    assert!(gaps.clone().count() > 0 && gaps.into_iter().all(|g| *g >= least_gap));
+                }
+                // Equal dashes against a dash, a dot and a dash.
+                assert!((dashed[0] - dashed[2]).abs() < 1e-3 || dashed.len() == 3);
+                let [dash, dot, again] = [dotted[0], dotted[2], dotted[4]];
+                assert!(dash > 3.0 * dot && dot >= 1.0, "{width}: {dotted:?}");
+                assert!((dash - again).abs() < 1e-3, "{width}: {dotted:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_sample_shows_its_whole_pattern() {
+        // The narrowest there is, in the table of the window.
+        let [_, dashed, dotted] = [0, 1, 2].map(|place| painted(place, 3.0, 27.0));
+        assert_eq!([dashed.len(), dotted.len()], [3, 5]);
     }
 }

@@ -1,7 +1,9 @@
 //! How do widgets look: which text sizes, spacings and colours?
 
 use super::palette::{Palette, Theme};
-use egui::{Color32, Context, CornerRadius, FontFamily, FontId, Stroke, Style, TextStyle, Visuals};
+use egui::{
+    Color32, Context, CornerRadius, FontFamily, FontId, Stroke, Style, TextStyle, Ui, Visuals,
+};
 
 /// The height of ordinary text, in points.
 pub const TEXT_SIZE: f32 = 13.5;
@@ -59,6 +61,17 @@ fn style(theme: Theme) -> Style {
     style
 }
 
+/// Gives boxes and fields in a menu the edges that menus take from everything in them.
+pub fn with_edges(ui: &mut Ui) {
+    let palette = Palette::of(Theme::of(ui.ctx()));
+    ui.visuals_mut().widgets.inactive.bg_stroke = edge(&palette);
+}
+
+/// The edge of what can be typed in, ticked or pressed, while nothing is done to it.
+fn edge(palette: &Palette) -> Stroke {
+    Stroke::new(1.0, palette.edge)
+}
+
 fn visuals(theme: Theme) -> Visuals {
     let palette = Palette::of(theme);
     let mut visuals = match theme {
@@ -69,6 +82,10 @@ fn visuals(theme: Theme) -> Visuals {
     visuals.window_fill = palette.page;
     visuals.extreme_bg_color = palette.paper;
     visuals.override_text_color = None;
+    visuals.weak_text_color = Some(palette.dim_text);
+    visuals.hyperlink_color = palette.set(0);
+    // What is disabled need not be read, but can be.
+    visuals.disabled_alpha = 0.7;
     visuals.error_fg_color = palette.error;
     visuals.warn_fg_color = palette.finding;
     let widgets = &mut visuals.widgets;
@@ -82,9 +99,22 @@ fn visuals(theme: Theme) -> Visuals {
         widget.fg_stroke.color = palette.text;
         widget.corner_radius = CornerRadius::same(3);
     }
+    if theme == Theme::Dark {
+        // Keys stand on these in the dim colour of text.
+        for (widget, [r, g, b]) in [
+            (&mut widgets.inactive, [0x29, 0x2D, 0x31]),
+            (&mut widgets.hovered, [0x31, 0x36, 0x3B]),
+        ] {
+            widget.bg_fill = Color32::from_rgb(r, g, b);
+            widget.weak_bg_fill = widget.bg_fill;
+        }
+    }
+    // Takes no room: the margin within is narrower by as much.
+    widgets.inactive.bg_stroke = edge(&palette);
+    widgets.open.bg_stroke = edge(&palette);
     visuals.selection.bg_fill = match theme {
         Theme::Light => Color32::from_rgb(0xCB, 0xE0, 0xF6),
-        Theme::Dark => Color32::from_rgb(0x22, 0x4A, 0x70),
+        Theme::Dark => Color32::from_rgb(0x1E, 0x40, 0x60),
     };
     visuals.selection.stroke = Stroke::new(1.0, palette.text);
     visuals.text_cursor.stroke.color = palette.text;

@@ -30,20 +30,10 @@ pub(super) struct Heading {
 /// One cell of a grid.
 #[derive(Default)]
 pub(super) struct GridCell {
+    /// The cell as it is read, brackets and all.
     pub(super) text: String,
     /// Whether it stands in brackets.
     pub(super) is_bracketed: bool,
-}
-
-impl GridCell {
-    /// The cell as it is read.
-    pub(super) fn shown(&self) -> String {
-        if self.is_bracketed {
-            format!("({})", self.text)
-        } else {
-            self.text.clone()
-        }
-    }
 }
 
 impl Grid {
@@ -130,7 +120,7 @@ fn rows(set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
         let mut cells = Vec::new();
         for (cell, &has_difference) in row.cells.iter().zip(has_difference) {
             cells.push(GridCell {
-                text: cell.text.clone(),
+                text: cell.shown().into_owned(),
                 is_bracketed: cell.is_dim,
             });
             if has_difference {

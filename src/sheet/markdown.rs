@@ -28,7 +28,7 @@ fn pipe_table(grid: &Grid) -> String {
     });
     let mut text = pipe_row(headings) + &pipe_row(rule);
     for row in &grid.rows {
-        text += &pipe_row(row.iter().map(|cell| escaped(&cell.shown())));
+        text += &pipe_row(row.iter().map(|cell| escaped(&cell.text)));
     }
     text
 }

@@ -82,7 +82,7 @@ impl AlignedColumn {
     /// The cell with room for a closing bracket, so that digits stand under digits.
     fn shown(&self, cell: &GridCell) -> String {
         let room = self.has_brackets && !cell.is_bracketed && !cell.text.is_empty();
-        cell.shown() + if room { " " } else { "" }
+        cell.text.clone() + if room { " " } else { "" }
     }
 
     /// The line of the heading, counted down to the ground line that all headings share.

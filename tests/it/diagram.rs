@@ -3,11 +3,11 @@
 use crate::support::gear_sets::{gear, name, ratio, rpm, spec};
 use crate::support::projects::any_project;
 use crate::support::window::{camper_van, three_ten_speeds};
-use egui::epaint::Primitive;
-use egui::{Context, Pos2, RawInput, Rect, Vec2, vec2};
+use egui::epaint::{ClippedShape, Primitive, Shape};
+use egui::{Color32, Context, Pos2, RawInput, Rect, Vec2, vec2};
 use layshaft::analysis::ProjectResults;
 use layshaft::chart::{Label, Place, Range, Role, Scene, View};
-use layshaft::draw::diagram::{Drawn, Look, diagram_ui};
+use layshaft::draw::diagram::{Drawn, Look, StepBack, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::theme;
@@ -84,11 +84,32 @@ impl Picture {
     }
 
     fn frame(&self, ctx: &Context) -> Drawn {
+        self.painted(ctx).0
+    }
+
+    /// The shade of a place, where there is one over the ground of the window.
+    fn shade_at(&self, place: impl Fn(&Drawn) -> Pos2) -> Option<Color32> {
+        let ctx = Context::default();
+        theme::apply(&ctx);
+        let (drawn, shapes) = self.painted(&ctx);
+        let place = place(&drawn);
+        let filled = shapes
+            .into_iter()
+            .filter_map(|clipped| match clipped.shape {
+                Shape::Rect(rect) if rect.rect.intersect(clipped.clip_rect).contains(place) => {
+                    Some(rect.fill)
+                }
+                _ => None,
+            });
+        filled.filter(|fill| fill.a() > 0).last()
+    }
+
+    fn painted(&self, ctx: &Context) -> (Drawn, Vec<ClippedShape>) {
         let palette = Palette::of(self.theme);
         let look = Look {
             palette: &palette,
             forward: self.scene.sets.first().map(|set| set.id),
-            others: 0.65,
+            others: StepBack::Little,
             gear: None,
             text_size: self.text_size,
             with_drops: self.with_drops,
@@ -104,13 +125,14 @@ impl Picture {
         });
         output.textures_delta.set.clear();
         output.textures_delta.free.clear();
+        let shapes = output.shapes.clone();
         for primitive in ctx.tessellate(output.shapes, 1.0) {
             if let Primitive::Mesh(mesh) = primitive.primitive {
                 let is_finite = |pos: Pos2| pos.x.is_finite() && pos.y.is_finite();
                 assert!(mesh.vertices.iter().all(|vertex| is_finite(vertex.pos)));
             }
         }
-        drawn.unwrap()
+        (drawn.unwrap(), shapes)
     }
 
     /// Draws it and looks at every label.
@@ -287,6 +309,32 @@ fn the_height_of_the_gear_numbers_band_follows_from_the_number_of_visible_sets()
         assert!(three > two && two > one, "{of_project:?}");
         assert!((one - none).abs() < 0.1, "{of_project:?}");
     }
+}
+
+#[test]
+fn the_band_is_beyond_the_redline_only_where_the_view_reaches_up_to_it() {
+    let whole = Picture::of(&camper_van());
+    let band = Palette::of(Theme::Light).band;
+    let seen = |y: [f64; 2]| Picture {
+        range: Range { y, ..whole.range },
+        ..whole.clone()
+    };
+    let in_band = |drawn: &Drawn| drawn.band.center();
+    let in_plot = |drawn: &Drawn| drawn.transform.frame().center();
+    // The redline is at 4500.
+    for (y, is_beyond) in [
+        (whole.range.y, true),
+        ([1000.0, 4500.0], true),
+        ([3000.0, 6000.0], true),
+        ([4600.0, 6000.0], true),
+        ([1000.0, 4490.0], false),
+        ([0.0, 1000.0], false),
+    ] {
+        let shade = seen(y).shade_at(in_band);
+        assert_eq!(shade == Some(band), is_beyond, "{y:?}: {shade:?}");
+    }
+    assert_eq!(seen([4600.0, 6000.0]).shade_at(in_plot), Some(band));
+    assert_ne!(seen([1000.0, 4490.0]).shade_at(in_plot), Some(band));
 }
 
 #[test]

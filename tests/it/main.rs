@@ -3,6 +3,8 @@
 #[cfg(test)]
 mod cli;
 #[cfg(test)]
+mod contrast;
+#[cfg(test)]
 mod diagram;
 #[cfg(test)]
 mod docs;

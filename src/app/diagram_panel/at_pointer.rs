@@ -6,7 +6,9 @@ use crate::chart::{Figure, Reading, Scene};
 use crate::draw::diagram::Drawn;
 use crate::draw::palette::{Palette, dash};
 use crate::draw::{bold, sample};
-use egui::{Align2, Color32, FontId, Pos2, Rect, Ui, Vec2, text::LayoutJob, text::TextFormat};
+use egui::{
+    Align2, Color32, FontId, Painter, Pos2, Rect, Ui, Vec2, text::LayoutJob, text::TextFormat,
+};
 
 const TEXT: f32 = 12.5;
 
@@ -18,9 +20,12 @@ pub(super) fn reading_ui(ui: &Ui, scene: &Scene, palette: &Palette, drawn: &Draw
     };
     let frame = *drawn.transform.frame();
     let painter = ui.painter().with_clip_rect(frame);
-    let line = palette.mark.gamma_multiply(0.5);
-    let place = drawn.transform.position_from_point_x(x);
-    painter.vline(place, frame.y_range(), (1.0, line));
+    line_ui(
+        &painter,
+        drawn.transform.position_from_point_x(x),
+        palette,
+        drawn,
+    );
 
     let lines = lines(scene, reading, palette);
     let galleys: Vec<_> = lines
@@ -44,6 +49,23 @@ pub(super) fn reading_ui(ui: &Ui, scene: &Scene, palette: &Palette, drawn: &Draw
         let indent = if swatch.is_some() { 34.0 } else { 0.0 };
         painter.galley(Pos2::new(left + indent, top + 1.0), galley, palette.text);
     }
+}
+
+/// An upright line at the pointer's place, which runs over no label.
+fn line_ui(painter: &Painter, x: f32, palette: &Palette, drawn: &Drawn) {
+    let frame = drawn.transform.frame();
+    let crossed = drawn
+        .labels
+        .iter()
+        .filter(|(label, _)| label.x_range().contains(x));
+    let mut crossed: Vec<Rect> = crossed.map(|(label, _)| *label).collect();
+    crossed.sort_by(|a, b| a.top().total_cmp(&b.top()));
+    let mut top = frame.top();
+    for label in crossed {
+        painter.vline(x, top..=label.top().max(top), (1.0, palette.mark));
+        top = top.max(label.bottom());
+    }
+    painter.vline(x, top..=frame.bottom().max(top), (1.0, palette.mark));
 }
 
 /// The value under the pointer, as round as it is written: the figures belong to that one.

@@ -12,7 +12,7 @@ use super::focus::{FocusMap, Keeps};
 use super::pointer::is_told_by_pointer;
 use super::view_state::{ViewState, kept_within};
 use crate::chart::{Range, Scene};
-use crate::draw::diagram::{Drawn, Look, diagram_ui};
+use crate::draw::diagram::{Drawn, Look, StepBack, diagram_ui};
 use crate::draw::palette::Palette;
 use egui::{Role, Ui, WidgetInfo};
 
@@ -32,9 +32,9 @@ pub(super) fn diagram_panel_ui(
         palette,
         forward: Some(view.pointed.map_or(view.selected, |(set, _)| set)),
         others: if is_busy || view.pointed.is_some() {
-            0.35
+            StepBack::Far
         } else {
-            0.65
+            StepBack::Little
         },
         gear: view.pointed,
         text_size: 12.5,

@@ -7,7 +7,7 @@ use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
 use crate::app::typed::{self, RatioForm};
 use crate::draw::palette::dash;
-use crate::draw::sample;
+use crate::draw::{sample, theme};
 use crate::project::{Candidates, Edit, SetEdit};
 use crate::units::step_text;
 use egui::{Sense, Ui, Vec2};
@@ -95,13 +95,16 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         ui.separator();
         ui.label("Type gears as");
         let unit = card.desk.project().units;
-        for ratio_form in RatioForm::ALL {
-            let is_chosen = card.ratio_form == ratio_form;
-            if ui.radio(is_chosen, ratio_form.text(unit)).clicked() {
-                form.actions.push(Action::RatioForm(ratio_form));
-                ui.close();
+        ui.scope(|ui| {
+            theme::with_edges(ui);
+            for ratio_form in RatioForm::ALL {
+                let is_chosen = card.ratio_form == ratio_form;
+                if ui.radio(is_chosen, ratio_form.text(unit)).clicked() {
+                    form.actions.push(Action::RatioForm(ratio_form));
+                    ui.close();
+                }
             }
-        }
+        });
         ui.separator();
         if ui
             .add_enabled(count > 1, egui::Button::new("Remove set"))

@@ -4,6 +4,7 @@ use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
 use crate::app::typed::{self, Reading};
+use crate::draw::theme;
 use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
 use crate::project::SetEdit;
 use crate::units::ratio_text;
@@ -240,6 +241,7 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
     // The popup stays: several gears are taken or left one after the other.
     let stays_open = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
     let (menu, _) = MenuButton::new(text).config(stays_open).ui(ui, |ui| {
+        theme::with_edges(ui);
         let is_every = stage.acts_on == ActsOn::EveryGear;
         if ui.radio(is_every, "every gear").clicked() {
             card.change(SetEdit::StageActsOn(at, ActsOn::EveryGear), form);

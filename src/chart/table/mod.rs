@@ -20,6 +20,7 @@ use crate::analysis::ProjectResults;
 use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
 use crate::project::{Project, SetId};
 use crate::units::SpeedUnit;
+use std::borrow::Cow;
 
 /// The comparison of all sets.
 #[derive(Debug, Clone)]
@@ -109,6 +110,15 @@ pub struct Cell {
 }
 
 impl Cell {
+    /// The figure as it is read: in brackets where it lies outside the useful range.
+    pub fn shown(&self) -> Cow<'_, str> {
+        if self.is_dim {
+            Cow::Owned(format!("({})", self.text))
+        } else {
+            Cow::Borrowed(&self.text)
+        }
+    }
+
     /// The figure with the difference that is shown beside it.
     pub fn words(&self) -> String {
         match &self.difference {

@@ -25,16 +25,17 @@ pub(super) fn plot(
         digit: look.text_size * 0.6,
         sign: look.text_size * 2.5,
     };
-    // Wide and high enough for any label, so that the first frame is laid out like the last.
+    // Wide and high enough for any label, so that the first frame is laid out like the last. Marks
+    // that stand close are left out rather than faded.
     let x_axis = AxisHints::new_x()
         .min_thickness(look.text_size * 1.6)
-        .label_spacing(egui::Rangef::new(look.text_size, look.text_size * 2.0))
+        .label_spacing(egui::Rangef::point(look.text_size))
         .tick_label_font(font.clone())
         .tick_label_color(look.palette.dim_text)
         .formatter(|mark, range| x_tick(&scene.x, mark.value, range, widths));
     let y_axis = AxisHints::new_y()
         .min_thickness(look.text_size * 3.6)
-        .label_spacing(egui::Rangef::new(look.text_size, look.text_size * 1.4))
+        .label_spacing(egui::Rangef::point(look.text_size * 1.2))
         .tick_label_font(font)
         .tick_label_color(look.palette.dim_text)
         .formatter(|mark, range| y_tick(scene, mark.value, range));

@@ -1,14 +1,16 @@
 //! The band above the plot: the names of each set's lines in a row of its own, above their lines.
 //!
+//! Its ground goes on with what the plot shows at its upper end: where a shaded part has no end
+//! upwards and begins within the view or below it, the band belongs to it.
 //! Its height follows from the number of visible sets alone, so the plot below never moves.
 
 use super::Look;
-use super::roles::{is_brought_out, word_color, word_family};
-use crate::chart::{Label, Place, Scene, ShownSet};
+use super::roles::{is_brought_out, shade, word_color, word_family};
+use crate::chart::{Area, Label, Place, Scene, ShownSet};
 use crate::draw::label_placing::{Wish, place};
 use crate::draw::palette::dash;
 use crate::draw::stroke;
-use egui::{Align2, FontId, Rect, Stroke, Ui, Vec2, vec2};
+use egui::{Align2, Color32, FontId, Rect, Stroke, Ui, Vec2, vec2};
 use egui_plot::PlotTransform;
 
 /// The height of the band, in points; without one, what a mark at the upper end of the axis needs.
@@ -36,7 +38,9 @@ pub(super) fn paint(
     if !scene.has_band {
         return labels;
     }
-    ui.painter().rect_filled(band, 0.0, look.palette.band);
+    if let Some(color) = ground(scene, transform, look) {
+        ui.painter().rect_filled(band, 0.0, color);
+    }
     for (row, set) in scene.sets.iter().enumerate() {
         let top = band.top() + 2.0 + row as f32 * row_height(look);
         let y = top..=top + row_height(look);
@@ -45,6 +49,19 @@ pub(super) fn paint(
         labels.extend(line_names(ui, scene, transform, row, set, look));
     }
     labels
+}
+
+/// The shade of what lies beyond the upper end of the view; none where that is the plain plot.
+fn ground(scene: &Scene, transform: &PlotTransform, look: &Look<'_>) -> Option<Color32> {
+    let [bottom, top] = [transform.bounds().min()[1], transform.bounds().max()[1]];
+    // A view that ends at the beginning of a part shows it, whatever the rounding.
+    let hair = (top - bottom) * 1e-6;
+    let is_beyond = |area: &&Area| {
+        let [from, to] = area.y;
+        to.is_none() && from.is_none_or(|from| from <= top + hair)
+    };
+    let area = scene.areas.iter().find(is_beyond)?;
+    Some(shade(area.role, look))
 }
 
 /// The set's dash in the margin, at the head of its row.

@@ -72,6 +72,9 @@ const BESIDE: [Align2; 8] = [
 /// How far a label keeps from its point, in points.
 const GAP: f32 = 3.0;
 
+/// How much of the lines beneath it a label covers: they can be followed, and it can be read.
+const CLEARED: f32 = 0.9;
+
 impl Sheet<'_> {
     /// Asks for a place between the axes.
     fn add(&mut self, label: &Label) {
@@ -126,10 +129,14 @@ impl Sheet<'_> {
             .map(|(dot, _)| Rect::from_center_size(*dot, side))
             .collect();
         let placed = place(&self.wishes, frame, &taken);
+        // No thread may run over the letters of another label.
         for (rect, word) in placed.iter().zip(&self.words) {
             if let Some(rect) = rect {
-                clear_paper(&painter, *rect, word, self.look);
+                thread(&painter, *rect, word);
             }
+        }
+        for rect in placed.iter().flatten() {
+            clear_paper(&painter, *rect, self.look);
         }
         for (dot, color) in dots {
             painter.circle_filled(*dot, GAP, *color);
@@ -144,16 +151,19 @@ impl Sheet<'_> {
     }
 }
 
-/// Lines run everywhere: a label clears a little paper for itself, and a thread ties it to its
-/// point where it stands away from it.
-fn clear_paper(painter: &egui::Painter, rect: Rect, word: &Word, look: &Look<'_>) {
-    painter.rect_filled(rect, 2.0, look.palette.paper.gamma_multiply(0.8));
+/// Lines run everywhere: a label clears a little paper for itself.
+fn clear_paper(painter: &egui::Painter, rect: Rect, look: &Look<'_>) {
+    painter.rect_filled(rect, 2.0, look.palette.paper.gamma_multiply(CLEARED));
+}
+
+/// A thread ties a label to its point where it stands away from it.
+fn thread(painter: &egui::Painter, rect: Rect, word: &Word) {
     let Some(point) = word.point else { return };
     let nearest = rect.clamp(point);
     let is_away = nearest.distance(point) > 2.0 * GAP;
     // Beside its fall a label stands above the foot, and needs no thread.
     if is_away && (word.is_beside || rect.top() > point.y) {
-        painter.line_segment([point, nearest], (1.0, word.color.gamma_multiply(0.7)));
+        painter.line_segment([point, nearest], (1.0, word.color));
     }
 }
 

@@ -25,8 +25,8 @@ pub struct Look<'a> {
     pub palette: &'a Palette,
     /// The set that comes forward; the others step back.
     pub forward: Option<SetId>,
-    /// How far the others step back: 1 is not at all, 0 is out of sight.
-    pub others: f32,
+    /// How far the others step back.
+    pub others: StepBack,
     /// The gear whose line is brought out.
     pub gear: Option<(SetId, GearId)>,
     /// The height of the text, in points.
@@ -35,6 +35,17 @@ pub struct Look<'a> {
     pub with_drops: bool,
     /// Whether the pointer can pan and zoom.
     pub interactive: bool,
+}
+
+/// How far a set steps back, to let another come forward. However far, its lines are seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum StepBack {
+    /// Not at all.
+    Not,
+    /// Its lines are thinner.
+    Little,
+    /// Its lines are thinner, and quieter.
+    Far,
 }
 
 /// What was drawn, and where.

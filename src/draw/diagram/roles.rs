@@ -2,7 +2,7 @@
 //!
 //! The colours and dashes themselves stand in the palette.
 
-use super::Look;
+use super::{Look, StepBack};
 use crate::chart::{Label, Line, Owner, Role, Rule};
 use crate::draw::bold;
 use crate::draw::palette::{DROP_DASH, Dash, dash};
@@ -15,10 +15,10 @@ const OF_SETS: u8 = 9;
 struct Manner {
     /// The colour of a shaded part, of a line, and of words.
     colors: [Color32; 3],
-    /// The width of a line that comes forward and of one that steps back, in points.
-    width: [f32; 2],
-    /// How much of its colour a line keeps.
-    strength: f32,
+    /// The width of a line that does not step back, steps back a little, and far, in points.
+    width: [f32; 3],
+    /// From where on a line that steps back has the quiet colour of its set.
+    quiet_from: StepBack,
     /// The pattern of a line.
     pattern: Pattern,
     /// What is higher is painted later.
@@ -43,8 +43,8 @@ impl Manner {
         let palette = look.palette;
         let plain = Self {
             colors: [palette.grid, palette.mark, palette.dim_text],
-            width: [1.0; 2],
-            strength: 1.0,
+            width: [1.0; 3],
+            quiet_from: StepBack::Far,
             pattern: Pattern::Solid,
             depth: 0,
             priority: 0,
@@ -54,7 +54,7 @@ impl Manner {
             Role::Redline => Self {
                 colors: [palette.band, palette.redline, palette.redline],
                 // Two whole points: crisp at every width of a picture.
-                width: [2.0; 2],
+                width: [2.0; 3],
                 depth: OF_SETS + 1,
                 has_bold_words: true,
                 ..plain
@@ -64,30 +64,29 @@ impl Manner {
                 ..plain
             },
             Role::Marked => Self {
-                strength: 0.6,
                 priority: 9,
                 ..plain
             },
             Role::Fan => Self {
-                strength: 0.55,
+                quiet_from: StepBack::Little,
                 pattern: Pattern::OfSet,
                 depth: 1,
                 ..plain
             },
             Role::ShiftLine => Self {
-                strength: 0.4,
+                quiet_from: StepBack::Little,
                 depth: 2,
                 ..plain
             },
             Role::Drop => Self {
-                width: [1.5; 2],
+                width: [1.5; 3],
                 pattern: Pattern::Dotted,
                 depth: 3,
                 priority: 5,
                 ..plain
             },
             Role::Driven => Self {
-                width: [3.0, 2.0],
+                width: [3.0, 2.0, 2.0],
                 pattern: Pattern::OfSet,
                 depth: 4,
                 has_bold_words: true,
@@ -98,7 +97,7 @@ impl Manner {
                 ..plain
             },
             Role::ByGear => Self {
-                width: [3.0, 2.0],
+                width: [3.0, 2.0, 2.0],
                 pattern: Pattern::OfSet,
                 depth: 4,
                 priority: 7,
@@ -107,9 +106,14 @@ impl Manner {
         }
     }
 
-    fn stroke(&self, color: Color32, steps_back: bool) -> Stroke {
-        let width = self.width[usize::from(steps_back)];
-        Stroke::new(width, color.gamma_multiply(self.strength))
+    /// The width of a line of a set.
+    fn width(&self, back: StepBack) -> f32 {
+        let [not, little, far] = self.width;
+        match back {
+            StepBack::Not => not,
+            StepBack::Little => little,
+            StepBack::Far => far,
+        }
     }
 }
 
@@ -121,7 +125,7 @@ pub(super) fn shade(role: Role, look: &Look<'_>) -> Color32 {
 /// How a line through the whole plot is painted.
 pub(super) fn rule_stroke(rule: &Rule, look: &Look<'_>) -> Stroke {
     let manner = Manner::of(rule.role, look);
-    manner.stroke(manner.colors[1], false)
+    Stroke::new(manner.width(StepBack::Not), manner.colors[1])
 }
 
 /// Whether a line through the whole plot is painted over the lines of sets.
@@ -138,19 +142,27 @@ pub(super) fn is_brought_out(of: Owner, look: &Look<'_>) -> bool {
 pub(super) fn line_stroke(line: &Line, look: &Look<'_>) -> (Stroke, Dash) {
     let manner = Manner::of(line.role, look);
     let steps_back = look.forward.is_some_and(|forward| forward != line.of.set);
-    let strength = if steps_back { look.others } else { 1.0 };
-    let color = look.palette.set(line.of.place).gamma_multiply(strength);
-    let stroke = if line.role == Role::Fan && is_brought_out(line.of, look) {
-        Stroke::new(2.0, color)
+    let back = if steps_back {
+        look.others
     } else {
-        manner.stroke(color, steps_back)
+        StepBack::Not
+    };
+    let color = if back >= manner.quiet_from {
+        look.palette.quiet_set(line.of.place)
+    } else {
+        look.palette.set(line.of.place)
+    };
+    let width = if line.role == Role::Fan && is_brought_out(line.of, look) {
+        2.0
+    } else {
+        manner.width(back)
     };
     let dash = match manner.pattern {
         Pattern::Solid => &[],
         Pattern::OfSet => dash(line.of.place),
         Pattern::Dotted => DROP_DASH,
     };
-    (stroke, dash)
+    (Stroke::new(width, color), dash)
 }
 
 /// In which order lines are painted: the set that comes forward last, and of a set what is read

@@ -1,7 +1,7 @@
 //! Where does everything in a table stand: how wide is each column, how high each set?
 
 use super::TableLook;
-use crate::chart::{Column, SetTable, Table};
+use crate::chart::{Cell, Column, SetTable, Table};
 use crate::draw::bold;
 use egui::text::{LayoutJob, TextFormat};
 use egui::{Align, FontFamily, FontId, Galley, Ui};
@@ -65,8 +65,11 @@ pub(super) struct LaidColumn {
     pub(super) at: usize,
     pub(super) is_number: bool,
     pub(super) width: f32,
-    /// What differences take behind the figures; 0 where there are none.
-    pub(super) difference_width: f32,
+    /// How wide a closing bracket is: it stands behind the figures, so that digits stand under
+    /// digits; 0 where there is none.
+    pub(super) bracket_width: f32,
+    /// What differences and closing brackets take behind the figures; 0 where there are none.
+    pub(super) width_behind: f32,
     pub(super) head: Arc<Galley>,
 }
 
@@ -135,7 +138,20 @@ impl LaidColumn {
             bold()
         };
         let plain = font(look, family);
-        let figures = widest(&mut cells().map(|c| measured(&c.text, plain.clone())));
+        let mut bracket_width = 0.0;
+        if cells().any(|c| c.is_dim) {
+            bracket_width = measured(")", plain.clone());
+        }
+        // An opening bracket hangs out into what parts the columns, for the most part.
+        let width_of = |cell: &Cell| {
+            let bracket = if cell.is_dim {
+                bracket_width / 3.0
+            } else {
+                0.0
+            };
+            measured(&cell.text, plain.clone()) + bracket
+        };
+        let figures = widest(&mut cells().map(width_of));
         let figures = figures.min(look.wrap_width * WIDEST_FIGURE);
         let differences = cells().filter_map(|c| c.difference.as_deref());
         let mut difference_width = widest(&mut differences.map(|d| measured(d, small(look))));
@@ -143,13 +159,16 @@ impl LaidColumn {
         if difference_width > 0.0 {
             difference_width += look.text_size * DIFFERENCE_GAP;
         }
-        let head = head_galley(ui, column, figures, difference_width, look);
-        let head_width = head.size().x - difference_width;
+        // A figure in brackets has no difference: both can stand in the same place.
+        let width_behind = difference_width.max(bracket_width);
+        let head = head_galley(ui, column, figures, width_behind, look);
+        let head_width = head.size().x - width_behind;
         Self {
             at,
             is_number: column.is_number,
-            width: head_width.max(figures) + difference_width + look.text_size * 0.75,
-            difference_width,
+            width: head_width.max(figures) + width_behind + look.text_size * 0.75,
+            bracket_width,
+            width_behind,
             head,
         }
     }
@@ -164,19 +183,19 @@ pub(super) const DIFFERENCE_GAP: f32 = 0.4;
 
 /// A heading in as many lines as its column's width asks for, its unit last.
 ///
-/// Over differences it has the room of figure and difference, and begins with the figure.
+/// Over differences it has the room of both, and begins with the figure.
 pub(super) fn head_galley(
     ui: &Ui,
     column: &Column,
     figures: f32,
-    difference_width: f32,
+    width_behind: f32,
     look: &TableLook<'_>,
 ) -> Arc<Galley> {
     let text = match column.unit {
         "" => column.title.clone(),
         unit => format!("{},\n{unit}", column.title),
     };
-    let width = figures.max(look.text_size * 3.4) + difference_width;
+    let width = figures.max(look.text_size * 3.4) + width_behind;
     let font = small(look);
     let mut job = LayoutJob::simple(text, font, look.palette.dim_text, width);
     job.halign = if column.is_number {

@@ -5,7 +5,7 @@ use super::{DrawnRow, TableDrawn, TableLook};
 use crate::chart::{Cell, Row, SetTable, Table};
 use crate::draw::palette::dash;
 use crate::draw::{bold, sample};
-use egui::{Align2, Color32, FontFamily, FontId, Galley, Pos2, Rect, Ui, Vec2};
+use egui::{Align2, Color32, FontFamily, FontId, Galley, Pos2, Rect, StrokeKind, Ui, Vec2};
 use std::sync::Arc;
 
 pub(super) struct TablePainter<'a, 't> {
@@ -23,7 +23,7 @@ impl<'t> TablePainter<'_, 't> {
         for column in &self.layout.columns {
             let head = &column.head;
             let edge = if column.is_number {
-                let figures = left + column.width - self.edge() - column.difference_width;
+                let figures = left + column.width - self.edge() - column.width_behind;
                 // A heading that is wider than the figures runs on over the differences.
                 figures.max(left + self.look.text_size * DIFFERENCE_GAP + head.size().x)
             } else {
@@ -98,10 +98,18 @@ impl<'t> TablePainter<'_, 't> {
     }
 
     /// What lies beneath a row: the colour of its set where it is brought out, else a line.
+    ///
+    /// A colour that is seen would take the contrast from the figures: an outline shows it.
     pub(super) fn ground(&self, set: &SetTable, row: &Row, rect: Rect) {
         if self.look.gear == Some((set.set, row.id)) {
-            let color = self.look.palette.set(set.place).gamma_multiply(0.22);
-            self.ui.painter().rect_filled(rect, 2.0, color);
+            let color = self.look.palette.set(set.place);
+            self.ui.painter().rect(
+                rect,
+                2.0,
+                color.gamma_multiply(0.1),
+                (1.0, color),
+                StrokeKind::Inside,
+            );
         } else {
             let line = (1.0, self.look.palette.grid);
             self.ui.painter().hline(rect.x_range(), rect.bottom(), line);
@@ -119,27 +127,27 @@ impl<'t> TablePainter<'_, 't> {
             self.write((at, Align2::LEFT_CENTER, room), &cell.text, bold, color);
             return;
         }
-        let right = place.right() - self.edge() - column.difference_width;
+        let right = place.right() - self.edge() - column.width_behind;
         if let Some(difference) = &cell.difference {
             // Beside its figure, so that it is not taken for one of the next column.
             let gap = self.look.text_size * DIFFERENCE_GAP;
             let at = (
                 Pos2::new(right + gap, y),
                 Align2::LEFT_CENTER,
-                column.difference_width - gap,
+                column.width_behind - gap,
             );
             let small = small(self.look);
             self.write(at, difference, small, palette.dim_text);
         }
-        let color = if cell.is_dim {
-            palette.faint_text
+        let (right, color) = if cell.is_dim {
+            (right + column.bracket_width, palette.dim_text)
         } else {
-            palette.text
+            (right, palette.text)
         };
         let plain = font(self.look, FontFamily::Proportional);
         let room = right - place.left();
         let at = (Pos2::new(right, y), Align2::RIGHT_CENTER, room);
-        self.write(at, &cell.text, plain, color);
+        self.write(at, &cell.shown(), plain, color);
     }
 
     /// Text at a point, made smaller where its room is too narrow.

@@ -155,10 +155,10 @@ fn head(column: &Column, look: AtTheBench, units: SpeedUnit) -> String {
 impl BenchColumn<'_> {
     /// What stands in it; a ratio is said so that nobody mounts a pair the wrong way round.
     fn cell(&self, row: &Row, typed: Option<&Ratio>) -> String {
-        let text = &row.cells[self.at].text;
+        let cell = &row.cells[self.at];
         match (self.column.figure, typed) {
             (Figure::TypedRatio, Some(typed)) => typed.reading(),
-            _ => text.clone(),
+            _ => cell.shown().into_owned(),
         }
     }
 

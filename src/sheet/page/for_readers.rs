@@ -2,7 +2,7 @@
 
 use super::Page;
 use crate::chart::{SetTable, View};
-use crate::draw::diagram::{Look, diagram_ui};
+use crate::draw::diagram::{Look, StepBack, diagram_ui};
 use crate::draw::palette::{Palette, dash};
 use crate::draw::table::{TableLook, all_columns, column_groups, essential_columns, table_ui};
 use crate::draw::{bold, sample};
@@ -126,7 +126,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let look = Look {
         palette,
         forward: None,
-        others: 1.0,
+        others: StepBack::Not,
         gear: None,
         text_size: TEXT,
         with_drops: true,
@@ -208,7 +208,7 @@ fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     if page.tyres().any(|tyre| tyre.tolerance().is_none()) {
         text += " A circumference or count of turns that was given counts as measured.";
     }
-    if page.choices().with_table && has_grey_figures(page) {
+    if page.choices().with_table && has_brackets(page) {
         let engine = &page.project().engine;
         let redline = typed_rpm_text(engine.redline.rpm());
         let floor_rpm = engine.floor_rpm();
@@ -217,7 +217,7 @@ fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         } else {
             format!("above {redline} rpm")
         };
-        text.push_str(" Grey figures lie ");
+        text.push_str(" Figures in brackets lie ");
         text.push_str(&range);
         text.push('.');
     }
@@ -225,7 +225,8 @@ fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     words(ui, &text, 11.5, palette.dim_text);
 }
 
-fn has_grey_figures(page: &Page) -> bool {
+/// Whether a figure stands in brackets.
+fn has_brackets(page: &Page) -> bool {
     let rows = chosen_sets(page).flat_map(|set| &set.rows);
     rows.flat_map(|row| &row.cells).any(|cell| cell.is_dim)
 }

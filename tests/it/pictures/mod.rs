@@ -8,7 +8,7 @@ use crate::support::window::camper_van;
 use egui::{Rect, Ui, UiBuilder, pos2, vec2};
 use layshaft::analysis::ProjectResults;
 use layshaft::chart::{Table, View};
-use layshaft::draw::diagram::{Look, diagram_ui};
+use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{TableLook, all_columns, column_groups, table_ui};
@@ -73,7 +73,7 @@ fn diagram_labels(project: &Project, frame: Rect) -> Labels {
     let look = Look {
         palette: &Palette::of(Theme::Light),
         forward: None,
-        others: 1.0,
+        others: StepBack::Not,
         gear: None,
         text_size: 13.0,
         with_drops: true,
