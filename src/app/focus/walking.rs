@@ -221,7 +221,7 @@ mod tests {
     use egui::{LayerId, Rect, pos2, vec2};
 
     /// A map of stops given as column, row and what each keeps; `block` is that of all.
-    fn map(stops: &[(f32, f32, Keeps)], block: Option<Walk>) -> Map {
+    fn map(stops: &[(u8, u8, Keeps)], block: Option<Walk>) -> Map {
         let layer = LayerId::background();
         let places = 0..stops.len();
         let mut sketch = Sketch {
@@ -239,7 +239,7 @@ mod tests {
         let mut shown = Vec::new();
         for (place, (column, row, keeps)) in stops.iter().enumerate() {
             let id = id(*column, *row);
-            let at = pos2(column * 50.0, row * 20.0);
+            let at = pos2(f32::from(*column) * 50.0, f32::from(*row) * 20.0);
             shown.push(Shown {
                 id,
                 rect: Rect::from_min_size(at, vec2(40.0, 18.0)),
@@ -254,7 +254,7 @@ mod tests {
                     is_alone: *keeps == Keeps::Upright,
                 });
             }
-            if *column == 1.0 && *keeps == Keeps::Line {
+            if *column == 1 && *keeps == Keeps::Line {
                 sketch.preferred.push(id);
             }
         }
@@ -264,8 +264,8 @@ mod tests {
         }
     }
 
-    fn id(column: f32, row: f32) -> Id {
-        Id::unique((column.to_bits(), row.to_bits()))
+    fn id(column: u8, row: u8) -> Id {
+        Id::unique((column, row))
     }
 
     fn no_memory(_: Pane) -> Option<Id> {
@@ -276,14 +276,14 @@ mod tests {
     fn gears() -> Map {
         use Keeps::{Line, Nothing};
         let stops = [
-            (0.0, 0.0, Line),
-            (1.0, 0.0, Line),
-            (2.0, 0.0, Nothing),
-            (0.0, 1.0, Line),
-            (1.0, 1.0, Line),
-            (2.0, 1.0, Nothing),
-            (0.0, 2.0, Line),
-            (1.0, 2.0, Line),
+            (0, 0, Line),
+            (1, 0, Line),
+            (2, 0, Nothing),
+            (0, 1, Line),
+            (1, 1, Line),
+            (2, 1, Nothing),
+            (0, 2, Line),
+            (1, 2, Line),
         ];
         map(&stops, Some(Walk::Columns))
     }
@@ -292,67 +292,65 @@ mod tests {
     fn tab_and_enter_go_down_the_column_they_are_in() {
         let map = gears();
         for wish in [Wish::Tab { back: false }, Wish::Enter { back: false }] {
-            assert_eq!(map.to(id(1.0, 0.0), wish, &no_memory), Some(id(1.0, 1.0)));
-            assert_eq!(map.to(id(0.0, 1.0), wish, &no_memory), Some(id(0.0, 2.0)));
+            assert_eq!(map.to(id(1, 0), wish, &no_memory), Some(id(1, 1)));
+            assert_eq!(map.to(id(0, 1), wish, &no_memory), Some(id(0, 2)));
         }
         let back = Wish::Tab { back: true };
-        assert_eq!(map.to(id(1.0, 2.0), back, &no_memory), Some(id(1.0, 1.0)));
+        assert_eq!(map.to(id(1, 2), back, &no_memory), Some(id(1, 1)));
     }
 
     #[test]
     fn left_and_right_stay_in_the_row() {
         let map = gears();
         let to = |from, wish| map.to(from, wish, &no_memory);
-        assert_eq!(to(id(1.0, 1.0), Wish::Left), Some(id(0.0, 1.0)));
-        assert_eq!(to(id(1.0, 1.0), Wish::Right), Some(id(2.0, 1.0)));
-        assert_eq!(to(id(2.0, 1.0), Wish::Right), None);
-        assert_eq!(to(id(0.0, 1.0), Wish::Left), None);
+        assert_eq!(to(id(1, 1), Wish::Left), Some(id(0, 1)));
+        assert_eq!(to(id(1, 1), Wish::Right), Some(id(2, 1)));
+        assert_eq!(to(id(2, 1), Wish::Right), None);
+        assert_eq!(to(id(0, 1), Wish::Left), None);
     }
 
     #[test]
     fn up_and_down_go_from_field_to_field_and_from_button_to_the_nearest() {
         let map = gears();
         let to = |from, wish| map.to(from, wish, &no_memory);
-        assert_eq!(to(id(0.0, 0.0), Wish::Down), Some(id(0.0, 1.0)));
-        assert_eq!(to(id(0.0, 2.0), Wish::Down), None);
-        assert_eq!(to(id(2.0, 1.0), Wish::Up), Some(id(2.0, 0.0)));
-        assert_eq!(to(id(2.0, 1.0), Wish::Down), Some(id(1.0, 2.0)));
+        assert_eq!(to(id(0, 0), Wish::Down), Some(id(0, 1)));
+        assert_eq!(to(id(0, 2), Wish::Down), None);
+        assert_eq!(to(id(2, 1), Wish::Up), Some(id(2, 0)));
+        assert_eq!(to(id(2, 1), Wish::Down), Some(id(1, 2)));
     }
 
     #[test]
     fn tab_goes_once_around() {
         let map = gears();
         let tab = Wish::Tab { back: false };
-        let end = map.to(id(1.0, 2.0), tab, &no_memory);
-        assert_eq!(end, Some(id(1.0, 0.0)));
+        let end = map.to(id(1, 2), tab, &no_memory);
+        assert_eq!(end, Some(id(1, 0)));
     }
 
     #[test]
     fn a_list_with_one_stop_for_tab_is_entered_where_it_was_left() {
-        let rows: Vec<_> = (0..5)
-            .map(|row| (0.0, row as f32, Keeps::Nothing))
-            .collect();
+        let rows: Vec<_> = (0..5).map(|row| (0, row, Keeps::Nothing)).collect();
         let mut map = map(&rows, Some(Walk::One));
         for stop in &mut map.stops[..1] {
             // A button above the list.
             stop.block = None;
         }
-        let remembered = |_| Some(id(0.0, 3.0));
+        let remembered = |_| Some(id(0, 3));
         let tab = Wish::Tab { back: false };
-        assert_eq!(map.to(id(0.0, 0.0), tab, &remembered), Some(id(0.0, 3.0)));
-        assert_eq!(map.to(id(0.0, 0.0), tab, &no_memory), Some(id(0.0, 1.0)));
-        assert_eq!(map.to(id(0.0, 3.0), tab, &remembered), Some(id(0.0, 0.0)));
-        let down = map.to(id(0.0, 3.0), Wish::Down, &remembered);
-        assert_eq!(down, Some(id(0.0, 4.0)));
+        assert_eq!(map.to(id(0, 0), tab, &remembered), Some(id(0, 3)));
+        assert_eq!(map.to(id(0, 0), tab, &no_memory), Some(id(0, 1)));
+        assert_eq!(map.to(id(0, 3), tab, &remembered), Some(id(0, 0)));
+        let down = map.to(id(0, 3), Wish::Down, &remembered);
+        assert_eq!(down, Some(id(0, 4)));
     }
 
     #[test]
     fn handles_at_one_height_are_neighbours_and_each_is_a_stop_of_tab() {
-        let handles: Vec<_> = (0..4).map(|at| (at as f32, 0.0, Keeps::Upright)).collect();
+        let handles: Vec<_> = (0..4).map(|at| (at, 0, Keeps::Upright)).collect();
         let map = map(&handles, None);
         let tab = Wish::Tab { back: false };
         for at in 0..3 {
-            let (from, next) = (id(at as f32, 0.0), id((at + 1) as f32, 0.0));
+            let (from, next) = (id(at, 0), id(at + 1, 0));
             assert_eq!(map.to(from, tab, &no_memory), Some(next));
             assert_eq!(map.to(from, Wish::Right, &no_memory), Some(next));
         }
@@ -361,13 +359,13 @@ mod tests {
     #[test]
     fn what_is_gone_is_followed_by_what_stands_in_its_place() {
         let before = gears();
-        let gone = before.get(id(1.0, 2.0)).unwrap();
+        let gone = before.get(id(1, 2)).unwrap();
         let mut after = before.clone();
         after.stops.retain(|stop| stop.row < gone.row);
-        assert_eq!(after.in_place_of(gone).unwrap().id, id(1.0, 1.0));
-        let gone = before.get(id(1.0, 0.0)).unwrap();
+        assert_eq!(after.in_place_of(gone).unwrap().id, id(1, 1));
+        let gone = before.get(id(1, 0)).unwrap();
         let mut after = before.clone();
         after.stops.retain(|stop| stop.row > gone.row);
-        assert_eq!(after.in_place_of(gone).unwrap().id, id(1.0, 1.0));
+        assert_eq!(after.in_place_of(gone).unwrap().id, id(1, 1));
     }
 }
