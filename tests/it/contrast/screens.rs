@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 15] = [
+const SCREENS: [(&str, Way); 18] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -40,6 +40,19 @@ const SCREENS: [(&str, Way); 15] = [
         window.key(Key::Enter);
         window.pause();
     }),
+    ("a folded card in which a field does not read", |window| {
+        window.type_in("Ratio of gear 1, set 2", "x");
+        window.open_card(1);
+    }),
+    ("a folded heading in focus", |window| {
+        window.key(Key::F6);
+        window.key(Key::Enter);
+    }),
+    ("a row of the table in focus", |window| {
+        for key in [Key::F6, Key::F6, Key::F6, Key::F6, Key::Tab] {
+            window.key(key);
+        }
+    }),
     ("a field with its text selected", |window| {
         window.enter_field("Tyre");
     }),
@@ -56,7 +69,7 @@ const SCREENS: [(&str, Way); 15] = [
         window.move_onto(Role::Button, "Paste gears… Ctrl+Shift+V");
     }),
     ("the menu of a set", |window| {
-        window.invoke("Set 1 menu");
+        window.invoke("Set 2 menu");
     }),
     ("the write-up", |window| {
         window.ctrl(Key::E);
