@@ -16,7 +16,7 @@ mod exporting;
 mod file_picker;
 mod files;
 mod form;
-mod keys_in_order;
+mod input_in_order;
 mod lifecycle;
 mod menu_bar;
 #[cfg(test)]

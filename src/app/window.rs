@@ -10,7 +10,7 @@ use super::diagram_panel::diagram_panel_ui;
 use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
 use super::form::Form;
-use super::keys_in_order::held_back;
+use super::input_in_order::held_back;
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
 use super::menu_bar::menu_bar_ui;
 use super::set_card::set_cards_ui;
