@@ -1,13 +1,15 @@
 //! How are a shift point and the line between them dragged?
 
+use super::words::Claim;
 use super::{Handles, cursor, is_held, line_id};
 use crate::app::action::Action;
 use crate::app::diagram_panel::pointing::distance_to_line;
 use crate::chart::{Along, Handle, HandleLine};
 use egui::{Key, Pos2, Rect, Response, Sense, Vec2};
 
-/// How near, in points, the line between handles is taken hold of.
-const REACH_LINE: f32 = 6.0;
+/// How near, in points, the line between handles is taken hold of with the mouse, and with a finger.
+const REACH_LINE_MOUSE: f32 = 6.0;
+const REACH_LINE_TOUCH: f32 = 16.0;
 
 /// What a running drag began with.
 #[derive(Debug, Clone, Default)]
@@ -35,16 +37,22 @@ impl Handles<'_> {
         let Some(line) = lines.find(|line| line.set == self.set.id) else {
             return false;
         };
+        let has_touch = self.ui.input(egui::InputState::any_touches);
+        let reach = if has_touch {
+            REACH_LINE_TOUCH
+        } else {
+            REACH_LINE_MOUSE
+        };
         let pointer = self.ui.input(|i| i.pointer.latest_pos());
         let is_on_line = |p: Pos2| {
             let distance = distance_to_line(p, &line.points, self.drawn);
-            distance.is_some_and(|distance| distance <= REACH_LINE)
+            distance.is_some_and(|distance| distance <= reach)
         };
         let Some(pointer) = pointer.filter(|p| is_held || (frame.contains(*p) && is_on_line(*p)))
         else {
             return false;
         };
-        let rect = Rect::from_center_size(pointer, Vec2::splat(2.0 * REACH_LINE)).intersect(frame);
+        let rect = Rect::from_center_size(pointer, Vec2::splat(2.0 * reach)).intersect(frame);
         let response = self
             .ui
             .interact(rect, id, Sense::DRAG)
@@ -63,9 +71,7 @@ impl Handles<'_> {
                 .push(edit.map_or(Action::Cancel, Action::Preview));
         }
         self.end_of_drag(&response);
-        if response.dragged() || response.hovered() {
-            self.write(&line.words(), pointer, 14.0);
-        }
+        self.want(Claim::of(&response, false), || line.words(), pointer);
         response.dragged()
     }
 

@@ -1,31 +1,62 @@
 //! How are shift points moved by key, and by those who cannot see them?
 
-use super::{Handles, are_dragged};
+use super::{Handles, are_dragged, line_id};
 use crate::app::action::Action;
 use crate::chart::{Along, Handle};
 use egui::accesskit::{Action as Request, ActionData};
-use egui::{EventFilter, Key, Response, WidgetInfo};
+use egui::{Event, EventFilter, Id, Key, Pos2, Response, WidgetInfo};
 
-/// How many steps a key press moves, alone and with Shift.
+/// How many steps an arrow key moves, alone and with Shift; a page key moves the large way.
 const NUDGE: f64 = 1.0;
 const LARGE_NUDGE: f64 = 10.0;
 
-/// How many steps the arrow keys of this frame ask for.
-fn nudge(input: &egui::InputState, along: Along) -> f64 {
-    let size = if input.modifiers.shift {
-        LARGE_NUDGE
-    } else {
-        NUDGE
-    };
-    let [more, less] = match along {
-        Along::X => [Key::ArrowRight, Key::ArrowLeft],
-        Along::Y => [Key::ArrowUp, Key::ArrowDown],
-    };
-    (input.num_presses(more) as f64 - input.num_presses(less) as f64) * size
+/// How many steps the keys of a frame ask for, each with what was held down along with it.
+fn nudge(events: &[Event], along: Along) -> f64 {
+    let steps = events.iter().map(|event| match event {
+        Event::Key {
+            key,
+            pressed: true,
+            modifiers,
+            ..
+        } if !modifiers.alt && !modifiers.command => {
+            let size = if modifiers.shift { LARGE_NUDGE } else { NUDGE };
+            match (key, along) {
+                (Key::ArrowRight, Along::X) | (Key::ArrowUp, Along::Y) => size,
+                (Key::ArrowLeft, Along::X) | (Key::ArrowDown, Along::Y) => -size,
+                (Key::PageUp, _) => LARGE_NUDGE,
+                (Key::PageDown, _) => -LARGE_NUDGE,
+                _ => 0.0,
+            }
+        }
+        _ => 0.0,
+    });
+    steps.sum()
+}
+
+/// Which handle was moved by key last, and where the pointer was then.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Nudged {
+    id: Id,
+    pointer: Option<Pos2>,
+}
+
+fn nudged_id() -> Id {
+    line_id().with("nudged")
 }
 
 impl Handles<'_> {
-    /// Arrow keys nudge, Enter commits, Esc puts back.
+    fn nudged_now(&self, id: Id) -> Nudged {
+        let pointer = self.ui.input(|i| i.pointer.latest_pos());
+        Nudged { id, pointer }
+    }
+
+    /// Whether keys have moved a handle last, and the pointer has not moved since.
+    pub(super) fn is_nudged(&self, response: &Response) -> bool {
+        let last = self.ui.data(|d| d.get_temp(nudged_id()));
+        response.has_focus() && last == Some(self.nudged_now(response.id))
+    }
+
+    /// Arrow keys and page keys nudge, Enter commits, Esc puts back.
     pub(super) fn keys(&mut self, response: &Response, handle: &Handle) {
         let is_dragging = are_dragged(self.ui) || response.dragged();
         if response.gained_focus() && !is_dragging {
@@ -40,10 +71,12 @@ impl Handles<'_> {
             };
             self.ui
                 .memory_mut(|m| m.set_focus_lock_filter(response.id, filter));
-            let steps = self.ui.input(|i| nudge(i, handle.along));
+            let steps = self.ui.input(|i| nudge(&i.events, handle.along));
             if steps != 0.0 {
                 let change_rpm = steps * handle.travel.step_rpm;
                 self.preview(handle, handle.shift_rpm() + change_rpm);
+                let nudged = self.nudged_now(response.id);
+                self.ui.data_mut(|d| d.insert_temp(nudged_id(), nudged));
             }
             if self.ui.input(|i| i.key_pressed(Key::Escape)) && !response.dragged() {
                 self.actions.push(Action::Cancel);
@@ -100,5 +133,46 @@ impl Handles<'_> {
                 node.add_action(request);
             }
         });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use egui::Modifiers;
+
+    fn key(key: Key, modifiers: Modifiers) -> Event {
+        Event::Key {
+            key,
+            physical_key: None,
+            pressed: true,
+            repeat: false,
+            modifiers,
+        }
+    }
+
+    #[test]
+    fn every_key_counts_with_its_own_modifiers() {
+        let events = [
+            key(Key::ArrowUp, Modifiers::SHIFT),
+            key(Key::ArrowUp, Modifiers::NONE),
+            Event::ModifiersChanged(Modifiers::NONE),
+            key(Key::ArrowDown, Modifiers::NONE),
+            key(Key::PageDown, Modifiers::NONE),
+            key(Key::PageDown, Modifiers::NONE),
+        ];
+        assert!((nudge(&events, Along::Y) + 10.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn keys_across_and_keys_of_commands_move_nothing() {
+        let events = [
+            key(Key::ArrowLeft, Modifiers::NONE),
+            key(Key::ArrowRight, Modifiers::SHIFT),
+            key(Key::ArrowUp, Modifiers::ALT),
+            key(Key::ArrowUp, Modifiers::COMMAND),
+        ];
+        assert!(nudge(&events, Along::Y).abs() < 1e-9);
+        assert!((nudge(&events, Along::X) - 9.0).abs() < 1e-9);
     }
 }

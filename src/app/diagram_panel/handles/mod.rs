@@ -14,7 +14,8 @@ use crate::draw::diagram::Drawn;
 use crate::draw::palette::Palette;
 use crate::gearing::GearId;
 use crate::project::SetId;
-use egui::{CursorIcon, Id, Pos2, Rect, Response, Sense, Stroke, Ui, Vec2};
+use egui::{CursorIcon, Id, InteractOptions, Pos2, Rect, Response, Sense, Stroke, Ui, Vec2};
+use words::{Claim, Words};
 
 /// The side of a handle's square for the mouse, and for a finger, in points.
 const REACH_MOUSE: f32 = 24.0;
@@ -52,7 +53,7 @@ fn cursor(along: Along) -> CursorIcon {
     }
 }
 
-/// Shows the handles of the selected set.
+/// Shows the handles of the selected set; returns what they take up, words included.
 pub(super) fn handles_ui(
     ui: &mut Ui,
     scene: &Scene,
@@ -60,22 +61,29 @@ pub(super) fn handles_ui(
     palette: &Palette,
     drawn: &Drawn,
     actions: &mut Vec<Action>,
-) {
-    let Some(set) = scene.sets.iter().find(|set| set.id == selected) else {
-        return;
-    };
-    let mut handles = Handles {
-        ui,
-        scene,
-        set,
-        palette,
-        drawn,
-        actions,
-    };
-    let line = handles.line();
-    let points = handles.points();
-    let is_busy = line || points;
+) -> Vec<Rect> {
+    let mut taken = Vec::new();
+    let mut is_busy = false;
+    if let Some(set) = scene.sets.iter().find(|set| set.id == selected) {
+        let mut handles = Handles {
+            ui,
+            scene,
+            set,
+            palette,
+            drawn,
+            actions,
+            shown: Vec::new(),
+            words: None,
+        };
+        let line = handles.line();
+        let points = handles.points();
+        is_busy = line || points;
+        let words = handles.write();
+        taken = handles.shown.iter().map(Shown::square).collect();
+        taken.extend(words);
+    }
     ui.data_mut(|d| d.insert_temp(line_id().with("busy"), is_busy));
+    taken
 }
 
 struct Handles<'a> {
@@ -85,22 +93,58 @@ struct Handles<'a> {
     palette: &'a Palette,
     drawn: &'a Drawn,
     actions: &'a mut Vec<Action>,
+    /// The handles in view, in the order of their gears.
+    shown: Vec<Shown>,
+    /// What is written at one of them, or at the line.
+    words: Option<Words>,
+}
+
+/// A handle in view.
+struct Shown {
+    id: Id,
+    at: Pos2,
+    /// Where it is taken hold of.
+    reach: Rect,
+}
+
+impl Shown {
+    /// What must be seen of it.
+    fn square(&self) -> Rect {
+        handle_rect(self.at)
+    }
 }
 
 impl Handles<'_> {
-    /// All handles, the one nearest to the pointer on top; whether one is being dragged.
+    /// All handles in the order of their gears; whether one is being dragged.
     fn points(&mut self) -> bool {
-        let of_set = self.scene.handles.iter();
-        let mut handles: Vec<&Handle> = of_set.filter(|h| h.set == self.set.id).collect();
-        if let Some(pointer) = self.ui.input(|i| i.pointer.latest_pos()) {
-            let distance = |h: &Handle| self.drawn.place_of(h.at).distance(pointer);
-            handles.sort_by(|a, b| distance(b).total_cmp(&distance(a)));
-        }
+        let scene = self.scene;
         let mut is_dragged = false;
-        for handle in handles {
+        for handle in scene.handles.iter().filter(|h| h.set == self.set.id) {
             is_dragged |= self.point(handle);
         }
+        self.nearest_on_top();
         is_dragged
+    }
+
+    /// Where squares of handles overlap, the nearest to the pointer is taken hold of.
+    fn nearest_on_top(&self) {
+        let Some(pointer) = self.ui.input(|i| i.pointer.latest_pos()) else {
+            return;
+        };
+        let distance = |shown: &&Shown| shown.at.distance(pointer);
+        // One that was dragged out of view cannot be taken hold of.
+        let in_view = || self.shown.iter().filter(|shown| shown.reach.is_positive());
+        let nearest = in_view().min_by(|a, b| distance(a).total_cmp(&distance(b)));
+        let again = |shown: &Shown, move_to_top: bool| {
+            let options = InteractOptions { move_to_top };
+            self.ui
+                .interact_opt(shown.reach, shown.id, Sense::drag(), options);
+        };
+        if let (Some(nearest), Some(last)) = (nearest, in_view().next_back()) {
+            again(nearest, true);
+            // What comes next is reached from the last gear, and goes back to it.
+            again(last, last.id == nearest.id);
+        }
     }
 
     fn point(&mut self, handle: &Handle) -> bool {
@@ -112,21 +156,24 @@ impl Handles<'_> {
             return false;
         }
         let has_touch = self.ui.input(egui::InputState::any_touches);
-        let reach = if has_touch { REACH_TOUCH } else { REACH_MOUSE };
-        let rect = Rect::from_center_size(at, Vec2::splat(reach)).intersect(frame.expand(4.0));
+        let side = if has_touch { REACH_TOUCH } else { REACH_MOUSE };
+        let reach = Rect::from_center_size(at, Vec2::splat(side)).intersect(frame.expand(4.0));
         let response = self
             .ui
-            .interact(rect, id, Sense::drag())
+            .interact(reach, id, Sense::drag())
             .on_hover_and_drag_cursor(cursor(handle.along));
+        self.shown.push(Shown { id, at, reach });
         self.drag(&response, handle);
         self.keys(&response, handle);
         self.requests(&response, handle);
         self.speak(&response, handle);
-        self.paint(&response, handle, at);
+        self.paint(&response, at);
+        let claim = Claim::of(&response, self.is_nudged(&response));
+        self.want(claim, || handle.words(), at);
         response.dragged()
     }
 
-    fn paint(&mut self, response: &Response, handle: &Handle, at: Pos2) {
+    fn paint(&self, response: &Response, at: Pos2) {
         let painter = self
             .ui
             .painter()
@@ -141,9 +188,6 @@ impl Handles<'_> {
         painter.circle(at, radius, color, Stroke::new(2.0, self.palette.paper));
         if response.has_focus() {
             painter.circle_stroke(at, radius + 3.0, Stroke::new(2.0, self.palette.text));
-        }
-        if is_held || response.hovered() {
-            self.write(&handle.words(), at, 14.0);
         }
     }
 }
