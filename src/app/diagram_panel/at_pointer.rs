@@ -1,49 +1,157 @@
 //! What does every set do at the place under the pointer?
 //!
-//! It stands in the lower right corner of the plot: below the top gears no line runs there.
+//! Where it stands, `reading_place` finds; where there is no room for all of it beside what must be
+//! seen, its figures stand in more rows, and at last only those of the set that is forward.
 
-use crate::chart::{Figure, Reading, Scene};
+use super::reading_place::{Ground, Share, beside};
+use crate::chart::{Figure, Reading, Role, Scene};
 use crate::draw::diagram::Drawn;
 use crate::draw::palette::{Palette, dash};
 use crate::draw::{bold, sample};
-use egui::{Align2, Color32, FontId, Pos2, Rect, Ui, Vec2, text::LayoutJob, text::TextFormat};
+use crate::project::SetId;
+use egui::{
+    Color32, FontId, Galley, Id, LayerId, Order, Painter, Pos2, Rect, Ui, Vec2, text::LayoutJob,
+    text::TextFormat,
+};
+use std::sync::Arc;
 
 const TEXT: f32 = 12.5;
 
+/// What stays free between the words and the rim, in points.
+const RIM: Vec2 = Vec2::new(6.0, 4.0);
+
+/// How far a row is moved in for the dash of its set, in points.
+const INDENT: f32 = 34.0;
+
+/// How the reading is set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Setting {
+    /// How many figures of a set stand in a row.
+    per_row: usize,
+    /// Whether only the set that is forward is in it.
+    is_of_one: bool,
+}
+
+/// The ways to set the reading, the best first.
+const SETTINGS: [Setting; 6] = {
+    const fn of(per_row: usize, is_of_one: bool) -> Setting {
+        Setting { per_row, is_of_one }
+    }
+    [
+        of(usize::MAX, false),
+        of(4, false),
+        of(2, false),
+        of(usize::MAX, true),
+        of(3, true),
+        of(1, true),
+    ]
+};
+
+/// How and where the reading stood in the frame before.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Kept {
+    setting: Setting,
+    share: Share,
+}
+
+/// What the reading is about, and what it must not cover.
+pub(super) struct Surroundings<'a> {
+    pub scene: &'a Scene,
+    pub palette: &'a Palette,
+    pub drawn: &'a Drawn,
+    /// The set that is forward.
+    pub forward: SetId,
+    /// What handles and their words take up.
+    pub taken: Vec<Rect>,
+}
+
 /// Paints the reading at the pointer's place.
-pub(super) fn reading_ui(ui: &Ui, scene: &Scene, palette: &Palette, drawn: &Drawn, pointer: Pos2) {
+pub(super) fn reading_ui(ui: &Ui, around: &Surroundings<'_>, pointer: Pos2) {
+    let Surroundings { scene, drawn, .. } = *around;
     let x = spelled_x(scene, drawn, pointer);
     let Some(reading) = scene.reading_at(x) else {
         return;
     };
     let frame = *drawn.transform.frame();
     let painter = ui.painter().with_clip_rect(frame);
-    let line = palette.mark.gamma_multiply(0.5);
+    let line = around.palette.mark.gamma_multiply(0.5);
     let place = drawn.transform.position_from_point_x(x);
     painter.vline(place, frame.y_range(), (1.0, line));
 
-    let lines = lines(scene, reading, palette);
-    let galleys: Vec<_> = lines
-        .into_iter()
-        .map(|line| (line.swatch, painter.layout_job(line.words)))
-        .collect();
-    let width = galleys.iter().map(|(_, g)| g.size().x).fold(0.0, f32::max) + 34.0;
-    let row = (TEXT * 1.45).ceil();
-    let size = Vec2::new(width + 12.0, row * galleys.len() as f32 + 8.0);
-    let corner = frame.right_bottom() - Vec2::new(6.0, 30.0);
-    let rect = Align2::RIGHT_BOTTOM.anchor_size(corner, size);
-    painter.rect_filled(rect, 4.0, palette.paper.gamma_multiply(0.92));
-    painter.rect_stroke(rect, 4.0, (1.0, palette.grid), egui::StrokeKind::Inside);
-    for (i, (swatch, galley)) in galleys.into_iter().enumerate() {
-        let top = rect.top() + 4.0 + row * i as f32;
-        let left = rect.left() + 6.0;
-        if let Some(place) = swatch {
-            let at = Rect::from_min_size(Pos2::new(left, top), Vec2::new(26.0, row));
-            sample(&painter, at, palette.set(place), dash(place));
-        }
-        let indent = if swatch.is_some() { 34.0 } else { 0.0 };
-        painter.galley(Pos2::new(left + indent, top + 1.0), galley, palette.text);
+    let taken = taken(around);
+    let lines = lines_in_view(scene, drawn);
+    let ground = Ground {
+        room: frame.shrink(6.0),
+        taken: &taken,
+        pointer,
+        lines: &lines,
+    };
+    let kept: Option<Kept> = ui.data(|d| d.get_temp(kept_id()));
+    let set = |setting: Setting| Block::of(&painter, around, &reading, setting);
+    let found = found(&ground, kept, set);
+    let now = found.as_ref().map(|(kept, ..)| *kept);
+    if let Some(now) = now.filter(|now| kept != Some(*now)) {
+        ui.data_mut(|d| d.insert_temp(kept_id(), now));
     }
+    if let Some((_, rect, block)) = found {
+        return block.paint(&painter, rect, around.palette);
+    }
+    let block = set(SETTINGS[0]);
+    let place = beside(
+        ui.min_rect().union(frame),
+        block.size,
+        pointer,
+        ui.content_rect(),
+    );
+    if let Some(rect) = place {
+        let over_all = ui.layer_painter(LayerId::new(Order::Tooltip, kept_id()));
+        block.paint(&over_all, rect, around.palette);
+    }
+}
+
+/// Forgets where the reading stood: the next one begins anew.
+pub(super) fn forget_place(ui: &Ui) {
+    ui.data_mut(|d| d.remove::<Kept>(kept_id()));
+}
+
+fn kept_id() -> Id {
+    Id::unique("reading at the pointer")
+}
+
+/// The first setting that finds room; what shows all of the sets stays as it is while it can.
+fn found(
+    ground: &Ground<'_>,
+    kept: Option<Kept>,
+    set: impl Fn(Setting) -> Block,
+) -> Option<(Kept, Rect, Block)> {
+    let whole = kept.filter(|kept| !kept.setting.is_of_one);
+    let first = whole.map(|kept| kept.setting);
+    let settings = first.into_iter().chain(SETTINGS);
+    settings.into_iter().find_map(|setting| {
+        let block = set(setting);
+        let (share, rect) = ground.place(block.size, kept.map(|kept| kept.share))?;
+        Some((Kept { setting, share }, rect, block))
+    })
+}
+
+/// Everything that must be seen: labels, dots, handles with their words.
+fn taken(around: &Surroundings<'_>) -> Vec<Rect> {
+    let labels = around.drawn.labels.iter().map(|(rect, _)| rect.expand(2.0));
+    let dots = around.scene.points.iter().map(|dot| {
+        let at = around.drawn.place_of(dot.at);
+        Rect::from_center_size(at, Vec2::splat(8.0))
+    });
+    let handles = around.taken.iter().copied();
+    labels.chain(dots).chain(handles).collect()
+}
+
+/// The pieces of the lines that are read, as they stand on the screen.
+fn lines_in_view(scene: &Scene, drawn: &Drawn) -> Vec<[Pos2; 2]> {
+    let is_read = |role: Role| matches!(role, Role::Driven | Role::ByGear | Role::Drop);
+    let lines = scene.lines.iter().filter(|line| is_read(line.role));
+    let pieces = lines.flat_map(|line| line.points.windows(2));
+    let on_screen = pieces.map(|ends| [ends[0], ends[1]].map(|at| drawn.place_of(at)));
+    on_screen.collect()
 }
 
 /// The value under the pointer, as round as it is written: the figures belong to that one.
@@ -57,33 +165,84 @@ fn spelled_x(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> f64 {
     scene.x.quantity.rounded(value, per_point)
 }
 
-struct Line {
-    swatch: Option<usize>,
-    words: LayoutJob,
+/// A reading, set and measured.
+struct Block {
+    rows: Vec<Row>,
+    size: Vec2,
 }
 
-fn lines(scene: &Scene, reading: Reading<'_>, palette: &Palette) -> Vec<Line> {
-    let mut words = LayoutJob::default();
-    words.append(&reading.heading, 0.0, format_of(true, palette.text));
-    let mut lines = vec![Line {
-        swatch: None,
-        words,
-    }];
-    for (set, figures) in reading.sets {
-        let mut words = LayoutJob::default();
-        if figures.is_empty() {
-            let format = format_of(false, palette.dim_text);
-            words.append(scene.without_reading, 0.0, format);
+struct Row {
+    /// The set whose dash stands at its head.
+    swatch: Option<usize>,
+    indent: f32,
+    words: Arc<Galley>,
+}
+
+impl Block {
+    fn of(
+        painter: &Painter,
+        around: &Surroundings<'_>,
+        reading: &Reading<'_>,
+        setting: Setting,
+    ) -> Self {
+        let palette = around.palette;
+        let row = |swatch, indent, job: LayoutJob| Row {
+            swatch,
+            indent,
+            words: painter.layout_job(job),
+        };
+        let mut heading = LayoutJob::default();
+        heading.append(&reading.heading, 0.0, format_of(true, palette.text));
+        let mut rows = vec![row(None, 0.0, heading)];
+        for (set, figures) in &reading.sets {
+            if setting.is_of_one && set.id != around.forward {
+                continue;
+            }
+            let mut jobs: Vec<LayoutJob> = figures
+                .chunks(setting.per_row)
+                .map(|figures| figures_in_row(figures, palette, palette.set(set.place)))
+                .collect();
+            if jobs.is_empty() {
+                let mut words = LayoutJob::default();
+                let format = format_of(false, palette.dim_text);
+                words.append(around.scene.without_reading, 0.0, format);
+                jobs.push(words);
+            }
+            let jobs = jobs.into_iter().enumerate();
+            rows.extend(jobs.map(|(i, job)| row((i == 0).then_some(set.place), INDENT, job)));
         }
-        for figure in figures {
-            append(&mut words, &figure, palette, palette.set(set.place));
-        }
-        lines.push(Line {
-            swatch: Some(set.place),
-            words,
-        });
+        let width = rows.iter().map(|row| row.words.size().x + row.indent);
+        let width = width.fold(0.0, f32::max);
+        let size = Vec2::new(width, row_height() * rows.len() as f32) + 2.0 * RIM;
+        Self { rows, size }
     }
-    lines
+
+    fn paint(self, painter: &Painter, rect: Rect, palette: &Palette) {
+        painter.rect_filled(rect, 4.0, palette.paper.gamma_multiply(0.92));
+        painter.rect_stroke(rect, 4.0, (1.0, palette.grid), egui::StrokeKind::Inside);
+        let mut at = rect.min + RIM;
+        for row in self.rows {
+            if let Some(place) = row.swatch {
+                let swatch = Rect::from_min_size(at, Vec2::new(26.0, row_height()));
+                sample(painter, swatch, palette.set(place), dash(place));
+            }
+            let words = at + Vec2::new(row.indent, 1.0);
+            painter.galley(words, row.words, palette.text);
+            at.y += row_height();
+        }
+    }
+}
+
+fn row_height() -> f32 {
+    (TEXT * 1.45).ceil()
+}
+
+fn figures_in_row(figures: &[Figure<'_>], palette: &Palette, color: Color32) -> LayoutJob {
+    let mut words = LayoutJob::default();
+    for figure in figures {
+        append(&mut words, figure, palette, color);
+    }
+    words
 }
 
 /// A gear with its figure, and what differs from the baseline.

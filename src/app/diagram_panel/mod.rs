@@ -4,6 +4,7 @@ mod at_pointer;
 mod handles;
 mod legend;
 mod pointing;
+mod reading_place;
 
 pub use handles::handle_rect;
 
@@ -25,9 +26,10 @@ pub(super) fn diagram_panel_ui(
     let range = view.ranges.of(scene.view);
     let range = range.unwrap_or_else(|| scene.whole());
     let is_busy = handles::are_dragged(ui);
+    let forward = view.pointed.map_or(view.selected, |(set, _)| set);
     let look = Look {
         palette,
-        forward: Some(view.pointed.map_or(view.selected, |(set, _)| set)),
+        forward: Some(forward),
         others: if is_busy || view.pointed.is_some() {
             0.35
         } else {
@@ -44,7 +46,7 @@ pub(super) fn diagram_panel_ui(
     drawn
         .response
         .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &scene.summary));
-    handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
+    let taken = handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
     if !is_busy {
         panned_and_zoomed(ui, scene, range, &drawn, actions);
     }
@@ -53,7 +55,16 @@ pub(super) fn diagram_panel_ui(
         if !is_busy {
             pointing::point(scene, view, &drawn, pointer, actions);
         }
-        at_pointer::reading_ui(ui, scene, palette, &drawn, pointer);
+        let around = at_pointer::Surroundings {
+            scene,
+            palette,
+            drawn: &drawn,
+            forward,
+            taken,
+        };
+        at_pointer::reading_ui(ui, &around, pointer);
+    } else if !drawn.response.contains_pointer() {
+        at_pointer::forget_place(ui);
     }
     pointer.is_some()
 }
