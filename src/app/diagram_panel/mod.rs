@@ -4,6 +4,7 @@ mod at_pointer;
 mod handles;
 mod legend;
 mod pointing;
+mod read_out;
 mod reading_place;
 
 pub use handles::handle_rect;
@@ -46,6 +47,7 @@ pub(super) fn diagram_panel_ui(
     drawn
         .response
         .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &scene.summary));
+    read_out::list_ui(ui, scene, &drawn);
     let taken = handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
     if !is_busy {
         panned_and_zoomed(ui, scene, range, &drawn, actions);

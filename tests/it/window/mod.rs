@@ -12,6 +12,7 @@ mod line;
 mod names;
 mod opening;
 mod pasting;
+mod read_out;
 mod reading;
 mod saving;
 mod undoing;
