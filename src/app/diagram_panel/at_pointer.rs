@@ -1,7 +1,8 @@
 //! What does every set do at the place under the pointer?
 //!
-//! Where it stands, `reading_place` finds; where there is no room for all of it beside what must be
-//! seen, its figures stand in more rows, and at last only those of the set that is forward.
+//! Where it stands, `reading_place` finds. Where there is no room for it beside what must be seen, it
+//! is set smaller or in more rows, then stands outside the diagram, and at last has only the set that
+//! is forward.
 
 use super::reading_place::{Ground, Share, beside};
 use crate::chart::{Figure, Reading, Role, Scene};
@@ -15,7 +16,9 @@ use egui::{
 };
 use std::sync::Arc;
 
+/// The height of its text, in points, and that where there is little room.
 const TEXT: f32 = 12.5;
+const SMALL_TEXT: f32 = 11.5;
 
 /// What stays free between the words and the rim, in points.
 const RIM: Vec2 = Vec2::new(6.0, 4.0);
@@ -26,26 +29,54 @@ const INDENT: f32 = 34.0;
 /// How the reading is set.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Setting {
+    /// The height of its text, in points.
+    text: f32,
     /// How many figures of a set stand in a row.
     per_row: usize,
     /// Whether only the set that is forward is in it.
     is_of_one: bool,
 }
 
-/// The ways to set the reading, the best first.
-const SETTINGS: [Setting; 6] = {
-    const fn of(per_row: usize, is_of_one: bool) -> Setting {
-        Setting { per_row, is_of_one }
+impl Setting {
+    const fn of_all(text: f32, per_row: usize) -> Self {
+        let is_of_one = false;
+        Self {
+            text,
+            per_row,
+            is_of_one,
+        }
     }
-    [
-        of(usize::MAX, false),
-        of(4, false),
-        of(2, false),
-        of(usize::MAX, true),
-        of(3, true),
-        of(1, true),
-    ]
-};
+
+    const fn of_one(text: f32, per_row: usize) -> Self {
+        let is_of_one = true;
+        Self {
+            text,
+            per_row,
+            is_of_one,
+        }
+    }
+
+    fn row_height(self) -> f32 {
+        (self.text * 1.45).ceil()
+    }
+}
+
+/// The ways to set all of it, the best first.
+const OF_ALL: [Setting; 6] = [
+    Setting::of_all(TEXT, usize::MAX),
+    Setting::of_all(SMALL_TEXT, usize::MAX),
+    Setting::of_all(TEXT, 4),
+    Setting::of_all(SMALL_TEXT, 4),
+    Setting::of_all(TEXT, 2),
+    Setting::of_all(SMALL_TEXT, 2),
+];
+
+/// The ways to set what is said of one set.
+const OF_ONE: [Setting; 3] = [
+    Setting::of_one(TEXT, usize::MAX),
+    Setting::of_one(SMALL_TEXT, 3),
+    Setting::of_one(SMALL_TEXT, 1),
+];
 
 /// How and where the reading stood in the frame before.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -88,24 +119,20 @@ pub(super) fn reading_ui(ui: &Ui, around: &Surroundings<'_>, pointer: Pos2) {
     };
     let kept: Option<Kept> = ui.data(|d| d.get_temp(kept_id()));
     let set = |setting: Setting| Block::of(&painter, around, &reading, setting);
-    let found = found(&ground, kept, set);
-    let now = found.as_ref().map(|(kept, ..)| *kept);
-    if let Some(now) = now.filter(|now| kept != Some(*now)) {
-        ui.data_mut(|d| d.insert_temp(kept_id(), now));
-    }
-    if let Some((_, rect, block)) = found {
+    let diagram = ui.min_rect().union(frame);
+    let outside = |block: &Block| beside(diagram, block.size, pointer, ui.content_rect());
+    if let Some((now, rect, block)) = found(&ground, kept, &OF_ALL, set) {
+        if kept != Some(now) {
+            ui.data_mut(|d| d.insert_temp(kept_id(), now));
+        }
         return block.paint(&painter, rect, around.palette);
     }
-    let block = set(SETTINGS[0]);
-    let place = beside(
-        ui.min_rect().union(frame),
-        block.size,
-        pointer,
-        ui.content_rect(),
-    );
-    if let Some(rect) = place {
+    let block = set(OF_ALL[0]);
+    if let Some(rect) = outside(&block) {
         let over_all = ui.layer_painter(LayerId::new(Order::Tooltip, kept_id()));
         block.paint(&over_all, rect, around.palette);
+    } else if let Some((_, rect, block)) = found(&ground, None, &OF_ONE, set) {
+        block.paint(&painter, rect, around.palette);
     }
 }
 
@@ -118,16 +145,16 @@ fn kept_id() -> Id {
     Id::unique("reading at the pointer")
 }
 
-/// The first setting that finds room; what shows all of the sets stays as it is while it can.
+/// The first setting that finds room; it stays as it was set while it can.
 fn found(
     ground: &Ground<'_>,
     kept: Option<Kept>,
+    settings: &[Setting],
     set: impl Fn(Setting) -> Block,
 ) -> Option<(Kept, Rect, Block)> {
-    let whole = kept.filter(|kept| !kept.setting.is_of_one);
-    let first = whole.map(|kept| kept.setting);
-    let settings = first.into_iter().chain(SETTINGS);
-    settings.into_iter().find_map(|setting| {
+    let first = kept.map(|kept| kept.setting);
+    let mut settings = first.into_iter().chain(settings.iter().copied());
+    settings.find_map(|setting| {
         let block = set(setting);
         let (share, rect) = ground.place(block.size, kept.map(|kept| kept.share))?;
         Some((Kept { setting, share }, rect, block))
@@ -168,6 +195,7 @@ fn spelled_x(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> f64 {
 /// A reading, set and measured.
 struct Block {
     rows: Vec<Row>,
+    row_height: f32,
     size: Vec2,
 }
 
@@ -186,6 +214,7 @@ impl Block {
         setting: Setting,
     ) -> Self {
         let palette = around.palette;
+        let format_of = |is_bold, color| format_of(setting.text, is_bold, color);
         let row = |swatch, indent, job: LayoutJob| Row {
             swatch,
             indent,
@@ -200,7 +229,7 @@ impl Block {
             }
             let mut jobs: Vec<LayoutJob> = figures
                 .chunks(setting.per_row)
-                .map(|figures| figures_in_row(figures, palette, palette.set(set.place)))
+                .map(|figures| in_a_row(figures, setting.text, palette, palette.set(set.place)))
                 .collect();
             if jobs.is_empty() {
                 let mut words = LayoutJob::default();
@@ -213,8 +242,13 @@ impl Block {
         }
         let width = rows.iter().map(|row| row.words.size().x + row.indent);
         let width = width.fold(0.0, f32::max);
-        let size = Vec2::new(width, row_height() * rows.len() as f32) + 2.0 * RIM;
-        Self { rows, size }
+        let size = Vec2::new(width, setting.row_height() * rows.len() as f32) + 2.0 * RIM;
+        let row_height = setting.row_height();
+        Self {
+            rows,
+            row_height,
+            size,
+        }
     }
 
     fn paint(self, painter: &Painter, rect: Rect, palette: &Palette) {
@@ -223,43 +257,35 @@ impl Block {
         let mut at = rect.min + RIM;
         for row in self.rows {
             if let Some(place) = row.swatch {
-                let swatch = Rect::from_min_size(at, Vec2::new(26.0, row_height()));
+                let swatch = Rect::from_min_size(at, Vec2::new(26.0, self.row_height));
                 sample(painter, swatch, palette.set(place), dash(place));
             }
             let words = at + Vec2::new(row.indent, 1.0);
             painter.galley(words, row.words, palette.text);
-            at.y += row_height();
+            at.y += self.row_height;
         }
     }
 }
 
-fn row_height() -> f32 {
-    (TEXT * 1.45).ceil()
-}
-
-fn figures_in_row(figures: &[Figure<'_>], palette: &Palette, color: Color32) -> LayoutJob {
+/// Gears with their figures, and what differs from the baseline.
+fn in_a_row(figures: &[Figure<'_>], text: f32, palette: &Palette, color: Color32) -> LayoutJob {
     let mut words = LayoutJob::default();
     for figure in figures {
-        append(&mut words, figure, palette, color);
+        let gap = if words.is_empty() { 0.0 } else { 12.0 };
+        words.append(figure.name, gap, format_of(text, true, color));
+        words.append(&figure.text, 5.0, format_of(text, false, palette.text));
+        if let Some(difference) = &figure.difference {
+            words.append(difference, 4.0, format_of(text, false, palette.dim_text));
+        }
     }
     words
 }
 
-/// A gear with its figure, and what differs from the baseline.
-fn append(words: &mut LayoutJob, figure: &Figure<'_>, palette: &Palette, color: Color32) {
-    let gap = if words.is_empty() { 0.0 } else { 12.0 };
-    words.append(figure.name, gap, format_of(true, color));
-    words.append(&figure.text, 5.0, format_of(false, palette.text));
-    if let Some(difference) = &figure.difference {
-        words.append(difference, 4.0, format_of(false, palette.dim_text));
-    }
-}
-
-fn format_of(is_bold: bool, color: Color32) -> TextFormat {
+fn format_of(text: f32, is_bold: bool, color: Color32) -> TextFormat {
     let family = if is_bold {
         bold()
     } else {
         egui::FontFamily::Proportional
     };
-    TextFormat::simple(FontId::new(TEXT, family), color)
+    TextFormat::simple(FontId::new(text, family), color)
 }

@@ -9,7 +9,7 @@ use crate::draw::label_placing::overlap;
 use egui::{Pos2, Rect, Vec2, pos2, vec2};
 
 /// How many places are looked at along the level and along the upright side, and between them.
-const PLACES: [u8; 2] = [17, 11];
+const PLACES: [u8; 2] = [25, 41];
 
 /// What stays free around the pointer, and the arrow that hangs down from it, in points.
 const AROUND_POINTER: Vec2 = vec2(14.0, 14.0);
@@ -71,23 +71,30 @@ impl Ground<'_> {
     /// of all free places; none where it would cover what must be seen.
     pub(super) fn place(&self, size: Vec2, kept: Option<Share>) -> Option<(Share, Rect)> {
         let kept = kept.and_then(|share| Some((share, share.rect(size, self.room)?)));
-        let kept = kept.filter(|(_, rect)| self.is_free(*rect, 0.0));
-        kept.or_else(|| self.best(size, ELBOW_ROOM))
-            .or_else(|| self.best(size, 0.0))
+        let kept = kept.filter(|(_, rect)| self.is_free(*rect) && self.is_clear(*rect, 0.0));
+        kept.or_else(|| self.best(size))
     }
 
-    fn best(&self, size: Vec2, elbow_room: f32) -> Option<(Share, Rect)> {
+    /// Of the free places that leave the hand some room, else of all free places, the best.
+    fn best(&self, size: Vec2) -> Option<(Share, Rect)> {
         let places = Share::all().filter_map(|share| Some((share, share.rect(size, self.room)?)));
-        let free = places.filter(|(_, rect)| self.is_free(*rect, elbow_room));
-        let with_cost = free.map(|(share, rect)| (self.cost(share, rect), (share, rect)));
-        let best = with_cost.min_by(|(a, _), (b, _)| a.total_cmp(b));
-        best.map(|(_, place)| place)
+        let free = places.filter(|(_, rect)| self.is_clear(*rect, 0.0) && self.is_free(*rect));
+        let with_cost = free.map(|(share, rect)| {
+            let is_narrow = !self.is_clear(rect, ELBOW_ROOM);
+            (is_narrow, self.cost(share, rect), (share, rect))
+        });
+        let best = with_cost.min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        best.map(|(.., place)| place)
     }
 
-    fn is_free(&self, rect: Rect, elbow_room: f32) -> bool {
+    /// Whether a rectangle keeps so far from the pointer.
+    fn is_clear(&self, rect: Rect, elbow_room: f32) -> bool {
         let around = Rect::from_min_max(self.pointer - AROUND_POINTER, self.pointer + ARROW);
-        let is_clear = !overlap(&around.expand(elbow_room), &rect);
-        is_clear && !self.taken.iter().any(|taken| overlap(taken, &rect))
+        !overlap(&around.expand(elbow_room), &rect)
+    }
+
+    fn is_free(&self, rect: Rect) -> bool {
+        !self.taken.iter().any(|taken| overlap(taken, &rect))
     }
 
     fn cost(&self, share: Share, rect: Rect) -> f32 {

@@ -101,6 +101,8 @@ fn check(project: Project, [width, height]: [f32; 2]) -> [usize; 2] {
             continue;
         };
         seen += 1;
+        let sets = window.app().desk().diagram().sets.len();
+        assert!(reading.len() > sets, "a set is missing at {pointer}");
         let rect = rect_of(reading);
         assert!(screen.contains_rect(rect), "{rect:?} is cut");
         assert!(plot.contains_rect(rect) || !covers(plot, rect), "{rect:?}");
