@@ -80,10 +80,13 @@ const OF_ONE: [Setting; 3] = [
 
 /// How and where the reading stood in the frame before.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Kept {
-    setting: Setting,
-    share: Share,
+enum Stood {
+    Within(Setting, Share),
+    Beside,
 }
+
+/// How many points of lines the reading may cover before it stands beside the diagram instead.
+const FEW_LINES: f32 = 60.0;
 
 /// What the reading is about, and what it must not cover.
 pub(super) struct Surroundings<'a> {
@@ -117,48 +120,79 @@ pub(super) fn reading_ui(ui: &Ui, around: &Surroundings<'_>, pointer: Pos2) {
         pointer,
         lines: &lines,
     };
-    let kept: Option<Kept> = ui.data(|d| d.get_temp(kept_id()));
+    let places = Places {
+        ground: &ground,
+        diagram: ui.min_rect().union(frame),
+        screen: ui.content_rect(),
+    };
+    let before: Option<Stood> = ui.data(|d| d.get_temp(kept_id()));
     let set = |setting: Setting| Block::of(&painter, around, &reading, setting);
-    let diagram = ui.min_rect().union(frame);
-    let outside = |block: &Block| beside(diagram, block.size, pointer, ui.content_rect());
-    if let Some((now, rect, block)) = found(&ground, kept, &OF_ALL, set) {
-        if kept != Some(now) {
-            ui.data_mut(|d| d.insert_temp(kept_id(), now));
-        }
-        return block.paint(&painter, rect, around.palette);
+    let Some((now, rect, block)) = places.found(before, set) else {
+        return;
+    };
+    if before != Some(now) {
+        ui.data_mut(|d| d.insert_temp(kept_id(), now));
     }
-    let block = set(OF_ALL[0]);
-    if let Some(rect) = outside(&block) {
+    if now == Stood::Beside {
         let over_all = ui.layer_painter(LayerId::new(Order::Tooltip, kept_id()));
         block.paint(&over_all, rect, around.palette);
-    } else if let Some((_, rect, block)) = found(&ground, None, &OF_ONE, set) {
+    } else {
         block.paint(&painter, rect, around.palette);
     }
 }
 
 /// Forgets where the reading stood: the next one begins anew.
 pub(super) fn forget_place(ui: &Ui) {
-    ui.data_mut(|d| d.remove::<Kept>(kept_id()));
+    ui.data_mut(|d| d.remove::<Stood>(kept_id()));
 }
 
 fn kept_id() -> Id {
     Id::unique("reading at the pointer")
 }
 
-/// The first setting that finds room; it stays as it was set while it can.
-fn found(
-    ground: &Ground<'_>,
-    kept: Option<Kept>,
-    settings: &[Setting],
-    set: impl Fn(Setting) -> Block,
-) -> Option<(Kept, Rect, Block)> {
-    let first = kept.map(|kept| kept.setting);
-    let mut settings = first.into_iter().chain(settings.iter().copied());
-    settings.find_map(|setting| {
-        let block = set(setting);
-        let (share, rect) = ground.place(block.size, kept.map(|kept| kept.share))?;
-        Some((Kept { setting, share }, rect, block))
-    })
+/// Where a reading can stand.
+struct Places<'a> {
+    ground: &'a Ground<'a>,
+    /// The plot with all that stands around it.
+    diagram: Rect,
+    screen: Rect,
+}
+
+impl Places<'_> {
+    /// How and where the reading stands: as it stood before, if it still can.
+    fn found(
+        &self,
+        before: Option<Stood>,
+        set: impl Fn(Setting) -> Block,
+    ) -> Option<(Stood, Rect, Block)> {
+        let beside_diagram = || {
+            let block = set(OF_ALL[0]);
+            let rect = beside(self.diagram, block.size, self.screen)?;
+            Some((Stood::Beside, rect, block))
+        };
+        let again = || match before? {
+            // Half of it is not kept where all of it finds room again.
+            Stood::Within(setting, _) if setting.is_of_one => None,
+            Stood::Within(setting, share) => {
+                let block = set(setting);
+                let rect = self.ground.again(block.size, share)?;
+                Some((Stood::Within(setting, share), rect, block))
+            }
+            Stood::Beside => beside_diagram(),
+        };
+        let within = |settings: &[Setting], most_beneath: f32| {
+            settings.iter().find_map(|setting| {
+                let block = set(*setting);
+                let (share, rect) = self.ground.best(block.size, most_beneath)?;
+                Some((Stood::Within(*setting, share), rect, block))
+            })
+        };
+        again()
+            .or_else(|| within(&OF_ALL, FEW_LINES))
+            .or_else(beside_diagram)
+            .or_else(|| within(&OF_ALL, f32::INFINITY))
+            .or_else(|| within(&OF_ONE, f32::INFINITY))
+    }
 }
 
 /// Everything that must be seen: labels, dots, handles with their words.

@@ -6,7 +6,7 @@
 //! room for it has it beside it.
 
 use crate::draw::label_placing::overlap;
-use egui::{Pos2, Rect, Vec2, pos2, vec2};
+use egui::{Align2, Pos2, Rect, Vec2, vec2};
 
 /// How many places are looked at along the level and along the upright side, and between them.
 const PLACES: [u8; 2] = [25, 41];
@@ -59,6 +59,15 @@ impl Share {
         of(2).chain(of(1)).chain(of(0))
     }
 
+    /// By how many points of lines beneath a corner would be better.
+    fn off_corner(self) -> f32 {
+        match self.sides() {
+            2 => 0.0,
+            1 => OFF_CORNER,
+            _ => OFF_EDGE,
+        }
+    }
+
     /// How many sides of the room it touches: 2 in a corner, 1 at an edge.
     fn sides(self) -> usize {
         let at_end = |share: f32| share <= 0.0 || share >= 1.0;
@@ -67,23 +76,24 @@ impl Share {
 }
 
 impl Ground<'_> {
-    /// Where something of this size stands: where it stood, if that is still free, else at the best
-    /// of all free places; none where it would cover what must be seen.
-    pub(super) fn place(&self, size: Vec2, kept: Option<Share>) -> Option<(Share, Rect)> {
-        let kept = kept.and_then(|share| Some((share, share.rect(size, self.room)?)));
-        let kept = kept.filter(|(_, rect)| self.is_free(*rect) && self.is_clear(*rect, 0.0));
-        kept.or_else(|| self.best(size))
+    /// The rectangle of this size at a place where it stood before; none where that is not free now.
+    pub(super) fn again(&self, size: Vec2, share: Share) -> Option<Rect> {
+        let rect = share.rect(size, self.room)?;
+        (self.is_clear(rect, 0.0) && self.is_free(rect)).then_some(rect)
     }
 
-    /// Of the free places that leave the hand some room, else of all free places, the best.
-    fn best(&self, size: Vec2) -> Option<(Share, Rect)> {
-        let places = Share::all().filter_map(|share| Some((share, share.rect(size, self.room)?)));
-        let free = places.filter(|(_, rect)| self.is_clear(*rect, 0.0) && self.is_free(*rect));
-        let with_cost = free.map(|(share, rect)| {
+    /// Of the free places with so many points of lines beneath at most, the best; such as leave the
+    /// hand some room before all others.
+    pub(super) fn best(&self, size: Vec2, most_beneath: f32) -> Option<(Share, Rect)> {
+        let free = Share::all().filter_map(|share| Some((share, self.again(size, share)?)));
+        let weighed = free.filter_map(|(share, rect)| {
+            let lines = self.lines.iter();
+            let beneath: f32 = lines.map(|ends| length_within(*ends, rect)).sum();
             let is_narrow = !self.is_clear(rect, ELBOW_ROOM);
-            (is_narrow, self.cost(share, rect), (share, rect))
+            let cost = beneath + share.off_corner();
+            (beneath <= most_beneath).then_some((is_narrow, cost, (share, rect)))
         });
-        let best = with_cost.min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        let best = weighed.min_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
         best.map(|(.., place)| place)
     }
 
@@ -96,34 +106,23 @@ impl Ground<'_> {
     fn is_free(&self, rect: Rect) -> bool {
         !self.taken.iter().any(|taken| overlap(taken, &rect))
     }
-
-    fn cost(&self, share: Share, rect: Rect) -> f32 {
-        let lines = self.lines.iter();
-        let beneath: f32 = lines.map(|ends| length_within(*ends, rect)).sum();
-        let moved = match share.sides() {
-            2 => 0.0,
-            1 => OFF_CORNER,
-            _ => OFF_EDGE,
-        };
-        beneath + moved
-    }
 }
 
 /// Beside a diagram that has no room for it, within the screen: below, above, or to a side.
-pub(super) fn beside(diagram: Rect, size: Vec2, pointer: Pos2, screen: Rect) -> Option<Rect> {
-    let middles = [
-        pos2(pointer.x, diagram.bottom() + size.y / 2.0),
-        pos2(pointer.x, diagram.top() - size.y / 2.0),
-        pos2(diagram.left() - size.x / 2.0, pointer.y),
-        pos2(diagram.right() + size.x / 2.0, pointer.y),
+pub(super) fn beside(diagram: Rect, size: Vec2, screen: Rect) -> Option<Rect> {
+    let places = [
+        Align2::RIGHT_TOP.anchor_size(diagram.right_bottom(), size),
+        Align2::RIGHT_BOTTOM.anchor_size(diagram.right_top(), size),
+        Align2::RIGHT_BOTTOM.anchor_size(diagram.left_bottom(), size),
+        Align2::LEFT_BOTTOM.anchor_size(diagram.right_bottom(), size),
     ];
-    if (screen.size() - size).min_elem() < 0.0 {
-        return None;
-    }
-    let room = screen.shrink2(size / 2.0);
-    let places = middles.map(|middle| Rect::from_center_size(room.clamp(middle), size));
+    // Wider than the diagram, it reaches to its left or to its right.
+    let level = |rect: Rect| {
+        let right = (screen.left() - rect.left()).max(0.0);
+        rect.translate(vec2(right, 0.0))
+    };
     let is_clear = |rect: &Rect| screen.contains_rect(*rect) && !overlap(rect, &diagram);
-    places.into_iter().find(is_clear)
+    places.into_iter().map(level).find(is_clear)
 }
 
 /// How much of a straight piece of line lies in a rectangle.
@@ -148,6 +147,7 @@ fn length_within([from, to]: [Pos2; 2], rect: Rect) -> f32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use egui::pos2;
     use proptest::prelude::*;
 
     fn room() -> Rect {
@@ -166,7 +166,7 @@ mod tests {
     const SIZE: Vec2 = vec2(180.0, 80.0);
 
     fn placed(taken: &[Rect], pointer: Pos2, lines: &[[Pos2; 2]]) -> Rect {
-        let place = ground(taken, pointer, lines).place(SIZE, None);
+        let place = ground(taken, pointer, lines).best(SIZE, f32::INFINITY);
         place.unwrap().1
     }
 
@@ -207,13 +207,22 @@ mod tests {
     }
 
     #[test]
-    fn it_stays_while_its_place_is_free_and_grows_away_from_its_corner() {
+    fn where_every_place_has_lines_none_has_few() {
+        let rows = (0..60_u8).map(|i| f32::from(i) * 5.0 + 30.0);
+        let lines = rows.map(|y| [pos2(50.0, y), pos2(650.0, y)]);
+        let lines: Vec<[Pos2; 2]> = lines.collect();
+        let ground = ground(&[], pos2(340.0, 100.0), &lines);
+        assert_eq!(ground.best(SIZE, 100.0), None);
+        assert!(ground.best(SIZE, f32::INFINITY).is_some());
+    }
+
+    #[test]
+    fn it_grows_away_from_its_corner() {
         let ground = ground(&[], pos2(340.0, 100.0), &[]);
         let left = Share(vec2(0.0, 1.0));
-        let (share, rect) = ground.place(SIZE, Some(left)).unwrap();
-        assert_eq!((share, rect), (left, corner(0.0, 1.0)));
-        let (share, wider) = ground.place(SIZE * 1.5, Some(left)).unwrap();
-        assert_eq!((share, wider.left_bottom()), (left, rect.left_bottom()));
+        let rect = ground.again(SIZE, left).unwrap();
+        let wider = ground.again(SIZE * 1.5, left).unwrap();
+        assert_eq!(wider.left_bottom(), rect.left_bottom());
     }
 
     #[test]
@@ -222,24 +231,27 @@ mod tests {
         let labels =
             grid.map(|at| Rect::from_min_size(room().min + at * vec2(30.0, 15.0), vec2(12.0, 8.0)));
         let labels: Vec<Rect> = labels.collect();
-        assert_eq!(ground(&labels, Pos2::ZERO, &[]).place(SIZE, None), None);
-        assert_eq!(
-            ground(&[], Pos2::ZERO, &[]).place(vec2(900.0, 10.0), None),
-            None
-        );
+        let place = |labels, size| ground(labels, Pos2::ZERO, &[]).best(size, f32::INFINITY);
+        assert_eq!(place(&labels, SIZE), None);
+        assert_eq!(place(&[], vec2(900.0, 10.0)), None);
     }
 
     #[test]
     fn beside_a_diagram_it_stands_below_or_else_where_the_screen_has_room() {
         let screen = Rect::from_min_size(Pos2::ZERO, vec2(700.0, 400.0));
         let diagram = Rect::from_min_size(pos2(300.0, 100.0), vec2(400.0, 120.0));
-        let place = |diagram, size| beside(diagram, size, pos2(650.0, 150.0), screen);
+        let place = |diagram, size| beside(diagram, size, screen);
         let below = place(diagram, SIZE).unwrap();
         assert_eq!(below.right_top(), pos2(700.0, 220.0));
         let low = diagram.translate(vec2(0.0, 150.0));
-        assert!((place(low, SIZE).unwrap().bottom() - 250.0).abs() < 0.01);
+        assert_eq!(place(low, SIZE).unwrap().right_bottom(), low.right_top());
         let high = Rect::from_min_size(pos2(300.0, 0.0), vec2(400.0, 400.0));
-        assert!((place(high, SIZE).unwrap().right() - 300.0).abs() < 0.01);
+        assert_eq!(
+            place(high, SIZE).unwrap().right_bottom(),
+            high.left_bottom()
+        );
+        let wide = place(diagram, vec2(690.0, 80.0)).unwrap();
+        assert_eq!(wide.right_top(), below.right_top());
         assert_eq!(place(screen, SIZE), None);
         assert_eq!(place(diagram, vec2(800.0, 20.0)), None);
     }
@@ -266,22 +278,20 @@ mod tests {
             labels in proptest::collection::vec((50.0f32..600.0, 30.0f32..320.0), 0..25),
             (x, y) in (50.0f32..650.0, 30.0f32..330.0),
             (width, height) in (60.0f32..400.0, 20.0f32..200.0),
-            kept in proptest::option::of((0.0f32..=1.0, 0.0f32..=1.0)),
         ) {
             let labels: Vec<Rect> = labels
                 .into_iter()
                 .map(|at| Rect::from_min_size(at.into(), vec2(40.0, 14.0)))
                 .collect();
             let (pointer, size) = (pos2(x, y), vec2(width, height));
-            let kept = kept.map(|(x, y)| Share(vec2(x, y)));
-            let place = ground(&labels, pointer, &[]).place(size, kept);
+            let ground = ground(&labels, pointer, &[]);
+            let place = ground.best(size, f32::INFINITY);
             if let Some((share, rect)) = place {
                 prop_assert!(room().expand(0.01).contains_rect(rect));
                 prop_assert!(!labels.iter().any(|label| overlap(label, &rect)));
                 prop_assert!(!rect.contains(pointer));
                 // What was found is kept in the next frame.
-                let again = ground(&labels, pointer, &[]).place(size, Some(share));
-                prop_assert_eq!(again, Some((share, rect)));
+                prop_assert_eq!(ground.again(size, share), Some(rect));
             }
         }
     }
