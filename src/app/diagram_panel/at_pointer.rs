@@ -78,9 +78,9 @@ const OF_ONE: [Setting; 3] = [
     Setting::of_one(SMALL_TEXT, 1),
 ];
 
-/// How and where the reading stood in the frame before.
+/// How and where the reading stands.
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Stood {
+enum Stand {
     Within(Setting, Share),
     Beside,
 }
@@ -125,15 +125,17 @@ pub(super) fn reading_ui(ui: &Ui, around: &Surroundings<'_>, pointer: Pos2) {
         diagram: ui.min_rect().union(frame),
         screen: ui.content_rect(),
     };
-    let before: Option<Stood> = ui.data(|d| d.get_temp(kept_id()));
+    // In a plot of another size it begins anew.
+    let kept: Option<(Rect, Stand)> = ui.data(|d| d.get_temp(kept_id()));
+    let before = kept.filter(|kept| kept.0 == frame).map(|kept| kept.1);
     let set = |setting: Setting| Block::of(&painter, around, &reading, setting);
     let Some((now, rect, block)) = places.found(before, set) else {
         return;
     };
     if before != Some(now) {
-        ui.data_mut(|d| d.insert_temp(kept_id(), now));
+        ui.data_mut(|d| d.insert_temp(kept_id(), (frame, now)));
     }
-    if now == Stood::Beside {
+    if now == Stand::Beside {
         let over_all = ui.layer_painter(LayerId::new(Order::Tooltip, kept_id()));
         block.paint(&over_all, rect, around.palette);
     } else {
@@ -143,7 +145,7 @@ pub(super) fn reading_ui(ui: &Ui, around: &Surroundings<'_>, pointer: Pos2) {
 
 /// Forgets where the reading stood: the next one begins anew.
 pub(super) fn forget_place(ui: &Ui) {
-    ui.data_mut(|d| d.remove::<Stood>(kept_id()));
+    ui.data_mut(|d| d.remove::<(Rect, Stand)>(kept_id()));
 }
 
 fn kept_id() -> Id {
@@ -162,29 +164,29 @@ impl Places<'_> {
     /// How and where the reading stands: as it stood before, if it still can.
     fn found(
         &self,
-        before: Option<Stood>,
+        before: Option<Stand>,
         set: impl Fn(Setting) -> Block,
-    ) -> Option<(Stood, Rect, Block)> {
+    ) -> Option<(Stand, Rect, Block)> {
         let beside_diagram = || {
             let block = set(OF_ALL[0]);
             let rect = beside(self.diagram, block.size, self.screen)?;
-            Some((Stood::Beside, rect, block))
+            Some((Stand::Beside, rect, block))
         };
         let again = || match before? {
             // Half of it is not kept where all of it finds room again.
-            Stood::Within(setting, _) if setting.is_of_one => None,
-            Stood::Within(setting, share) => {
+            Stand::Within(setting, _) if setting.is_of_one => None,
+            Stand::Within(setting, share) => {
                 let block = set(setting);
                 let rect = self.ground.again(block.size, share)?;
-                Some((Stood::Within(setting, share), rect, block))
+                Some((Stand::Within(setting, share), rect, block))
             }
-            Stood::Beside => beside_diagram(),
+            Stand::Beside => beside_diagram(),
         };
         let within = |settings: &[Setting], most_beneath: f32| {
             settings.iter().find_map(|setting| {
                 let block = set(*setting);
                 let (share, rect) = self.ground.best(block.size, most_beneath)?;
-                Some((Stood::Within(*setting, share), rect, block))
+                Some((Stand::Within(*setting, share), rect, block))
             })
         };
         again()
@@ -206,13 +208,19 @@ fn taken(around: &Surroundings<'_>) -> Vec<Rect> {
     labels.chain(dots).chain(handles).collect()
 }
 
-/// The pieces of the lines that are read, as they stand on the screen.
-fn lines_in_view(scene: &Scene, drawn: &Drawn) -> Vec<[Pos2; 2]> {
-    let is_read = |role: Role| matches!(role, Role::Driven | Role::ByGear | Role::Drop);
-    let lines = scene.lines.iter().filter(|line| is_read(line.role));
-    let pieces = lines.flat_map(|line| line.points.windows(2));
-    let on_screen = pieces.map(|ends| [ends[0], ends[1]].map(|at| drawn.place_of(at)));
-    on_screen.collect()
+/// The pieces of the lines that are read as they stand on the screen, each with its weight: the thin
+/// lines of gears are followed less than what is driven.
+fn lines_in_view(scene: &Scene, drawn: &Drawn) -> Vec<([Pos2; 2], f32)> {
+    let weighed = scene.lines.iter().filter_map(|line| match line.role {
+        Role::Driven | Role::ByGear | Role::Drop => Some((line, 1.0)),
+        Role::Fan => Some((line, 0.2)),
+        _ => None,
+    });
+    let pieces = weighed.flat_map(|(line, weight)| {
+        let pieces = line.points.windows(2);
+        pieces.map(move |ends| ([ends[0], ends[1]].map(|at| drawn.place_of(at)), weight))
+    });
+    pieces.collect()
 }
 
 /// The value under the pointer, as round as it is written: the figures belong to that one.

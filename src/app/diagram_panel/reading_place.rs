@@ -30,8 +30,8 @@ pub(super) struct Ground<'a> {
     /// What it never covers: labels, dots, handles.
     pub taken: &'a [Rect],
     pub pointer: Pos2,
-    /// Pieces of line that it rather leaves visible.
-    pub lines: &'a [[Pos2; 2]],
+    /// Pieces of line that it rather leaves visible, and how much each point of them counts.
+    pub lines: &'a [([Pos2; 2], f32)],
 }
 
 /// A place within the room: which share of what is left over lies to its left and above it.
@@ -88,7 +88,9 @@ impl Ground<'_> {
         let free = Share::all().filter_map(|share| Some((share, self.again(size, share)?)));
         let weighed = free.filter_map(|(share, rect)| {
             let lines = self.lines.iter();
-            let beneath: f32 = lines.map(|ends| length_within(*ends, rect)).sum();
+            let beneath: f32 = lines
+                .map(|(ends, weight)| weight * length_within(*ends, rect))
+                .sum();
             let is_narrow = !self.is_clear(rect, ELBOW_ROOM);
             let cost = beneath + share.off_corner();
             (beneath <= most_beneath).then_some((is_narrow, cost, (share, rect)))
@@ -154,7 +156,7 @@ mod tests {
         Rect::from_min_size(pos2(50.0, 30.0), vec2(600.0, 300.0))
     }
 
-    fn ground<'a>(taken: &'a [Rect], pointer: Pos2, lines: &'a [[Pos2; 2]]) -> Ground<'a> {
+    fn ground<'a>(taken: &'a [Rect], pointer: Pos2, lines: &'a [([Pos2; 2], f32)]) -> Ground<'a> {
         Ground {
             room: room(),
             taken,
@@ -165,7 +167,7 @@ mod tests {
 
     const SIZE: Vec2 = vec2(180.0, 80.0);
 
-    fn placed(taken: &[Rect], pointer: Pos2, lines: &[[Pos2; 2]]) -> Rect {
+    fn placed(taken: &[Rect], pointer: Pos2, lines: &[([Pos2; 2], f32)]) -> Rect {
         let place = ground(taken, pointer, lines).best(SIZE, f32::INFINITY);
         place.unwrap().1
     }
@@ -188,7 +190,7 @@ mod tests {
     fn a_corner_without_lines_is_better_than_one_with() {
         let far = pos2(340.0, 100.0);
         let rect = corner(1.0, 1.0);
-        let lines = [[rect.left_top(), rect.right_bottom()]];
+        let lines = [([rect.left_top(), rect.right_bottom()], 0.5)];
         assert_eq!(placed(&[], far, &lines), corner(0.0, 1.0));
     }
 
@@ -209,8 +211,8 @@ mod tests {
     #[test]
     fn where_every_place_has_lines_none_has_few() {
         let rows = (0..60_u8).map(|i| f32::from(i) * 5.0 + 30.0);
-        let lines = rows.map(|y| [pos2(50.0, y), pos2(650.0, y)]);
-        let lines: Vec<[Pos2; 2]> = lines.collect();
+        let lines = rows.map(|y| ([pos2(50.0, y), pos2(650.0, y)], 1.0));
+        let lines: Vec<([Pos2; 2], f32)> = lines.collect();
         let ground = ground(&[], pos2(340.0, 100.0), &lines);
         assert_eq!(ground.best(SIZE, 100.0), None);
         assert!(ground.best(SIZE, f32::INFINITY).is_some());
