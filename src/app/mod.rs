@@ -18,7 +18,7 @@ mod file_picker;
 mod files;
 mod focus;
 mod form;
-mod keys_in_order;
+mod input_in_order;
 mod lifecycle;
 mod menu_bar;
 #[cfg(test)]

@@ -10,7 +10,7 @@ use super::desk::Desk;
 use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
 use super::focus::{FocusMap, Lost};
-use super::keys_in_order::held_back;
+use super::input_in_order::InputInOrder;
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
 
 use super::view_state::ViewState;
@@ -44,8 +44,6 @@ pub struct App {
     shown_title: String,
     /// Where the focus can be, and where keys take it.
     pub(super) focus: FocusMap,
-    /// What was pressed in a slow frame and waits for the next.
-    held_back: Vec<egui::Event>,
 }
 
 impl App {
@@ -67,7 +65,6 @@ impl App {
             lifecycle,
             preview: Preview::default(),
             shown_title: String::new(),
-            held_back: Vec::new(),
         }
     }
 
@@ -155,8 +152,10 @@ impl App {
         }
     }
 
-    /// Gives the context what is remembered of its looks.
+    /// Gives the context what is remembered of its looks, and its input in an order that every frame
+    /// can answer.
     pub fn dress(&self, ctx: &egui::Context) {
+        ctx.add_plugin(InputInOrder::default());
         ctx.set_theme(ThemePreference::from(self.lifecycle.settings.theme));
         ctx.set_zoom_factor(self.lifecycle.settings.zoom);
     }
@@ -267,16 +266,6 @@ impl App {
 }
 
 impl eframe::App for App {
-    fn raw_input_hook(&mut self, ctx: &egui::Context, input: &mut egui::RawInput) {
-        let mut events = std::mem::take(&mut self.held_back);
-        events.append(&mut input.events);
-        self.held_back = held_back(&mut events);
-        input.events = events;
-        if !self.held_back.is_empty() {
-            ctx.request_repaint();
-        }
-    }
-
     fn logic(&mut self, ctx: &egui::Context, _frame: &mut eframe::Frame) {
         self.settle(ctx);
     }

@@ -1,7 +1,12 @@
-//! What every set of a diagram does at a place of its x axis: the reading at the pointer.
+//! What every set of a diagram does at a place of its x axis: the reading at the pointer, and the
+//! whole diagram in such readings.
 
-use super::axis::Quantity;
+use super::axis::{Along, Quantity, round_step};
 use super::scene::{Owner, Scene, ShownSet};
+use std::fmt;
+
+/// How many readings of round values a diagram is told in, at most.
+const MOST_READINGS: f64 = 12.0;
 
 /// A figure of a set that can be read off anywhere along a line.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,6 +57,76 @@ impl Scene {
             heading: self.x.quantity.at(x),
             sets: self.sets.iter().map(|set| (set, figures(set))).collect(),
         })
+    }
+}
+
+impl Scene {
+    /// The whole diagram in lines that can be read one by one: what the pointer reads at every mark
+    /// and every rule of the x axis, then where every handle stands.
+    pub fn read_out(&self) -> Vec<String> {
+        let readings = self
+            .told_at()
+            .into_iter()
+            .filter_map(|x| self.reading_at(x));
+        let readings = readings.map(|reading| reading.told(self.without_reading));
+        let handles = self.handles.iter().filter_map(|handle| {
+            let set = self.sets.iter().find(|set| set.id == handle.set)?;
+            Some(format!("{}: {}", set.name, handle.words()))
+        });
+        readings.chain(handles).collect()
+    }
+
+    /// Where along the x axis the diagram is told, from left to right.
+    fn told_at(&self) -> Vec<f64> {
+        let [from, to] = self.x.range;
+        let rules = self.rules.iter().filter(|rule| rule.along == Along::Y);
+        let mut values: Vec<f64> = rules.map(|rule| rule.at).collect();
+        if self.x.marks.is_empty() {
+            let step = round_step((to - from) / MOST_READINGS);
+            let round = (0..=100_u8).map(|i| (from / step).ceil() * step + f64::from(i) * step);
+            values.extend(round.take_while(|x| *x <= to));
+        } else {
+            values.extend(self.x.marks.iter().map(|(x, _)| *x));
+        }
+        // As round as they are written: else two would have the same words.
+        let mut values: Vec<f64> = values
+            .into_iter()
+            .map(|x| self.x.quantity.rounded(x, 0.0))
+            .collect();
+        values.sort_by(f64::total_cmp);
+        values.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
+        values
+    }
+}
+
+impl Reading<'_> {
+    /// All of it in one line; `nothing` is said of a set of which nothing can be read off.
+    pub fn told(&self, nothing: &str) -> String {
+        let sets = self.sets.iter().map(|(set, figures)| {
+            let figures: Vec<String> = figures.iter().map(Figure::to_string).collect();
+            let figures = if figures.is_empty() {
+                nothing.to_owned()
+            } else {
+                figures.join(", ")
+            };
+            format!("{}: {figures}", set.name)
+        });
+        let heading = std::iter::once(self.heading.clone());
+        heading.chain(sets).collect::<Vec<_>>().join("; ")
+    }
+}
+
+impl fmt::Display for Figure<'_> {
+    /// In the order in which it is painted: name, figure, difference.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if !self.name.is_empty() {
+            write!(f, "{} ", self.name)?;
+        }
+        f.write_str(&self.text)?;
+        match &self.difference {
+            Some(difference) => write!(f, " {difference}"),
+            None => Ok(()),
+        }
     }
 }
 

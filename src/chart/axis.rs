@@ -112,3 +112,13 @@ impl Quantity {
         round_to(value, if is_coarse { 1.0 } else { 0.1 })
     }
 }
+
+/// The least of 1, 2, 5 × 10ⁿ that is not below `least`.
+pub fn round_step(least: f64) -> f64 {
+    let power = 10_f64.powf(least.log10().floor());
+    [1.0, 2.0, 5.0, 10.0]
+        .into_iter()
+        .map(|factor| factor * power)
+        .find(|step| *step >= least)
+        .unwrap_or(10.0 * power)
+}

@@ -15,7 +15,7 @@ pub mod table;
 mod view;
 
 pub use at_pointer::{Figure, Readable, Reading};
-pub use axis::{Along, Axis, Quantity, Range};
+pub use axis::{Along, Axis, Quantity, Range, round_step};
 pub use charts::Charts;
 pub use chosen::IsChosen;
 pub use handle::{Handle, HandleLine, Travel};

@@ -4,6 +4,8 @@ mod at_pointer;
 mod handles;
 mod legend;
 mod pointing;
+mod read_out;
+mod reading_place;
 
 pub use handles::handle_rect;
 
@@ -28,9 +30,10 @@ pub(super) fn diagram_panel_ui(
     let range = view.ranges.of(scene.view);
     let range = range.unwrap_or_else(|| scene.whole());
     let is_busy = handles::are_dragged(ui);
+    let forward = view.pointed.map_or(view.selected, |(set, _)| set);
     let look = Look {
         palette,
-        forward: Some(view.pointed.map_or(view.selected, |(set, _)| set)),
+        forward: Some(forward),
         others: if is_busy || view.pointed.is_some() {
             StepBack::Far
         } else {
@@ -51,7 +54,8 @@ pub(super) fn diagram_panel_ui(
         focus.announce_alone(id, Keeps::Upright);
     }
     focus.enter_at_first_of(handles::ids(scene, view.selected));
-    handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
+    read_out::list_ui(ui, scene, &drawn);
+    let taken = handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
     if !is_busy {
         panned_and_zoomed(ui, scene, range, &drawn, actions);
     }
@@ -60,7 +64,16 @@ pub(super) fn diagram_panel_ui(
         if !is_busy && is_told_by_pointer(ui) {
             pointing::point(scene, view, &drawn, pointer, actions);
         }
-        at_pointer::reading_ui(ui, scene, palette, &drawn, pointer);
+        let around = at_pointer::Surroundings {
+            scene,
+            palette,
+            drawn: &drawn,
+            forward,
+            taken,
+        };
+        at_pointer::reading_ui(ui, &around, pointer);
+    } else if !drawn.response.contains_pointer() {
+        at_pointer::forget_place(ui);
     }
     pointer.is_some()
 }

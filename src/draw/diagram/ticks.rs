@@ -1,6 +1,6 @@
 //! At which values does an axis carry marks?
 
-use crate::chart::Axis;
+use crate::chart::{Axis, round_step};
 use egui_plot::GridMark;
 
 /// The marks of an axis between the bounds: its own, else round numbers, at most `most` of them.
@@ -42,16 +42,6 @@ fn marks(bounds: (f64, f64), most: f64) -> Vec<GridMark> {
             step_size: step,
         })
         .collect()
-}
-
-/// The least of 1, 2, 5 × 10ⁿ that is not below `least`.
-fn round_step(least: f64) -> f64 {
-    let power = 10_f64.powf(least.log10().floor());
-    [1.0, 2.0, 5.0, 10.0]
-        .into_iter()
-        .map(|factor| factor * power)
-        .find(|step| *step >= least)
-        .unwrap_or(10.0 * power)
 }
 
 #[cfg(test)]

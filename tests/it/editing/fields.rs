@@ -612,7 +612,8 @@ fn fast_typing_in_slow_frames_goes_where_it_belongs() {
         events.extend(characters);
         events.push(press(Modifiers::NONE, Key::Enter));
     }
-    window.burst(events);
+    window.frame(events);
+    window.settle();
     assert_eq!(window.ratios(0), [3.545, 1.904, 1.31, 0.93, 0.74]);
     assert_eq!(window.undo_steps(), 3);
     assert_eq!(window.focused(), "Ratio of gear 4, set 1");
@@ -627,7 +628,8 @@ fn ctrl_s_in_the_frame_of_the_last_character_saves_it() {
     let typed = ["5", "0", "0", "0"].map(|c| Event::Text(c.to_owned()));
     let mut events = typed.to_vec();
     events.push(press(Modifiers::COMMAND, Key::S));
-    window.burst(events);
+    window.frame(events);
+    window.settle();
     assert_eq!(saved(&path).engine.redline, rpm(5000.0));
 }
 

@@ -8,6 +8,15 @@ use egui_kittest::kittest::NodeT;
 use layshaft::app::handle_rect;
 use layshaft::project::Edit;
 
+fn button(pos: Pos2, pressed: bool) -> Event {
+    Event::PointerButton {
+        pos,
+        button: PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    }
+}
+
 fn names(window: &Window) -> Vec<String> {
     let handles = window.handles().into_iter();
     handles
@@ -63,28 +72,60 @@ fn a_slow_frame_loses_nothing_of_a_drag() {
     window.drag(from, to);
     let slowly = window.all_shifts();
 
-    // The press with the first move, the last move with the release.
-    let button = |pos, pressed| Event::PointerButton {
-        pos,
-        button: PointerButton::Primary,
-        pressed,
-        modifiers: Modifiers::NONE,
-    };
-    let mut window = Window::on_camper_van();
-    window.move_to(from);
-    for frame in [
-        [
-            button(from, true),
-            Event::PointerMoved(from + vec2(0.0, 8.0)),
+    let moved = Event::PointerMoved;
+    let (press, release) = (button(from, true), button(to, false));
+    let on_the_way = moved(from + vec2(0.0, 8.0));
+    for frames in [
+        // The press with the first move, the last move with the release.
+        vec![
+            vec![moved(from)],
+            vec![press.clone(), on_the_way.clone()],
+            vec![moved(to), release.clone()],
         ],
-        [Event::PointerMoved(to), button(to, false)],
+        // The whole drag in one, with and without the way to the handle.
+        vec![
+            vec![moved(from)],
+            vec![press.clone(), moved(to), release.clone()],
+        ],
+        vec![vec![moved(from), press.clone(), moved(to), release.clone()]],
+        vec![vec![press.clone(), release.clone()]],
     ] {
-        window.harness.input_mut().events.extend(frame);
-        window.harness.step();
+        let mut window = Window::on_camper_van();
+        for frame in frames {
+            window.frame(frame);
+        }
+        window.settle();
+        assert_eq!(window.all_shifts(), slowly);
+        assert_eq!(window.undo_steps(), 1);
     }
-    window.settle();
-    assert_eq!(window.all_shifts(), slowly);
-    assert_eq!(window.undo_steps(), 1);
+}
+
+#[test]
+fn of_fast_drags_in_a_row_each_hits_what_was_pressed() {
+    let project = with_shifts([3000, 3200, 3400, 3600]);
+    let mut window = Opening::on(project).open();
+    for round in 1..=4 {
+        for (shift, [from, to]) in [["1", "2"], ["2", "3"], ["3", "4"], ["4", "5"]]
+            .into_iter()
+            .enumerate()
+        {
+            let before = window.shifts(SECOND);
+            let start = window.handle_at(from, to);
+            let end = start + vec2(3.0, 25.0);
+            window.frame(vec![
+                Event::PointerMoved(start),
+                button(start, true),
+                Event::PointerMoved(end),
+                button(end, false),
+            ]);
+            window.settle();
+            let mut wanted = before.clone();
+            wanted[shift] = window.shifts(SECOND)[shift];
+            assert_eq!(window.shifts(SECOND), wanted, "round {round}");
+            assert!(wanted[shift] < before[shift], "round {round} missed {from}");
+        }
+    }
+    assert_eq!(window.undo_steps(), 16);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::{SECOND, with_shifts};
 use crate::support::window::{Opening, Window, camper_van};
 use egui::accesskit::Role;
-use egui::{Key, Modifiers, vec2};
+use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 
 #[test]
@@ -230,4 +230,64 @@ fn a_handle_says_its_figure_its_range_and_its_step() {
     assert_eq!(node.max_numeric_value(), Some(4500.0));
     assert_eq!(node.data().numeric_value_step(), Some(10.0));
     assert_eq!(node.value().unwrap(), "2→3 at 3600 rpm, falls 1270 to 2330");
+}
+
+#[test]
+fn a_quick_shift_and_arrow_moves_by_100() {
+    let mut window = Window::on_camper_van();
+    window.focus_handle("2", "3");
+    let up = |pressed| Event::Key {
+        key: Key::ArrowUp,
+        physical_key: None,
+        pressed,
+        repeat: false,
+        modifiers: Modifiers::SHIFT,
+    };
+    // Shift is up again before the frame looks.
+    window.frame(vec![
+        Event::ModifiersChanged(Modifiers::SHIFT),
+        up(true),
+        up(false),
+        Event::ModifiersChanged(Modifiers::NONE),
+    ]);
+    window.settle();
+    assert_eq!(window.shifts(SECOND)[1], 3700);
+}
+
+#[test]
+fn page_keys_move_by_100() {
+    let mut window = Window::on_camper_van();
+    window.focus_handle("2", "3");
+    window.key(Key::PageUp);
+    assert_eq!(window.shifts(SECOND)[1], 3700);
+    window.key(Key::PageDown);
+    window.key(Key::PageDown);
+    assert_eq!(window.shifts(SECOND)[1], 3500);
+    assert!(window.handle("2", "3").is_focused());
+}
+
+/// The names of all handles in the order in which they are reached and read out.
+fn names_in_order(window: &Window) -> Vec<String> {
+    let names = window.names(Role::Slider).into_iter();
+    names.filter(|n| n.starts_with("Shift point ")).collect()
+}
+
+#[test]
+fn handles_are_in_the_order_of_their_gears_wherever_the_mouse_is() {
+    let mut window = Opening::on(with_shifts([3000, 3200, 3400, 3600])).open();
+    let shifts = [["1", "2"], ["2", "3"], ["3", "4"], ["4", "5"]];
+    let wanted = names_in_order(&window);
+    for (name, [from, to]) in wanted.iter().zip(shifts) {
+        assert!(name.starts_with(&format!("Shift point {from} to {to}, ")));
+    }
+    for [from, to] in shifts {
+        let at = window.handle_at(from, to);
+        window.rest_at(at + vec2(1.0, 4.0));
+        assert_eq!(names_in_order(&window), wanted, "over {from} to {to}");
+        window.focus_handle("1", "2");
+        for name in &wanted {
+            assert_eq!(window.focused(), *name, "over {from} to {to}");
+            window.key(Key::Tab);
+        }
+    }
 }

@@ -2,7 +2,8 @@
 
 use super::{SECOND, with_shifts};
 use crate::support::window::{Opening, Window};
-use egui::{Key, Pos2, pos2, vec2};
+use egui::{Event, Key, Modifiers, PointerButton, Pos2, TouchDeviceId, TouchId, TouchPhase};
+use egui::{pos2, vec2};
 
 /// The middle of the line between the handles of the second and the third shift.
 fn grip(window: &Window) -> Pos2 {
@@ -119,4 +120,72 @@ fn a_handle_lies_over_the_line() {
     let after = window.shifts(SECOND);
     assert!(after[1] < 3200);
     assert_eq!([after[0], after[2], after[3]], [3000, 3400, 3600]);
+}
+
+#[test]
+fn a_finger_on_the_line_takes_the_line_and_not_the_plot() {
+    let touch = |at: Pos2, phase: TouchPhase| Event::Touch {
+        device_id: TouchDeviceId(1),
+        id: TouchId(1),
+        phase,
+        pos: at,
+        force: None,
+    };
+    let button = |pos: Pos2, pressed: bool| Event::PointerButton {
+        pos,
+        button: PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    };
+    // A finger is felt farther from the line than the mouse.
+    for off in [0.0, 5.0, -12.0, 12.0] {
+        let mut window = Opening::on(with_shifts([3000, 3200, 3400, 3600])).open();
+        window.wheel(window.plot().center(), 60.0);
+        let view = window.view();
+        let before = window.shifts(SECOND)[0];
+        let from = grip(&window) + vec2(0.0, off);
+        let to = from + vec2(0.0, 40.0);
+        // As the system gives it: the pointer is there with the finger, and goes with it.
+        window.event(Event::PointerGone);
+        window.frame(vec![
+            touch(from, TouchPhase::Start),
+            Event::PointerMoved(from),
+            button(from, true),
+            touch(to, TouchPhase::Move),
+            Event::PointerMoved(to),
+            touch(to, TouchPhase::End),
+            button(to, false),
+            Event::PointerGone,
+        ]);
+        window.settle();
+        let shifts = window.shifts(SECOND);
+        assert!(shifts[0] < before, "{off} missed the line");
+        assert_eq!(differences(&shifts), [200; 3], "{off}");
+        assert_eq!(window.undo_steps(), 1);
+        window.ctrl(Key::Z);
+        let now = window.view();
+        assert!((now.x[0] - view.x[0]).abs() < 0.05, "{off} panned");
+        assert!((now.y[0] - view.y[0]).abs() < 2.0, "{off} panned");
+    }
+}
+
+#[test]
+fn a_press_and_a_move_in_one_frame_take_the_line() {
+    let mut window = Opening::on(with_shifts([3000, 3200, 3400, 3600])).open();
+    let from = grip(&window);
+    let to = from + vec2(0.0, 40.0);
+    window.frame(vec![
+        Event::PointerButton {
+            pos: from,
+            button: PointerButton::Primary,
+            pressed: true,
+            modifiers: Modifiers::NONE,
+        },
+        Event::PointerMoved(to),
+    ]);
+    window.settle();
+    window.release(to);
+    window.settle();
+    assert!(window.shifts(SECOND)[0] < 3000);
+    assert_eq!(differences(&window.shifts(SECOND)), [200; 3]);
 }

@@ -13,6 +13,8 @@ mod line;
 mod names;
 mod opening;
 mod pasting;
+mod read_out;
+mod reading;
 mod saving;
 mod undoing;
 mod view;

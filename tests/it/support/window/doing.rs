@@ -1,7 +1,6 @@
 //! What can be done to a window, by pointer, key and name.
 
 use super::Window;
-use eframe::App as _;
 use egui::accesskit::Role;
 use egui::{
     Event, Key, Modifiers, OutputCommand, PointerButton, Pos2, Rect, Vec2, ViewportCommand,
@@ -16,6 +15,12 @@ impl Window {
         self.harness.event(event);
         self.harness.step();
         self.take_copies();
+    }
+
+    /// One frame with several events, as they come when frames are slow.
+    pub(crate) fn frame(&mut self, events: Vec<Event>) {
+        self.harness.input_mut().events.extend(events);
+        self.harness.step();
     }
 
     fn take_copies(&mut self) {
@@ -250,20 +255,6 @@ impl Window {
     /// A second in which nothing is typed.
     pub(crate) fn pause(&mut self) {
         self.pass(1.0);
-        self.settle();
-    }
-
-    /// Frames too slow for the hand: all of that comes in the first of them.
-    pub(crate) fn burst(&mut self, events: Vec<Event>) {
-        let ctx = self.harness.ctx.clone();
-        self.harness.input_mut().events.extend(events);
-        for _ in 0..20 {
-            // The harness leaves out what eframe asks before each frame.
-            let mut input = std::mem::take(self.harness.input_mut());
-            self.harness.state_mut().raw_input_hook(&ctx, &mut input);
-            *self.harness.input_mut() = input;
-            self.harness.step();
-        }
         self.settle();
     }
 

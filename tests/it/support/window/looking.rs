@@ -63,13 +63,13 @@ impl Window {
         nodes.filter_map(|node| node.label()).collect()
     }
 
-    /// Whether some text in the window contains `words`.
+    /// Whether some text in the window contains `words`; the diagram told in lines is left out, for
+    /// it has nearly every figure there is.
     pub(crate) fn says(&self, words: &str) -> bool {
         let holds = |text: Option<String>| text.is_some_and(|text| text.contains(words));
-        self.nodes().any(|node| {
-            let node = node.accesskit_node();
-            holds(node.label()) || (node.role() == Role::Label && holds(node.value()))
-        })
+        let nodes = self.nodes().map(|node| node.accesskit_node());
+        let mut shown = nodes.filter(|node| node.role() != Role::ListItem);
+        shown.any(|node| holds(node.label()) || (node.role() == Role::Label && holds(node.value())))
     }
 
     /// Whether something is called exactly this.
