@@ -192,7 +192,7 @@ mod tests {
         let text = "(zoom: inf, window: (1.0, 1e30))";
         std::fs::write(folder.path().join("settings.ron"), text).unwrap();
         let settings = Settings::read(&Disk, folder.path());
-        assert_eq!(settings.window, (1000.0, 8000.0));
+        assert_eq!(settings.window, (640.0, 8000.0));
         assert!((settings.zoom - 1.0).abs() < 1e-6);
     }
 
