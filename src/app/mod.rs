@@ -21,6 +21,7 @@ mod form;
 mod input_in_order;
 mod lifecycle;
 mod menu_bar;
+mod missing;
 #[cfg(test)]
 mod on_a_failing_disk;
 mod panels;

@@ -6,6 +6,7 @@ use super::diagram_panel::diagram_panel_ui;
 use super::focus::{FocusMap, Pane};
 use super::form::Form;
 use super::menu_bar::menu_bar_ui;
+use super::missing::Missing;
 use super::pointer::is_told_by_pointer;
 use super::set_card::set_cards_ui;
 use super::splitter::{Side, splitter_ui};
@@ -144,8 +145,14 @@ impl App {
 
     fn diagram_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
         let mark = FocusMap::mark(ui);
-        let scene = self.lifecycle.desk.diagram();
-        let is_on = diagram_panel_ui(ui, scene, &self.view, palette, &mut self.focus, actions);
+        let desk = &self.lifecycle.desk;
+        let is_on = if let Some(missing) = Missing::of(desk, &self.view) {
+            missing.show(ui, actions);
+            false
+        } else {
+            let scene = desk.diagram();
+            diagram_panel_ui(ui, scene, &self.view, palette, &mut self.focus, actions)
+        };
         self.focus.pane(Pane::Diagram, mark, ui);
         is_on
     }

@@ -228,3 +228,20 @@ fn ctrl_j_brings_the_next_set_forward() {
     window.ctrl(Key::J);
     assert_eq!(window.handles().len(), first);
 }
+
+#[test]
+fn a_diagram_without_a_set_says_so_and_offers_one() {
+    let mut window = Window::on_camper_van();
+    for set in 1..=3 {
+        window.click_on(
+            egui::accesskit::Role::CheckBox,
+            &format!("visible, set {set}"),
+        );
+    }
+    assert!(window.says("All sets are hidden"));
+    window.key(Key::F6);
+    assert_eq!(window.focused(), "Show Six-speed, two output shafts");
+    window.key(Key::Enter);
+    assert!(window.set(2).visible && !window.says("All sets are hidden"));
+    assert_ne!(window.focused(), "", "the focus goes on to the diagram");
+}

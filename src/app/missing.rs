@@ -1,0 +1,43 @@
+//! What does a view lack, and by which link is it given? One sentence instead of an empty diagram.
+
+use super::action::Action;
+use super::desk::Desk;
+use super::view_state::ViewState;
+use crate::project::Edit;
+use egui::{Align, Layout, Ui};
+
+/// What a view lacks before it can show anything.
+pub(super) struct Missing {
+    sentence: &'static str,
+    /// What the link says, and what it does.
+    link: String,
+    action: Action,
+}
+
+impl Missing {
+    /// What the diagram lacks; none where there is something to be seen.
+    pub(super) fn of(desk: &Desk, view: &ViewState) -> Option<Self> {
+        let sets = &desk.project().sets;
+        if sets.iter().any(|candidate| candidate.visible) {
+            return None;
+        }
+        let hidden = sets.get(view.open_card).unwrap_or_else(|| sets.baseline());
+        Some(Self {
+            sentence: "All sets are hidden, so there is nothing to be drawn.",
+            link: format!("Show {}", hidden.set.name),
+            action: Action::Edit(Edit::Visible(hidden.id, true)),
+        })
+    }
+
+    /// Shows the sentence and the link.
+    pub(super) fn show(self, ui: &mut Ui, actions: &mut Vec<Action>) {
+        let room = ui.available_height() * 0.4;
+        ui.with_layout(Layout::top_down(Align::Center), |ui| {
+            ui.add_space(room);
+            ui.label(self.sentence);
+            if ui.link(self.link).clicked() {
+                actions.push(self.action);
+            }
+        });
+    }
+}
