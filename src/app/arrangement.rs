@@ -22,6 +22,12 @@ const TABLE: Rangef = Rangef {
     max: 0.5,
 };
 
+/// Up to this height, in points, the table grows with the window in proportion.
+const ORDINARY_HEIGHT: f32 = 1000.0;
+
+/// The most that the table takes of the height that it shares with the diagram.
+const MOST_OF_HEIGHT: f32 = 0.58;
+
 /// One of the parts that can have all the room.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Part {
@@ -97,6 +103,14 @@ impl Default for Shares {
 }
 
 impl Shares {
+    /// The height of the table, in points, where it shares that height with the diagram.
+    ///
+    /// On a large screen it grows faster than the diagram, until all rows of three sets are seen.
+    pub(super) fn table_height(self, height: f32) -> f32 {
+        let more = (height - ORDINARY_HEIGHT).max(0.0) * 0.3;
+        (self.table * height + more).min(height * MOST_OF_HEIGHT)
+    }
+
     /// Takes a wish, as far as it can be fulfilled.
     pub(super) fn take(&mut self, share: Share) {
         match share {
@@ -145,6 +159,20 @@ mod tests {
             shares.take(Share::Table(wish));
             assert!(COLUMN.contains(shares.column), "{wish}");
             assert!(TABLE.contains(shares.table), "{wish}");
+        }
+    }
+
+    #[test]
+    fn the_diagram_keeps_two_fifths_of_the_height() {
+        for table in [0.0, 0.3, 1.0] {
+            let mut shares = Shares::default();
+            shares.take(Share::Table(table));
+            for height in [400.0, 700.0, 1400.0, 4000.0] {
+                assert!(
+                    height - shares.table_height(height) >= 0.4 * height,
+                    "{table} {height}"
+                );
+            }
         }
     }
 

@@ -82,7 +82,7 @@ impl App {
         let height = ui.available_height();
         let table = Panel::bottom("table")
             .resizable(false)
-            .exact_size(shares.table * height)
+            .exact_size(shares.table_height(height))
             .show(ui, |ui| self.table_ui(ui, palette, actions));
         let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
         let diagram = CentralPanel::default()
