@@ -17,10 +17,12 @@ mod file_picker;
 mod files;
 mod form;
 mod keys_in_order;
+mod keys_taken;
 mod lifecycle;
 mod menu_bar;
 #[cfg(test)]
 mod on_a_failing_disk;
+mod page_keys;
 mod performing;
 mod recovery;
 mod set_card;

@@ -1,7 +1,9 @@
 //! The keys, from the table of commands, and what the figures cannot tell.
 
+use super::modal::{Frame, begin_anew, begin_with};
 use crate::app::commands::{Menu, TABLE};
-use egui::{Grid, Key, Modal, Modifiers, RichText, ScrollArea, Ui};
+use crate::app::page_keys::Scroll;
+use egui::{Grid, RichText, ScrollArea, Ui};
 
 /// What a user must know before trusting a figure; the README says the same.
 pub const CAUTIONS: [&str; 4] = [
@@ -15,13 +17,24 @@ pub const CAUTIONS: [&str; 4] = [
      worked on; this program does not.",
 ];
 
+/// What stands around the text, in points.
+const ROOM_BESIDE_TEXT: f32 = 140.0;
+
 /// Shows keys and cautions; whether they are to be closed.
 pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
-    let modal = Modal::new(egui::Id::unique("help")).show(ctx, |ui| {
+    let frame = Frame {
+        salt: "help",
+        name: "Keys and cautions",
+        description: "",
+        is_question: false,
+    };
+    let shown = frame.show(ctx, |ui| {
         ui.set_width(520.0);
+        let keys = Scroll::taken_with_arrows(ui);
         ScrollArea::vertical()
-            .max_height(ctx.content_rect().height() - 140.0)
+            .max_height(ctx.content_rect().height() - ROOM_BESIDE_TEXT)
             .show(ui, |ui| {
+                keys.apply(ui);
                 ui.heading("Cautions");
                 for caution in CAUTIONS {
                     ui.label(caution);
@@ -32,10 +45,20 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
                 keys_ui(ui);
             });
         ui.add_space(6.0);
-        ui.button("Close").clicked()
+        close_ui(ui)
     });
-    let escape = ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
-    modal.inner || escape || modal.backdrop_response.clicked()
+    let is_closed = shown.inner || shown.is_left || shown.is_clicked_beside;
+    if is_closed {
+        begin_anew(ctx);
+    }
+    is_closed
+}
+
+/// The button of a dialog that is only looked at, which has the focus at first.
+pub(super) fn close_ui(ui: &mut Ui) -> bool {
+    let close = ui.button("Close");
+    begin_with(ui, &close);
+    close.clicked()
 }
 
 /// Keys that belong to a part of the window rather than to a command.

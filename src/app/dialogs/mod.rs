@@ -1,6 +1,7 @@
 //! The dialogs of the window, one at a time: each draws what it is given and returns what was answered.
 
 mod help;
+pub(super) mod modal;
 mod paste;
 mod path;
 mod question;

@@ -105,7 +105,10 @@ fn is_harmful(step: &Step) -> bool {
 fn check_question(question: &Question) {
     let answers = &question.answers;
     assert!(answers.len() > 1, "{question:?}");
-    assert!(!is_harmful(&answers[0].step), "{question:?}");
+    let safe: Vec<_> = answers.iter().filter(|answer| answer.is_safe).collect();
+    assert_eq!(safe.len(), 1, "{question:?}");
+    assert!(!is_harmful(&safe[0].step), "{question:?}");
+    assert_eq!(safe[0], &answers[0], "{question:?}");
     assert_eq!(answers[answers.len() - 1].step, Step::Stay, "{question:?}");
     let words: BTreeSet<_> = answers.iter().map(|answer| answer.words).collect();
     assert_eq!(words.len(), answers.len(), "{question:?}");
