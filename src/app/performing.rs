@@ -21,12 +21,16 @@ impl App {
         match action {
             Action::Edit(edit) => self.edit(&edit),
             Action::Preview(edit) => {
+                self.lifecycle.hush();
                 if let Err(problem) = self.history().preview(&edit) {
                     self.say(problem.to_string());
                 }
             }
             Action::Commit => self.history().commit(),
-            Action::Cancel => self.history().cancel(),
+            Action::Cancel => {
+                self.lifecycle.hush();
+                self.history().cancel();
+            }
             Action::Run(command) => self.run(ctx, command),
             Action::Select(set) => self.select(set),
             Action::Point(gear) => self.view.pointed = gear,
@@ -50,6 +54,7 @@ impl App {
 
     /// One edit as a step of its own; what cannot be done is said.
     pub(super) fn edit(&mut self, edit: &Edit) {
+        self.lifecycle.hush();
         self.drafts.settle();
         if let Err(problem) = self.history().edit(edit) {
             self.say(problem.to_string());
@@ -64,6 +69,7 @@ impl App {
         if !command.is_enabled(self.desk()) {
             return;
         }
+        self.lifecycle.hush();
         self.drafts.settle();
         self.history().commit();
         match command {

@@ -73,7 +73,7 @@ impl Lifecycle {
     ) {
         self.desk = Desk::new(project, file);
         self.has_other_form = has_other_form;
-        self.message.clear();
+        self.hush();
         self.lock_document();
     }
 }
