@@ -36,7 +36,7 @@ pub(super) fn cell_ui(
     cell: &InputCell<'_>,
     actions: &mut Vec<Action>,
 ) -> Option<String> {
-    let id = egui::Id::unique(("cell", cell.id));
+    let id = field_id(cell.id);
     let (has_focus, had_focus) = ui.memory(|m| (m.has_focus(id), m.had_focus_last_frame(id)));
     let keys = if has_focus {
         Keys::taken(ui)
@@ -79,6 +79,11 @@ pub(super) fn cell_ui(
         response.on_hover_text(problem);
     }
     problem
+}
+
+/// By what the toolkit knows a field.
+pub(super) fn field_id(cell: CellId) -> egui::Id {
+    egui::Id::unique(("cell", cell))
 }
 
 /// A click into a field selects all of it, a double click the whole figure with its decimals.

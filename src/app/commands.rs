@@ -80,6 +80,11 @@ impl Menu {
             Self::Help => "Help",
         }
     }
+
+    /// The letter that opens the menu, together with Alt: its first.
+    pub fn key(self) -> Option<Key> {
+        Key::from_name(&self.text()[..1])
+    }
 }
 
 /// One row of the table.
@@ -230,6 +235,15 @@ mod tests {
                 assert!(!seen.contains(shortcut), "{:?} is taken", entry.command);
                 seen.push(*shortcut);
             }
+        }
+    }
+
+    #[test]
+    fn every_menu_has_a_letter_of_its_own() {
+        for menu in Menu::ALL {
+            assert!(menu.key().is_some(), "{menu:?}");
+            let with_it = Menu::ALL.into_iter().filter(|m| m.key() == menu.key());
+            assert_eq!(with_it.count(), 1, "{menu:?}");
         }
     }
 

@@ -15,8 +15,9 @@ pub(super) fn held_back(events: &mut Vec<Event>) -> Vec<Event> {
             return events.split_off(at);
         }
         has_typed |= is_typing(event);
-        if leaves_a_field(event) && events[at + 1..].iter().any(is_press) {
-            return events.split_off(at + 1);
+        let next = at + 1 + usize::from(is_letter_of(event, events.get(at + 1)));
+        if leaves_a_field(event) && events[next..].iter().any(is_press) {
+            return events.split_off(next);
         }
     }
     Vec::new()
@@ -32,11 +33,25 @@ fn is_press(event: &Event) -> bool {
 }
 
 fn leaves_a_field(event: &Event) -> bool {
-    use Key::{ArrowDown, ArrowUp, Enter, Escape, Tab};
-    matches!(
-        pressed(event),
-        Some((Enter | Tab | Escape | ArrowUp | ArrowDown, _))
-    )
+    use Key::{ArrowDown, ArrowUp, Enter, Escape, F6, F10, Menu, Tab};
+    opens_a_menu(event)
+        || matches!(
+            pressed(event),
+            Some((
+                Enter | Tab | Escape | ArrowUp | ArrowDown | F6 | F10 | Menu,
+                _
+            ))
+        )
+}
+
+/// Whether a key was pressed together with Alt alone.
+fn opens_a_menu(event: &Event) -> bool {
+    pressed(event).is_some_and(|(_, modifiers)| modifiers == Modifiers::ALT)
+}
+
+/// Whether `next` is the letter that comes with a key that opens a menu.
+fn is_letter_of(event: &Event, next: Option<&Event>) -> bool {
+    opens_a_menu(event) && matches!(next, Some(Event::Text(_)))
 }
 
 fn is_command(event: &Event) -> bool {
@@ -78,6 +93,17 @@ mod tests {
         let mut events = vec![text("3"), key(Key::Enter, Modifiers::NONE), text("1")];
         assert_eq!(held_back(&mut events), [text("1")]);
         assert_eq!(events.len(), 2);
+    }
+
+    #[test]
+    fn what_follows_a_key_that_opens_a_menu_waits_but_not_its_letter() {
+        let alt_f = key(Key::F, Modifiers::ALT);
+        let down = key(Key::ArrowDown, Modifiers::NONE);
+        let mut events = vec![alt_f.clone(), text("f"), down.clone()];
+        assert_eq!(held_back(&mut events), [down.clone()]);
+        assert_eq!(events, [alt_f, text("f")]);
+        let mut events = vec![key(Key::F10, Modifiers::NONE), down.clone()];
+        assert_eq!(held_back(&mut events), [down]);
     }
 
     #[test]

@@ -66,7 +66,7 @@ impl App {
     }
 
     fn run(&mut self, ctx: &Context, command: Command) {
-        if !command.is_enabled(self.desk()) {
+        if command.why_not(self.desk()).is_some() {
             return;
         }
         self.lifecycle.hush();

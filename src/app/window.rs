@@ -4,22 +4,24 @@
 //! shows the panels and collects what they want done; `performing` does it.
 
 use super::action::Action;
-use super::commands::{self, Command};
+use super::commands;
 use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
 use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
+use super::focus_back::FocusBack;
 use super::form::Form;
 use super::keys_in_order::held_back;
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
 use super::menu_bar::menu_bar_ui;
+use super::menu_keys::MenuKeys;
 use super::set_card::set_cards_ui;
 use super::status_bar::status_bar_ui;
 use super::table_panel::table_panel_ui;
 
 use super::vehicle_panel::vehicle_panel_ui;
 use super::view_state::ViewState;
-use super::write_up::{Preview, write_up_ui};
+use super::write_up::WriteUpWindow;
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::GearId;
 use crate::project::{Candidates, DocumentId, History, Project, SetId};
@@ -41,7 +43,9 @@ pub struct App {
     /// The document that drafts and view belong to.
     shown_document: DocumentId,
     window_size: (f32, f32),
-    preview: Preview,
+    write_up: WriteUpWindow,
+    menu_keys: MenuKeys,
+    focus_back: FocusBack,
     shown_title: String,
     /// What was pressed in a slow frame and waits for the next.
     held_back: Vec<egui::Event>,
@@ -63,7 +67,9 @@ impl App {
             dialog: None,
             window_size: lifecycle.settings.window,
             lifecycle,
-            preview: Preview::default(),
+            write_up: WriteUpWindow::default(),
+            menu_keys: MenuKeys::default(),
+            focus_back: FocusBack::default(),
             shown_title: String::new(),
             held_back: Vec::new(),
         }
@@ -187,14 +193,17 @@ impl App {
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
         }
+        let mut actions = self.begin_frame(&ctx);
         self.drafts.begin_frame(&ctx);
-        let mut actions = Vec::new();
         // A command under a running drag would take the ground from under it.
-        if self.dialog.is_none() && self.lifecycle.asked.is_none() && ctx.dragged_id().is_none() {
+        if !self.has_dialog() && ctx.dragged_id().is_none() {
             let is_waiting = self.drafts.is_waiting(&ctx);
             let commands = commands::pressed(&ctx, is_waiting);
             actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
+        }
+        if self.has_dialog() {
+            put_out_of_reach(ui);
         }
         self.panels_ui(ui, &mut actions);
         self.view.reveal = None;
@@ -219,13 +228,31 @@ impl App {
         }
     }
 
+    /// Whether a dialog or a question stands over the window.
+    pub(super) fn has_dialog(&self) -> bool {
+        self.dialog.is_some() || self.lifecycle.asked.is_some()
+    }
+
+    /// What dialogs, menus and the write-up do before anything is shown.
+    fn begin_frame(&mut self, ctx: &egui::Context) -> Vec<Action> {
+        let title = self.shown_title.as_str();
+        ctx.accesskit_node_builder(egui::accesskit_root_id(), |node| node.set_label(title));
+        let (has_dialog, has_write_up) = (self.has_dialog(), self.view.write_up_is_open);
+        self.focus_back.follow(ctx, has_dialog, has_write_up);
+        self.menu_keys.begin_frame(ctx, has_dialog);
+        let write_up = &mut self.write_up;
+        let closing = write_up.begin_frame(ctx, has_write_up, !has_dialog, &self.drafts);
+        closing.into_iter().collect()
+    }
+
     fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
         let palette = Palette::of(Theme::of(ui.ctx()));
         Panel::top("menu").show(ui, |ui| {
             menu_bar_ui(
                 ui,
                 &self.lifecycle.desk,
-                &self.lifecycle.settings.recent,
+                &self.lifecycle.settings,
+                &mut self.menu_keys,
                 actions,
             );
         });
@@ -257,12 +284,14 @@ impl App {
             actions.push(Action::Point(None));
         }
         if self.view.write_up_is_open {
+            let is_in_reach = !self.has_dialog();
             let mut form = Form {
                 drafts: &mut self.drafts,
                 palette: &palette,
                 actions,
             };
-            write_up_ui(ui.ctx(), &self.lifecycle.desk, &mut self.preview, &mut form);
+            let desk = &self.lifecycle.desk;
+            self.write_up.ui(ui.ctx(), desk, is_in_reach, &mut form);
         }
     }
 
@@ -338,6 +367,13 @@ impl eframe::App for App {
     }
 }
 
+/// Takes the window from pointer, keys and screen reader while a dialog stands over it, which dims
+/// it already.
+fn put_out_of_reach(ui: &mut Ui) {
+    ui.visuals_mut().disabled_alpha = 1.0;
+    ui.disable();
+}
+
 /// A file that was dropped on the window.
 fn dropped_file(ctx: &egui::Context) -> Option<Action> {
     let path = ctx.input(|i| {
@@ -345,33 +381,4 @@ fn dropped_file(ctx: &egui::Context) -> Option<Action> {
         Some(Path::to_owned(file.path()))
     });
     path.map(Action::Open)
-}
-
-impl Command {
-    /// Whether the command can be invoked just now.
-    pub fn is_enabled(self, desk: &Desk) -> bool {
-        match self {
-            Self::Undo => desk.history.undo_label().is_some(),
-            Self::Redo => desk.history.redo_label().is_some(),
-            Self::CopySet => desk.project().sets.len() < Candidates::MOST,
-            Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
-            Self::New
-            | Self::Open
-            | Self::Save
-            | Self::SaveAs
-            | Self::Quit
-            | Self::PasteSet
-            | Self::WriteUp
-            | Self::CopyTable
-            | Self::Fit
-            | Self::SwitchUnits
-            | Self::ThemeLight
-            | Self::ThemeDark
-            | Self::ThemeSystem
-            | Self::ZoomIn
-            | Self::ZoomOut
-            | Self::ZoomReset
-            | Self::Help => true,
-        }
-    }
 }
