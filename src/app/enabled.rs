@@ -17,6 +17,10 @@ impl Command {
             ),
             Self::RemoveSet => (count < 2, "this is the only set"),
             Self::NextSet => (count < 2, "there is only one set"),
+            Self::Findings => {
+                let has_none = desk.results().findings().next().is_none();
+                (has_none, "there are no findings")
+            }
             Self::New
             | Self::Open
             | Self::Save
@@ -33,6 +37,7 @@ impl Command {
             | Self::ZoomIn
             | Self::ZoomOut
             | Self::ZoomReset
+            | Self::FindCommand
             | Self::Help => (false, ""),
         };
         is_barred.then_some(why)

@@ -153,7 +153,7 @@ fn examples_ui(ui: &mut Ui, keys: &mut MenuKeys, actions: &mut Vec<Action>) {
 }
 
 /// What a command is called just now: undo and redo say what they take back or bring back.
-fn command_text(command: Command, desk: &Desk) -> String {
+pub(super) fn command_text(command: Command, desk: &Desk) -> String {
     let text = command.entry().map_or("", |entry| entry.text);
     let what = match command {
         Command::Undo => desk.history.undo_label(),

@@ -17,6 +17,7 @@ mod enabled;
 mod exporting;
 mod file_picker;
 mod files;
+mod find_command;
 mod focus_back;
 mod form;
 mod keys_in_order;

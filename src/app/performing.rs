@@ -94,6 +94,8 @@ impl App {
             Command::ZoomIn => egui::gui_zoom::zoom_in(ctx),
             Command::ZoomOut => egui::gui_zoom::zoom_out(ctx),
             Command::ZoomReset => ctx.set_zoom_factor(1.0),
+            Command::Findings => self.dialog = Some(Dialog::Findings),
+            Command::FindCommand => self.dialog = Some(Dialog::FindCommand(Box::default())),
             Command::Help => self.dialog = Some(Dialog::Help),
         }
     }

@@ -7,8 +7,9 @@ use super::action::Action;
 use super::commands;
 use super::desk::Desk;
 use super::diagram_panel::diagram_panel_ui;
-use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
+use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
+use super::find_command::{Found, find_command_ui, offers};
 use super::focus_back::FocusBack;
 use super::form::Form;
 use super::keys_in_order::held_back;
@@ -257,7 +258,7 @@ impl App {
             );
         });
         Panel::bottom("status").show(ui, |ui| {
-            status_bar_ui(ui, &self.lifecycle, &palette);
+            status_bar_ui(ui, &self.lifecycle, &palette, actions);
         });
         Panel::left("sets")
             .default_size(350.0)
@@ -327,6 +328,19 @@ impl App {
         match self.dialog.take() {
             None => {}
             Some(Dialog::Help) => self.dialog = (!help_ui(ctx)).then_some(Dialog::Help),
+            Some(Dialog::Findings) => {
+                let is_closed = findings_ui(ctx, self.desk());
+                self.dialog = (!is_closed).then_some(Dialog::Findings);
+            }
+            Some(Dialog::FindCommand(mut finding)) => {
+                let recent = &self.lifecycle.settings.recent;
+                let offers = offers(self.desk(), recent, &|keys| ctx.format_shortcut(keys));
+                match find_command_ui(ctx, &mut finding, &offers, palette) {
+                    None => self.dialog = Some(Dialog::FindCommand(finding)),
+                    Some(Found::Do(action)) => self.perform(ctx, action),
+                    Some(Found::Nothing) => {}
+                }
+            }
             Some(Dialog::Paste(mut dialog)) => {
                 let can_add = self.desk().project().sets.len() < Candidates::MOST;
                 match paste_dialog_ui(ctx, &mut dialog, can_add, palette) {
