@@ -1,7 +1,7 @@
 //! What a right click opens is opened by the menu key and Shift+F10 too.
 
-use super::layers::first_part_of;
-use egui::{Event, Id, Key, LayerId, Modifiers, Order, Popup, Response, SetOpenCommand, Ui};
+use super::layers::enter;
+use egui::{Event, Id, Key, Modifiers, Popup, Response, SetOpenCommand, Ui};
 
 /// Whether the menu of something that has the focus was asked for by key in this frame.
 pub(super) fn is_asked_for_by_key(response: &Response) -> bool {
@@ -49,15 +49,13 @@ pub(super) fn context_menu_ui(
     } else {
         menu
     };
-    let is_shown = menu.show(contents).is_some();
-    if !is_shown || is_by_key || ctx.data(|d| d.get_temp::<bool>(entering(id))).is_none() {
-        return;
-    }
-    // From the second frame on it is known what is in it.
-    if let Some(first) = first_part_of(ctx, LayerId::new(Order::Foreground, id)) {
-        ctx.memory_mut(|m| m.request_focus(first));
-        ctx.data_mut(|d| d.remove::<bool>(entering(id)));
-    }
+    menu.show(|ui| {
+        contents(ui);
+        let is_entered = ui.data(|d| d.get_temp::<bool>(entering(id)).is_some());
+        if is_entered && enter(ui) {
+            ui.data_mut(|d| d.remove::<bool>(entering(id)));
+        }
+    });
 }
 
 /// Remembers that a menu was opened by key and its first entry waits for the focus.

@@ -1,6 +1,6 @@
-//! What was shown in which layer of the last frame, and which part of it can have the focus?
+//! What was shown in which layer, and which part of it has the focus?
 
-use egui::{Context, Id, LayerId};
+use egui::{Context, Id, LayerId, Ui};
 
 /// The layer in which something was shown in the last frame.
 pub(super) fn layer_of(ctx: &Context, id: Id) -> Option<LayerId> {
@@ -8,13 +8,19 @@ pub(super) fn layer_of(ctx: &Context, id: Id) -> Option<LayerId> {
     order.map(|(layer, _)| layer)
 }
 
-/// The first part of a layer that can have the focus, if it was shown in the last frame.
-pub(super) fn first_part_of(ctx: &Context, layer: LayerId) -> Option<Id> {
-    ctx.viewport(|v| {
-        let mut parts = v.prev_pass.widgets.get_layer(layer);
+/// Gives the focus to the first part of a menu whose contents have just been laid out; whether there
+/// is one. A menu that is only being measured has none yet.
+pub(super) fn enter(ui: &Ui) -> bool {
+    let first = ui.viewport(|v| {
+        let mut parts = v.this_pass.widgets.get_layer(ui.layer_id());
         let first = parts.find(|part| part.enabled && part.sense.is_focusable());
         first.map(|part| part.id)
-    })
+    });
+    let first = first.filter(|_| !ui.is_sizing_pass());
+    if let Some(first) = first {
+        ui.memory_mut(|m| m.request_focus(first));
+    }
+    first.is_some()
 }
 
 /// What had the focus when the last frame ended, though Esc has taken it in this one.

@@ -1,7 +1,7 @@
 //! The menus, made from the table of commands, and what is always at hand beside them.
 
 use super::action::Action;
-use super::commands::{Command, Menu, TABLE};
+use super::commands::{Command, Entry, Menu, TABLE};
 use super::desk::Desk;
 use super::menu_keys::MenuKeys;
 use super::settings::{Settings, ThemeChoice};
@@ -9,8 +9,11 @@ use crate::chart::View;
 use crate::project::Edit;
 use crate::project::examples::EXAMPLES;
 use crate::units::SpeedUnit;
+use egui::containers::menu::menu_style;
 use egui::text::{LayoutJob, TextFormat};
-use egui::{Button, Color32, MenuBar, RichText, Sides, Stroke, TextStyle, Ui};
+use egui::{
+    Button, Color32, MenuBar, Popup, Response, RichText, Sides, Stroke, Style, TextStyle, Ui,
+};
 use std::path::PathBuf;
 
 /// Shows the menu bar.
@@ -28,10 +31,13 @@ pub(super) fn menu_bar_ui(
         |ui| {
             MenuBar::new().ui(ui, |ui| {
                 for menu in Menu::ALL {
-                    let shown = ui.menu_button(menu_title(ui, menu), |ui| {
+                    let button = ui.button(menu_title(ui, menu));
+                    keys.announce(menu, &button);
+                    let popup = keys.follow_pointer(Popup::menu(&button), &button);
+                    popup.style(menu_style as fn(&mut Style)).show(|ui| {
                         menu_ui(ui, menu, (desk, settings), keys, &mut left);
+                        keys.enter(ui);
                     });
-                    keys.announce(menu, &shown.response);
                 }
                 ui.add_space(10.0);
                 for command in [Command::Undo, Command::Redo] {
@@ -92,22 +98,36 @@ fn menu_ui(
         ) {
             ui.separator();
         }
-        let text = command_text(entry.command, desk);
-        let mut button = match theme_of(entry.command) {
-            Some(theme) => Button::selectable(theme == settings.theme, text),
-            None => Button::new(text),
-        };
-        if let Some(shortcut) = entry.shortcuts.first() {
-            button = button.shortcut_text(ui.format_shortcut(shortcut));
-        }
-        let reason = entry.command.why_not(desk);
-        let response = ui.add_enabled(reason.is_none(), button);
-        let response = response.on_hover_text(entry.tooltip);
-        let response = response.on_disabled_hover_text(reason.unwrap_or_default());
-        if response.clicked() {
+        if entry_ui(ui, entry, desk, settings).clicked() {
             actions.push(Action::Run(entry.command));
             ui.close();
         }
+    }
+}
+
+fn entry_ui(ui: &mut Ui, entry: &Entry, desk: &Desk, settings: &Settings) -> Response {
+    let text = command_text(entry.command, desk);
+    let mut button = match theme_of(entry.command) {
+        Some(theme) => Button::selectable(theme == settings.theme, &text),
+        None => Button::new(&text),
+    };
+    let keys = entry.shortcuts.first().map(|keys| ui.format_shortcut(keys));
+    if let Some(keys) = &keys {
+        button = button.shortcut_text(keys);
+    }
+    let why_not = entry.command.why_not(desk);
+    let response = ui.add_enabled(why_not.is_none(), button);
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        // The keys are no part of the name.
+        node.set_label(text);
+        if let Some(keys) = keys {
+            node.set_keyboard_shortcut(keys);
+        }
+    });
+    let response = response.on_hover_text(entry.tooltip);
+    match why_not {
+        Some(why) => response.on_disabled_hover_text(format!("Not now: {why}")),
+        None => response,
     }
 }
 

@@ -4,9 +4,12 @@
 //! beside it. Everything within a menu is the toolkit's.
 
 use super::commands::Menu;
-use super::layers::{first_part_of, layer_of};
+use super::layers::{enter, layer_of};
 use egui::os::OperatingSystem;
-use egui::{Context, Event, FocusDirection, Id, Key, LayerId, Modifiers, Order, Popup, Response};
+use egui::{
+    Context, Event, FocusDirection, Id, Key, Modifiers, Order, Popup, Response, SetOpenCommand, Ui,
+    Vec2,
+};
 
 /// The menus of the bar as they were last shown.
 #[derive(Debug, Default)]
@@ -17,6 +20,8 @@ pub(super) struct MenuKeys {
     submenus: Vec<Id>,
     /// The menu whose first entry is to have the focus.
     entered: Option<Id>,
+    /// Whether a menu is open.
+    is_open: bool,
 }
 
 /// The menu that a button of the bar opens.
@@ -36,13 +41,14 @@ impl MenuKeys {
         let open = buttons
             .iter()
             .position(|(_, id)| Popup::is_id_open(ctx, popup_of(*id)));
-        if let Some(menu) = asked_for(ctx) {
-            let at = buttons
-                .iter()
-                .position(|(other, _)| menu.is_none_or(|menu| *other == menu));
-            match at {
-                Some(_) if menu.is_none() && open.is_some() => Popup::close_all(ctx),
-                Some(at) => self.open(ctx, buttons[at].1),
+        if let Some(asked) = asked_for(ctx) {
+            let button = match asked {
+                Asked::First => buttons.first(),
+                Asked::One(menu) => buttons.iter().find(|(other, _)| *other == menu),
+            };
+            match button {
+                Some(_) if asked == Asked::First && open.is_some() => Popup::close_all(ctx),
+                Some((_, button)) => self.open(ctx, *button),
                 None => {}
             }
         } else if let Some(open) = open {
@@ -55,7 +61,19 @@ impl MenuKeys {
                 self.open(ctx, buttons[to.cast_unsigned()].1);
             }
         }
-        self.enter(ctx);
+        let mut popups = buttons.iter().map(|(_, id)| popup_of(*id));
+        self.is_open = popups.any(|popup| Popup::is_id_open(ctx, popup));
+    }
+
+    /// A menu that opens under the pointer too, while another one is open: where the pointer moves,
+    /// not where it was left when the keys were taken.
+    pub(super) fn follow_pointer<'a>(&self, menu: Popup<'a>, button: &Response) -> Popup<'a> {
+        let has_moved = button.ctx.input(|i| i.pointer.delta() != Vec2::ZERO);
+        if self.is_open && has_moved && button.hovered() && !button.clicked() {
+            menu.open_memory(Some(SetOpenCommand::Bool(true)))
+        } else {
+            menu
+        }
     }
 
     /// Announces the button of a menu.
@@ -78,25 +96,32 @@ impl MenuKeys {
         ctx.request_repaint();
     }
 
-    /// Gives the focus to the first entry, once it is known which that is.
-    fn enter(&mut self, ctx: &Context) {
-        let Some(menu) = self.entered else { return };
-        if let Some(first) = first_part_of(ctx, LayerId::new(Order::Foreground, menu)) {
-            ctx.memory_mut(|m| m.request_focus(first));
+    /// Gives the focus to the first entry of a menu that was opened by key, behind its contents.
+    pub(super) fn enter(&mut self, ui: &Ui) {
+        if self.entered == Some(ui.layer_id().id) && enter(ui) {
             self.entered = None;
         }
     }
 }
 
-/// The menu that is asked for by key, none for the first; the key's letter is used up too.
-fn asked_for(ctx: &Context) -> Option<Option<Menu>> {
+/// A menu that is asked for by key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Asked {
+    /// The first of the bar; once more, and it closes.
+    First,
+    /// The one with that letter.
+    One(Menu),
+}
+
+/// The menu that is asked for by key; the key's letter is used up too.
+fn asked_for(ctx: &Context) -> Option<Asked> {
     // There, Alt makes letters of its own.
     let has_letters = ctx.os() != OperatingSystem::Mac;
     ctx.input_mut(|input| {
         let (at, menu) = input.events.iter().enumerate().find_map(|(at, event)| {
             let menu = match pressed(event)? {
-                (Key::F10, Modifiers::NONE) => None,
-                (key, Modifiers::ALT) if has_letters => Some(of_key(key)?),
+                (Key::F10, Modifiers::NONE) => Asked::First,
+                (key, Modifiers::ALT) if has_letters => Asked::One(of_key(key)?),
                 _ => return None,
             };
             Some((at, menu))
@@ -104,7 +129,7 @@ fn asked_for(ctx: &Context) -> Option<Option<Menu>> {
         input.events.remove(at);
         let is_letter =
             |event: &Event| matches!(event, Event::Text(text) if text.chars().count() == 1);
-        if menu.is_some() && input.events.get(at).is_some_and(is_letter) {
+        if menu != Asked::First && input.events.get(at).is_some_and(is_letter) {
             input.events.remove(at);
         }
         Some(menu)

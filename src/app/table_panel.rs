@@ -106,7 +106,7 @@ fn rows_ui(ui: &Ui, drawn: &TableDrawn<'_>, actions: &mut Vec<Action>) -> Option
             ui.data_mut(|d| d.remove_temp::<String>(id));
         }
         context_menu_ui(&response, is_by_key, |ui| {
-            copy_menu_ui(ui, id, row, actions)
+            copy_menu_ui(ui, id, row, actions);
         });
     }
     pointed

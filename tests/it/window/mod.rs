@@ -9,6 +9,7 @@ mod handles;
 mod idle;
 mod keys;
 mod line;
+mod menus;
 mod names;
 mod opening;
 mod pasting;
