@@ -30,8 +30,9 @@ pub(super) struct FocusBack {
     frames_left: Option<u8>,
     /// Whether the pointer was pressed: a press on a menu takes the focus before the menu opens.
     was_pressing: bool,
-    /// What had the focus before the write-up opened, while it is open.
-    beside: Option<Option<Id>>,
+    /// Whether the write-up was open in the last frame, and what had the focus before it opened.
+    has_write_up: bool,
+    before_write_up: Option<Id>,
 }
 
 impl FocusBack {
@@ -93,20 +94,20 @@ impl FocusBack {
     }
 
     fn follow_write_up(&mut self, ctx: &Context, is_open: bool) {
-        match (is_open, self.beside) {
-            (true, None) => self.beside = Some(self.place),
-            (false, Some(before)) => {
-                self.beside = None;
-                let focused = ctx.memory(egui::Memory::focused);
-                let layer = focused.and_then(|id| layer_of(ctx, id));
-                if layer.is_none_or(|layer| layer.order == Order::Middle) {
-                    self.place = before;
-                    if let Some(before) = before.filter(|_| self.over == Over::Nothing) {
-                        ctx.memory_mut(|m| m.request_focus(before));
-                    }
-                }
+        let had_write_up = std::mem::replace(&mut self.has_write_up, is_open);
+        if is_open && !had_write_up {
+            self.before_write_up = self.place;
+        }
+        if is_open || !had_write_up {
+            return;
+        }
+        let focused = ctx.memory(egui::Memory::focused);
+        let layer = focused.and_then(|id| layer_of(ctx, id));
+        if layer.is_none_or(|layer| layer.order == Order::Middle) {
+            self.place = self.before_write_up;
+            if let Some(before) = self.place.filter(|_| self.over == Over::Nothing) {
+                ctx.memory_mut(|m| m.request_focus(before));
             }
-            _ => {}
         }
     }
 }

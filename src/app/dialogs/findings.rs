@@ -1,7 +1,7 @@
 //! What is valid but strange, set by set.
 
 use super::help::close_ui;
-use super::modal::{Frame, begin_anew};
+use super::modal::{Frame, begin_anew, set_width};
 use crate::app::desk::Desk;
 use crate::app::page_keys::Scroll;
 use egui::{Role, ScrollArea, UiBuilder};
@@ -20,12 +20,14 @@ pub(crate) fn findings_ui(ctx: &egui::Context, desk: &Desk) -> bool {
         is_question: false,
     };
     let shown = frame.show(ctx, |ui| {
-        ui.set_width(520.0);
+        set_width(ui, 520.0);
         ui.heading("Findings");
         ui.add_space(4.0);
         let keys = Scroll::taken_with_arrows(ui);
+        let room = ctx.content_rect().height() - ROOM_BESIDE_LIST;
         ScrollArea::vertical()
-            .max_height(ctx.content_rect().height() - ROOM_BESIDE_LIST)
+            .max_height(room)
+            .min_scrolled_height(room)
             .show(ui, |ui| {
                 keys.apply(ui);
                 let list = UiBuilder::new()

@@ -1,6 +1,6 @@
 //! What every dialog has: a name, a role, words that are said at once, the focus, and Esc.
 
-use egui::{Id, Key, Modal, Modifiers, Response, Role, Ui};
+use egui::{Id, Key, Modal, Modifiers, Response, Role, Ui, accesskit};
 
 /// A dialog apart from its contents.
 pub(in crate::app) struct Frame<'a> {
@@ -38,19 +38,38 @@ impl Frame<'_> {
             Role::Dialog
         };
         let area = Modal::default_area(id).accessible_name(self.name);
-        let modal = Modal::new(id).area(area.role(role)).show(ctx, contents);
+        let modal = Modal::new(id).area(area.role(role)).show(ctx, |ui| {
+            let inner = contents(ui);
+            (inner, ui.min_rect())
+        });
+        let (inner, rect) = modal.inner;
         ctx.accesskit_node_builder(id, |node| {
             node.set_modal();
+            node.set_bounds(accesskit::Rect {
+                x0: rect.min.x.into(),
+                y0: rect.min.y.into(),
+                x1: rect.max.x.into(),
+                y1: rect.max.y.into(),
+            });
             if !self.description.is_empty() {
                 node.set_description(self.description);
             }
         });
         Shown {
-            inner: modal.inner,
+            inner,
             is_left: ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape)),
             is_clicked_beside: modal.backdrop_response.clicked(),
         }
     }
+}
+
+/// What stays free of the window around a dialog at least, in points.
+const ROOM_AROUND: f32 = 48.0;
+
+/// Makes a dialog that wide, or as wide as the window allows.
+pub(in crate::app) fn set_width(ui: &mut Ui, wanted: f32) {
+    let most = ui.ctx().content_rect().width() - ROOM_AROUND;
+    ui.set_width(wanted.min(most));
 }
 
 /// Gives the focus to that part of a dialog while no other part has it: when the dialog opens, and

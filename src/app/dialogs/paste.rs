@@ -1,7 +1,7 @@
 //! A whole gear set from text: what was read is shown, and every value can be corrected before it is
 //! taken as one edit.
 
-use super::modal::{Frame, begin_anew, begin_with};
+use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::draw::palette::Palette;
 use crate::import::gears::{PastedRatio, PastedSet, read_pasted};
 use crate::units::ratio_text;
@@ -55,13 +55,14 @@ pub(in crate::app) fn paste_dialog_ui(
         is_question: false,
     };
     let shown = frame.show(ctx, |ui| {
-        ui.set_width(520.0);
+        set_width(ui, 520.0);
         ui.heading(HEADING);
         ui.label(WHAT_TO_PASTE);
         text_ui(ui, dialog);
         let height = ctx.content_rect().height() - ROOM_BESIDE_READING;
         let height = height.max(LEAST_ROOM_FOR_READING);
-        ScrollArea::vertical().max_height(height).show(ui, |ui| {
+        let area = ScrollArea::vertical().max_height(height);
+        area.min_scrolled_height(height).show(ui, |ui| {
             reading_ui(ui, dialog, palette);
         });
         ui.add_space(6.0);

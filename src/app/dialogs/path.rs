@@ -1,6 +1,6 @@
 //! A path, chosen in the system's dialog or typed here: typing is always possible.
 
-use super::modal::{Frame, begin_anew, begin_with};
+use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::app::file_picker::Purpose;
 use crate::app::files::{typed_path, whole_path};
 use crate::app::lifecycle::{PathQuestion, Step};
@@ -28,7 +28,7 @@ pub(crate) fn path_dialog_ui(
     // A field lets go of the focus when Enter is pressed in it.
     let is_typing = ctx.memory(|m| m.has_focus(field));
     let shown = frame.show(ctx, |ui| {
-        ui.set_width(460.0);
+        set_width(ui, 460.0);
         ui.heading(heading);
         ui.label(words(dialog));
         ui.add_space(4.0);

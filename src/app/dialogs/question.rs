@@ -43,9 +43,11 @@ fn details_ui(ui: &mut Ui, question: &Question) {
     ui.add_space(6.0);
     let keys = Scroll::taken_with_arrows(ui);
     let room = ui.ctx().content_rect().height() - LEAST_ROOM_BESIDE_DETAILS;
+    let room = room.max(60.0);
     ScrollArea::vertical()
         .id_salt("details")
-        .max_height(room.max(60.0))
+        .max_height(room)
+        .min_scrolled_height(room)
         .show(ui, |ui| {
             keys.apply(ui);
             for line in &question.details {

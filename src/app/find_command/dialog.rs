@@ -3,7 +3,7 @@
 use super::matching::best_first;
 use super::offers::Offer;
 use crate::app::action::Action;
-use crate::app::dialogs::modal::{Frame, begin_anew, begin_with};
+use crate::app::dialogs::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::app::keys_taken::{steps, taken};
 use crate::draw::palette::Palette;
 use egui::accesskit::Live;
@@ -26,6 +26,7 @@ pub(in crate::app) enum Found {
 }
 
 const HEADING: &str = "Find a command";
+const NOTHING: &str = "Nothing has all of these words";
 
 /// What stands around the list, in points, and how high the list is at most.
 const ROOM_BESIDE_LIST: f32 = 190.0;
@@ -47,7 +48,7 @@ pub(in crate::app) fn find_command_ui(
         is_question: false,
     };
     let shown = frame.show(ctx, |ui| {
-        ui.set_width(480.0_f32.min(ctx.content_rect().width() - 40.0));
+        set_width(ui, 480.0);
         ui.heading(HEADING);
         let step = steps(ctx, Key::ArrowDown, Key::ArrowUp)
             + PAGE * steps(ctx, Key::PageDown, Key::PageUp);
@@ -61,7 +62,7 @@ pub(in crate::app) fn find_command_ui(
         told_ui(ui, chosen.copied(), palette);
         let wanted = clicked
             .and_then(|at| found.get(at))
-            .or(chosen.filter(|_| is_run));
+            .or_else(|| chosen.filter(|_| is_run));
         let wanted = wanted.filter(|offer| offer.why_not.is_none());
         wanted.map(|offer| Found::Do(offer.action.clone()))
     });
@@ -160,16 +161,10 @@ fn told(offer: &Offer) -> String {
 /// What the chosen line does, beneath the list and for those who hear it.
 fn told_ui(ui: &mut Ui, chosen: Option<&Offer>, palette: &Palette) {
     ui.add_space(4.0);
-    let (shown, heard) = match chosen {
-        Some(offer) => {
-            let told = told(offer);
-            let heard = format!("{}: {told}", offer.name);
-            (told, heard)
-        }
-        None => {
-            let none = "Nothing has all of these words".to_owned();
-            (none.clone(), none)
-        }
+    let shown = chosen.map_or_else(|| NOTHING.to_owned(), told);
+    let heard = match chosen {
+        Some(offer) => format!("{}: {shown}", offer.name),
+        None => shown.clone(),
     };
     let label = egui::Label::new(RichText::new(shown).color(palette.dim_text)).truncate();
     let label = ui.add(label);

@@ -9,6 +9,8 @@ pub(super) struct Words<'a> {
     pub(super) name: &'a str,
     /// Where it stands, its keys, and what it does.
     pub(super) more: [&'a str; 3],
+    /// Whether it cannot be done just now.
+    pub(super) is_barred: bool,
 }
 
 /// How far from what was typed; the least fits best.
@@ -43,15 +45,16 @@ fn place_of(typed: &str, text: &str) -> Option<usize> {
     Some(places.fold(first, usize::min))
 }
 
-/// Which of several fit, the best first; of those that fit equally well, in their order.
+/// Which of several fit, the best first; of those that fit equally well, what can be done before what
+/// cannot, in their order.
 pub(super) fn best_first<'a>(typed: &str, all: impl Iterator<Item = Words<'a>>) -> Vec<usize> {
     let found = all.enumerate().filter_map(|(at, words)| {
         let distance = distance(typed, words)?;
-        Some((distance, at))
+        Some((distance, words.is_barred, at))
     });
     let mut found: Vec<_> = found.collect();
     found.sort_unstable();
-    found.into_iter().map(|(_, at)| at).collect()
+    found.into_iter().map(|(_, _, at)| at).collect()
 }
 
 #[cfg(test)]
@@ -62,22 +65,27 @@ mod tests {
         Words {
             name: "Save",
             more: ["File", "Ctrl+S", "Saves the project in its file"],
+            is_barred: false,
         },
         Words {
             name: "Save as…",
             more: ["File", "Ctrl+Shift+S", "Saves the project in another file"],
+            is_barred: false,
         },
         Words {
             name: "Undo: redline",
             more: ["Edit", "Ctrl+Z", "Takes the last change back"],
+            is_barred: false,
         },
         Words {
             name: "Whole diagram",
             more: ["View", "Home", "Shows the whole diagram again"],
+            is_barred: false,
         },
         Words {
             name: "Été 185/60R14",
             more: ["Gear set", "", ""],
+            is_barred: false,
         },
     ];
 
@@ -114,13 +122,24 @@ mod tests {
         assert_eq!(found("in"), [2, 0, 1, 3]);
     }
 
-    #[test]
-    fn a_name_that_begins_with_it_comes_before_one_that_holds_it() {
-        let named = |name| Words {
+    fn named(name: &str, is_barred: bool) -> Words<'_> {
+        Words {
             name,
             more: [""; 3],
-        };
-        let all = ["Remove set", "Paste set", "Set", "Reset"].map(named);
+            is_barred,
+        }
+    }
+
+    #[test]
+    fn a_name_that_begins_with_it_comes_before_one_that_holds_it() {
+        let all = ["Remove set", "Paste set", "Set", "Reset"].map(|name| named(name, false));
         assert_eq!(best_first("set", all.into_iter()), [2, 0, 1, 3]);
+    }
+
+    #[test]
+    fn what_cannot_be_done_comes_behind_what_fits_as_well() {
+        let all = [("Set one", true), ("Set two", false), ("Reset", false)];
+        let all = all.map(|(name, is_barred)| named(name, is_barred));
+        assert_eq!(best_first("set", all.into_iter()), [1, 0, 2]);
     }
 }

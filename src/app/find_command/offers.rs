@@ -32,6 +32,7 @@ impl Offer {
         Words {
             name: &self.name,
             more: [self.place, &self.keys, &self.what],
+            is_barred: self.why_not.is_some(),
         }
     }
 
