@@ -5,6 +5,8 @@
 
 mod behind_dialogs;
 mod closing;
+mod dialogs;
+mod finding_commands;
 mod handles;
 mod idle;
 mod keys;
@@ -14,6 +16,7 @@ mod names;
 mod opening;
 mod pasting;
 mod saving;
+mod status_line;
 mod undoing;
 mod view;
 mod whatever_happens;
