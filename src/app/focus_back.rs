@@ -55,6 +55,10 @@ impl FocusBack {
         } else {
             self.frames_left = None;
         }
+        if over == Over::Dialog && self.over != Over::Dialog {
+            // A menu would lie open over a question that nobody called from it.
+            Popup::close_all(ctx);
+        }
         self.over = over;
         self.follow_write_up(ctx, has_write_up);
     }

@@ -295,3 +295,16 @@ fn a_key_that_a_dialog_does_not_know_does_nothing() {
         assert!(*window.project() == before);
     }
 }
+
+#[test]
+fn a_question_that_comes_while_a_menu_is_open_closes_the_menu() {
+    let mut window = window();
+    change(&mut window);
+    window.click("Edit");
+    assert!(window.find(Role::Button, "Remove set").is_some());
+    window.ask_to_close();
+    assert!(window.find(Role::Button, "Remove set").is_none());
+    assert_eq!(window.focused(), "Save");
+    window.key(Key::Escape);
+    assert_eq!(window.focused(), "Redline, rpm");
+}
