@@ -50,6 +50,10 @@ pub enum Command {
     ZoomOut,
     /// Ordinary size.
     ZoomReset,
+    /// What is valid but strange, as a list.
+    Findings,
+    /// Any command, example, set or recent file by a part of its words.
+    FindCommand,
     /// The shortcuts and cautions.
     Help,
 }
@@ -79,6 +83,11 @@ impl Menu {
             Self::View => "View",
             Self::Help => "Help",
         }
+    }
+
+    /// The letter that opens the menu, together with Alt: its first.
+    pub fn key(self) -> Option<Key> {
+        Key::from_name(&self.text()[..1])
     }
 }
 
@@ -141,9 +150,11 @@ pub const TABLE: &[Entry] = entries! {
     ZoomIn, View, "Larger", "Shows everything larger", [ctrl(Key::Plus), ctrl(Key::Equals)];
     ZoomOut, View, "Smaller", "Shows everything smaller", [ctrl(Key::Minus)];
     ZoomReset, View, "Ordinary size", "Shows everything in its ordinary size", [ctrl(Key::Num0)];
+    Findings, View, "Findings…", "Lists what is possible but strange", [];
     ThemeLight, View, "Light", "Dark lines on light paper", [];
     ThemeDark, View, "Dark", "Light lines on dark paper", [];
     ThemeSystem, View, "Like the system", "Light or dark as the system is", [];
+    FindCommand, Help, "Find a command…", "Finds commands, examples, sets and recent files by a part of their words", [ctrl(Key::K)];
     Help, Help, "Keys and cautions", "Lists the keys, and what the figures cannot tell", [plain(Key::F1)];
 };
 
@@ -232,6 +243,15 @@ mod tests {
                 assert!(!seen.contains(shortcut), "{:?} is taken", entry.command);
                 seen.push(*shortcut);
             }
+        }
+    }
+
+    #[test]
+    fn every_menu_has_a_letter_of_its_own() {
+        for menu in Menu::ALL {
+            assert!(menu.key().is_some(), "{menu:?}");
+            let with_it = Menu::ALL.into_iter().filter(|m| m.key() == menu.key());
+            assert_eq!(with_it.count(), 1, "{menu:?}");
         }
     }
 

@@ -1,17 +1,29 @@
 //! The menus, made from the table of commands, and what is always at hand beside them.
 
 use super::action::Action;
-use super::commands::{Command, Menu, TABLE};
+use super::commands::{Command, Entry, Menu, TABLE};
 use super::desk::Desk;
+use super::menu_keys::MenuKeys;
+use super::settings::{Settings, ThemeChoice};
 use crate::chart::View;
 use crate::project::Edit;
 use crate::project::examples::EXAMPLES;
 use crate::units::SpeedUnit;
-use egui::{Button, MenuBar, RichText, Sides, Ui};
+use egui::containers::menu::menu_style;
+use egui::text::{LayoutJob, TextFormat};
+use egui::{
+    Button, Color32, MenuBar, Popup, Response, RichText, Sides, Stroke, Style, TextStyle, Ui,
+};
 use std::path::PathBuf;
 
 /// Shows the menu bar.
-pub(super) fn menu_bar_ui(ui: &mut Ui, desk: &Desk, recent: &[PathBuf], actions: &mut Vec<Action>) {
+pub(super) fn menu_bar_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    settings: &Settings,
+    keys: &mut MenuKeys,
+    actions: &mut Vec<Action>,
+) {
     let mut left = Vec::new();
     let mut right = Vec::new();
     Sides::new().shrink_left().show(
@@ -19,7 +31,13 @@ pub(super) fn menu_bar_ui(ui: &mut Ui, desk: &Desk, recent: &[PathBuf], actions:
         |ui| {
             MenuBar::new().ui(ui, |ui| {
                 for menu in Menu::ALL {
-                    ui.menu_button(menu.text(), |ui| menu_ui(ui, menu, desk, recent, &mut left));
+                    let button = ui.button(menu_title(ui, menu));
+                    keys.announce(menu, &button);
+                    let popup = keys.follow_pointer(Popup::menu(&button), &button);
+                    popup.style(menu_style as fn(&mut Style)).show(|ui| {
+                        menu_ui(ui, menu, (desk, settings), keys, &mut left);
+                        keys.enter(ui);
+                    });
                 }
                 ui.add_space(10.0);
                 for command in [Command::Undo, Command::Redo] {
@@ -41,12 +59,38 @@ pub(super) fn menu_bar_ui(ui: &mut Ui, desk: &Desk, recent: &[PathBuf], actions:
     actions.extend(right);
 }
 
-fn menu_ui(ui: &mut Ui, menu: Menu, desk: &Desk, recent: &[PathBuf], actions: &mut Vec<Action>) {
+/// A menu's heading; the letter that opens it is underlined while Alt is held.
+fn menu_title(ui: &Ui, menu: Menu) -> LayoutJob {
+    let (first, rest) = menu.text().split_at(1);
+    let plain = TextFormat::simple(TextStyle::Button.resolve(ui.style()), Color32::PLACEHOLDER);
+    let is_held = ui.input(|i| i.modifiers.alt);
+    let underline = if is_held {
+        Stroke::new(1.0, ui.visuals().text_color())
+    } else {
+        Stroke::NONE
+    };
+    let underlined = TextFormat {
+        underline,
+        ..plain.clone()
+    };
+    let mut title = LayoutJob::default();
+    title.append(first, 0.0, underlined);
+    title.append(rest, 0.0, plain);
+    title
+}
+
+fn menu_ui(
+    ui: &mut Ui,
+    menu: Menu,
+    (desk, settings): (&Desk, &Settings),
+    keys: &mut MenuKeys,
+    actions: &mut Vec<Action>,
+) {
     ui.set_min_width(190.0);
     for entry in TABLE.iter().filter(|e| e.menu == menu) {
         if entry.command == Command::Save {
-            recent_ui(ui, recent, actions);
-            examples_ui(ui, actions);
+            recent_ui(ui, &settings.recent, keys, actions);
+            examples_ui(ui, keys, actions);
         }
         if matches!(
             entry.command,
@@ -54,21 +98,52 @@ fn menu_ui(ui: &mut Ui, menu: Menu, desk: &Desk, recent: &[PathBuf], actions: &m
         ) {
             ui.separator();
         }
-        let mut button = Button::new(command_text(entry.command, desk));
-        if let Some(shortcut) = entry.shortcuts.first() {
-            button = button.shortcut_text(ui.format_shortcut(shortcut));
-        }
-        let response = ui.add_enabled(entry.command.is_enabled(desk), button);
-        if response.on_hover_text(entry.tooltip).clicked() {
+        if entry_ui(ui, entry, desk, settings).clicked() {
             actions.push(Action::Run(entry.command));
             ui.close();
         }
     }
 }
 
-fn recent_ui(ui: &mut Ui, recent: &[PathBuf], actions: &mut Vec<Action>) {
+fn entry_ui(ui: &mut Ui, entry: &Entry, desk: &Desk, settings: &Settings) -> Response {
+    let text = command_text(entry.command, desk);
+    let mut button = match theme_of(entry.command) {
+        Some(theme) => Button::selectable(theme == settings.theme, &text),
+        None => Button::new(&text),
+    };
+    let keys = entry.shortcuts.first().map(|keys| ui.format_shortcut(keys));
+    if let Some(keys) = &keys {
+        button = button.shortcut_text(keys);
+    }
+    let why_not = entry.command.why_not(desk);
+    let response = ui.add_enabled(why_not.is_none(), button);
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        // The keys are no part of the name.
+        node.set_label(text);
+        if let Some(keys) = keys {
+            node.set_keyboard_shortcut(keys);
+        }
+    });
+    let response = response.on_hover_text(entry.tooltip);
+    match why_not {
+        Some(why) => response.on_disabled_hover_text(format!("Not now: {why}")),
+        None => response,
+    }
+}
+
+/// The looks that a command chooses.
+fn theme_of(command: Command) -> Option<ThemeChoice> {
+    match command {
+        Command::ThemeLight => Some(ThemeChoice::Light),
+        Command::ThemeDark => Some(ThemeChoice::Dark),
+        Command::ThemeSystem => Some(ThemeChoice::System),
+        _ => None,
+    }
+}
+
+fn recent_ui(ui: &mut Ui, recent: &[PathBuf], keys: &mut MenuKeys, actions: &mut Vec<Action>) {
     ui.add_enabled_ui(!recent.is_empty(), |ui| {
-        ui.menu_button("Open recent", |ui| {
+        let shown = ui.menu_button("Open recent", |ui| {
             for path in recent {
                 let name = path
                     .file_name()
@@ -81,11 +156,12 @@ fn recent_ui(ui: &mut Ui, recent: &[PathBuf], actions: &mut Vec<Action>) {
                 }
             }
         });
+        keys.announce_submenu(&shown.response);
     });
 }
 
-fn examples_ui(ui: &mut Ui, actions: &mut Vec<Action>) {
-    ui.menu_button("Open example", |ui| {
+fn examples_ui(ui: &mut Ui, keys: &mut MenuKeys, actions: &mut Vec<Action>) {
+    let shown = ui.menu_button("Open example", |ui| {
         for (at, example) in EXAMPLES.iter().enumerate() {
             if ui.button(example.name).clicked() {
                 actions.push(Action::Example(at));
@@ -93,10 +169,11 @@ fn examples_ui(ui: &mut Ui, actions: &mut Vec<Action>) {
             }
         }
     });
+    keys.announce_submenu(&shown.response);
 }
 
 /// What a command is called just now: undo and redo say what they take back or bring back.
-fn command_text(command: Command, desk: &Desk) -> String {
+pub(super) fn command_text(command: Command, desk: &Desk) -> String {
     let text = command.entry().map_or("", |entry| entry.text);
     let what = match command {
         Command::Undo => desk.history.undo_label(),
@@ -108,7 +185,7 @@ fn command_text(command: Command, desk: &Desk) -> String {
 
 fn command_button(ui: &mut Ui, command: Command, desk: &Desk, actions: &mut Vec<Action>) {
     let Some(entry) = command.entry() else { return };
-    let response = ui.add_enabled(command.is_enabled(desk), Button::new(entry.text));
+    let response = ui.add_enabled(command.why_not(desk).is_none(), Button::new(entry.text));
     let keys = entry.shortcuts.first().map(|s| ui.format_shortcut(s));
     let hint = format!(
         "{} ({})",

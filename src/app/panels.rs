@@ -14,7 +14,6 @@ use super::status_bar::status_bar_ui;
 use super::table_panel::table_panel_ui;
 use super::vehicle_panel::vehicle_panel_ui;
 use super::window::App;
-use super::write_up::write_up_ui;
 use crate::draw::palette::{Palette, Theme};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui};
 
@@ -28,8 +27,8 @@ impl App {
         let is_wide = is_wide(ui.max_rect().size());
         Panel::top("menu").show(ui, |ui| {
             let mark = FocusMap::mark(ui);
-            let recent = &self.lifecycle.settings.recent;
-            menu_bar_ui(ui, &self.lifecycle.desk, recent, actions);
+            let (desk, settings) = (&self.lifecycle.desk, &self.lifecycle.settings);
+            menu_bar_ui(ui, desk, settings, &mut self.menu_keys, actions);
             if !is_wide {
                 parts_ui(ui, self.view.part, actions);
             }
@@ -37,7 +36,7 @@ impl App {
         });
         Panel::bottom("status").show(ui, |ui| {
             let mark = FocusMap::mark(ui);
-            status_bar_ui(ui, &self.lifecycle, &palette);
+            status_bar_ui(ui, &self.lifecycle, &palette, actions);
             self.focus.pane(Pane::Status, mark, ui);
         });
         let is_pointed = if is_wide {
@@ -49,13 +48,15 @@ impl App {
             actions.push(Action::Point(None));
         }
         if self.view.write_up_is_open {
+            let is_in_reach = !self.has_dialog();
             let mut form = Form {
                 drafts: &mut self.drafts,
                 focus: &mut self.focus,
                 palette: &palette,
                 actions,
             };
-            write_up_ui(ui.ctx(), &self.lifecycle.desk, &mut self.preview, &mut form);
+            let desk = &self.lifecycle.desk;
+            self.write_up.ui(ui.ctx(), desk, is_in_reach, &mut form);
         }
     }
 

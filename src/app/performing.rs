@@ -24,12 +24,16 @@ impl App {
         match action {
             Action::Edit(edit) => self.edit(&edit),
             Action::Preview(edit) => {
+                self.lifecycle.hush();
                 if let Err(problem) = self.history().preview(&edit) {
                     self.say(problem.to_string());
                 }
             }
             Action::Commit => self.history().commit(),
-            Action::Cancel => self.history().cancel(),
+            Action::Cancel => {
+                self.lifecycle.hush();
+                self.history().cancel();
+            }
             Action::Run(command) => self.run(ctx, command),
             Action::Select(set) => self.select(set),
             Action::OpenCard(set) => self.open_card(set),
@@ -59,6 +63,7 @@ impl App {
 
     /// One edit as a step of its own; what cannot be done is said.
     pub(super) fn edit(&mut self, edit: &Edit) {
+        self.lifecycle.hush();
         self.drafts.settle();
         if let Err(problem) = self.history().edit(edit) {
             self.say(problem.to_string());
@@ -70,9 +75,10 @@ impl App {
     }
 
     fn run(&mut self, ctx: &Context, command: Command) {
-        if !command.is_enabled(self.desk()) {
+        if command.why_not(self.desk()).is_some() {
             return;
         }
+        self.lifecycle.hush();
         self.drafts.settle();
         self.history().commit();
         match command {
@@ -97,6 +103,8 @@ impl App {
             Command::ZoomIn => egui::gui_zoom::zoom_in(ctx),
             Command::ZoomOut => egui::gui_zoom::zoom_out(ctx),
             Command::ZoomReset => ctx.set_zoom_factor(1.0),
+            Command::Findings => self.dialog = Some(Dialog::Findings),
+            Command::FindCommand => self.dialog = Some(Dialog::FindCommand(Box::default())),
             Command::Help => self.dialog = Some(Dialog::Help),
         }
     }

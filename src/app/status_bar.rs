@@ -1,49 +1,70 @@
 //! The line at the foot: the last message, what cannot be kept, and how many findings there are.
 
-use super::desk::Desk;
+use super::action::Action;
+use super::commands::Command;
+use super::dialogs::finding_lines;
 use super::lifecycle::Lifecycle;
 use crate::draw::palette::Palette;
+use egui::accesskit::Live;
 use egui::{Label, RichText, Sides, Ui};
 
 /// Shows the status bar.
-pub(super) fn status_bar_ui(ui: &mut Ui, lifecycle: &Lifecycle, palette: &Palette) {
-    let (desk, message) = (&lifecycle.desk, &lifecycle.message);
+pub(super) fn status_bar_ui(
+    ui: &mut Ui,
+    lifecycle: &Lifecycle,
+    palette: &Palette,
+    actions: &mut Vec<Action>,
+) {
     Sides::new().shrink_left().show(
         ui,
+        |ui| message_ui(ui, &lifecycle.message, palette),
         |ui| {
-            let text = RichText::new(message).color(palette.text);
-            ui.add(Label::new(text).truncate());
-        },
-        |ui| {
-            let count = desk.results().findings().count();
-            let (words, color) = match count {
-                0 => ("No findings".to_owned(), palette.dim_text),
-                1 => ("1 finding".to_owned(), palette.finding),
-                _ => (format!("{count} findings"), palette.finding),
-            };
-            let label = ui.label(RichText::new(words).color(color));
-            if count > 0 {
-                label.on_hover_text(findings_text(desk));
-            }
+            findings_ui(ui, lifecycle, palette, actions);
             if let Some((words, why)) = lifecycle.lasting_note() {
                 ui.separator();
                 let label = ui.label(RichText::new(words).color(palette.error).strong());
+                describe(ui, &label, &why, true);
                 label.on_hover_text(why);
             }
         },
     );
 }
 
-fn findings_text(desk: &Desk) -> String {
-    let names: Vec<String> = desk
-        .project()
-        .sets
-        .iter()
-        .map(|c| c.set.name.to_string())
-        .collect();
-    let lines = desk.results().findings().map(|(set, finding)| match set {
-        Some(at) => format!("{}: {finding}", names[at]),
-        None => finding.to_string(),
+/// The last message, which is announced when it changes.
+fn message_ui(ui: &mut Ui, message: &str, palette: &Palette) {
+    let text = RichText::new(message).color(palette.text);
+    let label = ui.add(Label::new(text).truncate());
+    ui.ctx().accesskit_node_builder(label.id, |node| {
+        node.set_live(Live::Polite);
     });
-    lines.collect::<Vec<_>>().join("\n")
+}
+
+/// How many findings there are, and the way to them.
+fn findings_ui(ui: &mut Ui, lifecycle: &Lifecycle, palette: &Palette, actions: &mut Vec<Action>) {
+    let lines = finding_lines(&lifecycle.desk);
+    let words = match lines.len() {
+        0 => {
+            ui.label(RichText::new("No findings").color(palette.dim_text));
+            return;
+        }
+        1 => "1 finding".to_owned(),
+        count => format!("{count} findings"),
+    };
+    let words = RichText::new(words).color(palette.finding);
+    let button = ui.add(egui::Button::new(words).frame_when_inactive(false));
+    let text = lines.join("\n");
+    describe(ui, &button, &text, false);
+    if button.on_hover_text(text).clicked() {
+        actions.push(Action::Run(Command::Findings));
+    }
+}
+
+/// Gives something a description for those who hear it; what matters is announced.
+fn describe(ui: &Ui, part: &egui::Response, text: &str, is_announced: bool) {
+    ui.ctx().accesskit_node_builder(part.id, |node| {
+        node.set_description(text);
+        if is_announced {
+            node.set_live(Live::Polite);
+        }
+    });
 }

@@ -2,6 +2,7 @@
 
 use super::action::Action;
 use super::commands::Command;
+use super::context_menu::{context_menu_ui, is_asked_for_by_key};
 use super::desk::Desk;
 use super::focus::{FocusMap, Pane, Walk};
 use super::pointer::is_told_by_pointer;
@@ -131,14 +132,20 @@ fn row_ui(ui: &Ui, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
         let text = cell.map(|(_, cell)| cell.text.clone()).unwrap_or_default();
         ui.data_mut(|d| d.insert_temp(id, text));
     }
-    response.context_menu(|ui| copy_menu_ui(ui, id, row, actions));
+    let is_by_key = is_asked_for_by_key(&response);
+    if is_by_key {
+        // No cell is pointed at.
+        ui.data_mut(|d| d.remove_temp::<String>(id));
+    }
+    context_menu_ui(&response, is_by_key, |ui| {
+        copy_menu_ui(ui, id, row, actions);
+    });
     response
 }
 
 fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow<'_>, actions: &mut Vec<Action>) {
     let cell = ui.data(|d| d.get_temp::<String>(id)).unwrap_or_default();
-    let copy_cell = egui::Button::new(format!("Copy {cell}"));
-    if ui.add_enabled(!cell.is_empty(), copy_cell).clicked() {
+    if !cell.is_empty() && ui.button(format!("Copy {cell}")).clicked() {
         actions.push(Action::Copy("a figure", cell));
         ui.close();
     }

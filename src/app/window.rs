@@ -5,16 +5,19 @@
 
 use super::action::Action;
 use super::arrangement::Part;
-use super::commands::{self, Command};
+use super::commands;
 use super::desk::Desk;
-use super::dialogs::{Dialog, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
+use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
+use super::find_command::{Found, find_command_ui, offers};
 use super::focus::{FocusMap, Lost};
+use super::focus_back::FocusBack;
 use super::input_in_order::InputInOrder;
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
+use super::menu_keys::MenuKeys;
 
 use super::view_state::ViewState;
-use super::write_up::Preview;
+use super::write_up::WriteUpWindow;
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::GearId;
 use crate::project::{Candidates, DocumentId, History, Project, SetId};
@@ -40,7 +43,9 @@ pub struct App {
     /// The document that drafts and view belong to.
     shown_document: DocumentId,
     window_size: (f32, f32),
-    pub(super) preview: Preview,
+    pub(super) write_up: WriteUpWindow,
+    pub(super) menu_keys: MenuKeys,
+    focus_back: FocusBack,
     shown_title: String,
     /// Where the focus can be, and where keys take it.
     pub(super) focus: FocusMap,
@@ -63,7 +68,9 @@ impl App {
             dialog: None,
             window_size: lifecycle.settings.window,
             lifecycle,
-            preview: Preview::default(),
+            write_up: WriteUpWindow::default(),
+            menu_keys: MenuKeys::default(),
+            focus_back: FocusBack::default(),
             shown_title: String::new(),
         }
     }
@@ -188,11 +195,11 @@ impl App {
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
         }
-        let mut actions = Vec::new();
-        let is_asked = self.dialog.is_some() || self.lifecycle.asked.is_some();
-        self.walk(&ctx, !is_asked);
+        let mut actions = self.begin_frame(&ctx);
+        let has_dialog = self.has_dialog();
+        self.walk(&ctx, !has_dialog);
         // A command under a running drag would take the ground from under it.
-        if !is_asked && ctx.dragged_id().is_none() {
+        if !has_dialog && ctx.dragged_id().is_none() {
             let field = self.focus.field_in_hand(&ctx);
             let is_waiting = field.is_some_and(|field| !self.drafts.is_typed_in(field));
             let is_scrolling = self.focus.is_scrolling(&ctx);
@@ -200,12 +207,15 @@ impl App {
             actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }
+        if self.has_dialog() {
+            put_out_of_reach(ui);
+        }
         self.panels_ui(ui, &mut actions);
         self.view.reveal = None;
         let before = self.desk().history.revision();
         let view_before = self.view.clone();
         self.dialog_ui(&ctx);
-        self.focus.end_frame(&ctx, !is_asked);
+        self.focus.end_frame(&ctx, !has_dialog);
         for action in actions {
             self.perform(&ctx, action);
         }
@@ -237,6 +247,23 @@ impl App {
         }
     }
 
+    /// Whether a dialog or a question stands over the window.
+    pub(super) fn has_dialog(&self) -> bool {
+        self.dialog.is_some() || self.lifecycle.asked.is_some()
+    }
+
+    /// What dialogs, menus and the write-up do before anything is shown.
+    fn begin_frame(&mut self, ctx: &egui::Context) -> Vec<Action> {
+        let title = self.shown_title.as_str();
+        ctx.accesskit_node_builder(egui::accesskit_root_id(), |node| node.set_label(title));
+        let (has_dialog, has_write_up) = (self.has_dialog(), self.view.write_up_is_open);
+        self.focus_back.follow(ctx, has_dialog, has_write_up);
+        self.menu_keys.begin_frame(ctx, has_dialog);
+        let write_up = &mut self.write_up;
+        let closing = write_up.begin_frame(ctx, has_write_up, !has_dialog, &self.drafts);
+        closing.into_iter().collect()
+    }
+
     fn dialog_ui(&mut self, ctx: &egui::Context) {
         let palette = Palette::of(Theme::of(ctx));
         let step = match &mut self.lifecycle.asked {
@@ -254,6 +281,19 @@ impl App {
         match self.dialog.take() {
             None => {}
             Some(Dialog::Help) => self.dialog = (!help_ui(ctx)).then_some(Dialog::Help),
+            Some(Dialog::Findings) => {
+                let is_closed = findings_ui(ctx, self.desk());
+                self.dialog = (!is_closed).then_some(Dialog::Findings);
+            }
+            Some(Dialog::FindCommand(mut finding)) => {
+                let recent = &self.lifecycle.settings.recent;
+                let offers = offers(self.desk(), recent, &|keys| ctx.format_shortcut(keys));
+                match find_command_ui(ctx, &mut finding, &offers, palette) {
+                    None => self.dialog = Some(Dialog::FindCommand(finding)),
+                    Some(Found::Do(action)) => self.perform(ctx, action),
+                    Some(Found::Nothing) => {}
+                }
+            }
             Some(Dialog::Paste(mut dialog)) => {
                 let can_add = self.desk().project().sets.len() < Candidates::MOST;
                 match paste_dialog_ui(ctx, &mut dialog, can_add, palette) {
@@ -284,6 +324,13 @@ impl eframe::App for App {
     }
 }
 
+/// Takes the window from pointer, keys and screen reader while a dialog stands over it, which dims
+/// it already.
+fn put_out_of_reach(ui: &mut Ui) {
+    ui.visuals_mut().disabled_alpha = 1.0;
+    ui.disable();
+}
+
 /// A file that was dropped on the window.
 fn dropped_file(ctx: &egui::Context) -> Option<Action> {
     let path = ctx.input(|i| {
@@ -291,33 +338,4 @@ fn dropped_file(ctx: &egui::Context) -> Option<Action> {
         Some(Path::to_owned(file.path()))
     });
     path.map(Action::Open)
-}
-
-impl Command {
-    /// Whether the command can be invoked just now.
-    pub fn is_enabled(self, desk: &Desk) -> bool {
-        match self {
-            Self::Undo => desk.history.undo_label().is_some(),
-            Self::Redo => desk.history.redo_label().is_some(),
-            Self::CopySet => desk.project().sets.len() < Candidates::MOST,
-            Self::RemoveSet | Self::NextSet => desk.project().sets.len() > 1,
-            Self::New
-            | Self::Open
-            | Self::Save
-            | Self::SaveAs
-            | Self::Quit
-            | Self::PasteSet
-            | Self::WriteUp
-            | Self::CopyTable
-            | Self::Fit
-            | Self::SwitchUnits
-            | Self::ThemeLight
-            | Self::ThemeDark
-            | Self::ThemeSystem
-            | Self::ZoomIn
-            | Self::ZoomOut
-            | Self::ZoomReset
-            | Self::Help => true,
-        }
-    }
 }

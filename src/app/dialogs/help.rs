@@ -1,7 +1,9 @@
 //! The keys, from the table of commands, and what the figures cannot tell.
 
+use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::app::commands::{Menu, TABLE};
-use egui::{Grid, Key, Modal, Modifiers, RichText, ScrollArea, Ui};
+use crate::app::page_keys::Scroll;
+use egui::{Align, Layout, RichText, ScrollArea, Ui, vec2};
 
 /// What a user must know before trusting a figure; the README says the same.
 pub const CAUTIONS: [&str; 4] = [
@@ -15,13 +17,26 @@ pub const CAUTIONS: [&str; 4] = [
      worked on; this program does not.",
 ];
 
+/// What stands around the text, in points.
+const ROOM_BESIDE_TEXT: f32 = 140.0;
+
 /// Shows keys and cautions; whether they are to be closed.
 pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
-    let modal = Modal::new(egui::Id::unique("help")).show(ctx, |ui| {
-        ui.set_width(520.0);
+    let frame = Frame {
+        salt: "help",
+        name: "Keys and cautions",
+        description: "",
+        is_question: false,
+    };
+    let shown = frame.show(ctx, |ui| {
+        set_width(ui, 520.0);
+        let keys = Scroll::taken_with_arrows(ui);
+        let room = ctx.content_rect().height() - ROOM_BESIDE_TEXT;
         ScrollArea::vertical()
-            .max_height(ctx.content_rect().height() - 140.0)
+            .max_height(room)
+            .min_scrolled_height(room)
             .show(ui, |ui| {
+                keys.apply(ui);
                 ui.heading("Cautions");
                 for caution in CAUTIONS {
                     ui.label(caution);
@@ -32,14 +47,48 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
                 keys_ui(ui);
             });
         ui.add_space(6.0);
-        ui.button("Close").clicked()
+        close_ui(ui)
     });
-    let escape = ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
-    modal.inner || escape || modal.backdrop_response.clicked()
+    let is_closed = shown.inner || shown.is_left || shown.is_clicked_beside;
+    if is_closed {
+        begin_anew(ctx);
+    }
+    is_closed
+}
+
+/// The button of a dialog that is only looked at, which has the focus at first.
+pub(super) fn close_ui(ui: &mut Ui) -> bool {
+    let close = ui.button("Close");
+    begin_with(ui, &close);
+    close.clicked()
 }
 
 /// Keys that belong to a part of the window rather than to a command.
-pub const OTHER_KEYS: [(&str, &str); 5] = [
+pub const OTHER_KEYS: [(&str, &str); 11] = [
+    (
+        "Alt with F, E, V or H; F10",
+        "Opens that menu, or the first; Left and Right go to the others",
+    ),
+    (
+        "Menu key or Shift+F10",
+        "Opens what a right click opens on a row of the table",
+    ),
+    (
+        "Page Up, Page Down, Home, End",
+        "Scrolls the help, the findings, or the preview of the write-up",
+    ),
+    (
+        "Left, Right in a question",
+        "Goes from answer to answer; Enter takes the one with the focus",
+    ),
+    (
+        "Esc in a dialog, a menu or the write-up",
+        "Closes it; the focus goes back to where it was",
+    ),
+    (
+        "Up, Down where a command is found",
+        "Chooses a line; Enter runs it",
+    ),
     ("Up, Down in a field", "Goes to the field above or below"),
     ("Enter or Tab in a field", "Takes what was typed"),
     (
@@ -56,30 +105,32 @@ pub const OTHER_KEYS: [(&str, &str); 5] = [
     ),
 ];
 
+/// What the keys take before what they do, in points.
+const KEYS_WIDTH: f32 = 180.0;
+
 fn keys_ui(ui: &mut Ui) {
-    Grid::new("keys")
-        .num_columns(2)
-        .spacing([16.0, 3.0])
-        .show(ui, |ui| {
-            for menu in Menu::ALL {
-                for entry in TABLE
-                    .iter()
-                    .filter(|e| e.menu == menu && !e.shortcuts.is_empty())
-                {
-                    let keys: Vec<String> = entry
-                        .shortcuts
-                        .iter()
-                        .map(|s| ui.format_shortcut(s))
-                        .collect();
-                    ui.label(RichText::new(keys.join(" or ")).strong());
-                    ui.label(entry.tooltip);
-                    ui.end_row();
-                }
-            }
-            for (keys, what) in OTHER_KEYS {
-                ui.label(RichText::new(keys).strong());
-                ui.label(what);
-                ui.end_row();
-            }
+    for menu in Menu::ALL {
+        let entries = TABLE.iter().filter(|entry| entry.menu == menu);
+        for entry in entries.filter(|entry| !entry.shortcuts.is_empty()) {
+            let keys = entry.shortcuts.iter().map(|key| ui.format_shortcut(key));
+            let keys: Vec<String> = keys.collect();
+            key_ui(ui, &keys.join(" or "), entry.tooltip);
+        }
+    }
+    for (keys, what) in OTHER_KEYS {
+        key_ui(ui, keys, what);
+    }
+}
+
+/// Keys, and beside them what they do.
+fn key_ui(ui: &mut Ui, keys: &str, what: &str) {
+    ui.horizontal_top(|ui| {
+        let column = Layout::top_down(Align::Min);
+        ui.allocate_ui_with_layout(vec2(KEYS_WIDTH, 0.0), column, |ui| {
+            ui.set_width(KEYS_WIDTH);
+            ui.label(RichText::new(keys).strong());
         });
+        let rest = vec2(ui.available_width(), 0.0);
+        ui.allocate_ui_with_layout(rest, column, |ui| ui.label(what));
+    });
 }

@@ -1,15 +1,20 @@
 //! The dialogs of the window, one at a time: each draws what it is given and returns what was answered.
 
+mod findings;
 mod help;
+pub(super) mod modal;
 mod paste;
 mod path;
 mod question;
 
+pub(super) use findings::{finding_lines, findings_ui};
 pub(super) use help::help_ui;
 pub use help::{CAUTIONS, OTHER_KEYS};
 pub(super) use paste::{PasteAnswer, PasteDialog, paste_dialog_ui};
 pub(super) use path::path_dialog_ui;
 pub(super) use question::question_ui;
+
+use super::find_command::FindCommand;
 
 /// The dialog that is open, apart from what is asked about the document.
 #[derive(Debug)]
@@ -18,4 +23,8 @@ pub(super) enum Dialog {
     Paste(Box<PasteDialog>),
     /// Keys and cautions.
     Help,
+    /// What is valid but strange.
+    Findings,
+    /// Something is looked for by its words.
+    FindCommand(Box<FindCommand>),
 }

@@ -1,10 +1,11 @@
 //! A whole gear set from text: what was read is shown, and every value can be corrected before it is
 //! taken as one edit.
 
+use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::draw::palette::Palette;
 use crate::import::gears::{PastedRatio, PastedSet, read_pasted};
 use crate::units::ratio_text;
-use egui::{Grid, Key, Modal, Modifiers, RichText, ScrollArea, TextEdit, Ui};
+use egui::{Grid, RichText, ScrollArea, TextEdit, Ui};
 
 /// A text that is being pasted.
 #[derive(Debug, Default)]
@@ -32,6 +33,14 @@ pub(in crate::app) enum PasteAnswer {
     Cancel,
 }
 
+const HEADING: &str = "Paste gears";
+const WHAT_TO_PASTE: &str =
+    "Paste a list, a table or lines with labels; teeth and decimal commas are read.";
+
+/// What all but the reading takes, and what the reading has at least, in points.
+const ROOM_BESIDE_READING: f32 = 330.0;
+const LEAST_ROOM_FOR_READING: f32 = 90.0;
+
 /// Shows the dialog; the answer once there is one.
 pub(in crate::app) fn paste_dialog_ui(
     ctx: &egui::Context,
@@ -39,23 +48,35 @@ pub(in crate::app) fn paste_dialog_ui(
     can_add: bool,
     palette: &Palette,
 ) -> Option<PasteAnswer> {
-    let modal = Modal::new(egui::Id::unique("paste")).show(ctx, |ui| {
-        ui.set_width(520.0);
-        ui.heading("Paste gears");
-        ui.label("Paste a list, a table or lines with labels; teeth and decimal commas are read.");
+    let frame = Frame {
+        salt: "paste",
+        name: HEADING,
+        description: WHAT_TO_PASTE,
+        is_question: false,
+    };
+    let shown = frame.show(ctx, |ui| {
+        set_width(ui, 520.0);
+        ui.heading(HEADING);
+        ui.label(WHAT_TO_PASTE);
         text_ui(ui, dialog);
-        let height = ctx.content_rect().height() - 330.0;
-        ScrollArea::vertical().max_height(height).show(ui, |ui| {
+        let height = ctx.content_rect().height() - ROOM_BESIDE_READING;
+        let height = height.max(LEAST_ROOM_FOR_READING);
+        let area = ScrollArea::vertical().max_height(height);
+        area.min_scrolled_height(height).show(ui, |ui| {
             reading_ui(ui, dialog, palette);
         });
         ui.add_space(6.0);
         buttons_ui(ui, dialog, can_add)
     });
-    let escape = ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
-    if escape {
-        return Some(PasteAnswer::Cancel);
+    let answer = if shown.is_left {
+        Some(PasteAnswer::Cancel)
+    } else {
+        shown.inner
+    };
+    if answer.is_some() {
+        begin_anew(ctx);
     }
-    modal.inner
+    answer
 }
 
 fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog) {
@@ -65,9 +86,7 @@ fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog) {
         .desired_width(f32::INFINITY)
         .hint_text("1st 3.54\n2nd 1.91\n…\nfinal drive 4.06");
     let response = ui.add(field).accessible_name("Text with a gear set");
-    if ui.memory(|m| m.focused().is_none()) {
-        response.request_focus();
-    }
+    begin_with(ui, &response);
     if response.changed() {
         dialog.read();
     }

@@ -2,13 +2,7 @@
 
 use super::stops::{Keeps, Stop};
 use super::walking::Wish;
-use egui::{Context, Event, Key, Modifiers, TextEdit, Ui, vec2};
-
-/// How much of what is seen a page key scrolls.
-const PAGE: f32 = 0.9;
-
-/// Further than anything scrolls, in points.
-const TO_THE_END: f32 = 1e6;
+use egui::{Context, Event, Key, Modifiers, TextEdit};
 
 /// Takes the first key of this frame that moves the focus away from a stop.
 pub(super) fn take(ctx: &Context, stop: Option<&Stop>) -> Option<Wish> {
@@ -97,18 +91,4 @@ pub(super) fn is_given_up(ctx: &Context) -> bool {
 pub(super) fn is_typing(ctx: &Context) -> bool {
     let is_letter = |event: &Event| matches!(event, Event::Text(text) if text.trim() != "");
     ctx.input(|i| i.events.iter().any(is_letter))
-}
-
-/// Scrolls by the page keys; in a field Home and End move in its text.
-pub(super) fn scroll_by_page(ui: &Ui) {
-    let page = ui.clip_rect().height() * PAGE;
-    let mut keys = vec![(Key::PageUp, page), (Key::PageDown, -page)];
-    if !ui.text_edit_focused() {
-        keys.extend([(Key::Home, TO_THE_END), (Key::End, -TO_THE_END)]);
-    }
-    for (key, by) in keys {
-        if ui.input_mut(|i| i.consume_key(Modifiers::NONE, key)) {
-            ui.scroll_with_delta(vec2(0.0, by));
-        }
-    }
 }

@@ -11,6 +11,7 @@ mod walking;
 
 pub(super) use stops::{Keeps, Pane, Walk};
 
+use super::page_keys::Scroll;
 use egui::scroll_area::ScrollAreaOutput;
 use egui::{Context, Id, LayerId, Popup, Rect, ScrollArea, Ui};
 use std::collections::{HashMap, HashSet};
@@ -28,8 +29,6 @@ pub(super) struct FocusMap {
     remembered: HashMap<Pane, Id>,
     /// The stop that had the focus at the end of the last frame.
     last: Option<Stop>,
-    /// Whether a menu or a dialog stood over the window in the last frame.
-    was_covered: bool,
     /// Whether the focus came to another widget between the last frame and this one.
     has_moved: bool,
     /// The part of the window that is to have the focus once it is shown.
@@ -188,6 +187,15 @@ impl FocusMap {
         });
     }
 
+    /// All that is shown in a layer is a part of the window.
+    pub(super) fn layer(&mut self, pane: Pane, layer: LayerId) {
+        self.sketch.panes.push(Span {
+            of: pane,
+            layer,
+            places: 0..usize::MAX,
+        });
+    }
+
     /// A part of the window is there, but not shown just now.
     pub(super) fn hidden(&mut self, pane: Pane) {
         self.sketch.hidden.push(pane);
@@ -249,13 +257,23 @@ impl FocusMap {
             let mark = Self::mark(ui);
             let inner = contents(ui, self);
             if is_here {
-                keys::scroll_by_page(ui);
+                let scroll = if ui.text_edit_focused() {
+                    Scroll::taken_by_page(ui.ctx())
+                } else {
+                    Scroll::taken(ui.ctx())
+                };
+                scroll.apply(ui);
             }
-            if let Some(rect) = self.newly_focused(ui, mark) {
-                ui.scroll_to_rect(rect.expand(MARGIN), None);
-            }
+            self.reveal(ui, mark);
             inner
         })
+    }
+
+    /// Scrolls to what has come to have the focus, if it was shown since a mark.
+    pub(super) fn reveal(&self, ui: &Ui, since: Mark) {
+        if let Some(rect) = self.newly_focused(ui, since) {
+            ui.scroll_to_rect(rect.expand(MARGIN), None);
+        }
     }
 
     /// Where the stop stands that has the focus since this frame, if it was shown since a mark.
@@ -276,7 +294,6 @@ impl FocusMap {
     /// While a dialog stands, what lies behind it cannot be used, and is remembered as it was.
     pub(super) fn end_frame(&mut self, ctx: &Context, is_ours: bool) {
         let focused = ctx.memory(egui::Memory::focused);
-        let has_popup = Popup::is_any_open(ctx);
         if is_ours {
             self.map = self.learned(ctx);
             self.enter(ctx);
@@ -286,15 +303,11 @@ impl FocusMap {
                     self.remembered.insert(stop.pane, stop.id);
                     self.last = Some(stop);
                 }
-                (None, Some(last)) if focused.is_none() && !has_popup => {
-                    self.catch(ctx, &last);
-                }
+                (None, Some(last)) if focused.is_none() => self.catch(ctx, &last),
                 _ => {}
             }
         }
         let stop = focused.and_then(|id| self.map.get(id));
-        // The focus of what stood over the window is forgotten a frame later.
-        self.was_covered = !is_ours || has_popup || (self.was_covered && stop.is_none());
         ring::paint(ctx, focused, stop);
     }
 
@@ -309,13 +322,11 @@ impl FocusMap {
         }
     }
 
-    /// The focus is nowhere: it goes back from a menu or a dialog, and on from what is gone.
+    /// The focus is nowhere: it goes on from what is gone.
     fn catch(&mut self, ctx: &Context, last: &Stop) {
-        let to = match self.map.get(last.id) {
-            Some(stop) => Some(stop).filter(|_| self.was_covered),
-            None => self.map.in_place_of(last),
-        };
-        if let Some(to) = to
+        let is_gone = self.map.get(last.id).is_none();
+        if let Some(to) = self.map.in_place_of(last)
+            && is_gone
             && self.wanted.is_none()
         {
             self.wanted = Some(to.id);

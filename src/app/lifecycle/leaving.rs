@@ -23,7 +23,7 @@ impl Lifecycle {
     fn ask_about_changes(&mut self, after: After) {
         let text = format!("\"{}\" has changes that are not saved.", self.desk.name());
         let question = Question::new("Save the changes?", text)
-            .or("Save", Step::Save(Some(after.clone())))
+            .safely("Save", Step::Save(Some(after.clone())))
             .or("Do not save", Step::GoOn(after))
             .or("Cancel", Step::Stay);
         self.ask(question);
@@ -73,7 +73,7 @@ impl Lifecycle {
     ) {
         self.desk = Desk::new(project, file);
         self.has_other_form = has_other_form;
-        self.message.clear();
+        self.hush();
         self.lock_document();
     }
 }

@@ -34,7 +34,7 @@ pub(super) struct Lifecycle {
     pub(super) desk: Desk,
     /// What is being asked.
     pub(super) asked: Option<Asked>,
-    /// The last message.
+    /// What is to be said about the last thing that was done.
     pub(super) message: String,
     /// What is remembered from one time to the next.
     pub(super) settings: Settings,
@@ -85,8 +85,12 @@ impl Lifecycle {
         }
     }
 
-    /// Takes one step; whatever was asked is answered by it.
+    /// Takes one step; whatever was asked is answered by it, and what was said before is over.
     pub(super) fn take(&mut self, step: Step) {
+        // An answer of the system's dialog may come when nobody waits for it any more.
+        if !matches!(step, Step::Chosen(_)) {
+            self.hush();
+        }
         match step {
             Step::Stay => self.asked = None,
             Step::Leave(after) => self.leave(after),
@@ -108,9 +112,14 @@ impl Lifecycle {
         }
     }
 
-    /// Says one sentence.
+    /// Says one sentence; it stands until the next thing is done.
     pub(super) fn say(&mut self, words: impl Into<String>) {
         self.message = words.into();
+    }
+
+    /// Takes the last message away: what it was about is over.
+    pub(super) fn hush(&mut self) {
+        self.message.clear();
     }
 
     /// What is to be settled in every frame, be the window hidden or not.

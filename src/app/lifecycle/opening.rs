@@ -47,7 +47,7 @@ impl Lifecycle {
             "Another window has \"{name}\" open. A copy can be changed and saved under another name."
         );
         let question = Question::new("The project is open already", text)
-            .or("Open a copy", Step::OpenCopy(path.clone()))
+            .safely("Open a copy", Step::OpenCopy(path.clone()))
             .or("Try again", Step::Open(path))
             .or("Cancel", Step::Stay);
         self.ask(question);

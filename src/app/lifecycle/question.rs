@@ -21,7 +21,7 @@ pub(in crate::app) struct Question {
     pub(in crate::app) text: String,
     /// What it is about in particular, a line each; as many as there are.
     pub(in crate::app) details: Vec<String>,
-    /// The harmless way on first, leaving everything as it is last.
+    /// The way on that loses nothing first, leaving everything as it is last.
     pub(in crate::app) answers: Vec<Answer>,
 }
 
@@ -32,6 +32,8 @@ pub(in crate::app) struct Answer {
     pub(in crate::app) words: &'static str,
     /// What it leads to.
     pub(in crate::app) step: Step,
+    /// Whether it is the way on that loses nothing: of every question, exactly one is.
+    pub(in crate::app) is_safe: bool,
 }
 
 /// A path that is being asked for.
@@ -66,9 +68,22 @@ impl Question {
         self
     }
 
+    /// The same with the answer that loses nothing, which the focus begins on.
+    pub(super) fn safely(self, words: &'static str, step: Step) -> Self {
+        self.with_answer(words, step, true)
+    }
+
     /// The same with one more answer.
-    pub(super) fn or(mut self, words: &'static str, step: Step) -> Self {
-        self.answers.push(Answer { words, step });
+    pub(super) fn or(self, words: &'static str, step: Step) -> Self {
+        self.with_answer(words, step, false)
+    }
+
+    fn with_answer(mut self, words: &'static str, step: Step, is_safe: bool) -> Self {
+        self.answers.push(Answer {
+            words,
+            step,
+            is_safe,
+        });
         self
     }
 }

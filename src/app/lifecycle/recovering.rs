@@ -109,12 +109,12 @@ impl Lifecycle {
                 "Unsaved work was found, and its file has changed",
                 report.text,
             )
-            .or("Open yours", Step::Recover(left.clone()))
+            .safely("Open yours", Step::Recover(left.clone()))
             .or("Open theirs", Step::Open(file))
             .or("Throw yours away", Step::ThrowAway(left))
             .or("Keep yours for later", Step::Stay),
             _ => Question::new("Unsaved work was found", report.text)
-                .or("Open it", Step::Recover(left.clone()))
+                .safely("Open it", Step::Recover(left.clone()))
                 .or("Throw it away", Step::ThrowAway(left))
                 .or("Keep it for later", Step::Stay),
         };
@@ -143,7 +143,7 @@ impl Lifecycle {
         );
         let left = Box::new(left);
         let question = Question::new("The project is open already", text)
-            .or("Open as a copy", Step::RecoverCopy(left.clone()))
+            .safely("Open as a copy", Step::RecoverCopy(left.clone()))
             .or("Try again", Step::Recover(left))
             .or("Keep it for later", Step::Stay);
         self.ask(question);

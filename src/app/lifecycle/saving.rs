@@ -37,7 +37,7 @@ impl Lifecycle {
         let text = "This file was written or changed by hand. Saving keeps every value, but not \
                     its comments and layout. Saving it under another name keeps this file as it is.";
         let question = Question::new("Save in Layshaft's own layout?", text)
-            .or("Save under another name", Step::SaveElsewhere(then.clone()))
+            .safely("Save under another name", Step::SaveElsewhere(then.clone()))
             .or("Save here", Step::SaveInOwnLayout(then))
             .or("Cancel", Step::Stay);
         self.ask(question);
@@ -120,7 +120,7 @@ impl Lifecycle {
         let elsewhere = Step::SaveElsewhere(then.clone());
         let mut question = Question::new("The file has changed", text)
             .with(details)
-            .or("Save yours under another name", elsewhere)
+            .safely("Save yours under another name", elsewhere)
             .or("Replace theirs", Step::ReplaceTheirs(seen, then));
         if let Some(path) = theirs {
             question = question.or("Open theirs", Step::TakeTheirs(path));
@@ -302,7 +302,7 @@ impl Lifecycle {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         let text = format!("There is a file \"{name}\" already.");
         let question = Question::new("Replace the file?", text)
-            .or("Keep it", Step::AskForPath(purpose, then.clone()))
+            .safely("Keep it", Step::AskForPath(purpose, then.clone()))
             .or("Replace it", Step::Write(path, purpose, then))
             .or("Cancel", Step::Stay);
         self.ask(question);

@@ -6,13 +6,15 @@ use crate::app::drafts::CellId;
 use crate::app::form::{Field, Form};
 use crate::gearing::parse_decimal;
 use crate::project::{Edit, PageForm, PictureWidth, WriteUp};
-use egui::Ui;
+use egui::{Response, Ui};
 
-/// Shows the choices; each is kept with the project.
-pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
+/// Shows the choices; each is kept with the project. Returns the first.
+pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Response {
     let present = &desk.project().write_up;
     let mut wanted = present.clone();
-    for page in PageForm::ALL {
+    let [first, others @ ..] = PageForm::ALL;
+    let first = ui.radio_value(&mut wanted.form, first, form_name(first));
+    for page in others {
         ui.radio_value(&mut wanted.form, page, form_name(page));
     }
     ui.add_space(4.0);
@@ -30,6 +32,7 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
         form.edit(Edit::WriteUp(wanted));
     }
     width_ui(ui, present, form);
+    first
 }
 
 fn sets_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {

@@ -1,6 +1,6 @@
 //! How does the write-up leave the program: into a file, to the clipboard, as text?
 
-use super::Preview;
+use super::preview::Preview;
 use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::form::{Form, remark};

@@ -2,55 +2,125 @@
 
 mod choices;
 mod giving;
+mod keys;
 mod preview;
 
-pub(super) use preview::Preview;
+use preview::Preview;
 
 use super::desk::Desk;
 use super::focus::{FocusMap, Pane};
 use super::form::{Form, remark};
+use super::page_keys::Scroll;
 use crate::project::PageForm;
-use egui::{Context, Image, ScrollArea, Ui, Vec2, Window};
+use egui::{Context, Image, LayerId, Response, ScrollArea, Ui, Vec2, Window};
 
 /// What the choices take beside the preview, in points.
 const CHOICES_WIDTH: f32 = 230.0;
 
-/// Shows the window; closing it is a command like opening it.
-pub(super) fn write_up_ui(ctx: &Context, desk: &Desk, preview: &mut Preview, form: &mut Form<'_>) {
-    preview.follow(ctx, desk);
-    let mut is_open = true;
-    let screen = ctx.content_rect();
-    Window::new("Write-up")
-        .open(&mut is_open)
-        .default_size(Vec2::new(780.0, screen.height() * 0.8))
-        .max_size(screen.size() - Vec2::splat(40.0))
-        .default_pos(screen.min + Vec2::new(screen.width() * 0.3, 60.0))
-        .show(ctx, |ui| {
-            let mark = FocusMap::mark(ui);
-            ui.horizontal_top(|ui| {
-                ui.vertical(|ui| {
-                    ui.set_width(CHOICES_WIDTH);
-                    choices::choices_ui(ui, desk, form);
-                    ui.separator();
-                    giving::giving_ui(ui, desk, preview, form);
-                });
-                ui.separator();
-                preview_ui(ui, preview, form);
-            });
-            form.focus.pane(Pane::WriteUp, mark, ui);
-        });
-    if !is_open {
-        let close = super::commands::Command::WriteUp;
-        form.actions.push(super::action::Action::Run(close));
-    }
+/// The least that the preview has beside the choices; with less room it stands beneath them.
+const LEAST_PREVIEW_WIDTH: f32 = 240.0;
+
+/// What is left free of the screen around the window, in points.
+const ROOM_AROUND: f32 = 40.0;
+
+/// The write-up window, open or not.
+#[derive(Debug, Default)]
+pub(super) struct WriteUpWindow {
+    preview: Preview,
+    /// Where it was shown in the last frame, if it was.
+    layer: Option<LayerId>,
+    /// What the keys of this frame do to the preview.
+    scroll: Scroll,
 }
 
-/// The page as it will be, scaled to the room there is.
-fn preview_ui(ui: &mut Ui, preview: &Preview, form: &Form<'_>) {
-    ScrollArea::vertical()
-        .id_salt("preview")
-        .auto_shrink(false)
-        .show(ui, |ui| match preview.shown() {
+impl WriteUpWindow {
+    /// Shows the window; closing it is a command like opening it. Behind a dialog it is out of reach.
+    pub(super) fn ui(
+        &mut self,
+        ctx: &Context,
+        desk: &Desk,
+        is_in_reach: bool,
+        form: &mut Form<'_>,
+    ) {
+        self.preview.follow(ctx, desk);
+        let mut is_open = true;
+        let screen = ctx.content_rect();
+        let most = screen.size() - Vec2::splat(ROOM_AROUND);
+        let place = Vec2::new(screen.width() * 0.3, 60.0);
+        let size = Vec2::new(780.0, screen.height() * 0.8).min(most);
+        let window = Window::new("Write-up")
+            .enabled(is_in_reach)
+            .open(&mut is_open)
+            .default_size(size)
+            .max_size(most)
+            .default_pos(screen.min + place.min(screen.size() - size - Vec2::splat(8.0)));
+        let shown = window.show(ctx, |ui| self.contents_ui(ui, desk, form));
+        if let Some(shown) = shown {
+            name_title_bar(ctx, shown.response.layer_id);
+            form.focus.layer(Pane::WriteUp, shown.response.layer_id);
+            let is_new = self.layer.replace(shown.response.layer_id).is_none();
+            if let Some(first) = shown.inner.filter(|_| is_new) {
+                first.request_focus();
+            }
+        }
+        if !is_open {
+            let close = super::commands::Command::WriteUp;
+            form.actions.push(super::action::Action::Run(close));
+        }
+    }
+
+    /// The contents; the first choice.
+    fn contents_ui(&mut self, ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Response {
+        let scroll = std::mem::take(&mut self.scroll);
+        if ui.available_width() < CHOICES_WIDTH + LEAST_PREVIEW_WIDTH {
+            let area = ScrollArea::vertical().id_salt("all").auto_shrink(false);
+            let shown = area.animated(false).show(ui, |ui| {
+                let mark = FocusMap::mark(ui);
+                scroll.apply(ui);
+                let first = self.choices_ui(ui, desk, form);
+                ui.separator();
+                self.preview_ui(ui, form);
+                form.focus.reveal(ui, mark);
+                first
+            });
+            return shown.inner;
+        }
+        let beside = ui.horizontal_top(|ui| {
+            let choices = ScrollArea::vertical()
+                .id_salt("choices")
+                .auto_shrink([true, false])
+                .max_width(CHOICES_WIDTH);
+            let choices = choices.animated(false).show(ui, |ui| {
+                let mark = FocusMap::mark(ui);
+                let first = self.choices_ui(ui, desk, form);
+                form.focus.reveal(ui, mark);
+                first
+            });
+            ui.separator();
+            let preview = ScrollArea::vertical().id_salt("preview").auto_shrink(false);
+            preview.show(ui, |ui| {
+                scroll.apply(ui);
+                self.preview_ui(ui, form);
+            });
+            choices.inner
+        });
+        beside.inner
+    }
+
+    fn choices_ui(&self, ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Response {
+        ui.vertical(|ui| {
+            ui.set_width(CHOICES_WIDTH);
+            let first = choices::choices_ui(ui, desk, form);
+            ui.separator();
+            giving::giving_ui(ui, desk, &self.preview, form);
+            first
+        })
+        .inner
+    }
+
+    /// The page as it will be, scaled to the room there is.
+    fn preview_ui(&self, ui: &mut Ui, form: &Form<'_>) {
+        match self.preview.shown() {
             Ok(Some(texture)) => {
                 let width = ui.available_width().max(100.0);
                 let size = texture.size_vec2();
@@ -59,7 +129,15 @@ fn preview_ui(ui: &mut Ui, preview: &Preview, form: &Form<'_>) {
             }
             Ok(None) => remark(ui, "The picture is being made…", form.palette.dim_text),
             Err(problem) => remark(ui, &problem.to_string(), form.palette.error),
-        });
+        }
+    }
+}
+
+/// The toolkit gives a window's title bar the focus but no name.
+fn name_title_bar(ctx: &Context, window: LayerId) {
+    ctx.accesskit_node_builder(window.id.with("__title_click"), |node| {
+        node.set_label("Title bar of the write-up");
+    });
 }
 
 /// What a form of page is called.

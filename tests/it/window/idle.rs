@@ -93,6 +93,14 @@ fn an_open_dialog_rests() {
     window.key(Key::Escape);
     window.key(Key::F1);
     assert_idle(&mut window);
+    window.key(Key::Escape);
+    window.key(Key::F10);
+    assert_idle(&mut window);
+    window.key(Key::Escape);
+    assert_idle(&mut window);
+    window.ctrl(Key::U);
+    window.ctrl(Key::N);
+    assert_idle(&mut window);
 }
 
 #[test]

@@ -5,17 +5,21 @@
 
 mod behind_dialogs;
 mod closing;
+mod dialogs;
+mod finding_commands;
 mod focus;
 mod handles;
 mod idle;
 mod keys;
 mod line;
+mod menus;
 mod names;
 mod opening;
 mod pasting;
 mod read_out;
 mod reading;
 mod saving;
+mod status_line;
 mod undoing;
 mod view;
 mod whatever_happens;

@@ -35,6 +35,8 @@ fn every_field_and_handle_has_a_name_in_every_menu_and_dialog() {
         }
         window.key(Key::F1);
         window.key(Key::Escape);
+        window.ctrl(Key::K);
+        window.key(Key::Escape);
         window.ctrl(Key::U);
         let at = window.handle_at("1", "2");
         window.hold(at, at + vec2(0.0, 30.0));

@@ -314,3 +314,119 @@ fn another_document_has_a_preview_of_its_own() {
     window.ctrl(Key::E);
     wait_for(&mut window, &size_words(&trucks));
 }
+
+/// Which of a few things is in view at what height: the top of the preview.
+fn top_of_preview(window: &Window) -> f32 {
+    window
+        .get(Role::Image, "The picture of the write-up")
+        .rect()
+        .top()
+}
+
+#[test]
+fn it_takes_the_focus_and_gives_it_back_however_it_is_closed() {
+    let closings: [fn(&mut Window); 4] = [
+        |window| window.key(Key::Escape),
+        |window| window.ctrl(Key::E),
+        |window| window.click("Close window"),
+        |window| {
+            window.key_with(egui::Modifiers::ALT, Key::F);
+            window.click("Write-up…");
+        },
+    ];
+    for close in closings {
+        let mut window = Opening::on(camper_van()).open();
+        window.enter_field("Title");
+        window.ctrl(Key::E);
+        assert_eq!(window.focused(), "Picture");
+        close(&mut window);
+        assert!(!is_open(&window));
+        assert_eq!(window.focused(), "Title");
+    }
+}
+
+#[test]
+fn a_dialog_over_it_gives_the_focus_back_to_it() {
+    let mut window = opened();
+    window.get(Role::Button, "Save picture…").focus();
+    window.settle();
+    window.key(Key::Enter);
+    window.key(Key::Escape);
+    assert!(is_open(&window));
+    assert_eq!(window.focused(), "Save picture…");
+}
+
+#[test]
+fn esc_closes_its_menu_first_then_ends_the_typing_then_closes_it() {
+    let mut window = opened();
+    window.invoke("Copy table as…");
+    assert!(window.find(Role::Button, "Markdown").is_some());
+    window.key(Key::Escape);
+    assert!(window.find(Role::Button, "Markdown").is_none());
+    assert!(is_open(&window));
+    window.get(Role::TextInput, "Width, pixels").focus();
+    window.settle();
+    window.type_over("900");
+    window.key(Key::Escape);
+    assert!(is_open(&window));
+    assert_eq!(choices(&window).width, WriteUp::default().width);
+    window.get(Role::TextInput, "Width, pixels").focus();
+    window.settle();
+    window.key(Key::Escape);
+    assert!(!is_open(&window));
+}
+
+#[test]
+fn esc_in_a_field_beside_it_belongs_to_that_field() {
+    let mut window = opened();
+    window.get(Role::TextInput, "Title").focus();
+    window.settle();
+    window.type_over("x");
+    window.key(Key::Escape);
+    assert!(is_open(&window));
+    assert_ne!(window.text("Title"), "x");
+}
+
+#[test]
+fn page_keys_scroll_the_preview() {
+    for (width, height) in [(1280.0, 800.0), (667.0, 427.0), (480.0, 427.0)] {
+        let mut window = Opening::on(camper_van()).sized(width, height).open();
+        window.ctrl(Key::E);
+        wait_for(&mut window, " pixels, ");
+        let at_first = top_of_preview(&window);
+        window.key(Key::PageDown);
+        let by_page = top_of_preview(&window);
+        assert!(by_page < at_first - 50.0, "{width}: {by_page} {at_first}");
+        window.key(Key::End);
+        assert!(top_of_preview(&window) <= by_page);
+        window.key(Key::Home);
+        assert!((top_of_preview(&window) - at_first).abs() < 1.0, "{width}");
+    }
+}
+
+#[test]
+fn everything_in_it_is_named_and_reached_in_a_small_window() {
+    for (width, height) in [(667.0, 427.0), (480.0, 427.0)] {
+        let mut window = Opening::on(camper_van()).sized(width, height).open();
+        window.ctrl(Key::E);
+        wait_for(&mut window, " pixels, ");
+        let screen = window.harness.ctx.content_rect();
+        let names = [
+            (Role::RadioButton, "Bench page, A4"),
+            (Role::CheckBox, "with the note"),
+            (Role::TextInput, "Width, pixels"),
+            (Role::Button, "Copy table as…"),
+            (Role::Button, "Close window"),
+        ];
+        for (role, name) in names {
+            window.get(role, name).scroll_to_me();
+            window.settle();
+            let rect = window.get(role, name).rect();
+            assert!(screen.contains_rect(rect), "{width}: {name} at {rect}");
+        }
+        let title_bar = |node: &egui_kittest::Node<'_>| {
+            node.accesskit_node().label().as_deref() == Some("Title bar of the write-up")
+        };
+        assert!(window.nodes().any(|node| title_bar(&node)));
+    }
+}

@@ -5,6 +5,7 @@
 
 mod leaving;
 mod recovering;
+mod safe_answers;
 mod saving;
 mod sequences;
 

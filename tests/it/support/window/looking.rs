@@ -74,7 +74,7 @@ impl Window {
 
     /// Whether something is called exactly this.
     pub(crate) fn shows(&self, name: &str) -> bool {
-        self.harness.query_by_label(name).is_some()
+        self.harness.query_all_by_label(name).next().is_some()
     }
 
     // Fields and buttons.

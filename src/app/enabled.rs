@@ -1,0 +1,45 @@
+//! Which commands cannot be invoked just now, and why not?
+
+use super::commands::Command;
+use super::desk::Desk;
+use crate::project::Candidates;
+
+impl Command {
+    /// Why the command cannot be invoked just now; none where it can.
+    pub(super) fn why_not(self, desk: &Desk) -> Option<&'static str> {
+        let count = desk.project().sets.len();
+        let (is_barred, why) = match self {
+            Self::Undo => (desk.history.undo_label().is_none(), "nothing was changed"),
+            Self::Redo => (desk.history.redo_label().is_none(), "nothing was undone"),
+            Self::CopySet => (
+                count >= Candidates::MOST,
+                "there is no room for another set",
+            ),
+            Self::RemoveSet => (count < 2, "this is the only set"),
+            Self::NextSet => (count < 2, "there is only one set"),
+            Self::Findings => {
+                let has_none = desk.results().findings().next().is_none();
+                (has_none, "there are no findings")
+            }
+            Self::New
+            | Self::Open
+            | Self::Save
+            | Self::SaveAs
+            | Self::Quit
+            | Self::PasteSet
+            | Self::WriteUp
+            | Self::CopyTable
+            | Self::Fit
+            | Self::SwitchUnits
+            | Self::ThemeLight
+            | Self::ThemeDark
+            | Self::ThemeSystem
+            | Self::ZoomIn
+            | Self::ZoomOut
+            | Self::ZoomReset
+            | Self::FindCommand
+            | Self::Help => (false, ""),
+        };
+        is_barred.then_some(why)
+    }
+}

@@ -1,0 +1,30 @@
+//! Keys that somebody takes for himself, so that nobody else answers them.
+
+use egui::{Context, Event, FocusDirection, Key, Modifiers};
+
+/// How often a key without modifiers was pressed in this frame; the presses are used up, and an
+/// arrow moves no focus any more.
+pub(super) fn taken(ctx: &Context, wanted: Key) -> usize {
+    let mut count = 0;
+    ctx.input_mut(|input| {
+        input.events.retain(|event| {
+            let is_it = is_press(event, wanted);
+            count += usize::from(is_it);
+            !is_it
+        });
+    });
+    if count > 0 {
+        ctx.memory_mut(|m| m.move_focus(FocusDirection::None));
+    }
+    count
+}
+
+/// How far a pair of keys leads: the presses of the one less those of the other.
+pub(super) fn steps(ctx: &Context, on: Key, back: Key) -> isize {
+    taken(ctx, on).cast_signed() - taken(ctx, back).cast_signed()
+}
+
+fn is_press(event: &Event, wanted: Key) -> bool {
+    matches!(event, Event::Key { key, pressed: true, modifiers, .. }
+        if *key == wanted && *modifiers == Modifiers::NONE)
+}
