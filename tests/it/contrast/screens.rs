@@ -66,7 +66,7 @@ const SCREENS: [(&str, Way); 18] = [
     }),
     ("an open menu", |window| {
         window.click("Edit");
-        window.move_onto(Role::Button, "Paste gears… Ctrl+Shift+V");
+        window.move_onto(Role::Button, "Paste gears…");
     }),
     ("the menu of a set", |window| {
         window.invoke("Set 2 menu");

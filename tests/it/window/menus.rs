@@ -189,6 +189,7 @@ fn alt_and_what_follows_it_in_one_slow_frame_are_answered_in_their_order() {
         press(Key::ArrowDown, Modifiers::NONE),
         press(Key::Enter, Modifiers::NONE),
     ]);
+    window.settle();
     assert!(window.find(Role::Dialog, "Keys and cautions").is_some());
 }
 
