@@ -4,11 +4,9 @@
 //! things, after the frame.
 
 mod action;
-mod arrangement;
 mod background;
 mod cell;
 mod commands;
-mod context_menu;
 mod copies;
 mod desk;
 mod diagram_panel;
@@ -20,30 +18,21 @@ mod file_picker;
 mod files;
 mod find_command;
 mod focus;
-mod focus_back;
 mod form;
-mod input_in_order;
-mod keys_taken;
-mod layers;
+mod input;
 mod lifecycle;
-mod menu_bar;
-mod menu_keys;
-mod missing;
+mod menus;
 #[cfg(test)]
 mod on_a_failing_disk;
-mod page_keys;
 mod panels;
 mod performing;
-mod pointer;
 mod recovery;
-mod section;
 mod set_card;
 mod settings;
 #[cfg(test)]
 #[expect(dead_code, reason = "other tests use the rest of it")]
 #[path = "../../tests/it/files/simulated.rs"]
 mod simulated;
-mod splitter;
 mod startup;
 mod status_bar;
 mod table_panel;
@@ -54,7 +43,7 @@ mod window;
 mod write_up;
 
 pub use action::Action;
-pub use arrangement::{Part, Share};
+
 pub use background::Wake;
 pub use commands::{Command, Entry, Menu, TABLE};
 pub use desk::Desk;
@@ -63,6 +52,7 @@ pub use dialogs::{CAUTIONS, OTHER_KEYS};
 pub use drafts::{CellId, SetCell};
 pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 pub use lifecycle::Surroundings;
+pub use panels::{Part, Share};
 pub use recovery::Pace;
 pub use startup::{StartError, run};
 pub use window::App;

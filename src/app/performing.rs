@@ -1,7 +1,6 @@
 //! How is done what panels and commands ask for?
 
 use super::action::Action;
-use super::arrangement::Part;
 use super::cell::cell_id;
 use super::commands::Command;
 use super::copies::copy_of;
@@ -9,6 +8,7 @@ use super::dialogs::{Dialog, PasteAnswer};
 use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
+use super::panels::Part;
 use super::settings::ThemeChoice;
 use super::view_state::Ranges;
 use super::window::App;

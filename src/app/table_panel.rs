@@ -2,10 +2,10 @@
 
 use super::action::Action;
 use super::commands::Command;
-use super::context_menu::{context_menu_ui, is_asked_for_by_key};
 use super::desk::Desk;
 use super::focus::{FocusMap, Pane, Walk};
-use super::pointer::is_told_by_pointer;
+use super::input::is_told_by_pointer;
+use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
 use crate::chart::SetTable;
 use crate::draw::palette::Palette;

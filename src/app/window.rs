@@ -4,17 +4,17 @@
 //! shows the panels and collects what they want done; `performing` does it.
 
 use super::action::Action;
-use super::arrangement::Part;
 use super::commands;
 use super::desk::Desk;
 use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::Drafts;
 use super::find_command::{Found, find_command_ui, offers};
+use super::focus::FocusBack;
 use super::focus::{FocusMap, Lost};
-use super::focus_back::FocusBack;
-use super::input_in_order::InputInOrder;
+use super::input::InputInOrder;
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
-use super::menu_keys::MenuKeys;
+use super::menus::MenuKeys;
+use super::panels::Part;
 
 use super::view_state::ViewState;
 use super::write_up::WriteUpWindow;

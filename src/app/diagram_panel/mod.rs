@@ -11,7 +11,7 @@ pub use handles::handle_rect;
 
 use super::action::Action;
 use super::focus::{FocusMap, Keeps};
-use super::pointer::is_told_by_pointer;
+use super::input::is_told_by_pointer;
 use super::view_state::{ViewState, kept_within};
 use crate::chart::{Range, Scene};
 use crate::draw::diagram::{Drawn, Look, StepBack, diagram_ui};

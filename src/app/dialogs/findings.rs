@@ -3,7 +3,7 @@
 use super::help::close_ui;
 use super::modal::{Frame, begin_anew, set_width};
 use crate::app::desk::Desk;
-use crate::app::page_keys::Scroll;
+use crate::app::input::Scroll;
 use egui::{Role, ScrollArea, UiBuilder};
 
 /// What stands around the list, in points.

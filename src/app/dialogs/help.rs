@@ -2,7 +2,7 @@
 
 use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::app::commands::{Menu, TABLE};
-use crate::app::page_keys::Scroll;
+use crate::app::input::Scroll;
 use egui::{Align, Layout, RichText, ScrollArea, Ui, vec2};
 
 /// What a user must know before trusting a figure; the README says the same.

@@ -1,9 +1,9 @@
 //! A question about the document, with a button for each answer.
 
 use super::modal::{Frame, begin_anew, begin_with};
-use crate::app::keys_taken::steps;
+use crate::app::input::Scroll;
+use crate::app::input::steps;
 use crate::app::lifecycle::{Question, Step};
-use crate::app::page_keys::Scroll;
 use egui::{Key, Response, RichText, ScrollArea, Ui};
 
 /// What heading, text and buttons take with the dialog's margins, in points.

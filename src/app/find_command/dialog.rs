@@ -4,7 +4,7 @@ use super::matching::best_first;
 use super::offers::Offer;
 use crate::app::action::Action;
 use crate::app::dialogs::modal::{Frame, begin_anew, begin_with, set_width};
-use crate::app::keys_taken::{steps, taken};
+use crate::app::input::{steps, taken};
 use crate::draw::palette::Palette;
 use egui::accesskit::Live;
 use egui::{Button, Context, Id, Key, RichText, Role, ScrollArea, TextEdit, Ui, UiBuilder};

@@ -4,7 +4,7 @@ use super::matching::Words;
 use crate::app::action::Action;
 use crate::app::commands::{Command, TABLE};
 use crate::app::desk::Desk;
-use crate::app::menu_bar::command_text;
+use crate::app::menus::command_text;
 use crate::project::examples::EXAMPLES;
 use egui::KeyboardShortcut;
 use std::path::PathBuf;

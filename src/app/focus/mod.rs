@@ -4,14 +4,17 @@
 //! window to the next, where it comes back to what had the focus there last. In menus and dialogs the
 //! toolkit's own ways hold. The map is learned from what a frame has shown and used in the next one.
 
+mod back;
 mod keys;
+pub(super) mod layers;
 mod ring;
 mod stops;
 mod walking;
 
+pub(super) use back::FocusBack;
 pub(super) use stops::{Keeps, Pane, Walk};
 
-use super::page_keys::Scroll;
+use super::input::Scroll;
 use egui::scroll_area::ScrollAreaOutput;
 use egui::{Context, Id, LayerId, Popup, Rect, ScrollArea, Ui};
 use std::collections::{HashMap, HashSet};

@@ -5,8 +5,8 @@ use crate::app::action::Action;
 use crate::app::cell::cell_id;
 use crate::app::commands::Command;
 use crate::app::drafts::{CellId, Drafts};
-use crate::app::layers::{had_focus, layer_of};
-use crate::app::page_keys::Scroll;
+use crate::app::focus::layers::{had_focus, layer_of};
+use crate::app::input::Scroll;
 use egui::{Context, Key, Modifiers, Popup};
 
 impl WriteUpWindow {

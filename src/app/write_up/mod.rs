@@ -10,7 +10,7 @@ use preview::Preview;
 use super::desk::Desk;
 use super::focus::{FocusMap, Pane};
 use super::form::{Form, remark};
-use super::page_keys::Scroll;
+use super::input::Scroll;
 use crate::project::PageForm;
 use egui::{Context, Image, LayerId, Response, ScrollArea, Ui, Vec2, Window};
 

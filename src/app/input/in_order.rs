@@ -12,7 +12,7 @@ use std::collections::VecDeque;
 /// Hands every frame of a context as many events as it can answer, in their order; the others wait
 /// for the frames after it.
 #[derive(Debug, Default)]
-pub(super) struct InputInOrder {
+pub(in crate::app) struct InputInOrder {
     waiting: VecDeque<Event>,
     /// Where the pointer was when the frame before ended.
     pointer: Option<Pos2>,

@@ -4,7 +4,7 @@
 //! elsewhere. The write-up stands beside the window: it takes the focus when it opens, and gives it
 //! back when it closes.
 
-use super::layers::layer_of;
+use crate::app::focus::layers::layer_of;
 use egui::{Context, Id, Order, Popup};
 
 /// What lies over the window.
@@ -21,7 +21,7 @@ enum Over {
 
 /// What is remembered of the focus.
 #[derive(Debug, Default)]
-pub(super) struct FocusBack {
+pub(in crate::app) struct FocusBack {
     /// What had the focus while nothing lay over the window.
     place: Option<Id>,
     over: Over,
@@ -37,7 +37,7 @@ pub(super) struct FocusBack {
 
 impl FocusBack {
     /// Follows the focus, before anything else is done in a frame.
-    pub(super) fn follow(&mut self, ctx: &Context, has_dialog: bool, has_write_up: bool) {
+    pub(in crate::app) fn follow(&mut self, ctx: &Context, has_dialog: bool, has_write_up: bool) {
         let over = if has_dialog {
             Over::Dialog
         } else if Popup::is_any_open(ctx) {

@@ -4,7 +4,7 @@ use egui::{Event, Ui};
 
 /// Whether the pointer was moved, pressed, turned or taken away in this frame: a resting one must not
 /// overrule the keys.
-pub(super) fn is_told_by_pointer(ui: &Ui) -> bool {
+pub(in crate::app) fn is_told_by_pointer(ui: &Ui) -> bool {
     let is_of_pointer = |event: &Event| {
         matches!(
             event,

@@ -1,10 +1,10 @@
 //! The menus, made from the table of commands, and what is always at hand beside them.
 
-use super::action::Action;
-use super::commands::{Command, Entry, Menu, TABLE};
-use super::desk::Desk;
-use super::menu_keys::MenuKeys;
-use super::settings::{Settings, ThemeChoice};
+use crate::app::action::Action;
+use crate::app::commands::{Command, Entry, Menu, TABLE};
+use crate::app::desk::Desk;
+use crate::app::menus::MenuKeys;
+use crate::app::settings::{Settings, ThemeChoice};
 use crate::chart::View;
 use crate::project::Edit;
 use crate::project::examples::EXAMPLES;
@@ -17,7 +17,7 @@ use egui::{
 use std::path::PathBuf;
 
 /// Shows the menu bar.
-pub(super) fn menu_bar_ui(
+pub(in crate::app) fn menu_bar_ui(
     ui: &mut Ui,
     desk: &Desk,
     settings: &Settings,
@@ -173,7 +173,7 @@ fn examples_ui(ui: &mut Ui, keys: &mut MenuKeys, actions: &mut Vec<Action>) {
 }
 
 /// What a command is called just now: undo and redo say what they take back or bring back.
-pub(super) fn command_text(command: Command, desk: &Desk) -> String {
+pub(in crate::app) fn command_text(command: Command, desk: &Desk) -> String {
     let text = command.entry().map_or("", |entry| entry.text);
     let what = match command {
         Command::Undo => desk.history.undo_label(),

@@ -1,6 +1,6 @@
 //! Which keys scroll a long text, and how far?
 
-use super::keys_taken::steps;
+use crate::app::input::steps;
 use egui::style::ScrollAnimation;
 use egui::{Context, Key, Ui, vec2};
 
@@ -12,7 +12,7 @@ const LINE: f32 = 40.0;
 
 /// How far the keys of a frame scroll.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
-pub(super) struct Scroll {
+pub(in crate::app) struct Scroll {
     pages: isize,
     lines: isize,
     ends: isize,
@@ -20,7 +20,7 @@ pub(super) struct Scroll {
 
 impl Scroll {
     /// Takes Page Up, Page Down, Home and End, and the arrows too.
-    pub(super) fn taken_with_arrows(ctx: &Context) -> Self {
+    pub(in crate::app) fn taken_with_arrows(ctx: &Context) -> Self {
         Self {
             lines: steps(ctx, Key::ArrowDown, Key::ArrowUp),
             ..Self::taken(ctx)
@@ -28,7 +28,7 @@ impl Scroll {
     }
 
     /// Takes Page Up, Page Down, Home and End.
-    pub(super) fn taken(ctx: &Context) -> Self {
+    pub(in crate::app) fn taken(ctx: &Context) -> Self {
         Self {
             ends: steps(ctx, Key::End, Key::Home),
             ..Self::taken_by_page(ctx)
@@ -36,7 +36,7 @@ impl Scroll {
     }
 
     /// Takes Page Up and Page Down: Home and End belong to a text field.
-    pub(super) fn taken_by_page(ctx: &Context) -> Self {
+    pub(in crate::app) fn taken_by_page(ctx: &Context) -> Self {
         Self {
             pages: steps(ctx, Key::PageDown, Key::PageUp),
             ..Self::default()
@@ -44,7 +44,7 @@ impl Scroll {
     }
 
     /// Scrolls the area whose contents `ui` is laying out.
-    pub(super) fn apply(self, ui: &Ui) {
+    pub(in crate::app) fn apply(self, ui: &Ui) {
         if self == Self::default() {
             return;
         }

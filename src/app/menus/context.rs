@@ -1,10 +1,10 @@
 //! What a right click opens is opened by the menu key and Shift+F10 too.
 
-use super::layers::enter;
+use crate::app::focus::layers::enter;
 use egui::{Event, Id, Key, Modifiers, Popup, Response, SetOpenCommand, Ui};
 
 /// Whether the menu of something that has the focus was asked for by key in this frame.
-pub(super) fn is_asked_for_by_key(response: &Response) -> bool {
+pub(in crate::app) fn is_asked_for_by_key(response: &Response) -> bool {
     response.has_focus()
         && response.ctx.input_mut(|input| {
             let before = input.events.len();
@@ -32,7 +32,7 @@ fn asks_for_menu(event: &Event) -> bool {
 
 /// The menu of something, at the pointer after a right click, beneath it when asked for by key; its
 /// first entry has the focus then.
-pub(super) fn context_menu_ui(
+pub(in crate::app) fn context_menu_ui(
     response: &Response,
     is_by_key: bool,
     contents: impl FnOnce(&mut Ui),

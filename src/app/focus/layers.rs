@@ -3,14 +3,14 @@
 use egui::{Context, Id, LayerId, Ui};
 
 /// The layer in which something was shown in the last frame.
-pub(super) fn layer_of(ctx: &Context, id: Id) -> Option<LayerId> {
+pub(in crate::app) fn layer_of(ctx: &Context, id: Id) -> Option<LayerId> {
     let order = ctx.viewport(|v| v.prev_pass.widgets.order(id));
     order.map(|(layer, _)| layer)
 }
 
 /// Gives the focus to the first part of a menu whose contents have just been laid out; whether there
 /// is one. A menu that is only being measured has none yet.
-pub(super) fn enter(ui: &Ui) -> bool {
+pub(in crate::app) fn enter(ui: &Ui) -> bool {
     let first = ui.viewport(|v| {
         let mut parts = v.this_pass.widgets.get_layer(ui.layer_id());
         let first = parts.find(|part| part.enabled && part.sense.is_focusable());
@@ -24,7 +24,7 @@ pub(super) fn enter(ui: &Ui) -> bool {
 }
 
 /// What had the focus when the last frame ended, though Esc has taken it in this one.
-pub(super) fn had_focus(ctx: &Context) -> Option<Id> {
+pub(in crate::app) fn had_focus(ctx: &Context) -> Option<Id> {
     let all: Vec<Id> = ctx.viewport(|v| {
         let layers = v.prev_pass.widgets.layers();
         layers

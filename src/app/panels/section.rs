@@ -4,7 +4,7 @@ use egui::collapsing_header::CollapsingState;
 use egui::{CollapsingHeader, IdSalt, Ui};
 
 /// Shows a section that is open until it is folded; its heading then says in short what is in it.
-pub(super) fn section_ui(
+pub(in crate::app) fn section_ui(
     ui: &mut Ui,
     name: &str,
     in_short: impl FnOnce() -> String,

@@ -1,13 +1,13 @@
 //! What does a view lack, and by which link is it given? One sentence instead of an empty diagram.
 
-use super::action::Action;
-use super::desk::Desk;
-use super::view_state::ViewState;
+use crate::app::action::Action;
+use crate::app::desk::Desk;
+use crate::app::view_state::ViewState;
 use crate::project::Edit;
 use egui::{Align, Layout, Ui};
 
 /// What a view lacks before it can show anything.
-pub(super) struct Missing {
+pub(in crate::app) struct Missing {
     sentence: &'static str,
     /// What the link says, and what it does.
     link: String,
@@ -16,7 +16,7 @@ pub(super) struct Missing {
 
 impl Missing {
     /// What the diagram lacks; none where there is something to be seen.
-    pub(super) fn of(desk: &Desk, view: &ViewState) -> Option<Self> {
+    pub(in crate::app) fn of(desk: &Desk, view: &ViewState) -> Option<Self> {
         let sets = &desk.project().sets;
         if sets.iter().any(|candidate| candidate.visible) {
             return None;
@@ -30,7 +30,7 @@ impl Missing {
     }
 
     /// Shows the sentence and the link.
-    pub(super) fn show(self, ui: &mut Ui, actions: &mut Vec<Action>) {
+    pub(in crate::app) fn show(self, ui: &mut Ui, actions: &mut Vec<Action>) {
         let room = ui.available_height() * 0.4;
         ui.with_layout(Layout::top_down(Align::Center), |ui| {
             ui.add_space(room);

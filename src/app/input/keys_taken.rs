@@ -4,7 +4,7 @@ use egui::{Context, Event, FocusDirection, Key, Modifiers};
 
 /// How often a key without modifiers was pressed in this frame; the presses are used up, and an
 /// arrow moves no focus any more.
-pub(super) fn taken(ctx: &Context, wanted: Key) -> usize {
+pub(in crate::app) fn taken(ctx: &Context, wanted: Key) -> usize {
     let mut count = 0;
     ctx.input_mut(|input| {
         input.events.retain(|event| {
@@ -20,7 +20,7 @@ pub(super) fn taken(ctx: &Context, wanted: Key) -> usize {
 }
 
 /// How far a pair of keys leads: the presses of the one less those of the other.
-pub(super) fn steps(ctx: &Context, on: Key, back: Key) -> isize {
+pub(in crate::app) fn steps(ctx: &Context, on: Key, back: Key) -> isize {
     taken(ctx, on).cast_signed() - taken(ctx, back).cast_signed()
 }
 

@@ -1,28 +1,37 @@
 //! Which panels does the window show, and where?
 
-use super::action::Action;
-use super::arrangement::{Part, Share, is_wide};
-use super::diagram_panel::diagram_panel_ui;
-use super::focus::{FocusMap, Pane};
-use super::form::Form;
-use super::menu_bar::menu_bar_ui;
-use super::missing::Missing;
-use super::pointer::is_told_by_pointer;
-use super::set_card::set_cards_ui;
-use super::splitter::{Side, splitter_ui};
-use super::status_bar::status_bar_ui;
-use super::table_panel::table_panel_ui;
-use super::vehicle_panel::vehicle_panel_ui;
-use super::window::App;
+mod arrangement;
+mod missing;
+mod section;
+mod splitter;
+
+pub(super) use arrangement::Shares;
+pub use arrangement::{Part, Share};
+pub(super) use section::section_ui;
+
+use crate::app::action::Action;
+use crate::app::diagram_panel::diagram_panel_ui;
+use crate::app::focus::{FocusMap, Pane};
+use crate::app::form::Form;
+use crate::app::input::is_told_by_pointer;
+use crate::app::menus::menu_bar_ui;
+use crate::app::set_card::set_cards_ui;
+use crate::app::status_bar::status_bar_ui;
+use crate::app::table_panel::table_panel_ui;
+use crate::app::vehicle_panel::vehicle_panel_ui;
+use crate::app::window::App;
 use crate::draw::palette::{Palette, Theme};
+use arrangement::is_wide;
 use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui};
+use missing::Missing;
+use splitter::{Side, splitter_ui};
 
 /// The room around a diagram, in points.
 const MARGIN: f32 = 8.0;
 
 impl App {
     /// Shows all panels; what they want done is added to `actions`.
-    pub(super) fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
+    pub(in crate::app) fn panels_ui(&mut self, ui: &mut Ui, actions: &mut Vec<Action>) {
         let palette = Palette::of(Theme::of(ui.ctx()));
         let is_wide = is_wide(ui.max_rect().size());
         Panel::top("menu").show(ui, |ui| {

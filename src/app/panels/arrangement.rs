@@ -3,7 +3,7 @@
 //! Where there is room, forms, diagram and table stand together; in a narrow or much enlarged window
 //! one of them has all the room, and a row of names above switches between them.
 
-use super::focus::Pane;
+use crate::app::focus::Pane;
 use egui::{Rangef, Vec2};
 use serde::{Deserialize, Serialize};
 
@@ -42,10 +42,10 @@ pub enum Part {
 
 impl Part {
     /// All parts, as they stand from left to right and from top to bottom.
-    pub(super) const ALL: [Self; 3] = [Self::Forms, Self::Diagram, Self::Table];
+    pub(in crate::app) const ALL: [Self; 3] = [Self::Forms, Self::Diagram, Self::Table];
 
     /// What it is called.
-    pub(super) fn text(self) -> &'static str {
+    pub(in crate::app) fn text(self) -> &'static str {
         match self {
             Self::Forms => "Vehicle and sets",
             Self::Diagram => "Diagram",
@@ -54,7 +54,7 @@ impl Part {
     }
 
     /// The parts of the focus map that are in it.
-    pub(super) fn panes(self) -> &'static [Pane] {
+    pub(in crate::app) fn panes(self) -> &'static [Pane] {
         match self {
             Self::Forms => &[Pane::Vehicle, Pane::Sets],
             Self::Diagram => &[Pane::Diagram],
@@ -63,14 +63,14 @@ impl Part {
     }
 
     /// The part that a part of the focus map is in, if it is in one.
-    pub(super) fn with(pane: Pane) -> Option<Self> {
+    pub(in crate::app) fn with(pane: Pane) -> Option<Self> {
         let mut parts = Self::ALL.into_iter();
         parts.find(|part| part.panes().contains(&pane))
     }
 }
 
 /// Whether forms, diagram and table stand together in a window of that size.
-pub(super) fn is_wide(size: Vec2) -> bool {
+pub(in crate::app) fn is_wide(size: Vec2) -> bool {
     size.x >= ROOM_FOR_ALL.x && size.y >= ROOM_FOR_ALL.y
 }
 
@@ -86,11 +86,11 @@ pub enum Share {
 /// How much the left column and the table take.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
-pub(super) struct Shares {
+pub(in crate::app) struct Shares {
     /// The width of the left column, in points.
-    pub(super) column: f32,
+    pub(in crate::app) column: f32,
     /// The share of the height that the table takes, 0 to 1.
-    pub(super) table: f32,
+    pub(in crate::app) table: f32,
 }
 
 impl Default for Shares {
@@ -106,13 +106,13 @@ impl Shares {
     /// The height of the table, in points, where it shares that height with the diagram.
     ///
     /// On a large screen it grows faster than the diagram, until all rows of three sets are seen.
-    pub(super) fn table_height(self, height: f32) -> f32 {
+    pub(in crate::app) fn table_height(self, height: f32) -> f32 {
         let more = (height - ORDINARY_HEIGHT).max(0.0) * 0.3;
         (self.table * height + more).min(height * MOST_OF_HEIGHT)
     }
 
     /// Takes a wish, as far as it can be fulfilled.
-    pub(super) fn take(&mut self, share: Share) {
+    pub(in crate::app) fn take(&mut self, share: Share) {
         match share {
             Share::Column(points) => self.column = points,
             Share::Table(share) => self.table = share,
@@ -121,7 +121,7 @@ impl Shares {
     }
 
     /// What a hand-edited file or a far drag asks for, brought into what can be.
-    pub(super) fn sane(self) -> Self {
+    pub(in crate::app) fn sane(self) -> Self {
         let within = |value: f32, range: Rangef, otherwise: f32| {
             if value.is_finite() {
                 range.clamp(value)

@@ -1,6 +1,6 @@
 //! The bar between two parts of the window: dragged, or moved by arrow keys, it gives one more room.
 
-use super::focus::{FocusMap, Keeps};
+use crate::app::focus::{FocusMap, Keeps};
 use egui::accesskit::Action as Request;
 use egui::{CursorIcon, Event, Id, Key, Rect, Role, Sense, Stroke, Ui, WidgetInfo, pos2};
 
@@ -12,13 +12,13 @@ const REACH: f32 = 4.0;
 
 /// On which side of the part that it resizes does the bar stand?
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Side {
+pub(in crate::app) enum Side {
     Right,
     Top,
 }
 
 /// Shows the bar at a side of a part; by how many points the part is to grow.
-pub(super) fn splitter_ui(
+pub(in crate::app) fn splitter_ui(
     ui: &Ui,
     focus: &mut FocusMap,
     part: Rect,

@@ -3,8 +3,8 @@
 //! Alt with a menu's first letter opens it and F10 the first one; Left and Right go to the menus
 //! beside it. Everything within a menu is the toolkit's.
 
-use super::commands::Menu;
-use super::layers::{enter, layer_of};
+use crate::app::commands::Menu;
+use crate::app::focus::layers::{enter, layer_of};
 use egui::os::OperatingSystem;
 use egui::{
     Context, Event, FocusDirection, Id, Key, Modifiers, Order, Popup, Response, SetOpenCommand, Ui,
@@ -13,7 +13,7 @@ use egui::{
 
 /// The menus of the bar as they were last shown.
 #[derive(Debug, Default)]
-pub(super) struct MenuKeys {
+pub(in crate::app) struct MenuKeys {
     /// The button of each menu, from left to right.
     buttons: Vec<(Menu, Id)>,
     /// The entries that open a further menu.
@@ -31,7 +31,7 @@ fn popup_of(button: Id) -> Id {
 
 impl MenuKeys {
     /// Begins a frame in which bar and menus announce themselves anew, and answers the keys.
-    pub(super) fn begin_frame(&mut self, ctx: &Context, has_dialog: bool) {
+    pub(in crate::app) fn begin_frame(&mut self, ctx: &Context, has_dialog: bool) {
         let buttons = std::mem::take(&mut self.buttons);
         let submenus = std::mem::take(&mut self.submenus);
         if has_dialog {
@@ -67,7 +67,11 @@ impl MenuKeys {
 
     /// A menu that opens under the pointer too, while another one is open: where the pointer moves,
     /// not where it was left when the keys were taken.
-    pub(super) fn follow_pointer<'a>(&self, menu: Popup<'a>, button: &Response) -> Popup<'a> {
+    pub(in crate::app) fn follow_pointer<'a>(
+        &self,
+        menu: Popup<'a>,
+        button: &Response,
+    ) -> Popup<'a> {
         let has_moved = button.ctx.input(|i| i.pointer.delta() != Vec2::ZERO);
         if self.is_open && has_moved && button.hovered() && !button.clicked() {
             menu.open_memory(Some(SetOpenCommand::Bool(true)))
@@ -77,12 +81,12 @@ impl MenuKeys {
     }
 
     /// Announces the button of a menu.
-    pub(super) fn announce(&mut self, menu: Menu, button: &Response) {
+    pub(in crate::app) fn announce(&mut self, menu: Menu, button: &Response) {
         self.buttons.push((menu, button.id));
     }
 
     /// Announces an entry that opens a further menu.
-    pub(super) fn announce_submenu(&mut self, entry: &Response) {
+    pub(in crate::app) fn announce_submenu(&mut self, entry: &Response) {
         self.submenus.push(entry.id);
     }
 
@@ -97,7 +101,7 @@ impl MenuKeys {
     }
 
     /// Gives the focus to the first entry of a menu that was opened by key, behind its contents.
-    pub(super) fn enter(&mut self, ui: &Ui) {
+    pub(in crate::app) fn enter(&mut self, ui: &Ui) {
         if self.entered == Some(ui.layer_id().id) && enter(ui) {
             self.entered = None;
         }
@@ -181,5 +185,5 @@ fn step_aside(ctx: &Context, menu: Id, submenus: &[Id]) -> isize {
 }
 
 fn taken(ctx: &Context, key: Key) -> isize {
-    super::keys_taken::taken(ctx, key).cast_signed()
+    crate::app::input::taken(ctx, key).cast_signed()
 }

@@ -1,0 +1,11 @@
+//! Events before anybody answers them: their order, keys that are taken, and what the pointer says.
+
+mod in_order;
+mod keys_taken;
+mod page_keys;
+mod pointer;
+
+pub(super) use in_order::InputInOrder;
+pub(super) use keys_taken::{steps, taken};
+pub(super) use page_keys::Scroll;
+pub(super) use pointer::is_told_by_pointer;

@@ -1,0 +1,9 @@
+//! The menus: those of the bar, by pointer and by key, and those of a right click.
+
+mod bar;
+mod context;
+mod keys;
+
+pub(super) use bar::{command_text, menu_bar_ui};
+pub(super) use context::{context_menu_ui, is_asked_for_by_key};
+pub(super) use keys::MenuKeys;
