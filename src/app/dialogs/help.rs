@@ -64,7 +64,16 @@ pub(super) fn close_ui(ui: &mut Ui) -> bool {
 }
 
 /// Keys that belong to a part of the window rather than to a command.
-pub const OTHER_KEYS: [(&str, &str); 11] = [
+pub const OTHER_KEYS: [(&str, &str); 14] = [
+    (
+        "F6, Shift+F6",
+        "Goes to the next part of the window, or the one before, where it was last",
+    ),
+    ("Tab, Shift+Tab", "Goes down a column, then from row to row"),
+    (
+        "Left, Right",
+        "Goes along a row, from a field at the ends of its text; from shift point to shift point",
+    ),
     (
         "Alt with F, E, V or H; F10",
         "Opens that menu, or the first; Left and Right go to the others",
@@ -75,7 +84,7 @@ pub const OTHER_KEYS: [(&str, &str); 11] = [
     ),
     (
         "Page Up, Page Down, Home, End",
-        "Scrolls the help, the findings, or the preview of the write-up",
+        "Scrolls the part that has the focus, the help, or the preview of the write-up",
     ),
     (
         "Left, Right in a question",
@@ -89,15 +98,21 @@ pub const OTHER_KEYS: [(&str, &str); 11] = [
         "Up, Down where a command is found",
         "Chooses a line; Enter runs it",
     ),
-    ("Up, Down in a field", "Goes to the field above or below"),
-    ("Enter or Tab in a field", "Takes what was typed"),
+    (
+        "Up, Down",
+        "Goes to the field, button or row above or below; moves the bar between two parts",
+    ),
+    (
+        "Enter or Tab in a field",
+        "Takes what was typed and goes to the next field",
+    ),
     (
         "Esc in a field or on a handle",
         "Takes back what was typed or moved",
     ),
     (
         "Up, Down on a shift point",
-        "Moves it by 10 rpm, with Shift by 100",
+        "Moves it by 10 rpm, with Shift or as Page Up, Page Down by 100",
     ),
     (
         "Wheel, drag, double click on the diagram",
