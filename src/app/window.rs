@@ -11,7 +11,7 @@ use super::drafts::Drafts;
 use super::find_command::{Found, find_command_ui, offers};
 use super::focus::FocusBack;
 use super::focus::{FocusMap, Lost};
-use super::input::InputInOrder;
+use super::input::{InputInOrder, hold_keys};
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
 use super::menus::MenuKeys;
 use super::panels::Part;
@@ -22,6 +22,7 @@ use crate::draw::palette::{Palette, Theme};
 use crate::gearing::GearId;
 use crate::project::{Candidates, DocumentId, History, Project, SetId};
 use egui::{ThemePreference, Ui, ViewportCommand};
+use std::mem::discriminant;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::Ordering;
 
@@ -195,6 +196,7 @@ impl App {
         if !is_whole_screen {
             self.window_size = ui.max_rect().size().into();
         }
+        let over_before = self.over_it(&ctx);
         let mut actions = self.begin_frame(&ctx);
         let has_dialog = self.has_dialog();
         self.walk(&ctx, !has_dialog);
@@ -220,6 +222,9 @@ impl App {
             self.perform(&ctx, action);
         }
         self.end_what_nobody_holds(&ctx);
+        if self.over_it(&ctx) != over_before {
+            hold_keys(&ctx);
+        }
         if self.desk().history.revision() != before || self.view != view_before {
             self.view.keep_to(self.lifecycle.desk.project());
             self.drafts.keep_to(self.lifecycle.desk.project());
@@ -245,6 +250,16 @@ impl App {
         if !is_held && self.desk().history.in_gesture() {
             self.history().commit();
         }
+    }
+
+    /// What stands over the window: a dialog, a question, the write-up, a menu.
+    fn over_it(&self, ctx: &egui::Context) -> impl PartialEq + use<> {
+        (
+            self.dialog.as_ref().map(discriminant),
+            self.lifecycle.asked.as_ref().map(discriminant),
+            self.view.write_up_is_open,
+            egui::Popup::is_any_open(ctx),
+        )
     }
 
     /// Whether a dialog or a question stands over the window.

@@ -6,7 +6,7 @@
 //! A press of the pointer is looked up where the pointer is when the frame ends, among what the frame
 //! before has shown there: it must be alone with a pointer that was there already.
 
-use egui::{Context, Event, Key, Modifiers, Plugin, Pos2, RawInput, TouchPhase};
+use egui::{Context, Event, Id, Key, Modifiers, Plugin, Pos2, RawInput, TouchPhase};
 use std::collections::VecDeque;
 
 /// Hands every frame of a context as many events as it can answer, in their order; the others wait
@@ -18,6 +18,26 @@ pub(in crate::app) struct InputInOrder {
     pointer: Option<Pos2>,
 }
 
+/// How many frames pass until what has opened can be seen and has the focus: the first one measures it.
+const FRAMES_TO_OPEN: u64 = 2;
+
+/// Lets keys wait until what has opened or closed in this frame has taken the focus or given it back.
+pub(in crate::app) fn hold_keys(ctx: &Context) {
+    let until = ctx.cumulative_frame_nr() + FRAMES_TO_OPEN;
+    ctx.data_mut(|d| d.insert_temp(held_id(), until));
+    ctx.request_repaint();
+}
+
+/// Whether keys still wait in the frame that begins.
+fn are_keys_held(ctx: &Context) -> bool {
+    let until: Option<u64> = ctx.data(|d| d.get_temp(held_id()));
+    until.is_some_and(|until| ctx.cumulative_frame_nr() <= until)
+}
+
+fn held_id() -> Id {
+    Id::unique("keys are held")
+}
+
 impl Plugin for InputInOrder {
     fn debug_name(&self) -> &'static str {
         "input in order"
@@ -25,7 +45,7 @@ impl Plugin for InputInOrder {
 
     fn input_hook(&mut self, ctx: &Context, input: &mut RawInput) {
         self.waiting.extend(input.events.drain(..));
-        input.events = self.next_frame();
+        input.events = self.next_frame(are_keys_held(ctx));
         if !self.waiting.is_empty() {
             ctx.request_repaint();
         }
@@ -34,7 +54,7 @@ impl Plugin for InputInOrder {
 
 impl InputInOrder {
     /// Takes the events that the next frame can answer.
-    fn next_frame(&mut self) -> Vec<Event> {
+    fn next_frame(&mut self, are_keys_held: bool) -> Vec<Event> {
         let mut frame = Frame::begun_with(self.pointer);
         let mut events = Vec::new();
         while let Some(event) = self.waiting.front() {
@@ -43,7 +63,7 @@ impl InputInOrder {
                 frame.pointer = Some(place);
                 break;
             }
-            if frame.is_too_full_for(event) {
+            if frame.is_too_full_for(event) || (are_keys_held && is_press(event)) {
                 break;
             }
             frame.note(event);

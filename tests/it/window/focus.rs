@@ -461,3 +461,35 @@ fn page_keys_scroll_the_part_in_focus() {
     let is_same = (part - window.view().x[1]).abs() < 1e-3 * part;
     assert!(is_same, "Home has shown the whole diagram");
 }
+
+#[test]
+fn keys_pressed_before_a_window_has_opened_go_to_it() {
+    let press = |key, modifiers| Event::Key {
+        key,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers,
+    };
+    let mut window = Window::on_camper_van();
+    window.enter_field("Ratio of gear 2, set 2");
+    let tab = press(Key::Tab, Modifiers::NONE);
+    window.frame(vec![press(Key::E, Modifiers::COMMAND), tab.clone(), tab]);
+    window.settle();
+    assert_eq!(window.focused(), "Bench page, Letter");
+    window.frame(vec![
+        press(Key::Escape, Modifiers::NONE),
+        Event::Text("2".to_owned()),
+    ]);
+    window.settle();
+    assert_eq!(window.focused(), "Ratio of gear 2, set 2");
+    assert_eq!(window.text("Ratio of gear 2, set 2"), "2");
+    window.key(Key::Escape);
+
+    window.frame(vec![
+        press(Key::O, Modifiers::COMMAND),
+        Event::Text("/x".to_owned()),
+    ]);
+    window.settle();
+    assert_eq!(window.text("Path"), "/x");
+}
