@@ -3,8 +3,8 @@
 //! Panels change nothing themselves: they get a small borrowed view and return actions, which the
 //! app performs after the frame.
 
+use super::arrangement::{Part, Share};
 use super::commands::Command;
-use super::panels::{Part, Share};
 use super::typed::RatioForm;
 use crate::chart::{Range, View};
 use crate::gearing::GearId;

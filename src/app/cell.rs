@@ -6,13 +6,13 @@
 use super::action::Action;
 use super::drafts::{CellId, Draft, Drafts};
 use super::focus::Keeps;
-use super::form::Form;
+use super::form::{Field, Form};
 use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
 use std::time::Duration;
 
 /// A field to be shown.
-pub(super) struct InputCell<'a> {
+struct InputCell<'a> {
     /// Which field of the document it is.
     pub id: CellId,
     /// What it is called, for those who hear it.
@@ -27,16 +27,32 @@ pub(super) struct InputCell<'a> {
     pub read: &'a dyn Fn(&str) -> Result<Edit, String>,
 }
 
-/// The identity of a field's widget.
-pub(super) fn cell_id(cell: CellId) -> egui::Id {
-    egui::Id::unique(("cell", cell))
+impl Form<'_> {
+    /// A field within a row, its width in points; why its text does not read.
+    pub(super) fn cell(
+        &mut self,
+        ui: &mut Ui,
+        field: &Field<'_>,
+        width: f32,
+        read: &dyn Fn(&str) -> Result<Edit, String>,
+    ) -> Option<String> {
+        let cell = InputCell {
+            id: field.id,
+            name: field.name,
+            text: field.text,
+            hint: field.hint,
+            width,
+            read,
+        };
+        cell_ui(ui, self, &cell)
+    }
 }
 
 /// Shows a field and adds what it wants done to the form's actions.
 ///
 /// Returns why what stands in it does not read, to be shown beside or beneath it.
-pub(super) fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<String> {
-    let id = cell_id(cell.id);
+fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<String> {
+    let id = cell.id.widget();
     let (has_focus, had_focus) = ui.memory(|m| (m.has_focus(id), m.had_focus_last_frame(id)));
     let escape = has_focus && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
     form.drafts.end_outdated(cell.id, cell.text);

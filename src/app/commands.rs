@@ -194,20 +194,12 @@ fn command_of(
     event: &egui::Event,
     is_own: &dyn Fn(KeyboardShortcut, Command) -> bool,
 ) -> Option<Command> {
-    let egui::Event::Key {
-        key,
-        pressed: true,
-        modifiers,
-        ..
-    } = event
-    else {
-        return None;
-    };
+    let (key, modifiers) = super::input::pressed(event)?;
     let shortcuts = TABLE
         .iter()
         .flat_map(|entry| entry.shortcuts.iter().map(|s| (*s, entry.command)));
     shortcuts
-        .filter(|(s, _)| s.logical_key == *key && modifiers.matches_logically(s.modifiers))
+        .filter(|(s, _)| s.logical_key == key && modifiers.matches_logically(s.modifiers))
         .filter(|(s, command)| !is_own(*s, *command))
         .max_by_key(|(s, _)| modifier_count(s.modifiers))
         .map(|(_, command)| command)

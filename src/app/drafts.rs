@@ -4,7 +4,6 @@
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
 //! beside it, and the document keeps the last good value.
 
-use super::cell::cell_id;
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 use std::collections::HashMap;
@@ -32,6 +31,13 @@ pub enum CellId {
     PictureWidth,
     /// A field of one set.
     Set(SetId, SetCell),
+}
+
+impl CellId {
+    /// The identity of the field's widget.
+    pub(super) fn widget(self) -> egui::Id {
+        egui::Id::unique(("cell", self))
+    }
 }
 
 /// Which field of a set.
@@ -149,7 +155,7 @@ impl Drafts {
 
     /// Whether something was typed in the field of that widget.
     pub(super) fn is_typed_in(&self, field: egui::Id) -> bool {
-        self.open.keys().any(|cell| cell_id(*cell) == field)
+        self.open.keys().any(|cell| cell.widget() == field)
     }
 }
 

@@ -1,7 +1,6 @@
 //! The layout of fields: a name, the field, and beneath it what does not read.
 
 use super::action::Action;
-use super::cell::{InputCell, cell_ui};
 use super::drafts::{CellId, Drafts};
 use super::focus::FocusMap;
 use crate::draw::palette::Palette;
@@ -53,25 +52,6 @@ impl Form<'_> {
             })
             .inner;
         self.problem(ui, problem.as_deref());
-    }
-
-    /// A field within a row, its width in points; why its text does not read.
-    pub(super) fn cell(
-        &mut self,
-        ui: &mut Ui,
-        field: &Field<'_>,
-        width: f32,
-        read: &dyn Fn(&str) -> Result<Edit, String>,
-    ) -> Option<String> {
-        let cell = InputCell {
-            id: field.id,
-            name: field.name,
-            text: field.text,
-            hint: field.hint,
-            width,
-            read,
-        };
-        cell_ui(ui, self, &cell)
     }
 
     /// The name before a field.

@@ -4,6 +4,7 @@
 //! things, after the frame.
 
 mod action;
+mod arrangement;
 mod background;
 mod cell;
 mod commands;
@@ -27,6 +28,7 @@ mod on_a_failing_disk;
 mod panels;
 mod performing;
 mod recovery;
+mod section;
 mod set_card;
 mod settings;
 #[cfg(test)]
@@ -43,6 +45,7 @@ mod window;
 mod write_up;
 
 pub use action::Action;
+pub use arrangement::{Part, Share};
 
 pub use background::Wake;
 pub use commands::{Command, Entry, Menu, TABLE};
@@ -52,7 +55,6 @@ pub use dialogs::{CAUTIONS, OTHER_KEYS};
 pub use drafts::{CellId, SetCell};
 pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 pub use lifecycle::Surroundings;
-pub use panels::{Part, Share};
 pub use recovery::Pace;
 pub use startup::{StartError, run};
 pub use window::App;

@@ -1,14 +1,13 @@
 //! How is done what panels and commands ask for?
 
 use super::action::Action;
-use super::cell::cell_id;
+use super::arrangement::Part;
 use super::commands::Command;
 use super::copies::copy_of;
 use super::dialogs::{Dialog, PasteAnswer};
 use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
-use super::panels::Part;
 use super::settings::ThemeChoice;
 use super::view_state::Ranges;
 use super::window::App;
@@ -170,7 +169,7 @@ impl App {
     /// The name of a set is typed in next.
     fn type_name_of(&mut self, set: SetId) {
         self.view.part = Part::Forms;
-        self.focus.want(cell_id(CellId::Set(set, SetCell::Name)));
+        self.focus.want(CellId::Set(set, SetCell::Name).widget());
     }
 
     /// Brings a set forward that has just come, to be named.

@@ -3,7 +3,7 @@
 //! Kept in the user's configuration folder, written whole or not at all. A broken, missing or
 //! unwritable file never stops the program: it means the defaults.
 
-use super::panels::Shares;
+use super::arrangement::Shares;
 use crate::project::{FileSystem, SaveError, read_text, save_whole, sweep_stale};
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};

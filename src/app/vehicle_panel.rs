@@ -5,7 +5,7 @@ use super::desk::Desk;
 use super::drafts::CellId;
 use super::focus::Keeps;
 use super::form::{Field, Form, remark};
-use super::panels::section_ui;
+use super::section::section_ui;
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
 use crate::project::{Edit, Note, Project};

@@ -2,7 +2,7 @@
 //!
 //! Nothing here is saved with the project or undone.
 
-use super::panels::Part;
+use super::arrangement::Part;
 use super::typed::RatioForm;
 use crate::chart::{Range, View};
 use crate::gearing::GearId;

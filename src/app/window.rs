@@ -4,6 +4,7 @@
 //! shows the panels and collects what they want done; `performing` does it.
 
 use super::action::Action;
+use super::arrangement::Part;
 use super::commands;
 use super::desk::Desk;
 use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
@@ -14,7 +15,6 @@ use super::focus::{FocusMap, Lost};
 use super::input::{InputInOrder, hold_keys};
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
 use super::menus::MenuKeys;
-use super::panels::Part;
 
 use super::view_state::ViewState;
 use super::write_up::WriteUpWindow;

@@ -2,6 +2,7 @@
 
 use super::stops::{Keeps, Stop};
 use super::walking::Wish;
+use crate::app::input::pressed;
 use egui::{Context, Event, Key, Modifiers, TextEdit};
 
 /// Takes the first key of this frame that moves the focus away from a stop.
@@ -35,18 +36,6 @@ fn wish(event: &Event, stop: Option<&Stop>, edges: Edges) -> Option<Wish> {
         Key::ArrowRight if edges.right && leaves(&[Keeps::Lines, Keeps::Level]) => {
             Some(Wish::Right)
         }
-        _ => None,
-    }
-}
-
-fn pressed(event: &Event) -> Option<(Key, Modifiers)> {
-    match event {
-        Event::Key {
-            key,
-            pressed: true,
-            modifiers,
-            ..
-        } => Some((*key, *modifiers)),
         _ => None,
     }
 }

@@ -141,8 +141,8 @@ pub(super) fn in_rows(sketch: &Sketch, shown: &[Shown]) -> Vec<Stop> {
     for pane in panes {
         let within = shown.iter().filter(|s| pane.holds(s));
         let mut of_row: Vec<Stop> = Vec::new();
-        // In a row of its own stands also what is announced twice: the order is that of its first call.
-        for shown in ordered(sketch, within.collect()) {
+        let within: Vec<&Shown> = within.collect();
+        for shown in ordered(sketch, &within) {
             let stop = stop_of(sketch, shown, pane.of);
             if !of_row.iter().all(|other| is_beside(other, &stop)) {
                 row = ended(&mut stops, &mut of_row, row);
@@ -154,27 +154,24 @@ pub(super) fn in_rows(sketch: &Sketch, shown: &[Shown]) -> Vec<Stop> {
     stops
 }
 
-/// What is alone comes in the order in which it was announced: what the pointer is on may be shown last.
-fn ordered<'a>(sketch: &Sketch, shown: Vec<&'a Shown>) -> Vec<&'a Shown> {
+/// What is alone comes in the order in which it was announced: what the pointer is on is shown last.
+fn ordered<'a>(sketch: &Sketch, shown: &[&'a Shown]) -> Vec<&'a Shown> {
     let rank = |shown: &Shown| {
         let mut alone = sketch.announced.iter().filter(|a| a.is_alone);
         alone.position(|a| a.id == shown.id)
     };
-    let mut ranks: Vec<(usize, &Shown)> = Vec::new();
-    let mut others = shown.clone();
-    for shown in shown {
-        ranks.extend(rank(shown).map(|rank| (rank, shown)));
-    }
-    ranks.sort_by_key(|(rank, _)| *rank);
-    let mut alone = ranks.into_iter().map(|(_, shown)| shown);
-    for place in &mut others {
-        if rank(place).is_some()
-            && let Some(next) = alone.next()
-        {
-            *place = next;
-        }
-    }
-    others
+    let mut alone: Vec<&Shown> = shown
+        .iter()
+        .copied()
+        .filter(|s| rank(s).is_some())
+        .collect();
+    alone.sort_by_key(|shown| rank(shown));
+    let mut alone = alone.into_iter();
+    let in_turn = |shown: &&'a Shown| match rank(shown) {
+        Some(_) => alone.next().unwrap_or(shown),
+        None => shown,
+    };
+    shown.iter().map(in_turn).collect()
 }
 
 fn stop_of(sketch: &Sketch, shown: &Shown, pane: Pane) -> Stop {

@@ -6,7 +6,8 @@
 //! A press of the pointer is looked up where the pointer is when the frame ends, among what the frame
 //! before has shown there: it must be alone with a pointer that was there already.
 
-use egui::{Context, Event, Id, Key, Modifiers, Plugin, Pos2, RawInput, TouchPhase};
+use super::keys_taken::pressed;
+use egui::{Context, Event, Id, Key, Plugin, Pos2, RawInput, TouchPhase};
 use std::collections::VecDeque;
 
 /// Hands every frame of a context as many events as it can answer, in their order; the others wait
@@ -184,22 +185,10 @@ fn is_command(event: &Event) -> bool {
     pressed(event).is_some_and(|(key, modifiers)| modifiers.command || key == Key::F1)
 }
 
-fn pressed(event: &Event) -> Option<(Key, Modifiers)> {
-    match event {
-        Event::Key {
-            key,
-            pressed: true,
-            modifiers,
-            ..
-        } => Some((*key, *modifiers)),
-        _ => None,
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use egui::{PointerButton, TouchDeviceId, TouchId, pos2};
+    use egui::{Modifiers, PointerButton, TouchDeviceId, TouchId, pos2};
     use proptest::prelude::*;
     use proptest::sample::select;
 

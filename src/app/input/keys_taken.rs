@@ -25,6 +25,18 @@ pub(in crate::app) fn steps(ctx: &Context, on: Key, back: Key) -> isize {
 }
 
 fn is_press(event: &Event, wanted: Key) -> bool {
-    matches!(event, Event::Key { key, pressed: true, modifiers, .. }
-        if *key == wanted && *modifiers == Modifiers::NONE)
+    pressed(event) == Some((wanted, Modifiers::NONE))
+}
+
+/// The key that was pressed, with its modifiers; none where the event is something else.
+pub(in crate::app) fn pressed(event: &Event) -> Option<(Key, Modifiers)> {
+    match event {
+        Event::Key {
+            key,
+            pressed: true,
+            modifiers,
+            ..
+        } => Some((*key, *modifiers)),
+        _ => None,
+    }
 }

@@ -6,6 +6,6 @@ mod page_keys;
 mod pointer;
 
 pub(super) use in_order::{InputInOrder, hold_keys};
-pub(super) use keys_taken::{steps, taken};
+pub(super) use keys_taken::{pressed, steps, taken};
 pub(super) use page_keys::Scroll;
 pub(super) use pointer::is_told_by_pointer;

@@ -5,6 +5,7 @@
 
 use crate::app::commands::Menu;
 use crate::app::focus::layers::{enter, layer_of};
+use crate::app::input::pressed;
 use egui::os::OperatingSystem;
 use egui::{
     Context, Event, FocusDirection, Id, Key, Modifiers, Order, Popup, Response, SetOpenCommand, Ui,
@@ -142,18 +143,6 @@ fn asked_for(ctx: &Context) -> Option<Asked> {
 
 fn of_key(key: Key) -> Option<Menu> {
     Menu::ALL.into_iter().find(|menu| menu.key() == Some(key))
-}
-
-fn pressed(event: &Event) -> Option<(Key, Modifiers)> {
-    match event {
-        Event::Key {
-            key,
-            pressed: true,
-            modifiers,
-            ..
-        } => Some((*key, *modifiers)),
-        _ => None,
-    }
 }
 
 /// Keeps the keys of an open menu from what lies beneath it.

@@ -1,15 +1,10 @@
 //! Which panels does the window show, and where?
 
-mod arrangement;
 mod missing;
-mod section;
 mod splitter;
 
-pub(super) use arrangement::Shares;
-pub use arrangement::{Part, Share};
-pub(super) use section::section_ui;
-
 use crate::app::action::Action;
+use crate::app::arrangement::{Part, Share, is_wide};
 use crate::app::diagram_panel::diagram_panel_ui;
 use crate::app::focus::{FocusMap, Pane};
 use crate::app::form::Form;
@@ -21,7 +16,6 @@ use crate::app::table_panel::table_panel_ui;
 use crate::app::vehicle_panel::vehicle_panel_ui;
 use crate::app::window::App;
 use crate::draw::palette::{Palette, Theme};
-use arrangement::is_wide;
 use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui};
 use missing::Missing;
 use splitter::{Side, splitter_ui};

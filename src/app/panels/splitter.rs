@@ -1,6 +1,7 @@
 //! The bar between two parts of the window: dragged, or moved by arrow keys, it gives one more room.
 
 use crate::app::focus::{FocusMap, Keeps};
+use crate::app::input::pressed;
 use egui::accesskit::Action as Request;
 use egui::{CursorIcon, Event, Id, Key, Rect, Role, Sense, Stroke, Ui, WidgetInfo, pos2};
 
@@ -73,9 +74,7 @@ fn asked_steps(ui: &Ui, id: Id, side: Side, has_focus: bool) -> f32 {
     };
     ui.input(|i| {
         let presses = |wanted: Key| {
-            let is_it = |event: &&Event| {
-                matches!(event, Event::Key { key, pressed: true, .. } if *key == wanted)
-            };
+            let is_it = |event: &&Event| pressed(event).is_some_and(|(key, _)| key == wanted);
             i.events.iter().filter(is_it).count()
         };
         let by_key = if has_focus {

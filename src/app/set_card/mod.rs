@@ -9,7 +9,6 @@ mod header;
 mod stages;
 
 use super::action::Action;
-use super::cell::cell_id;
 use super::commands::Command;
 use super::desk::Desk;
 use super::drafts::{CellId, SetCell};
@@ -68,7 +67,7 @@ impl Card<'_> {
 
     /// The identity of a field's widget.
     fn cell_id(&self, cell: SetCell) -> egui::Id {
-        cell_id(CellId::Set(self.candidate.id, cell))
+        CellId::Set(self.candidate.id, cell).widget()
     }
 
     /// A change of the set, as a step of its own.

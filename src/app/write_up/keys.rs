@@ -2,7 +2,6 @@
 
 use super::WriteUpWindow;
 use crate::app::action::Action;
-use crate::app::cell::cell_id;
 use crate::app::commands::Command;
 use crate::app::drafts::{CellId, Drafts};
 use crate::app::focus::layers::{had_focus, layer_of};
@@ -41,7 +40,7 @@ impl WriteUpWindow {
         let is_ours = had.is_none_or(|id| layer_of(ctx, id) == Some(layer));
         // The first Esc belongs to a field in which something was typed.
         let width = CellId::PictureWidth;
-        let is_typing = had == Some(cell_id(width)) && drafts.get(width).is_some();
+        let is_typing = had == Some(width.widget()) && drafts.get(width).is_some();
         let closes = is_ours && !is_typing;
         (closes && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape)))
             .then_some(Action::Run(Command::WriteUp))

@@ -2,6 +2,7 @@
 
 use super::{Handles, are_dragged, line_id};
 use crate::app::action::Action;
+use crate::app::input::pressed;
 use crate::chart::{Along, Handle};
 use egui::accesskit::{Action as Request, ActionData};
 use egui::{Event, EventFilter, Id, Key, Pos2, Response, WidgetInfo};
@@ -12,13 +13,8 @@ const LARGE_NUDGE: f64 = 10.0;
 
 /// How many steps the keys of a frame ask for, each with what was held down along with it.
 fn nudge(events: &[Event], along: Along) -> f64 {
-    let steps = events.iter().map(|event| match event {
-        Event::Key {
-            key,
-            pressed: true,
-            modifiers,
-            ..
-        } if !modifiers.alt && !modifiers.command => {
+    let steps = events.iter().map(|event| match pressed(event) {
+        Some((key, modifiers)) if !modifiers.alt && !modifiers.command => {
             let size = if modifiers.shift { LARGE_NUDGE } else { NUDGE };
             match (key, along) {
                 (Key::ArrowRight, Along::X) | (Key::ArrowUp, Along::Y) => size,
