@@ -200,3 +200,32 @@ fn words_of_every_set_can_be_read_on_every_ground_that_a_theme_has() {
         }
     }
 }
+
+#[test]
+fn the_ring_around_the_focus_can_be_seen_on_every_ground_of_a_theme() {
+    for theme in THEMES {
+        let palette = Palette::of(theme);
+        let ctx = Context::default();
+        theme::apply(&ctx);
+        ctx.set_theme(match theme {
+            Theme::Light => egui::Theme::Light,
+            Theme::Dark => egui::Theme::Dark,
+        });
+        let visuals = ctx.global_style().visuals.clone();
+        let grounds = [
+            palette.page,
+            palette.paper,
+            palette.paper.blend(palette.band),
+            visuals.window_fill,
+            visuals.selection.bg_fill,
+            visuals.widgets.hovered.weak_bg_fill,
+        ];
+        for ground in grounds {
+            let contrast = contrast(palette.focus, ground);
+            assert!(
+                contrast >= OF_LINES,
+                "{theme:?} on {ground:?}: {contrast:.2}"
+            );
+        }
+    }
+}

@@ -185,3 +185,18 @@ fn opening_without_a_path_asks_for_one() {
     assert!(dialog_is_open(&window));
     assert!(window.says("Type a path first."));
 }
+
+#[test]
+fn a_project_opens_at_the_top_of_its_panel() {
+    let mut window = Opening::on(three_ten_speeds())
+        .in_file("other.ron")
+        .small()
+        .open();
+    let top = |window: &Window| window.field("Title").rect().top();
+    let before = top(&window);
+    window.enter_field("Title");
+    window.key(Key::PageDown);
+    assert!(top(&window) < before - 50.0);
+    open(&mut window, "other.ron");
+    assert!((top(&window) - before).abs() < 1.0);
+}
