@@ -47,7 +47,9 @@ fn tell(node: Node<'_>, depth: usize, before: &BTreeSet<u64>, lines: &mut String
     let is_told =
         !before.contains(&id(&of)) && !matches!(of.role(), Role::GenericContainer | Role::TextRun);
     if is_told {
-        lines.push_str(&format!("{}{}\n", "  ".repeat(depth), line(&of)));
+        lines.push_str(&"  ".repeat(depth));
+        lines.push_str(&line(&of));
+        lines.push('\n');
     }
     for child in node.children() {
         tell(child, depth + usize::from(is_told), before, lines);
@@ -64,7 +66,7 @@ fn line(node: &AccessKitNode<'_>) -> String {
         add(format!("{label:?}"));
     }
     if let Some(value) = node.value() {
-        add(format!("= {value:?}"));
+        add(format!("= {:?}", without_size(&value)));
     }
     if let Some(value) = node.numeric_value() {
         add(format!("= {value}"));
@@ -91,4 +93,11 @@ fn line(node: &AccessKitNode<'_>) -> String {
         add(format!("-- {description:?}"));
     }
     line
+}
+
+/// A picture's size in kilobytes follows from every pixel of it; that is not what is read through.
+fn without_size(text: &str) -> String {
+    let size = text.strip_suffix(" kB");
+    let rest = size.and_then(|size| size.rsplit_once(' '));
+    rest.map_or_else(|| text.to_owned(), |(rest, _)| format!("{rest} … kB"))
 }

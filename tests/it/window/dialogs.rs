@@ -157,7 +157,8 @@ fn the_help_is_scrolled_by_key() {
     window.key(Key::F1);
     let place = |window: &Window| {
         let mut labels = window.nodes();
-        let first = labels.find(|node| node.value().as_deref() == Some("Cautions"));
+        let first =
+            labels.find(|node| node.accesskit_node().label().as_deref() == Some("Cautions"));
         first.unwrap().rect().top()
     };
     let at_first = place(&window);
