@@ -8,10 +8,13 @@ mod dialogs;
 mod doing;
 mod looking;
 mod opening;
+mod painted;
 mod place;
+mod stops;
 
 pub(crate) use dialogs::{KINDS, change, for_dialogs};
 pub(crate) use opening::{Opening, QUICK};
+pub(crate) use painted::{Painted, Text};
 pub(crate) use place::Place;
 
 use super::gear_sets::rpm;
@@ -32,6 +35,16 @@ pub(crate) fn camper_van() -> Project {
 /// The largest project of the test data.
 pub(crate) fn three_ten_speeds() -> Project {
     format::read(include_str!("../../../data/three-ten-speeds.ron")).unwrap()
+}
+
+/// Every project that looks are tried on, by its name.
+pub(crate) fn every_project() -> Vec<(&'static str, Project)> {
+    let examples = EXAMPLES.iter();
+    let mut projects: Vec<_> = examples
+        .map(|example| (example.name, example.project().unwrap()))
+        .collect();
+    projects.push(("three ten-speed sets", three_ten_speeds()));
+    projects
 }
 
 /// The camper van with its second set, whose handles are shown at first, shifted at these speeds.
