@@ -7,6 +7,7 @@ use super::action::Action;
 use super::drafts::{CellId, Draft, Drafts};
 use super::focus::Keeps;
 use super::form::{Field, Form};
+use super::heard::describe;
 use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
 use std::time::Duration;
@@ -83,6 +84,9 @@ fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<Str
         give_up(ui, form, cell, id);
     } else {
         follow(form.drafts, cell, &response, &text, form.actions);
+    }
+    if problem.is_none() && text.is_empty() {
+        describe(&response, cell.hint);
     }
     if let Some(problem) = &problem {
         ui.accesskit_node_builder(id, |node| node.set_description(problem.as_str()));

@@ -4,6 +4,7 @@ use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
 use super::focus::{FocusMap, Pane, Walk};
+use super::heard::name_menu;
 use super::input::is_told_by_pointer;
 use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
@@ -138,6 +139,7 @@ fn row_ui(ui: &Ui, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
         ui.data_mut(|d| d.remove_temp::<String>(id));
     }
     context_menu_ui(&response, is_by_key, |ui| {
+        name_menu(ui, "Row menu");
         copy_menu_ui(ui, id, row, actions);
     });
     response

@@ -3,6 +3,7 @@
 use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::app::file_picker::Purpose;
 use crate::app::files::{typed_path, whole_path};
+use crate::app::heard::heading_ui;
 use crate::app::lifecycle::{PathQuestion, Step};
 use crate::draw::palette::Palette;
 use egui::{Id, Key, Modifiers, RichText, TextEdit, Ui};
@@ -29,7 +30,7 @@ pub(crate) fn path_dialog_ui(
     let is_typing = ctx.memory(|m| m.has_focus(field));
     let shown = frame.show(ctx, |ui| {
         set_width(ui, 460.0);
-        ui.heading(heading);
+        heading_ui(ui, heading);
         ui.label(words(dialog));
         ui.add_space(4.0);
         field_ui(ui, field, dialog, palette);

@@ -5,6 +5,7 @@ use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
+use crate::app::heard::name_menu;
 use crate::app::typed::{self, RatioForm};
 use crate::gearing::{Gear, GearId, GearResult, GearRole, Label, REVERSE_LABEL, Ratio, Reverse};
 use crate::project::SetEdit;
@@ -327,7 +328,9 @@ fn fitting_reading(ui: &Ui, ratio: &Ratio) -> RichText {
 fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) {
     let gears = &card.candidate.set.gears;
     let place = gears.iter().position(|g| g.id == gear.id).unwrap_or(0);
+    let name = card.named(&format!("Gear {} menu", gear.label));
     let button = ui.menu_button("…", |ui| {
+        name_menu(ui, &name);
         let mut choices: Vec<(&str, bool, SetEdit)> = Vec::new();
         if place > 0 {
             choices.push(("Move up", true, SetEdit::MoveGear(gear.id, place - 1)));
@@ -360,7 +363,6 @@ fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) 
             }
         }
     });
-    let name = card.named(&format!("Gear {} menu", gear.label));
     button.response.accessible_name(name);
 }
 

@@ -2,12 +2,10 @@
 
 use super::SECOND;
 use crate::support::window::{Opening, Window, camper_van, three_ten_speeds};
-use egui::accesskit::{Action, ActionRequest, Role, TreeId};
-use egui::{Event, Id, Key, Modifiers, Rect, vec2};
-use egui_kittest::Node;
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::NodeT;
 use layshaft::project::Project;
-use std::collections::BTreeSet;
 
 const SIZES: [[f32; 2]; 4] = [
     [667.0, 427.0],
@@ -15,102 +13,6 @@ const SIZES: [[f32; 2]; 4] = [
     [1280.0, 800.0],
     [2560.0, 1440.0],
 ];
-
-fn focused_id(window: &Window) -> Option<Id> {
-    window.harness.ctx.memory(egui::Memory::focused)
-}
-
-/// Everything that the toolkit would give the focus to.
-fn focusable(window: &Window) -> BTreeSet<u64> {
-    window.harness.ctx.viewport(|v| {
-        let all = v.prev_pass.widgets.layers().flat_map(|(_, all)| all);
-        let can_have_it = all.filter(|w| w.enabled && w.sense.is_focusable());
-        can_have_it.map(|w| w.id.value()).collect()
-    })
-}
-
-/// The part of a widget that is in view.
-fn in_view(window: &Window, id: Id) -> Rect {
-    let response = window.harness.ctx.read_response(id).unwrap();
-    response
-        .interact_rect
-        .intersect(window.harness.ctx.content_rect())
-}
-
-/// What the focus is on must be named and in view.
-#[track_caller]
-fn check_stop(window: &mut Window, what: &str) -> u64 {
-    // What is known of a widget is what the frame before has shown.
-    window.harness.step();
-    let id = focused_id(window).unwrap_or_else(|| panic!("{what}: nothing has the focus"));
-    let node = window.nodes().find(Node::is_focused);
-    let name = node.and_then(|node| node.accesskit_node().label());
-    let name = name.unwrap_or_default();
-    assert!(!name.is_empty(), "{what}: {id:?} has no name");
-    let seen = in_view(window, id);
-    assert!(
-        seen.width() > 4.0 && seen.height() > 4.0,
-        "{what}: {name} is out of view: {seen:?}"
-    );
-    id.value()
-}
-
-/// Walks in one direction until the focus stays, and notes every stop.
-fn walk_on(window: &mut Window, key: Key, reached: &mut BTreeSet<u64>, what: &str) {
-    for _ in 0..60 {
-        let before = focused_id(window);
-        window.key(key);
-        reached.insert(check_stop(window, what));
-        if focused_id(window) == before {
-            return;
-        }
-    }
-    panic!("{what}: {key:?} goes on for ever");
-}
-
-/// The stops of Tab, once around, in their order.
-fn tab_stops(window: &mut Window, what: &str) -> Vec<(Id, String)> {
-    let mut stops: Vec<(Id, String)> = Vec::new();
-    for _ in 0..400 {
-        window.key(Key::Tab);
-        check_stop(window, what);
-        let id = focused_id(window).unwrap();
-        if stops.first().is_some_and(|(first, _)| *first == id) {
-            return stops;
-        }
-        stops.push((id, window.focused()));
-    }
-    panic!("{what}: Tab never comes around");
-}
-
-/// Gives something the focus as a screen reader does.
-fn give_focus(window: &mut Window, id: Id) {
-    window.event(Event::AccessKitActionRequest(ActionRequest {
-        action: Action::Focus,
-        target_tree: TreeId::ROOT,
-        target_node: id.accesskit_id(),
-        data: None,
-    }));
-    window.settle();
-}
-
-/// Everything that Tab and the arrows reach.
-fn reached(window: &mut Window, what: &str) -> BTreeSet<u64> {
-    let mut reached = BTreeSet::new();
-    for (id, _) in tab_stops(window, what) {
-        for key in [Key::ArrowLeft, Key::ArrowRight, Key::ArrowDown] {
-            give_focus(window, id);
-            let node = window.nodes().find(Node::is_focused).unwrap();
-            if key == Key::ArrowDown && node.accesskit_node().role() != Role::Row {
-                // On a handle it moves the shift point.
-                continue;
-            }
-            reached.insert(check_stop(window, what));
-            walk_on(window, key, &mut reached, what);
-        }
-    }
-    reached
-}
 
 /// The parts that a small window shows one at a time.
 const PARTS: [&str; 3] = ["Vehicle and sets", "Diagram", "Table"];
@@ -133,7 +35,7 @@ fn for_every_part(project: &Project, size: [f32; 2], look: impl Fn(&mut Window, 
 fn every_stop_of_tab_is_named_and_in_view_in_every_size() {
     for size in SIZES {
         for_every_part(&three_ten_speeds(), size, |window, what| {
-            let stops = tab_stops(window, what);
+            let stops = window.tab_stops(what);
             assert!(stops.len() < 70, "{what}: {} stops", stops.len());
         });
     }
@@ -143,23 +45,11 @@ fn every_stop_of_tab_is_named_and_in_view_in_every_size() {
 fn whatever_can_have_the_focus_is_reached_by_tab_and_arrows() {
     for size in [SIZES[0], SIZES[2]] {
         for_every_part(&camper_van(), size, |window, what| {
-            let reached = reached(window, what);
-            let missed: Vec<u64> = focusable(window).difference(&reached).copied().collect();
-            assert!(missed.is_empty(), "{what}: {}", told(window, &missed));
+            let reached = window.reached(what);
+            let missed: Vec<u64> = window.focusable().difference(&reached).copied().collect();
+            assert!(missed.is_empty(), "{what}: {}", window.told(&missed));
         });
     }
-}
-
-/// What some widgets are called, or where they stand.
-fn told(window: &Window, missed: &[u64]) -> String {
-    let names = window.harness.ctx.viewport(|v| {
-        let widgets = &v.prev_pass.widgets;
-        let all = widgets.layers().flat_map(|(_, all)| all);
-        let missed = all.filter(|w| missed.contains(&w.id.value()));
-        let told = missed.map(|w| format!("{:?} at {:?}", widgets.info(w.id), w.rect));
-        told.collect::<Vec<_>>()
-    });
-    names.join("\n")
 }
 
 #[test]
