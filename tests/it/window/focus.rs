@@ -1,9 +1,9 @@
 //! Does the focus reach everything by key, come where it is expected, and never fall to nothing?
 
 use super::SECOND;
-use crate::support::window::{Opening, Window, camper_van, three_ten_speeds};
+use crate::support::window::{Opening, Window, camper_van, press, three_ten_speeds};
 use egui::accesskit::Role;
-use egui::{Key, Modifiers, vec2};
+use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::kittest::NodeT;
 use layshaft::project::Project;
 
@@ -354,21 +354,14 @@ fn page_keys_scroll_the_part_in_focus() {
 
 #[test]
 fn keys_pressed_before_a_window_has_opened_go_to_it() {
-    let press = |key, modifiers| Event::Key {
-        key,
-        physical_key: None,
-        pressed: true,
-        repeat: false,
-        modifiers,
-    };
     let mut window = Window::on_camper_van();
     window.enter_field("Ratio of gear 2, set 2");
-    let tab = press(Key::Tab, Modifiers::NONE);
-    window.frame(vec![press(Key::E, Modifiers::COMMAND), tab.clone(), tab]);
+    let tab = press(Modifiers::NONE, Key::Tab);
+    window.frame(vec![press(Modifiers::COMMAND, Key::E), tab.clone(), tab]);
     window.settle();
     assert_eq!(window.focused(), "Bench page, Letter");
     window.frame(vec![
-        press(Key::Escape, Modifiers::NONE),
+        press(Modifiers::NONE, Key::Escape),
         Event::Text("2".to_owned()),
     ]);
     window.settle();
@@ -377,7 +370,7 @@ fn keys_pressed_before_a_window_has_opened_go_to_it() {
     window.key(Key::Escape);
 
     window.frame(vec![
-        press(Key::O, Modifiers::COMMAND),
+        press(Modifiers::COMMAND, Key::O),
         Event::Text("/x".to_owned()),
     ]);
     window.settle();

@@ -10,6 +10,17 @@ use layshaft::project::Project;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
+/// A key that goes down.
+pub(crate) fn press(modifiers: Modifiers, key: Key) -> Event {
+    Event::Key {
+        key,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers,
+    }
+}
+
 impl Window {
     /// One frame with one event.
     pub(crate) fn event(&mut self, event: Event) {

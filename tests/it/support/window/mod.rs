@@ -13,6 +13,7 @@ mod place;
 mod stops;
 
 pub(crate) use dialogs::{KINDS, change, for_dialogs};
+pub(crate) use doing::press;
 pub(crate) use opening::{Opening, QUICK};
 pub(crate) use painted::{Painted, Text};
 pub(crate) use place::Place;
