@@ -202,7 +202,8 @@ fn begin_anew(ui: &Ui, id: egui::Id, text: &str) {
     }
 }
 
-fn select_all(ui: &Ui, id: egui::Id, text: &str) {
+/// Selects all of a field's text: what is typed takes its place.
+pub(super) fn select_all(ui: &Ui, id: egui::Id, text: &str) {
     use egui::text::{CCursor, CCursorRange};
     let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
     let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
