@@ -15,7 +15,7 @@ use crate::draw::table::{
 };
 use crate::gearing::GearId;
 use crate::project::SetId;
-use egui::{Id, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
+use egui::{Id, Popup, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
 /// How wide the words about a set may run where the sets stand side by side, in points.
 const WORDS_BESIDE: f32 = 420.0;
@@ -68,7 +68,7 @@ pub(super) fn table_panel_ui(
     let Rows { hovered, focused } = rows;
     let wanted = if is_told_by_pointer(ui) {
         hovered.or(view.pointed)
-    } else if focus.has_moved() {
+    } else if focus.has_moved() && !Popup::is_any_open(ui.ctx()) {
         focused
     } else {
         view.pointed

@@ -376,3 +376,88 @@ fn keys_pressed_before_a_window_has_opened_go_to_it() {
     window.settle();
     assert_eq!(window.text("Path"), "/x");
 }
+
+#[test]
+fn the_ratio_of_a_gear_that_has_come_is_typed_next() {
+    let mut window = Window::on_camper_van();
+    window.get(Role::Button, "Add gear, set 2").focus();
+    window.settle();
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Ratio of gear 6, set 2");
+    window.type_text("0.62");
+    window.key(Key::Enter);
+    assert_eq!(window.ratios(SECOND).last(), Some(&0.62));
+    window.click("Remove reverse, set 2");
+    window.get(Role::Button, "Add reverse, set 2").focus();
+    window.settle();
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Ratio of reverse, set 2");
+}
+
+#[test]
+fn commands_mean_the_set_whose_card_is_open_and_a_set_that_is_shown_again_comes_forward() {
+    let mut window = Window::on_camper_van();
+    window.click_on(Role::CheckBox, "visible, set 2");
+    assert!(
+        window.is_chosen("Bring Six-speed, two output shafts forward")
+            || window.handles().len() > 3
+    );
+    window.ctrl(Key::U);
+    window.ctrl(Key::U);
+    window.click_on(Role::CheckBox, "visible, set 2");
+    assert!(window.is_chosen("Bring Same box, taller final drive forward"));
+    window.click_on(Role::CheckBox, "visible, set 2");
+    window.choose("Edit", Role::Button, "Remove set");
+    let names: Vec<String> = window
+        .project()
+        .sets
+        .iter()
+        .map(|c| c.set.name.to_string())
+        .collect();
+    assert_eq!(names, ["Fitted five-speed", "Six-speed, two output shafts"]);
+}
+
+#[test]
+fn a_row_that_is_wider_than_the_table_keeps_its_gear_in_view() {
+    let mut window = Opening::on(camper_van()).sized(667.0, 427.0).open();
+    window.click("Table");
+    window.click("Side by side");
+    window.get(Role::Button, "Copy table").focus();
+    window.settle();
+    window.key(Key::Tab);
+    window.key(Key::ArrowDown);
+    let row = window.nodes().find(egui_kittest::Node::is_focused).unwrap();
+    assert_eq!(row.accesskit_node().role(), Role::Row);
+    assert!(row.rect().left() >= 0.0, "{:?}", row.rect());
+}
+
+#[test]
+fn help_left_by_its_button_gives_the_focus_back() {
+    let mut window = Window::on_camper_van();
+    window.enter_field("Redline, rpm");
+    window.key(Key::F1);
+    window.key(Key::Tab);
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Redline, rpm");
+}
+
+#[test]
+fn a_new_project_is_called_something_first() {
+    let mut window = Window::on_camper_van();
+    window.enter_field("Lowest useful");
+    window.ctrl(Key::N);
+    assert_eq!(window.focused(), "Title");
+}
+
+#[test]
+fn a_row_stays_forward_behind_its_menu() {
+    let mut window = Window::on_camper_van();
+    window.get(Role::Button, "Copy table").focus();
+    window.settle();
+    window.key(Key::Tab);
+    let pointed = window.app().pointed();
+    assert!(pointed.is_some());
+    window.key_with(Modifiers::SHIFT, Key::F10);
+    window.key(Key::Escape);
+    assert_eq!(window.app().pointed(), pointed);
+}
