@@ -86,11 +86,16 @@ pub(crate) const KINDS: [Kind; 16] = [
         change(window);
         window.ctrl(Key::N);
     }),
-    question("replace", "Replace the file?", "Keep it", |window| {
-        window.disk.put("other.ron", "something else");
-        window.ctrl_shift(Key::S);
-        window.give_path(&MemoryDisk::path("other.ron"));
-    }),
+    question(
+        "replace",
+        "Replace the file?",
+        "Choose another name",
+        |window| {
+            window.disk.put("other.ron", "something else");
+            window.ctrl_shift(Key::S);
+            window.give_path(&MemoryDisk::path("other.ron"));
+        },
+    ),
     question(
         "by-hand",
         "Save in Layshaft's own layout?",
