@@ -1,13 +1,16 @@
 //! The readers of typed text: the value that a text means, or why it does not read.
 //!
-//! The readers themselves live in `gearing`; here they meet the field that was typed in.
+//! The readers themselves live in `gearing`; here they meet the field that was typed in, and their
+//! sentences speak of its quantity.
+
+mod speeds;
+
+pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use crate::gearing::{
-    EngineSpeed, Gear, GearId, GearRole, GearSet, Label, Name, Ratio, RoadSpeed, SetResults,
-    TypedRatio, Tyre, parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction,
-    stages_ratio,
+    Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
+    parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction, stages_ratio,
 };
-use crate::project::Marks;
 use crate::units::SpeedUnit;
 
 /// A reading, or a sentence that says why there is none.
@@ -38,42 +41,6 @@ pub(super) fn label(text: &str) -> Reading<Label> {
 /// A tyre that must be there.
 pub(super) fn tyre(text: &str) -> Reading<Tyre> {
     parse_tyre(text).map_err(told)
-}
-
-/// An engine speed; a trailing unit is forgiven.
-pub(super) fn engine_speed(text: &str) -> Reading<EngineSpeed> {
-    let number = without_unit(text, &["rpm", "1/min", "/min", "min-1"]);
-    EngineSpeed::from_rpm(parse_decimal(number).map_err(told)?).map_err(told)
-}
-
-/// Engine speeds, separated by commas with a blank, blanks or semicolons.
-pub(super) fn engine_speeds(text: &str) -> Reading<Marks<EngineSpeed>> {
-    let speeds: Reading<Vec<_>> = items(text).map(engine_speed).collect();
-    Marks::new(speeds?).map_err(told)
-}
-
-/// Road speeds in `unit`, separated like engine speeds.
-pub(super) fn road_speeds(text: &str, unit: SpeedUnit) -> Reading<Marks<RoadSpeed>> {
-    let speed = |item: &str| {
-        let number = without_unit(item, &["km/h", "kmh", "mph"]);
-        let number = parse_decimal(number).map_err(told)?;
-        RoadSpeed::from_kmh(unit.to_kmh(number)).map_err(told)
-    };
-    let speeds: Reading<Vec<_>> = items(text).map(speed).collect();
-    Marks::new(speeds?).map_err(told)
-}
-
-fn items(text: &str) -> impl Iterator<Item = &str> {
-    text.split([',', ';', ' ', '\t']).filter(|item| {
-        let is_unit = matches!(*item, "rpm" | "km/h" | "mph" | "kmh");
-        !item.is_empty() && !is_unit
-    })
-}
-
-fn without_unit<'a>(text: &'a str, units: &[&str]) -> &'a str {
-    let text = text.trim();
-    let bare = units.iter().find_map(|unit| text.strip_suffix(unit));
-    bare.unwrap_or(text).trim()
 }
 
 /// What stands in a gear's ratio field.
@@ -134,7 +101,7 @@ pub(super) fn ratio_from_overall(
     (gear, final_drive): (GearId, usize),
     text: &str,
 ) -> Reading<Ratio> {
-    let overall = parse_decimal(text).map_err(told)?;
+    let overall = parse_decimal(text).map_err(|error| error.about("an overall ratio", "15.2"))?;
     Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
 }
 
@@ -147,7 +114,8 @@ pub(super) fn ratio_from_speed(
     unit: SpeedUnit,
     text: &str,
 ) -> Reading<Ratio> {
-    let speed = parse_decimal(text).map_err(told)?;
+    let what = "a road speed at 1000 rpm";
+    let speed = parse_decimal(text).map_err(|error| error.about(what, "27.5"))?;
     let speed_kmh = unit.to_kmh(speed);
     if speed_kmh <= 0.0 {
         return Err("a road speed must be above 0".to_owned());
