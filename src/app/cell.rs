@@ -7,6 +7,7 @@ use super::action::Action;
 use super::drafts::{CellId, Draft, Drafts};
 use super::focus::Keeps;
 use super::form::{Field, Form};
+use super::heard::describe;
 use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
 use std::time::Duration;
@@ -83,6 +84,9 @@ fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<Str
         give_up(ui, form, cell, id);
     } else {
         follow(form.drafts, cell, &response, &text, form.actions);
+    }
+    if problem.is_none() && text.is_empty() {
+        describe(&response, cell.hint);
     }
     if let Some(problem) = &problem {
         ui.accesskit_node_builder(id, |node| node.set_description(problem.as_str()));
@@ -198,7 +202,8 @@ fn begin_anew(ui: &Ui, id: egui::Id, text: &str) {
     }
 }
 
-fn select_all(ui: &Ui, id: egui::Id, text: &str) {
+/// Selects all of a field's text: what is typed takes its place.
+pub(super) fn select_all(ui: &Ui, id: egui::Id, text: &str) {
     use egui::text::{CCursor, CCursorRange};
     let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
     let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));

@@ -20,6 +20,7 @@ mod files;
 mod find_command;
 mod focus;
 mod form;
+mod heard;
 mod input;
 mod lifecycle;
 mod menus;

@@ -90,7 +90,7 @@ impl App {
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
             Command::CopySet => self.copy_set(),
-            Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.selected)),
+            Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.open_card)),
             Command::SwitchUnits => self.switch_units(),
             Command::PasteSet => self.dialog = Some(Dialog::Paste(Box::default())),
             Command::CopyTable => self.copy_table(ctx),
@@ -128,7 +128,7 @@ impl App {
     }
 
     fn copy_set(&mut self) {
-        let id = self.view.selected;
+        let id = self.view.open_card;
         let Some(candidate) = self.desk().project().sets.get(id) else {
             return;
         };
@@ -188,7 +188,7 @@ impl App {
 
     /// Takes a pasted set over as one edit.
     pub(super) fn take_pasted(&mut self, answer: &PasteAnswer) {
-        let id = self.view.selected;
+        let id = self.view.open_card;
         let Some(candidate) = self.desk().project().sets.get(id) else {
             return;
         };

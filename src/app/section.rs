@@ -1,5 +1,6 @@
 //! A section of the left column: a heading that folds what stands beneath it.
 
+use crate::app::heard::tell_folded;
 use egui::collapsing_header::CollapsingState;
 use egui::{CollapsingHeader, IdSalt, Ui};
 
@@ -18,8 +19,9 @@ pub(in crate::app) fn section_ui(
     } else {
         format!("{name}: {}", in_short())
     };
-    CollapsingHeader::new(heading)
+    let section = CollapsingHeader::new(heading)
         .id_salt(salt)
         .default_open(true)
         .show_unindented(ui, contents);
+    tell_folded(&section);
 }

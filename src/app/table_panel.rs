@@ -4,6 +4,7 @@ use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
 use super::focus::{FocusMap, Pane, Walk};
+use super::heard::name_menu;
 use super::input::is_told_by_pointer;
 use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
@@ -14,7 +15,7 @@ use crate::draw::table::{
 };
 use crate::gearing::GearId;
 use crate::project::SetId;
-use egui::{Id, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
+use egui::{Id, Popup, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
 /// How wide the words about a set may run where the sets stand side by side, in points.
 const WORDS_BESIDE: f32 = 420.0;
@@ -67,7 +68,7 @@ pub(super) fn table_panel_ui(
     let Rows { hovered, focused } = rows;
     let wanted = if is_told_by_pointer(ui) {
         hovered.or(view.pointed)
-    } else if focus.has_moved() {
+    } else if focus.has_moved() && !Popup::is_any_open(ui.ctx()) {
         focused
     } else {
         view.pointed
@@ -138,6 +139,7 @@ fn row_ui(ui: &Ui, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
         ui.data_mut(|d| d.remove_temp::<String>(id));
     }
     context_menu_ui(&response, is_by_key, |ui| {
+        name_menu(ui, "Row menu");
         copy_menu_ui(ui, id, row, actions);
     });
     response

@@ -5,6 +5,7 @@ use super::desk::Desk;
 use super::drafts::CellId;
 use super::focus::Keeps;
 use super::form::{Field, Form, remark};
+use super::heard::tell_folded;
 use super::section::section_ui;
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
@@ -43,10 +44,11 @@ fn fields_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     tyre_ui(ui, project, form);
     engine_ui(ui, project, form);
     marks_ui(ui, project, form);
-    CollapsingHeader::new("Date and note")
+    let section = CollapsingHeader::new("Date and note")
         .id_salt("date and note")
         .default_open(false)
         .show(ui, |ui| note_ui(ui, project, form));
+    tell_folded(&section);
 }
 
 fn tyre_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {

@@ -69,6 +69,10 @@ impl ViewState {
     /// Keeps to what is still there after the document changed.
     pub(super) fn keep_to(&mut self, project: &Project) {
         let is_there = |id: SetId| project.sets.get(id).is_some_and(|c| c.visible);
+        if is_there(self.open_card) {
+            // A set that was hidden for a while comes forward again.
+            self.selected = self.open_card;
+        }
         if !is_there(self.selected) {
             let visible = project.sets.iter().find(|c| c.visible);
             self.selected = visible.unwrap_or_else(|| project.sets.baseline()).id;

@@ -8,7 +8,7 @@ use super::arrangement::Part;
 use super::commands;
 use super::desk::Desk;
 use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
-use super::drafts::Drafts;
+use super::drafts::{CellId, Drafts};
 use super::find_command::{Found, find_command_ui, offers};
 use super::focus::FocusBack;
 use super::focus::{FocusMap, Lost};
@@ -152,6 +152,10 @@ impl App {
         if document != self.shown_document {
             self.shown_document = document;
             self.drafts.clear();
+            if self.desk().file.is_none() && self.desk().project().title.is_none() {
+                // A new project is called something first.
+                self.focus.want(CellId::Title.widget());
+            }
             self.view = ViewState {
                 side_by_side: self.view.side_by_side,
                 ratio_form: self.view.ratio_form,

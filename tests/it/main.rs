@@ -17,6 +17,8 @@ mod files;
 #[cfg(test)]
 mod format;
 #[cfg(test)]
+mod heard;
+#[cfg(test)]
 mod house;
 #[cfg(test)]
 mod icon;

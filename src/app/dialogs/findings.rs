@@ -3,6 +3,7 @@
 use super::help::close_ui;
 use super::modal::{Frame, begin_anew, set_width};
 use crate::app::desk::Desk;
+use crate::app::heard::{heading_ui, item_ui};
 use crate::app::input::Scroll;
 use egui::{Role, ScrollArea, UiBuilder};
 
@@ -21,7 +22,7 @@ pub(crate) fn findings_ui(ctx: &egui::Context, desk: &Desk) -> bool {
     };
     let shown = frame.show(ctx, |ui| {
         set_width(ui, 520.0);
-        ui.heading("Findings");
+        heading_ui(ui, "Findings");
         ui.add_space(4.0);
         let keys = Scroll::taken_with_arrows(ui);
         let room = ctx.content_rect().height() - ROOM_BESIDE_LIST;
@@ -35,7 +36,7 @@ pub(crate) fn findings_ui(ctx: &egui::Context, desk: &Desk) -> bool {
                     .accessibility_label("Findings");
                 ui.scope_builder(list, |ui| {
                     for line in &lines {
-                        ui.label(line);
+                        item_ui(ui, line);
                         ui.add_space(2.0);
                     }
                 });

@@ -2,6 +2,7 @@
 
 use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::app::commands::{Menu, TABLE};
+use crate::app::heard::heading_ui;
 use crate::app::input::Scroll;
 use egui::{Align, Layout, RichText, ScrollArea, Ui, vec2};
 
@@ -37,13 +38,13 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
             .min_scrolled_height(room)
             .show(ui, |ui| {
                 keys.apply(ui);
-                ui.heading("Cautions");
+                heading_ui(ui, "Cautions");
                 for caution in CAUTIONS {
                     ui.label(caution);
                     ui.add_space(2.0);
                 }
                 ui.add_space(8.0);
-                ui.heading("Keys");
+                heading_ui(ui, "Keys");
                 keys_ui(ui);
             });
         ui.add_space(6.0);

@@ -73,8 +73,8 @@ pub(in crate::app) fn set_width(ui: &mut Ui, wanted: f32) {
 }
 
 /// Gives the focus to that part of a dialog while no other part has it: when the dialog opens, and
-/// when the part that had the focus has gone.
-pub(in crate::app) fn begin_with(ui: &Ui, part: &Response) {
+/// when the part that had the focus has gone. Whether it was given.
+pub(in crate::app) fn begin_with(ui: &Ui, part: &Response) -> bool {
     let focused = ui.memory(egui::Memory::focused);
     let is_here = focused.is_some_and(|id| {
         let of = |widgets: &egui::WidgetRects| {
@@ -86,6 +86,7 @@ pub(in crate::app) fn begin_with(ui: &Ui, part: &Response) {
     if !is_here {
         part.request_focus();
     }
+    !is_here
 }
 
 /// Lets go of the focus after an answer: whatever is asked next begins anew.

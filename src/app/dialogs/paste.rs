@@ -2,6 +2,7 @@
 //! taken as one edit.
 
 use super::modal::{Frame, begin_anew, begin_with, set_width};
+use crate::app::heard::{describe, heading_ui, tell_why_not};
 use crate::draw::palette::Palette;
 use crate::import::gears::{PastedRatio, PastedSet, read_pasted};
 use crate::units::ratio_text;
@@ -37,6 +38,10 @@ const HEADING: &str = "Paste gears";
 const WHAT_TO_PASTE: &str =
     "Paste a list, a table or lines with labels; teeth and decimal commas are read.";
 
+/// Why what was pasted cannot be taken.
+const UNREAD: &str = "there is no gear set that reads";
+const NO_ROOM: &str = "there is no room for another set";
+
 /// What all but the reading takes, and what the reading has at least, in points.
 const ROOM_BESIDE_READING: f32 = 330.0;
 const LEAST_ROOM_FOR_READING: f32 = 90.0;
@@ -56,7 +61,7 @@ pub(in crate::app) fn paste_dialog_ui(
     };
     let shown = frame.show(ctx, |ui| {
         set_width(ui, 520.0);
-        ui.heading(HEADING);
+        heading_ui(ui, HEADING);
         ui.label(WHAT_TO_PASTE);
         text_ui(ui, dialog);
         let height = ctx.content_rect().height() - ROOM_BESIDE_READING;
@@ -87,6 +92,9 @@ fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog) {
         .hint_text("1st 3.54\n2nd 1.91\n…\nfinal drive 4.06");
     let response = ui.add(field).accessible_name("Text with a gear set");
     begin_with(ui, &response);
+    if let Some(problem) = &dialog.problem {
+        describe(&response, problem);
+    }
     if response.changed() {
         dialog.read();
     }
@@ -147,10 +155,16 @@ fn reading_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
                 let label = ui.label(name);
                 let field = TextEdit::singleline(text).char_limit(60);
                 let size = [130.0, ui.spacing().interact_size.y];
-                ui.add_sized(size, field).labelled_by(label.id);
+                let field = ui.add_sized(size, field).labelled_by(label.id);
+                if field.gained_focus() {
+                    field.scroll_to_me(None);
+                }
                 match value {
                     Ok(value) => ui.label(RichText::new(value).color(palette.dim_text)),
-                    Err(problem) => ui.label(RichText::new(problem).color(palette.error)),
+                    Err(problem) => {
+                        describe(&field, &problem);
+                        ui.label(RichText::new(problem).color(palette.error))
+                    }
                 };
                 ui.end_row();
             }
@@ -217,11 +231,12 @@ fn buttons_ui(ui: &mut Ui, dialog: &PasteDialog, can_add: bool) -> Option<PasteA
     let corrected = dialog.reading.as_ref().and_then(|r| r.corrected().ok());
     ui.horizontal(|ui| {
         let replace = egui::Button::new(RichText::new("Replace the selected set").strong());
-        let replace = ui.add_enabled(corrected.is_some(), replace).clicked();
+        let replace = ui.add_enabled(corrected.is_some(), replace);
+        let replace = tell_why_not(replace, UNREAD).clicked();
         let add = egui::Button::new("Add as a new set");
-        let add = ui
-            .add_enabled(corrected.is_some() && can_add, add)
-            .clicked();
+        let add = ui.add_enabled(corrected.is_some() && can_add, add);
+        let why = if can_add { UNREAD } else { NO_ROOM };
+        let add = tell_why_not(add, why).clicked();
         let cancel = ui.button("Cancel").clicked();
         match (corrected, replace, add) {
             (_, false, false) => cancel.then_some(PasteAnswer::Cancel),

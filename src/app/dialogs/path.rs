@@ -1,8 +1,10 @@
 //! A path, chosen in the system's dialog or typed here: typing is always possible.
 
 use super::modal::{Frame, begin_anew, begin_with, set_width};
+use crate::app::cell::select_all;
 use crate::app::file_picker::Purpose;
 use crate::app::files::{typed_path, whole_path};
+use crate::app::heard::heading_ui;
 use crate::app::lifecycle::{PathQuestion, Step};
 use crate::draw::palette::Palette;
 use egui::{Id, Key, Modifiers, RichText, TextEdit, Ui};
@@ -29,7 +31,7 @@ pub(crate) fn path_dialog_ui(
     let is_typing = ctx.memory(|m| m.has_focus(field));
     let shown = frame.show(ctx, |ui| {
         set_width(ui, 460.0);
-        ui.heading(heading);
+        heading_ui(ui, heading);
         ui.label(words(dialog));
         ui.add_space(4.0);
         field_ui(ui, field, dialog, palette);
@@ -71,7 +73,9 @@ fn field_ui(ui: &mut Ui, id: Id, dialog: &mut PathQuestion, palette: &Palette) {
         .desired_width(f32::INFINITY)
         .hint_text("for example ~/van.ron");
     let field = ui.add(field).labelled_by(label.id);
-    begin_with(ui, &field);
+    if begin_with(ui, &field) {
+        select_all(ui, id, &dialog.text);
+    }
     if let Some(whole) = words_of_whole_path(&dialog.text) {
         ui.label(RichText::new(whole).small().color(palette.dim_text));
     }

@@ -1,6 +1,7 @@
 //! A question about the document, with a button for each answer.
 
 use super::modal::{Frame, begin_anew, begin_with};
+use crate::app::heard::heading_ui;
 use crate::app::input::Scroll;
 use crate::app::input::steps;
 use crate::app::lifecycle::{Question, Step};
@@ -12,15 +13,18 @@ const LEAST_ROOM_BESIDE_DETAILS: f32 = 260.0;
 /// Asks; the step that was chosen once there is one. The focus begins on the answer that loses
 /// nothing, Left and Right move it, Esc is the last answer, a click beside it is nothing.
 pub(crate) fn question_ui(ctx: &egui::Context, question: &Question) -> Option<Step> {
+    let description = [&question.text].into_iter().chain(&question.details);
+    let description: Vec<&str> = description.map(String::as_str).collect();
+    let description = description.join("\n");
     let frame = Frame {
         salt: "question",
         name: question.heading,
-        description: &question.text,
+        description: &description,
         is_question: true,
     };
     let shown = frame.show(ctx, |ui| {
         ui.set_max_width(520.0);
-        ui.heading(question.heading);
+        heading_ui(ui, question.heading);
         ui.add_space(4.0);
         ui.label(&question.text);
         details_ui(ui, question);

@@ -4,6 +4,7 @@ use super::matching::best_first;
 use super::offers::Offer;
 use crate::app::action::Action;
 use crate::app::dialogs::modal::{Frame, begin_anew, begin_with, set_width};
+use crate::app::heard::heading_ui;
 use crate::app::input::{steps, taken};
 use crate::draw::palette::Palette;
 use egui::accesskit::Live;
@@ -49,7 +50,7 @@ pub(in crate::app) fn find_command_ui(
     };
     let shown = frame.show(ctx, |ui| {
         set_width(ui, 480.0);
-        ui.heading(HEADING);
+        heading_ui(ui, HEADING);
         let step = steps(ctx, Key::ArrowDown, Key::ArrowUp)
             + PAGE * steps(ctx, Key::PageDown, Key::PageUp);
         let is_run = taken(ctx, Key::Enter) > 0;
@@ -119,7 +120,7 @@ fn list_ui(
                     if line.has_focus() {
                         finding.chosen = at;
                     }
-                    if has_moved && at == finding.chosen {
+                    if line.gained_focus() || (has_moved && at == finding.chosen) {
                         line.scroll_to_me(None);
                     }
                     if line.clicked() {
@@ -144,6 +145,8 @@ fn line_ui(ui: &mut Ui, offer: &Offer, is_chosen: bool, palette: &Palette) -> eg
     ui.ctx().accesskit_node_builder(line.id, |node| {
         node.set_role(Role::ListBoxOption);
         node.set_label(format!("{}, {}", offer.name, offer.remark()));
+        // It is chosen, not switched.
+        node.clear_toggled();
         node.set_selected(is_chosen);
         node.set_description(told(offer));
     });

@@ -5,7 +5,7 @@
 //! back when it closes.
 
 use crate::app::focus::layers::layer_of;
-use egui::{Context, Id, Order, Popup};
+use egui::{Context, Id, LayerId, Order, Popup};
 
 /// What lies over the window.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -33,6 +33,16 @@ pub(in crate::app) struct FocusBack {
     /// Whether the write-up was open in the last frame, and what had the focus before it opened.
     has_write_up: bool,
     before_write_up: Option<Id>,
+}
+
+/// Ends what Tab has begun in a dialog that is gone: where it found nothing to go to, the toolkit
+/// would give the focus to whatever is shown next.
+fn end_tabbing(ctx: &Context) {
+    let nobody = Id::unique("nobody");
+    ctx.memory_mut(|m| {
+        m.interested_in_focus(nobody, LayerId::background());
+        m.surrender_focus(nobody);
+    });
 }
 
 impl FocusBack {
@@ -83,6 +93,7 @@ impl FocusBack {
             None => {}
             Some(0) => {
                 self.frames_left = None;
+                end_tabbing(ctx);
                 let focused = ctx.memory(egui::Memory::focused);
                 let has_moved = focused.and_then(|id| layer_of(ctx, id));
                 let has_moved = has_moved.is_some_and(|layer| layer.order < Order::Foreground);

@@ -274,9 +274,15 @@ impl FocusMap {
 
     /// Scrolls to what has come to have the focus, if it was shown since a mark.
     pub(super) fn reveal(&self, ui: &Ui, since: Mark) {
-        if let Some(rect) = self.newly_focused(ui, since) {
-            ui.scroll_to_rect(rect.expand(MARGIN), None);
+        let Some(mut rect) = self.newly_focused(ui, since) else {
+            return;
+        };
+        let seen = ui.clip_rect().x_range();
+        if rect.width() > seen.span() {
+            // What is wider than can be seen, such as a row, is looked at from where one is.
+            rect = Rect::from_x_y_ranges(seen.shrink(2.0 * MARGIN), rect.y_range());
         }
+        ui.scroll_to_rect(rect.expand(MARGIN), None);
     }
 
     /// Where the stop stands that has the focus since this frame, if it was shown since a mark.

@@ -196,7 +196,14 @@ fn stop_of(sketch: &Sketch, shown: &Shown, pane: Pane) -> Stop {
 fn is_beside(a: &Stop, b: &Stop) -> bool {
     let is_level = a.rect.y_range().contains(b.rect.center().y)
         || b.rect.y_range().contains(a.rect.center().y);
-    is_level && !a.is_alone && !b.is_alone && a.block == b.block
+    // What is scrolled away may lie level with what stands above it, and beneath that.
+    let [left, right] = if a.rect.left() < b.rect.left() {
+        [a, b]
+    } else {
+        [b, a]
+    };
+    let is_clear = left.rect.right() <= right.rect.left() + 1.0;
+    is_level && is_clear && !a.is_alone && !b.is_alone && a.block == b.block
 }
 
 /// Ends a row; the number of the next one.

@@ -97,6 +97,7 @@ impl Lifecycle {
             Step::GoOn(after) => self.go_on(after),
             Step::Save(then) => self.save(then),
             Step::AskForPath(purpose, then) => self.ask_for_path(purpose, then),
+            Step::AskForOther(path, purpose, then) => self.ask_for_other(&path, purpose, then),
             Step::Typed(text) => self.use_typed(&text),
             Step::Chosen(answer) => self.use_chosen(answer),
             Step::Write(path, purpose, then) => self.write(&path, purpose, then),

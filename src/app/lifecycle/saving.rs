@@ -22,6 +22,9 @@ fn numbered(path: &Path, number: u32) -> PathBuf {
 /// What is lost, beside figures, with a file that somebody wrote by hand.
 const LAYOUT: &str = "comments and layout: yours Layshaft's own, theirs written by hand";
 
+/// The answer that leaves a file as it is and asks for another one.
+const OTHER_NAME: &str = "Choose another name";
+
 impl Lifecycle {
     /// Saves where the document stands, or asks where that is to be.
     pub(super) fn save(&mut self, then: Option<After>) {
@@ -175,6 +178,11 @@ impl Lifecycle {
         self.ask_beginning_with(Purpose::Save, &free.unwrap_or(own), then);
     }
 
+    /// Asks for a place once more, beginning with the one that will not do.
+    pub(super) fn ask_for_other(&mut self, path: &Path, purpose: Purpose, then: Option<After>) {
+        self.ask_beginning_with(purpose, path, then);
+    }
+
     fn ask_beginning_with(&mut self, purpose: Purpose, suggested: &Path, then: Option<After>) {
         let request = self.start_picker(purpose, Some(suggested.to_owned()));
         self.asked = Some(Asked::Path(PathQuestion {
@@ -302,7 +310,10 @@ impl Lifecycle {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         let text = format!("There is a file \"{name}\" already.");
         let question = Question::new("Replace the file?", text)
-            .safely("Keep it", Step::AskForPath(purpose, then.clone()))
+            .safely(
+                OTHER_NAME,
+                Step::AskForOther(path.clone(), purpose, then.clone()),
+            )
             .or("Replace it", Step::Write(path, purpose, then))
             .or("Cancel", Step::Stay);
         self.ask(question);

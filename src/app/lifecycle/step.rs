@@ -32,6 +32,8 @@ pub(in crate::app) enum Step {
     Save(Option<After>),
     /// A place is asked for.
     AskForPath(Purpose, Option<After>),
+    /// Another place is asked for than this one, with which the question begins.
+    AskForOther(PathBuf, Purpose, Option<After>),
     /// A path was typed.
     Typed(String),
     /// The system's dialog has answered.

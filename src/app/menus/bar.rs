@@ -3,6 +3,7 @@
 use crate::app::action::Action;
 use crate::app::commands::{Command, Entry, Menu, TABLE};
 use crate::app::desk::Desk;
+use crate::app::heard::{describe, name_menu, tell_why_not};
 use crate::app::menus::MenuKeys;
 use crate::app::settings::{Settings, ThemeChoice};
 use crate::chart::View;
@@ -35,6 +36,7 @@ pub(in crate::app) fn menu_bar_ui(
                     keys.announce(menu, &button);
                     let popup = keys.follow_pointer(Popup::menu(&button), &button);
                     popup.style(menu_style as fn(&mut Style)).show(|ui| {
+                        name_menu(ui, menu.text());
                         menu_ui(ui, menu, (desk, settings), keys, &mut left);
                         keys.enter(ui);
                     });
@@ -126,7 +128,7 @@ fn entry_ui(ui: &mut Ui, entry: &Entry, desk: &Desk, settings: &Settings) -> Res
     });
     let response = response.on_hover_text(entry.tooltip);
     match why_not {
-        Some(why) => response.on_disabled_hover_text(format!("Not now: {why}")),
+        Some(why) => tell_why_not(response, why),
         None => response,
     }
 }
@@ -144,6 +146,7 @@ fn theme_of(command: Command) -> Option<ThemeChoice> {
 fn recent_ui(ui: &mut Ui, recent: &[PathBuf], keys: &mut MenuKeys, actions: &mut Vec<Action>) {
     ui.add_enabled_ui(!recent.is_empty(), |ui| {
         let shown = ui.menu_button("Open recent", |ui| {
+            name_menu(ui, "Open recent");
             for path in recent {
                 let name = path
                     .file_name()
@@ -157,11 +160,13 @@ fn recent_ui(ui: &mut Ui, recent: &[PathBuf], keys: &mut MenuKeys, actions: &mut
             }
         });
         keys.announce_submenu(&shown.response);
+        tell_why_not(shown.response, "no file was opened or saved yet");
     });
 }
 
 fn examples_ui(ui: &mut Ui, keys: &mut MenuKeys, actions: &mut Vec<Action>) {
     let shown = ui.menu_button("Open example", |ui| {
+        name_menu(ui, "Open example");
         for (at, example) in EXAMPLES.iter().enumerate() {
             if ui.button(example.name).clicked() {
                 actions.push(Action::Example(at));
@@ -185,13 +190,17 @@ pub(in crate::app) fn command_text(command: Command, desk: &Desk) -> String {
 
 fn command_button(ui: &mut Ui, command: Command, desk: &Desk, actions: &mut Vec<Action>) {
     let Some(entry) = command.entry() else { return };
-    let response = ui.add_enabled(command.why_not(desk).is_none(), Button::new(entry.text));
+    let why_not = command.why_not(desk);
+    let mut response = ui.add_enabled(why_not.is_none(), Button::new(entry.text));
     let keys = entry.shortcuts.first().map(|s| ui.format_shortcut(s));
     let hint = format!(
         "{} ({})",
         command_text(command, desk),
         keys.unwrap_or_default()
     );
+    if let Some(why) = why_not {
+        response = tell_why_not(response, why);
+    }
     if response.on_hover_text(hint).clicked() {
         actions.push(Action::Run(command));
     }
@@ -202,7 +211,9 @@ fn units_ui(ui: &mut Ui, desk: &Desk, actions: &mut Vec<Action>) {
     // Right to left: the last is laid out first.
     for unit in SpeedUnit::ALL.into_iter().rev() {
         let is_chosen = desk.project().units == unit;
-        if ui.selectable_label(is_chosen, unit.sign()).clicked() && !is_chosen {
+        let button = ui.selectable_label(is_chosen, unit.sign());
+        describe(&button, "Shows road speeds in this unit");
+        if button.clicked() && !is_chosen {
             actions.extend(View::ALL.map(|view| Action::Range(view, None)));
             actions.push(Action::Edit(Edit::Units(unit)));
         }

@@ -8,6 +8,7 @@ use crate::app::arrangement::{Part, Share, is_wide};
 use crate::app::diagram_panel::diagram_panel_ui;
 use crate::app::focus::{FocusMap, Pane};
 use crate::app::form::Form;
+use crate::app::heard::name_panel;
 use crate::app::input::is_told_by_pointer;
 use crate::app::menus::menu_bar_ui;
 use crate::app::set_card::set_cards_ui;
@@ -29,6 +30,7 @@ impl App {
         let palette = Palette::of(Theme::of(ui.ctx()));
         let is_wide = is_wide(ui.max_rect().size());
         Panel::top("menu").show(ui, |ui| {
+            name_panel(ui, "Menus");
             let mark = FocusMap::mark(ui);
             let (desk, settings) = (&self.lifecycle.desk, &self.lifecycle.settings);
             menu_bar_ui(ui, desk, settings, &mut self.menu_keys, actions);
@@ -38,6 +40,7 @@ impl App {
             self.focus.pane(Pane::Menu, mark, ui);
         });
         Panel::bottom("status").show(ui, |ui| {
+            name_panel(ui, "Status line");
             let mark = FocusMap::mark(ui);
             status_bar_ui(ui, &self.lifecycle, &palette, actions);
             self.focus.pane(Pane::Status, mark, ui);
@@ -74,7 +77,10 @@ impl App {
         let column = Panel::left("sets")
             .resizable(false)
             .exact_size(shares.column)
-            .show(ui, |ui| self.forms_ui(ui, palette, actions));
+            .show(ui, |ui| {
+                name_panel(ui, Part::Forms.text());
+                self.forms_ui(ui, palette, actions);
+            });
         let mark = FocusMap::mark(ui);
         let name = "Width of the left column";
         let beside = column.response.rect;
@@ -87,11 +93,15 @@ impl App {
         let table = Panel::bottom("table")
             .resizable(false)
             .exact_size(shares.table_height(height))
-            .show(ui, |ui| self.table_ui(ui, palette, actions));
+            .show(ui, |ui| {
+                name_panel(ui, Part::Table.text());
+                self.table_ui(ui, palette, actions)
+            });
         let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
-        let diagram = CentralPanel::default()
-            .frame(paper)
-            .show(ui, |ui| self.diagram_ui(ui, palette, actions));
+        let diagram = CentralPanel::default().frame(paper).show(ui, |ui| {
+            name_panel(ui, Part::Diagram.text());
+            self.diagram_ui(ui, palette, actions)
+        });
         let mark = FocusMap::mark(ui);
         let name = "Height of the table";
         let beneath = table.response.rect;
@@ -110,16 +120,17 @@ impl App {
             self.focus.hidden(*pane);
         }
         let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
-        let shown = CentralPanel::default()
-            .frame(paper)
-            .show(ui, |ui| match self.view.part {
+        let shown = CentralPanel::default().frame(paper).show(ui, |ui| {
+            name_panel(ui, self.view.part.text());
+            match self.view.part {
                 Part::Forms => {
                     self.forms_ui(ui, palette, actions);
                     false
                 }
                 Part::Diagram => self.diagram_ui(ui, palette, actions),
                 Part::Table => self.table_ui(ui, palette, actions),
-            });
+            }
+        });
         shown.inner
     }
 

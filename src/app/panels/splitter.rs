@@ -72,6 +72,8 @@ fn asked_steps(ui: &Ui, id: Id, side: Side, has_focus: bool) -> f32 {
         Side::Right => [Key::ArrowRight, Key::ArrowLeft],
         Side::Top => [Key::ArrowUp, Key::ArrowDown],
     };
+    // Behind a dialog nothing is moved.
+    let is_in_reach = ui.is_enabled();
     ui.input(|i| {
         let presses = |wanted: Key| {
             let is_it = |event: &&Event| pressed(event).is_some_and(|(key, _)| key == wanted);
@@ -83,6 +85,11 @@ fn asked_steps(ui: &Ui, id: Id, side: Side, has_focus: bool) -> f32 {
             0.0
         };
         let asked = |request| i.num_accesskit_action_requests(id, request) as f32;
-        by_key + asked(Request::Increment) - asked(Request::Decrement)
+        let by_request = if is_in_reach {
+            asked(Request::Increment) - asked(Request::Decrement)
+        } else {
+            0.0
+        };
+        by_key + by_request
     })
 }

@@ -4,6 +4,7 @@ use super::gear_rows::teeth_ui;
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::form::Form;
+use crate::app::heard::{name_menu, tell_why_not};
 use crate::app::typed;
 use crate::gearing::{GearSet, Ratio};
 use crate::project::SetEdit;
@@ -58,7 +59,9 @@ fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: 
 
 fn menu_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: &mut Form<'_>) {
     let count = card.candidate.set.final_drives.len();
+    let name = card.named(&format!("Final drive {} menu", at + 1));
     let button = ui.menu_button("…", |ui| {
+        name_menu(ui, &name);
         let can_add = count < GearSet::MOST_FINAL_DRIVES;
         let add = ui.add_enabled(can_add, Button::new("Add final drive"));
         if add.on_hover_text("For a further output shaft").clicked() {
@@ -66,11 +69,10 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: &mut Fo
             ui.close();
         }
         let remove = ui.add_enabled(count > 1, Button::new("Remove final drive"));
-        if remove.clicked() {
+        if tell_why_not(remove, "this is the only final drive").clicked() {
             card.change(SetEdit::RemoveFinalDrive(at), form);
             ui.close();
         }
     });
-    let name = card.named(&format!("Final drive {} menu", at + 1));
     button.response.accessible_name(name);
 }

@@ -5,6 +5,7 @@ use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
+use crate::app::heard::name_menu;
 use crate::app::typed::{self, RatioForm};
 use crate::gearing::{Gear, GearId, GearResult, GearRole, Label, REVERSE_LABEL, Ratio, Reverse};
 use crate::project::SetEdit;
@@ -177,17 +178,14 @@ impl Shown {
                 plain_number(round_to(of(result), grain))
             })
         };
-        let (cell, text) = match card.ratio_form {
-            RatioForm::Gear => (SetCell::Ratio(id), ratio.to_string()),
-            RatioForm::Overall => (
-                SetCell::Overall(id),
-                figure(&|result| result.gear.overall_ratio, 0.001),
-            ),
-            RatioForm::SpeedPer1000 => (
-                SetCell::SpeedPer1000(id),
-                figure(&|result| unit.from_kmh(result.speed_per_1000_rpm_kmh), 0.01),
-            ),
+        let text = match card.ratio_form {
+            RatioForm::Gear => ratio.to_string(),
+            RatioForm::Overall => figure(&|result| result.gear.overall_ratio, 0.001),
+            RatioForm::SpeedPer1000 => {
+                figure(&|result| unit.from_kmh(result.speed_per_1000_rpm_kmh), 0.01)
+            }
         };
+        let cell = ratio_cell(card.ratio_form, id);
         Self { shaft, cell, text }
     }
 
@@ -327,7 +325,9 @@ fn fitting_reading(ui: &Ui, ratio: &Ratio) -> RichText {
 fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) {
     let gears = &card.candidate.set.gears;
     let place = gears.iter().position(|g| g.id == gear.id).unwrap_or(0);
+    let name = card.named(&format!("Gear {} menu", gear.label));
     let button = ui.menu_button("…", |ui| {
+        name_menu(ui, &name);
         let mut choices: Vec<(&str, bool, SetEdit)> = Vec::new();
         if place > 0 {
             choices.push(("Move up", true, SetEdit::MoveGear(gear.id, place - 1)));
@@ -360,7 +360,6 @@ fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) 
             }
         }
     });
-    let name = card.named(&format!("Gear {} menu", gear.label));
     button.response.accessible_name(name);
 }
 
@@ -396,9 +395,10 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         let add = ui.add_enabled(has_room, Button::new("Add gear").small());
         let add = add.accessible_name(card.named("Add gear"));
         if add.on_hover_text("Adds a gear above top").clicked()
-            && let Some(edit) = added_gear(card)
+            && let Some((place, gear)) = added_gear(card)
         {
-            card.change(edit, form);
+            type_ratio_of(card, gear.id, form);
+            card.change(SetEdit::AddGear(place, gear), form);
         }
         let (text, reverse) = match &set.reverse {
             None => ("Add reverse", first_as_reverse(card)),
@@ -406,14 +406,32 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         };
         let button = ui.small_button(text);
         if button.accessible_name(card.named(text)).clicked() {
+            if reverse.is_some() {
+                type_ratio_of(card, GearId::REVERSE, form);
+            }
             card.change(SetEdit::Reverse(reverse), form);
         }
         add_stage_ui(ui, card, form);
     });
 }
 
-/// A gear one step above top, its label counted on.
-fn added_gear(card: &Card<'_>) -> Option<SetEdit> {
+/// The ratio of a gear that has just come is typed in next.
+fn type_ratio_of(card: &Card<'_>, gear: GearId, form: &mut Form<'_>) {
+    form.focus
+        .want(card.cell_id(ratio_cell(card.ratio_form, gear)));
+}
+
+/// The field in which a gear's ratio stands in the form in which it is typed.
+fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
+    match form {
+        RatioForm::Gear => SetCell::Ratio(gear),
+        RatioForm::Overall => SetCell::Overall(gear),
+        RatioForm::SpeedPer1000 => SetCell::SpeedPer1000(gear),
+    }
+}
+
+/// A gear one step above top, its label counted on, and its place.
+fn added_gear(card: &Card<'_>) -> Option<(usize, Gear)> {
     let set = &card.candidate.set;
     let top = set.chain().last()?;
     let before = set.chain().nth(set.chain().count().saturating_sub(2))?;
@@ -431,7 +449,7 @@ fn added_gear(card: &Card<'_>) -> Option<SetEdit> {
         shift: None,
     };
     let place = set.gears.iter().position(|g| g.id == top.id)? + 1;
-    Some(SetEdit::AddGear(place, gear))
+    Some((place, gear))
 }
 
 /// A reverse gear to begin with: as short as first.

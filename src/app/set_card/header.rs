@@ -5,6 +5,7 @@ use crate::app::action::Action;
 use crate::app::commands::Command;
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
+use crate::app::heard::{describe, name_menu, tell_why_not};
 use crate::app::typed::{self, RatioForm};
 use crate::draw::palette::dash;
 use crate::draw::{sample, theme};
@@ -63,6 +64,7 @@ fn swatch_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     response.widget_info(|| {
         egui::WidgetInfo::selected(egui::Role::Button, true, card.is_selected, &name)
     });
+    describe(&response, card.candidate.set.name.as_str());
     if response.on_hover_text("Brings this set forward").clicked() {
         form.actions.push(Action::Select(card.candidate.id));
     }
@@ -72,23 +74,23 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let id = card.candidate.id;
     let sets = &card.desk.project().sets;
     let count = sets.len();
+    let name = format!("Set {} menu", card.place + 1);
     let button = ui.menu_button("…", |ui| {
+        name_menu(ui, &name);
         let can_add = count < Candidates::MOST;
-        if ui
-            .add_enabled(can_add, egui::Button::new("Duplicate set"))
-            .clicked()
-        {
+        let copy = ui.add_enabled(can_add, egui::Button::new("Duplicate set"));
+        if tell_why_not(copy, "there is no room for another set").clicked() {
             form.actions.push(Action::Select(id));
             form.actions.push(Action::Run(Command::CopySet));
             ui.close();
         }
         let up = ui.add_enabled(card.place > 0, egui::Button::new("Move up"));
-        if up.clicked() {
+        if tell_why_not(up, "it is the first set").clicked() {
             form.edit(Edit::MoveSet(id, card.place - 1));
             ui.close();
         }
         let down = ui.add_enabled(card.place + 1 < count, egui::Button::new("Move down"));
-        if down.clicked() {
+        if tell_why_not(down, "it is the last set").clicked() {
             form.edit(Edit::MoveSet(id, card.place + 1));
             ui.close();
         }
@@ -106,14 +108,11 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             }
         });
         ui.separator();
-        if ui
-            .add_enabled(count > 1, egui::Button::new("Remove set"))
-            .clicked()
-        {
+        let remove = ui.add_enabled(count > 1, egui::Button::new("Remove set"));
+        if tell_why_not(remove, "this is the only set").clicked() {
             form.edit(Edit::RemoveSet(id));
             ui.close();
         }
     });
-    let name = format!("Set {} menu", card.place + 1);
     button.response.accessible_name(name);
 }

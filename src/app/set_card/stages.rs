@@ -3,6 +3,7 @@
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
+use crate::app::heard::name_menu;
 use crate::app::typed::{self, Reading};
 use crate::draw::theme;
 use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
@@ -29,7 +30,9 @@ pub(super) fn stages_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
 pub(super) fn add_stage_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     if card.candidate.set.stages.len() < GearSet::MOST_STAGES {
         ui.spacing_mut().button_padding.y = 0.0;
+        let name = card.named("Add stage");
         let button = ui.menu_button("Add stage", |ui| {
+            name_menu(ui, &name);
             for (text, stage) in offered() {
                 if ui.button(text).clicked() {
                     if let Some(stage) = stage {
@@ -40,7 +43,6 @@ pub(super) fn add_stage_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             }
         });
         let hint = "Transfer box, overdrive, primary drive, chain: whatever stands between";
-        let name = card.named("Add stage");
         button.response.on_hover_text(hint).accessible_name(name);
     }
 }
@@ -240,7 +242,9 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
     };
     // The popup stays: several gears are taken or left one after the other.
     let stays_open = MenuConfig::new().close_behavior(PopupCloseBehavior::CloseOnClickOutside);
+    let name = card.named(&format!("Gears of stage {}", at + 1));
     let (menu, _) = MenuButton::new(text).config(stays_open).ui(ui, |ui| {
+        name_menu(ui, &name);
         theme::with_edges(ui);
         let is_every = stage.acts_on == ActsOn::EveryGear;
         if ui.radio(is_every, "every gear").clicked() {
@@ -255,7 +259,6 @@ fn acts_on_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut
             }
         }
     });
-    let name = card.named(&format!("Gears of stage {}", at + 1));
     menu.accessible_name(name);
 }
 

@@ -2,7 +2,8 @@
 
 use super::{Reading, told};
 use crate::gearing::{
-    EngineSpeed, OutOfRange, RoadSpeed, engine_speed_items, list_items, parse_decimal, parse_rpm,
+    EngineSpeed, LOWEST_REDLINE_RPM, OutOfRange, RoadSpeed, engine_speed_items, list_items,
+    parse_decimal, parse_rpm,
 };
 use crate::project::Marks;
 use crate::units::{SpeedUnit, mark_text, plain_number};
@@ -21,10 +22,6 @@ const OF_ROAD: [(&str, SpeedUnit); 6] = [
     ("mph", SpeedUnit::Mph),
     ("mi/h", SpeedUnit::Mph),
 ];
-
-/// Below it, in rev/min, no engine has its redline: such a figure is one in thousands or of something
-/// else.
-const LOWEST_REDLINE_RPM: f64 = 200.0;
 
 /// Which engine speed is typed, for the sentence that says why it does not read.
 #[derive(Debug, Clone, Copy)]

@@ -4,6 +4,7 @@ use super::form_name;
 use crate::app::desk::Desk;
 use crate::app::drafts::CellId;
 use crate::app::form::{Field, Form};
+use crate::app::heard::describe;
 use crate::gearing::parse_decimal;
 use crate::project::{Edit, PageForm, PictureWidth, WriteUp};
 use egui::{Response, Ui};
@@ -21,8 +22,10 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     let is_picture = present.form == PageForm::Picture;
     ui.add_enabled_ui(is_picture, |ui| {
         ui.horizontal(|ui| {
-            ui.radio_value(&mut wanted.is_dark, false, "light");
-            ui.radio_value(&mut wanted.is_dark, true, "dark");
+            for (is_dark, name) in [(false, "light"), (true, "dark")] {
+                let choice = ui.radio_value(&mut wanted.is_dark, is_dark, name);
+                describe(&choice, "The looks of the picture");
+            }
         });
         ui.checkbox(&mut wanted.with_table, "with the table");
     });
@@ -39,7 +42,9 @@ fn sets_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
     for candidate in desk.project().sets.iter().filter(|c| c.visible) {
         let mut is_in = !wanted.left_out.contains(&candidate.id);
         let name: String = candidate.set.name.as_str().chars().take(32).collect();
-        if ui.checkbox(&mut is_in, name).changed() {
+        let choice = ui.checkbox(&mut is_in, name);
+        describe(&choice, "Whether the write-up has this set");
+        if choice.changed() {
             if is_in {
                 wanted.left_out.remove(&candidate.id);
             } else {

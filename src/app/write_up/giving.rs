@@ -4,6 +4,7 @@ use super::preview::Preview;
 use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::form::{Form, remark};
+use crate::app::heard::name_menu;
 use crate::chart::MarkedSpeeds;
 use crate::gearing::Name;
 use crate::sheet::csv::DecimalMark;
@@ -13,9 +14,12 @@ use egui::Ui;
 
 /// Shows the ways out, and how large the picture is.
 pub(super) fn giving_ui(ui: &mut Ui, desk: &Desk, preview: &Preview, form: &mut Form<'_>) {
-    if let Some(size) = preview.size_text() {
-        remark(ui, &size, form.palette.dim_text);
-    }
+    // In a place of its own: what follows must stay what it is when the size comes to be known.
+    ui.scope(|ui| {
+        if let Some(size) = preview.size_text() {
+            remark(ui, &size, form.palette.dim_text);
+        }
+    });
     if ui.button("Save picture…").clicked() {
         form.actions.push(Action::SavePicture);
     }
@@ -23,6 +27,7 @@ pub(super) fn giving_ui(ui: &mut Ui, desk: &Desk, preview: &Preview, form: &mut 
         form.actions.push(Action::CopyPicture);
     }
     ui.menu_button("Copy table as…", |ui| {
+        name_menu(ui, "Copy table as");
         for (name, what, written) in FORMATS {
             if ui.button(name).clicked() {
                 form.actions.push(match written(desk) {

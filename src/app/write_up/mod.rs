@@ -136,6 +136,7 @@ impl WriteUpWindow {
 /// The toolkit gives a window's title bar the focus but no name.
 fn name_title_bar(ctx: &Context, window: LayerId) {
     ctx.accesskit_node_builder(window.id.with("__title_click"), |node| {
+        node.set_role(egui::Role::TitleBar);
         node.set_label("Title bar of the write-up");
     });
 }

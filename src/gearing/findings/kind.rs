@@ -81,6 +81,18 @@ pub enum FindingKind {
         /// The redline in rev/min.
         redline_rpm: f64,
     },
+    /// The lowest useful engine speed is not below the redline: no engine speed is useful.
+    UsefulNotBelowRedline {
+        /// The lowest useful engine speed, in rev/min.
+        lowest_useful_rpm: f64,
+        /// The redline in rev/min.
+        redline_rpm: f64,
+    },
+    /// A redline that is lower than can be typed.
+    RedlineTooLow {
+        /// The redline in rev/min.
+        redline_rpm: f64,
+    },
     /// A road speed is marked that is slower than can be typed.
     MarkedSpeedTooSlow {
         /// The marked road speed in km/h.
@@ -103,6 +115,8 @@ impl FindingKind {
             Self::ShiftBelowIdle { .. } => "shift_below_idle",
             Self::DropTooLow { .. } => "drop_too_low",
             Self::IdleNotBelowRedline { .. } => "idle_not_below_redline",
+            Self::UsefulNotBelowRedline { .. } => "useful_not_below_redline",
+            Self::RedlineTooLow { .. } => "redline_too_low",
             Self::MarkedSpeedTooSlow { .. } => "marked_speed_too_slow",
             Self::Tyre(_) => "tyre",
         }
@@ -205,6 +219,20 @@ impl fmt::Display for FindingKind {
                 "idle at {} rpm is not below the redline of {} rpm",
                 rpm(idle_rpm),
                 rpm(redline_rpm)
+            ),
+            Self::UsefulNotBelowRedline {
+                lowest_useful_rpm,
+                redline_rpm,
+            } => write!(
+                f,
+                "the lowest useful engine speed of {} rpm is not below the redline of {} rpm",
+                rpm(lowest_useful_rpm),
+                rpm(redline_rpm)
+            ),
+            Self::RedlineTooLow { redline_rpm } => write!(
+                f,
+                "no engine has its redline at {} rpm: type all of its digits",
+                plain_number(*redline_rpm)
             ),
             Self::MarkedSpeedTooSlow { speed_kmh } => write!(
                 f,

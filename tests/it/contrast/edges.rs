@@ -12,6 +12,9 @@ use egui_kittest::kittest::NodeT;
 /// How far outside and within an edge may lie from where its part begins, in points.
 const REACH: f32 = 3.0;
 
+/// What lies beyond the ring of the focus, where there is one, in points.
+const BEYOND_RING: f32 = 5.0;
+
 /// The pixels from one place to another, level or upright.
 fn along(seen: &Seen, from: Pos2, to: Pos2) -> Vec<Color32> {
     let steps = pixel((to - from).length());
@@ -37,8 +40,8 @@ fn sides(rect: Rect) -> [(Pos2, Vec2); 4] {
 
 /// How much an edge stands out from both its sides, of those that a part has.
 fn edge_contrast(seen: &Seen, rect: Rect, role: Role) -> f64 {
-    let of_side = |(at, inwards): (Pos2, Vec2)| {
-        let line = along(seen, at - inwards * REACH, at + inwards * REACH);
+    let of_side = |(at, inwards): (Pos2, Vec2), away: f32| {
+        let line = along(seen, at - inwards * away, at + inwards * REACH);
         let (outside, within) = (line[0], line[line.len() - 1]);
         let apart = |edge: &Color32| contrast(*edge, outside).min(contrast(*edge, within));
         line.iter().map(apart).fold(1.0, f64::max)
@@ -49,6 +52,7 @@ fn edge_contrast(seen: &Seen, rect: Rect, role: Role) -> f64 {
         _ => 4,
     };
     let sides = sides(rect).into_iter().take(count);
+    let of_side = |side| of_side(side, REACH).max(of_side(side, BEYOND_RING));
     sides.map(of_side).fold(f64::INFINITY, f64::min)
 }
 

@@ -1,7 +1,7 @@
 //! Does every field read what people write, and keep what was there where it cannot?
 #![expect(clippy::float_cmp, reason = "a number comes back as it was typed")]
 
-use crate::support::window::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van, press};
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers};
 use layshaft::chart;
@@ -604,16 +604,6 @@ fn removing_a_part_forgets_what_does_not_read_in_the_parts_behind_it() {
     );
     assert_eq!(window.text("Final drive 2, set 1"), "5.1");
     assert!(!window.says("\"low\""));
-}
-
-fn press(modifiers: Modifiers, key: Key) -> Event {
-    Event::Key {
-        key,
-        physical_key: None,
-        pressed: true,
-        repeat: false,
-        modifiers,
-    }
 }
 
 #[test]

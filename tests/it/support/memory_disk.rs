@@ -15,9 +15,11 @@ pub(crate) const HOME: &str = "/home/somebody";
 struct State {
     files: BTreeMap<PathBuf, Vec<u8>>,
     is_read_only: bool,
+    /// Whether somebody else holds a lock on every file that is made for one.
+    is_locked: bool,
 }
 
-/// Files in memory; the only folder is [`HOME`], and there are no locks.
+/// Files in memory; the only folder is [`HOME`], and there are no locks but those of others.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct MemoryDisk(Arc<Mutex<State>>);
 
@@ -53,6 +55,16 @@ impl MemoryDisk {
     /// From now on nothing can be written.
     pub(crate) fn make_read_only(&self) {
         self.state().is_read_only = true;
+    }
+
+    /// From now on somebody else holds every lock that there could be.
+    pub(crate) fn hold_all_locks(&self) {
+        self.state().is_locked = true;
+    }
+
+    /// Whether somebody else holds the lock that a file stands for.
+    fn is_held(&self, path: &Path) -> bool {
+        self.state().is_locked && path.extension().is_some_and(|ending| ending == "lock")
     }
 
     fn writable(&self) -> io::Result<MutexGuard<'_, State>> {
@@ -115,7 +127,9 @@ impl FileSystem for MemoryDisk {
 
     fn open_lockable(&self, path: &Path) -> io::Result<Box<dyn LockableFile>> {
         drop(self.writable()?);
-        self.facts(path)?;
+        if !self.is_held(path) {
+            self.facts(path)?;
+        }
         Ok(Box::new(OpenFile {
             disk: self.clone(),
             path: path.to_owned(),
@@ -166,6 +180,9 @@ struct OpenFile {
 
 impl LockableFile for OpenFile {
     fn try_lock(&self) -> Result<(), TryLockError> {
+        if self.disk.is_held(&self.path) {
+            return Err(TryLockError::WouldBlock);
+        }
         Err(TryLockError::Error(ErrorKind::Unsupported.into()))
     }
 

@@ -1,9 +1,10 @@
 //! Is the document out of reach while a question is open?
 
 use super::SECOND;
-use crate::support::window::{Opening, Window, camper_van};
-use egui::accesskit::Role;
-use egui::{Key, Modifiers, vec2};
+use crate::support::window::{KINDS, Window};
+use egui::accesskit::{Action, ActionRequest, NodeId, Role, TreeId};
+use egui::{Event, Key, Modifiers, vec2};
+use egui_kittest::Node;
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Menu;
 
@@ -75,46 +76,61 @@ fn an_open_menu_closes_by_esc_and_keeps_the_document() {
     }
 }
 
-/// Everything behind a dialog that a screen reader could click.
-fn clickable(window: &Window) -> Vec<(Role, String)> {
-    let nodes = window.nodes().map(|node| node.accesskit_node());
-    let kinds = [Role::Button, Role::CheckBox, Role::RadioButton, Role::Row];
-    let nodes = nodes.filter(|node| kinds.contains(&node.role()));
-    let all: Vec<_> = nodes
-        .filter_map(|node| Some((node.role(), node.label()?)))
-        .collect();
-    let is_single = |of: &&(Role, String)| all.iter().filter(|other| other == of).count() == 1;
-    all.iter().filter(is_single).cloned().collect()
+/// Everything outside a dialog that a screen reader could click, with its name.
+fn clickable(window: &Window, dialog: Node<'_>) -> Vec<(NodeId, String)> {
+    let id = |node: Node<'_>| node.accesskit_node().locate().0;
+    let inside: Vec<NodeId> = dialog.children_recursive().map(id).collect();
+    let outside = window.nodes().filter(|node| !inside.contains(&id(*node)));
+    let kinds = [
+        Role::Button,
+        Role::CheckBox,
+        Role::DisclosureTriangle,
+        Role::RadioButton,
+        Role::Row,
+        Role::Slider,
+        Role::Splitter,
+        Role::TextInput,
+    ];
+    let outside = outside.filter(|node| kinds.contains(&node.accesskit_node().role()));
+    let named = outside.map(|node| {
+        let name = node.accesskit_node().label().unwrap_or_default();
+        assert!(node.accesskit_node().is_disabled(), "{name}");
+        (id(node), name)
+    });
+    named.collect()
 }
 
 #[test]
 fn no_click_of_a_screen_reader_works_behind_a_dialog() {
-    for dialog in [Key::O, Key::K, Key::F1, Key::V, Key::N] {
-        let mut window = Opening::on(camper_van()).in_file("van.ron").open();
-        window.ctrl(Key::U);
-        let behind = clickable(&window);
-        assert!(behind.len() > 30, "{}", behind.len());
-        match dialog {
-            Key::F1 => window.key(Key::F1),
-            Key::V => window.ctrl_shift(Key::V),
-            key => window.ctrl(key),
-        }
-        let (before, message) = (window.project().clone(), window.app().message().to_owned());
-        for (role, name) in behind {
-            let found = window.all(role, &name);
-            // In the dialog something may have the same name.
-            let Some(node) = found.first().filter(|_| found.len() == 1) else {
-                continue;
+    for kind in KINDS {
+        let mut window = kind.window([1280.0, 800.0]);
+        let behind = clickable(&window, kind.node(&window));
+        assert!(behind.len() > 30, "{}: {}", kind.file, behind.len());
+        let (project, calls) = (window.project().clone(), window.picker.calls());
+        let told = window.app().message().to_owned();
+        let names = window.names(Role::Button);
+        for (id, name) in behind {
+            let request = |action| {
+                Event::AccessKitActionRequest(ActionRequest {
+                    action,
+                    target_tree: TreeId::ROOT,
+                    target_node: id,
+                    data: None,
+                })
             };
-            assert!(node.accesskit_node().is_disabled(), "{dialog:?}: {name}");
-            node.click_accesskit();
-            window.settle();
-            assert!(*window.project() == before, "{dialog:?}: {name}");
-            assert_eq!(window.app().message(), message, "{dialog:?}: {name}");
+            let actions = [Action::Click, Action::Focus, Action::Increment];
+            window.frame(actions.map(request).to_vec());
+            assert!(*window.project() == project, "{}: {name}", kind.file);
+            assert_eq!(window.app().message(), told, "{}: {name}", kind.file);
+            assert_eq!(window.focused(), kind.focus, "{}: {name}", kind.file);
         }
+        window.settle();
+        assert!(*window.project() == project, "{}", kind.file);
+        // What was folded is folded, and no menu has opened.
+        assert_eq!(window.names(Role::Button), names, "{}", kind.file);
+        kind.node(&window);
+        assert_eq!(window.picker.calls(), calls, "{}", kind.file);
         assert!(window.copied().is_empty());
-        window.key(Key::Escape);
-        assert!(*window.project() == before);
         assert!(window.commands().is_empty());
     }
 }

@@ -1,13 +1,11 @@
 //! Does the focus reach everything by key, come where it is expected, and never fall to nothing?
 
 use super::SECOND;
-use crate::support::window::{Opening, Window, camper_van, three_ten_speeds};
-use egui::accesskit::{Action, ActionRequest, Role, TreeId};
-use egui::{Event, Id, Key, Modifiers, Rect, vec2};
-use egui_kittest::Node;
+use crate::support::window::{Opening, Window, camper_van, press, three_ten_speeds};
+use egui::accesskit::Role;
+use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::kittest::NodeT;
 use layshaft::project::Project;
-use std::collections::BTreeSet;
 
 const SIZES: [[f32; 2]; 4] = [
     [667.0, 427.0],
@@ -15,102 +13,6 @@ const SIZES: [[f32; 2]; 4] = [
     [1280.0, 800.0],
     [2560.0, 1440.0],
 ];
-
-fn focused_id(window: &Window) -> Option<Id> {
-    window.harness.ctx.memory(egui::Memory::focused)
-}
-
-/// Everything that the toolkit would give the focus to.
-fn focusable(window: &Window) -> BTreeSet<u64> {
-    window.harness.ctx.viewport(|v| {
-        let all = v.prev_pass.widgets.layers().flat_map(|(_, all)| all);
-        let can_have_it = all.filter(|w| w.enabled && w.sense.is_focusable());
-        can_have_it.map(|w| w.id.value()).collect()
-    })
-}
-
-/// The part of a widget that is in view.
-fn in_view(window: &Window, id: Id) -> Rect {
-    let response = window.harness.ctx.read_response(id).unwrap();
-    response
-        .interact_rect
-        .intersect(window.harness.ctx.content_rect())
-}
-
-/// What the focus is on must be named and in view.
-#[track_caller]
-fn check_stop(window: &mut Window, what: &str) -> u64 {
-    // What is known of a widget is what the frame before has shown.
-    window.harness.step();
-    let id = focused_id(window).unwrap_or_else(|| panic!("{what}: nothing has the focus"));
-    let node = window.nodes().find(Node::is_focused);
-    let name = node.and_then(|node| node.accesskit_node().label());
-    let name = name.unwrap_or_default();
-    assert!(!name.is_empty(), "{what}: {id:?} has no name");
-    let seen = in_view(window, id);
-    assert!(
-        seen.width() > 4.0 && seen.height() > 4.0,
-        "{what}: {name} is out of view: {seen:?}"
-    );
-    id.value()
-}
-
-/// Walks in one direction until the focus stays, and notes every stop.
-fn walk_on(window: &mut Window, key: Key, reached: &mut BTreeSet<u64>, what: &str) {
-    for _ in 0..60 {
-        let before = focused_id(window);
-        window.key(key);
-        reached.insert(check_stop(window, what));
-        if focused_id(window) == before {
-            return;
-        }
-    }
-    panic!("{what}: {key:?} goes on for ever");
-}
-
-/// The stops of Tab, once around, in their order.
-fn tab_stops(window: &mut Window, what: &str) -> Vec<(Id, String)> {
-    let mut stops: Vec<(Id, String)> = Vec::new();
-    for _ in 0..400 {
-        window.key(Key::Tab);
-        check_stop(window, what);
-        let id = focused_id(window).unwrap();
-        if stops.first().is_some_and(|(first, _)| *first == id) {
-            return stops;
-        }
-        stops.push((id, window.focused()));
-    }
-    panic!("{what}: Tab never comes around");
-}
-
-/// Gives something the focus as a screen reader does.
-fn give_focus(window: &mut Window, id: Id) {
-    window.event(Event::AccessKitActionRequest(ActionRequest {
-        action: Action::Focus,
-        target_tree: TreeId::ROOT,
-        target_node: id.accesskit_id(),
-        data: None,
-    }));
-    window.settle();
-}
-
-/// Everything that Tab and the arrows reach.
-fn reached(window: &mut Window, what: &str) -> BTreeSet<u64> {
-    let mut reached = BTreeSet::new();
-    for (id, _) in tab_stops(window, what) {
-        for key in [Key::ArrowLeft, Key::ArrowRight, Key::ArrowDown] {
-            give_focus(window, id);
-            let node = window.nodes().find(Node::is_focused).unwrap();
-            if key == Key::ArrowDown && node.accesskit_node().role() != Role::Row {
-                // On a handle it moves the shift point.
-                continue;
-            }
-            reached.insert(check_stop(window, what));
-            walk_on(window, key, &mut reached, what);
-        }
-    }
-    reached
-}
 
 /// The parts that a small window shows one at a time.
 const PARTS: [&str; 3] = ["Vehicle and sets", "Diagram", "Table"];
@@ -133,7 +35,7 @@ fn for_every_part(project: &Project, size: [f32; 2], look: impl Fn(&mut Window, 
 fn every_stop_of_tab_is_named_and_in_view_in_every_size() {
     for size in SIZES {
         for_every_part(&three_ten_speeds(), size, |window, what| {
-            let stops = tab_stops(window, what);
+            let stops = window.tab_stops(what);
             assert!(stops.len() < 70, "{what}: {} stops", stops.len());
         });
     }
@@ -143,23 +45,11 @@ fn every_stop_of_tab_is_named_and_in_view_in_every_size() {
 fn whatever_can_have_the_focus_is_reached_by_tab_and_arrows() {
     for size in [SIZES[0], SIZES[2]] {
         for_every_part(&camper_van(), size, |window, what| {
-            let reached = reached(window, what);
-            let missed: Vec<u64> = focusable(window).difference(&reached).copied().collect();
-            assert!(missed.is_empty(), "{what}: {}", told(window, &missed));
+            let reached = window.reached(what);
+            let missed: Vec<u64> = window.focusable().difference(&reached).copied().collect();
+            assert!(missed.is_empty(), "{what}: {}", window.told(&missed));
         });
     }
-}
-
-/// What some widgets are called, or where they stand.
-fn told(window: &Window, missed: &[u64]) -> String {
-    let names = window.harness.ctx.viewport(|v| {
-        let widgets = &v.prev_pass.widgets;
-        let all = widgets.layers().flat_map(|(_, all)| all);
-        let missed = all.filter(|w| missed.contains(&w.id.value()));
-        let told = missed.map(|w| format!("{:?} at {:?}", widgets.info(w.id), w.rect));
-        told.collect::<Vec<_>>()
-    });
-    names.join("\n")
 }
 
 #[test]
@@ -464,21 +354,14 @@ fn page_keys_scroll_the_part_in_focus() {
 
 #[test]
 fn keys_pressed_before_a_window_has_opened_go_to_it() {
-    let press = |key, modifiers| Event::Key {
-        key,
-        physical_key: None,
-        pressed: true,
-        repeat: false,
-        modifiers,
-    };
     let mut window = Window::on_camper_van();
     window.enter_field("Ratio of gear 2, set 2");
-    let tab = press(Key::Tab, Modifiers::NONE);
-    window.frame(vec![press(Key::E, Modifiers::COMMAND), tab.clone(), tab]);
+    let tab = press(Modifiers::NONE, Key::Tab);
+    window.frame(vec![press(Modifiers::COMMAND, Key::E), tab.clone(), tab]);
     window.settle();
     assert_eq!(window.focused(), "Bench page, Letter");
     window.frame(vec![
-        press(Key::Escape, Modifiers::NONE),
+        press(Modifiers::NONE, Key::Escape),
         Event::Text("2".to_owned()),
     ]);
     window.settle();
@@ -487,9 +370,94 @@ fn keys_pressed_before_a_window_has_opened_go_to_it() {
     window.key(Key::Escape);
 
     window.frame(vec![
-        press(Key::O, Modifiers::COMMAND),
+        press(Modifiers::COMMAND, Key::O),
         Event::Text("/x".to_owned()),
     ]);
     window.settle();
     assert_eq!(window.text("Path"), "/x");
+}
+
+#[test]
+fn the_ratio_of_a_gear_that_has_come_is_typed_next() {
+    let mut window = Window::on_camper_van();
+    window.get(Role::Button, "Add gear, set 2").focus();
+    window.settle();
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Ratio of gear 6, set 2");
+    window.type_text("0.62");
+    window.key(Key::Enter);
+    assert_eq!(window.ratios(SECOND).last(), Some(&0.62));
+    window.click("Remove reverse, set 2");
+    window.get(Role::Button, "Add reverse, set 2").focus();
+    window.settle();
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Ratio of reverse, set 2");
+}
+
+#[test]
+fn commands_mean_the_set_whose_card_is_open_and_a_set_that_is_shown_again_comes_forward() {
+    let mut window = Window::on_camper_van();
+    window.click_on(Role::CheckBox, "visible, set 2");
+    assert!(
+        window.is_chosen("Bring Six-speed, two output shafts forward")
+            || window.handles().len() > 3
+    );
+    window.ctrl(Key::U);
+    window.ctrl(Key::U);
+    window.click_on(Role::CheckBox, "visible, set 2");
+    assert!(window.is_chosen("Bring Same box, taller final drive forward"));
+    window.click_on(Role::CheckBox, "visible, set 2");
+    window.choose("Edit", Role::Button, "Remove set");
+    let names: Vec<String> = window
+        .project()
+        .sets
+        .iter()
+        .map(|c| c.set.name.to_string())
+        .collect();
+    assert_eq!(names, ["Fitted five-speed", "Six-speed, two output shafts"]);
+}
+
+#[test]
+fn a_row_that_is_wider_than_the_table_keeps_its_gear_in_view() {
+    let mut window = Opening::on(camper_van()).sized(667.0, 427.0).open();
+    window.click("Table");
+    window.click("Side by side");
+    window.get(Role::Button, "Copy table").focus();
+    window.settle();
+    window.key(Key::Tab);
+    window.key(Key::ArrowDown);
+    let row = window.nodes().find(egui_kittest::Node::is_focused).unwrap();
+    assert_eq!(row.accesskit_node().role(), Role::Row);
+    assert!(row.rect().left() >= 0.0, "{:?}", row.rect());
+}
+
+#[test]
+fn help_left_by_its_button_gives_the_focus_back() {
+    let mut window = Window::on_camper_van();
+    window.enter_field("Redline, rpm");
+    window.key(Key::F1);
+    window.key(Key::Tab);
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Redline, rpm");
+}
+
+#[test]
+fn a_new_project_is_called_something_first() {
+    let mut window = Window::on_camper_van();
+    window.enter_field("Lowest useful");
+    window.ctrl(Key::N);
+    assert_eq!(window.focused(), "Title");
+}
+
+#[test]
+fn a_row_stays_forward_behind_its_menu() {
+    let mut window = Window::on_camper_van();
+    window.get(Role::Button, "Copy table").focus();
+    window.settle();
+    window.key(Key::Tab);
+    let pointed = window.app().pointed();
+    assert!(pointed.is_some());
+    window.key_with(Modifiers::SHIFT, Key::F10);
+    window.key(Key::Escape);
+    assert_eq!(window.app().pointed(), pointed);
 }

@@ -1,6 +1,6 @@
 //! Are the menus opened, gone through and left by key, and do they say how things stand?
 
-use crate::support::window::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van, press};
 use egui::accesskit::{Role, Toggled};
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::NodeT;
@@ -24,13 +24,7 @@ fn window() -> Window {
 
 /// Alt with a letter as the system sends it: the key and the letter in one frame.
 fn alt(window: &mut Window, key: Key) {
-    let press = Event::Key {
-        key,
-        physical_key: None,
-        pressed: true,
-        repeat: false,
-        modifiers: Modifiers::ALT,
-    };
+    let press = press(Modifiers::ALT, key);
     window.event(Event::ModifiersChanged(Modifiers::ALT));
     let letter = Event::Text(key.name().to_lowercase());
     window.frame(vec![press, letter]);
@@ -176,18 +170,11 @@ fn a_further_menu_is_entered_by_right_and_left_again_by_left() {
 #[test]
 fn alt_and_what_follows_it_in_one_slow_frame_are_answered_in_their_order() {
     let mut window = window();
-    let press = |key, modifiers| Event::Key {
-        key,
-        physical_key: None,
-        pressed: true,
-        repeat: false,
-        modifiers,
-    };
     window.frame(vec![
-        press(Key::H, Modifiers::ALT),
+        press(Modifiers::ALT, Key::H),
         Event::Text("h".to_owned()),
-        press(Key::ArrowDown, Modifiers::NONE),
-        press(Key::Enter, Modifiers::NONE),
+        press(Modifiers::NONE, Key::ArrowDown),
+        press(Modifiers::NONE, Key::Enter),
     ]);
     window.settle();
     assert!(window.find(Role::Dialog, "Keys and cautions").is_some());

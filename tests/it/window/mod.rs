@@ -19,26 +19,14 @@ mod pasting;
 mod read_out;
 mod reading;
 mod saving;
+mod sizes;
 mod status_line;
+mod tabbing;
 mod undoing;
 mod view;
 mod whatever_happens;
 
-use crate::support::gear_sets::rpm;
-use crate::support::window::camper_van;
-use layshaft::project::{Edit, Project, SetEdit};
-
-/// The camper van with its second set, whose handles are shown at first, shifted at these speeds.
-fn with_shifts(shifts_rpm: [i32; 4]) -> Project {
-    let mut project = camper_van();
-    let second = project.sets.iter().nth(1).unwrap();
-    let (set, gears) = (second.id, second.set.gears.clone());
-    for (gear, shift_rpm) in gears.iter().zip(shifts_rpm) {
-        let edit = SetEdit::Shift(gear.id, rpm(shift_rpm.into()));
-        project = Edit::Set(set, edit).applied_to(&project).unwrap();
-    }
-    project
-}
+use crate::support::window::with_shifts;
 
 /// The place of the set whose handles are shown at first.
 const SECOND: usize = 1;

@@ -100,7 +100,8 @@ impl Handles<'_> {
             let change_rpm = (up as f64 - down as f64) * handle.travel.step_rpm;
             set.or_else(|| (change_rpm != 0.0).then_some(handle.shift_rpm() + change_rpm))
         });
-        if let Some(wanted_rpm) = wanted {
+        // Behind a dialog nothing is moved.
+        if let Some(wanted_rpm) = wanted.filter(|_| response.enabled()) {
             if !response.has_focus() {
                 self.actions.push(Action::Commit);
             }

@@ -68,7 +68,7 @@ fn questions() -> [(Life, &'static str); 8] {
         (layout(), "Save under another name"),
         (changed_by_others(&theirs), "Save yours under another name"),
         (changed_by_others("("), "Save yours under another name"),
-        (replacing(), "Keep it"),
+        (replacing(), "Choose another name"),
         (opened_elsewhere(), "Open a copy"),
         (left(&read, &read), "Open it"),
         (left(&read, &theirs), "Open yours"),

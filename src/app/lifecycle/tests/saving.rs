@@ -248,7 +248,10 @@ fn a_file_of_another_name_is_replaced_only_for_an_answer() {
         life.take(Step::Save(None));
         life.type_name(OTHER);
         assert_eq!(life.heading(), "Replace the file?");
-        assert_eq!(life.words(), ["Keep it", "Replace it", "Cancel"]);
+        assert_eq!(
+            life.words(),
+            ["Choose another name", "Replace it", "Cancel"]
+        );
         life
     };
     let theirs = Some(text(&van(3000.0)));
@@ -258,7 +261,7 @@ fn a_file_of_another_name_is_replaced_only_for_an_answer() {
     assert!(life.state() == before && life.asked() == Matter::Nothing);
 
     let mut life = begun();
-    life.answer("Keep it");
+    life.answer("Choose another name");
     life.type_name(NEW);
     check_saved(&life, NEW);
     assert_eq!(life.held(OTHER), theirs);
@@ -275,7 +278,7 @@ fn a_name_gets_its_ending_before_anybody_asks_what_has_it() {
     life.take(Step::Save(None));
     life.type_name("other");
     assert_eq!(life.heading(), "Replace the file?");
-    life.answer("Keep it");
+    life.answer("Choose another name");
     life.type_name("new");
     check_saved(&life, NEW);
 }

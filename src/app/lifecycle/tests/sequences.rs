@@ -86,6 +86,7 @@ fn is_harmful(step: &Step) -> bool {
         | Step::Leave(_)
         | Step::Save(_)
         | Step::AskForPath(..)
+        | Step::AskForOther(..)
         | Step::SaveElsewhere(_)
         | Step::TakeTheirs(_)
         | Step::Typed(_)

@@ -8,6 +8,18 @@ use egui::{
 };
 use layshaft::project::Project;
 use std::path::Path;
+use std::time::{Duration, Instant};
+
+/// A key that goes down.
+pub(crate) fn press(modifiers: Modifiers, key: Key) -> Event {
+    Event::Key {
+        key,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers,
+    }
+}
 
 impl Window {
     /// One frame with one event.
@@ -255,6 +267,17 @@ impl Window {
     /// A second in which nothing is typed.
     pub(crate) fn pause(&mut self) {
         self.pass(1.0);
+        self.settle();
+    }
+
+    /// Waits until the write-up shows its picture, which is made in the background, and its size.
+    pub(crate) fn wait_for_picture(&mut self) {
+        let end = Instant::now() + Duration::from_mins(1);
+        while !self.says(" kB") {
+            assert!(Instant::now() < end, "the picture never came");
+            std::thread::sleep(Duration::from_millis(2));
+            self.harness.step();
+        }
         self.settle();
     }
 

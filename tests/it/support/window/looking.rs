@@ -98,6 +98,11 @@ impl Window {
         node.toggled() == Some(Toggled::True)
     }
 
+    /// Whether the window has so little room that it shows one part at a time.
+    pub(crate) fn is_in_parts(&self) -> bool {
+        self.find(Role::Button, "Vehicle and sets").is_some()
+    }
+
     // The diagram.
 
     /// All handles, from left to right.

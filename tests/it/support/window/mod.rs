@@ -4,21 +4,28 @@
 //! `doing` what can be done. Nothing waits for a real second: frames are steps, and the autosave
 //! goes a hundred times its own pace.
 
+mod dialogs;
 mod doing;
 mod looking;
 mod opening;
+mod painted;
 mod place;
+mod stops;
 
+pub(crate) use dialogs::{KINDS, change, for_dialogs};
+pub(crate) use doing::press;
 pub(crate) use opening::{Opening, QUICK};
+pub(crate) use painted::{Painted, Text};
 pub(crate) use place::Place;
 
+use super::gear_sets::rpm;
 use super::memory_disk::MemoryDisk;
 use super::scripted_picker::ScriptedPicker;
 use egui::Pos2;
 use egui_kittest::Harness;
 use layshaft::app::App;
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Project, format};
+use layshaft::project::{Edit, Project, SetEdit, format};
 use std::sync::Arc;
 
 /// The camper van with its three sets.
@@ -29,6 +36,28 @@ pub(crate) fn camper_van() -> Project {
 /// The largest project of the test data.
 pub(crate) fn three_ten_speeds() -> Project {
     format::read(include_str!("../../../data/three-ten-speeds.ron")).unwrap()
+}
+
+/// Every project that looks are tried on, by its name.
+pub(crate) fn every_project() -> Vec<(&'static str, Project)> {
+    let examples = EXAMPLES.iter();
+    let mut projects: Vec<_> = examples
+        .map(|example| (example.name, example.project().unwrap()))
+        .collect();
+    projects.push(("three ten-speed sets", three_ten_speeds()));
+    projects
+}
+
+/// The camper van with its second set, whose handles are shown at first, shifted at these speeds.
+pub(crate) fn with_shifts(shifts_rpm: [i32; 4]) -> Project {
+    let mut project = camper_van();
+    let second = project.sets.iter().nth(1).unwrap();
+    let (set, gears) = (second.id, second.set.gears.clone());
+    for (gear, shift_rpm) in gears.iter().zip(shifts_rpm) {
+        let edit = SetEdit::Shift(gear.id, rpm(shift_rpm.into()));
+        project = Edit::Set(set, edit).applied_to(&project).unwrap();
+    }
+    project
 }
 
 /// An open window.
