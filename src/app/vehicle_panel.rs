@@ -201,9 +201,9 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         form.actions.push(Action::Commit);
     }
     if response.changed() {
-        match Note::new(&text) {
+        match typed::note(&text) {
             Ok(note) => form.actions.push(Action::Preview(Edit::Note(note))),
-            Err(problem) => form.actions.push(Action::Say(problem.to_string())),
+            Err(problem) => form.actions.push(Action::Say(problem)),
         }
         ui.data_mut(|d| d.insert_temp(id, text));
     }

@@ -1,4 +1,4 @@
-//! The items of a typed list: where does one figure end and the next begin?
+//! The items of a typed list: where one figure ends and the next begins.
 //!
 //! A comma is a decimal mark to one and parts figures to another. Blanks or semicolons part, and a
 //! comma between digits then is decimal; without them a comma parts, but before a single digit at the

@@ -11,6 +11,8 @@ use crate::gearing::{
     Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
     parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction, stages_ratio,
 };
+use crate::letters::first_lacking;
+use crate::project::Note;
 use crate::units::SpeedUnit;
 
 /// A reading, or a sentence that says why there is none.
@@ -30,12 +32,30 @@ pub(super) fn optional<T>(text: &str, read: fn(&str) -> Reading<T>) -> Reading<O
 
 /// A name that must be there.
 pub(super) fn name(text: &str) -> Reading<Name> {
+    writable(text)?;
     Name::new(text).map_err(told)
 }
 
 /// A gear's label.
 pub(super) fn label(text: &str) -> Reading<Label> {
+    writable(text)?;
     Label::new(text).map_err(told)
+}
+
+/// A note of any number of lines.
+pub(super) fn note(text: &str) -> Reading<Note> {
+    writable(text)?;
+    Note::new(text).map_err(told)
+}
+
+/// Refuses letters that would stand as empty boxes in every picture.
+fn writable(text: &str) -> Reading<()> {
+    match first_lacking(text) {
+        None => Ok(()),
+        Some(letter) => Err(format!(
+            "pictures have no letter \"{letter}\" to show it: write it with others"
+        )),
+    }
 }
 
 /// A tyre that must be there.
@@ -134,4 +154,18 @@ pub(super) fn reduction(text: &str) -> Reading<Ratio> {
 /// A ratio that may be above or below 1: a stage's position.
 pub(super) fn any_ratio(text: &str) -> Reading<Ratio> {
     Ok(parse_ratio(text).map_err(told)?.driven_first().clone())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_that_the_fonts_lack_are_refused_with_the_letter() {
+        let says = "pictures have no letter \"五\" to show it: write it with others";
+        assert_eq!(name("五速").unwrap_err(), says);
+        assert_eq!(label("五").unwrap_err(), says);
+        assert_eq!(note("one\n五").unwrap_err(), says);
+        assert!(name("Größe → Пять").is_ok() && note("one\n\ttwo").is_ok());
+    }
 }

@@ -1,5 +1,6 @@
 //! The strange things that a finding can be about, and their words.
 
+use crate::gearing::number::quoted;
 use crate::gearing::quantity::RoadSpeed;
 use crate::gearing::tyre::TyreNotice;
 use crate::units::{plain_number, ratio_text, round_to, rpm_text, step_text, typed_rpm_text};
@@ -98,6 +99,13 @@ pub enum FindingKind {
         /// The marked road speed in km/h.
         speed_kmh: f64,
     },
+    /// A letter that the program cannot write: it stands as an empty box.
+    LetterLacking {
+        /// The letter.
+        letter: char,
+        /// The beginning of the text that it stands in.
+        text: String,
+    },
     /// The tyre's size leaves something open.
     Tyre(TyreNotice),
 }
@@ -118,6 +126,7 @@ impl FindingKind {
             Self::UsefulNotBelowRedline { .. } => "useful_not_below_redline",
             Self::RedlineTooLow { .. } => "redline_too_low",
             Self::MarkedSpeedTooSlow { .. } => "marked_speed_too_slow",
+            Self::LetterLacking { .. } => "letter_lacking",
             Self::Tyre(_) => "tyre",
         }
     }
@@ -239,6 +248,11 @@ impl fmt::Display for FindingKind {
                 "{} is marked as a road speed; mark {} km/h or more, or take it away",
                 slow_speed(*speed_kmh),
                 RoadSpeed::SLOWEST_KMH
+            ),
+            Self::LetterLacking { letter, text } => write!(
+                f,
+                "pictures have no letter \"{letter}\" to show \"{}\" with: write it with others",
+                quoted(text)
             ),
             Self::Tyre(notice) => notice.fmt(f),
         }

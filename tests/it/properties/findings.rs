@@ -2,9 +2,11 @@
 
 use crate::support::gear_sets::{gear, ratio, redline, results, rpm, set, spec, tyre};
 use crate::support::variants::{assert_all_met, variants};
+use crate::support::window::camper_van;
+use layshaft::analysis::ProjectResults;
 use layshaft::gearing::{
-    EngineLimits, FindingKind, GearRole, GearSet, GearSetSpec, Label, RoadSpeed, SetResults, Tyre,
-    engine_findings, mark_findings, parse_tyre,
+    EngineLimits, FindingKind, GearRole, GearSet, GearSetSpec, Label, Name, RoadSpeed, SetResults,
+    Tyre, engine_findings, mark_findings, parse_tyre,
 };
 use proptest::prelude::*;
 
@@ -23,6 +25,7 @@ variants!(
         IdleNotBelowRedline,
         UsefulNotBelowRedline,
         RedlineTooLow,
+        LetterLacking,
         MarkedSpeedTooSlow,
         Tyre,
     }
@@ -250,12 +253,27 @@ fn a_marked_road_speed_slower_than_can_be_typed_is_told_with_what_to_do() {
 }
 
 #[test]
+fn a_letter_that_cannot_be_written_is_told_with_its_text() {
+    let mut project = camper_van();
+    assert_eq!(ProjectResults::of(&project).findings().count(), 0);
+    project.title = Some(Name::new("van 五速").unwrap());
+    let results = ProjectResults::of(&project);
+    let told: Vec<_> = results
+        .findings()
+        .map(|(_, f)| (f.kind.code(), f.to_string()))
+        .collect();
+    let says = "pictures have no letter \"五\" to show \"van 五速\" with: write it with others";
+    assert_eq!(told, [("letter_lacking", says.to_owned())]);
+}
+
+#[test]
 fn every_kind_of_finding_has_been_provoked() {
     let rows = strange_things().map(|row| row.kind);
     let of_vehicle = [
         "IdleNotBelowRedline",
         "UsefulNotBelowRedline",
         "RedlineTooLow",
+        "LetterLacking",
         "MarkedSpeedTooSlow",
     ];
     assert_all_met(KINDS, rows.chain(of_vehicle));
