@@ -20,6 +20,7 @@ pub mod cli;
 pub mod draw;
 pub mod gearing;
 pub mod import;
+mod letters;
 mod logging;
 pub mod panics;
 mod platform;

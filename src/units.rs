@@ -98,9 +98,11 @@ pub fn speed_per_1000_rpm_text(speed_kmh: f64, unit: SpeedUnit) -> String {
     format!("{:.1}", unit.from_kmh(speed_kmh))
 }
 
-/// A typed road speed in `unit`: as few decimals as give it back, three at most.
-pub fn typed_speed_text(speed_kmh: f64, unit: SpeedUnit) -> String {
-    plain_number(round_to(unit.from_kmh(speed_kmh), 0.001))
+/// A marked road speed in `unit`: one decimal at most, below walking pace three.
+pub fn mark_text(speed_kmh: f64, unit: SpeedUnit) -> String {
+    let speed = unit.from_kmh(speed_kmh);
+    let grain = if speed < 1.0 { 0.001 } else { 0.1 };
+    plain_number(round_to(speed, grain))
 }
 
 /// A length in whole mm: `1937`.
@@ -171,7 +173,7 @@ mod tests {
     fn a_marked_speed_typed_in_miles_comes_back_as_typed() {
         for mph in [20.0, 30.0, 55.0, 70.0, 0.3] {
             let kmh = SpeedUnit::Mph.to_kmh(mph);
-            assert_eq!(typed_speed_text(kmh, SpeedUnit::Mph), format!("{mph}"));
+            assert_eq!(mark_text(kmh, SpeedUnit::Mph), format!("{mph}"));
         }
     }
 

@@ -1,7 +1,8 @@
 //! What follows from a project: the figures of every set, and all that is strange about them.
 
 use super::depends::set_holds;
-use crate::gearing::{Finding, SetResults, engine_findings, mark_findings};
+use crate::gearing::{Finding, FindingKind, Name, SetResults, engine_findings, mark_findings};
+use crate::letters::first_lacking;
 use crate::project::{Candidate, Project};
 use std::sync::Arc;
 
@@ -38,6 +39,7 @@ impl ProjectResults {
         let sets = sets.collect();
         let mut vehicle_findings = engine_findings(&project.engine);
         vehicle_findings.extend(mark_findings(project.marked_road_speeds.as_slice()));
+        vehicle_findings.extend(letter_findings(project));
         Self {
             sets,
             vehicle_findings,
@@ -61,4 +63,25 @@ impl ProjectResults {
             .flat_map(|(at, set)| set.findings.iter().map(move |f| (Some(at), f)));
         of_vehicle.chain(of_sets)
     }
+}
+
+/// What is typed with letters that the program cannot write.
+fn letter_findings(project: &Project) -> Vec<Finding> {
+    let mut texts: Vec<&str> = vec![project.note.as_str()];
+    texts.extend(project.title.iter().chain(&project.date).map(Name::as_str));
+    for set in project.sets.iter().map(|candidate| &candidate.set) {
+        texts.push(set.name.as_str());
+        texts.extend(set.gears.iter().map(|gear| gear.label.as_str()));
+        for stage in &set.stages {
+            texts.push(stage.name.as_str());
+            texts.extend(stage.positions.iter().map(|p| p.name.as_str()));
+        }
+    }
+    let lacking = texts.into_iter().filter_map(|text| {
+        let letter = first_lacking(text)?;
+        let text = text.to_owned();
+        let kind = FindingKind::LetterLacking { letter, text };
+        Some(Finding { gear: None, kind })
+    });
+    lacking.collect()
 }

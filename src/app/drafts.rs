@@ -78,6 +78,8 @@ pub(super) struct Draft {
     pub before: String,
     /// Why it does not read; none while it does.
     pub problem: Option<String>,
+    /// Whether what stood there is spelled in other units since.
+    pub is_respelled: bool,
     /// When it was last typed in, in seconds of the window's clock.
     pub typed_at: f64,
 }
@@ -100,12 +102,25 @@ impl Drafts {
             text: before.to_owned(),
             before: before.to_owned(),
             problem: None,
+            is_respelled: false,
             typed_at: 0.0,
         })
     }
 
+    /// The figures of the fields are spelled in other units from now on: what does not read stays
+    /// over them.
+    pub(super) fn follow_units(&mut self) {
+        for draft in self.open.values_mut() {
+            draft.is_respelled = true;
+        }
+    }
+
     /// Ends a draft that does not read once the field under it holds something else: it was undone.
     pub(super) fn end_outdated(&mut self, cell: CellId, text: &str) {
+        if let Some(draft) = self.open.get_mut(&cell).filter(|draft| draft.is_respelled) {
+            text.clone_into(&mut draft.before);
+            draft.is_respelled = false;
+        }
         let is_outdated = |draft: &Draft| draft.problem.is_some() && draft.before != text;
         if self.open.get(&cell).is_some_and(is_outdated) {
             self.end(cell);

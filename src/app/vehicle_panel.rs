@@ -10,7 +10,7 @@ use super::section::section_ui;
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
 use crate::project::{Edit, Note, Project};
-use crate::units::{mm_text, plain_number, typed_speed_text};
+use crate::units::{mark_text, mm_text, plain_number};
 use egui::{CollapsingHeader, Id, TextEdit, Ui};
 
 /// Shows the fields of the vehicle.
@@ -100,9 +100,7 @@ fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         text: &redline,
         hint: "the governed speed of a diesel",
     };
-    form.field(ui, &field, &|text| {
-        typed::engine_speed(text).map(Edit::Redline)
-    });
+    form.field(ui, &field, &|text| typed::redline(text).map(Edit::Redline));
     let lowest = text(engine.lowest_useful);
     let field = Field {
         id: CellId::LowestUseful,
@@ -111,7 +109,8 @@ fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "below it the engine labours",
     };
     form.field(ui, &field, &|text| {
-        typed::optional(text, typed::engine_speed).map(Edit::LowestUseful)
+        typed::optional(text, |text| typed::engine_speed(typed::Engine::ANY, text))
+            .map(Edit::LowestUseful)
     });
     let idle = text(engine.idle);
     let field = Field {
@@ -121,15 +120,19 @@ fn engine_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "not known",
     };
     form.field(ui, &field, &|text| {
-        typed::optional(text, typed::engine_speed).map(Edit::Idle)
+        typed::optional(text, |text| typed::engine_speed(typed::Engine::IDLE, text)).map(Edit::Idle)
     });
 }
 
 fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     let unit = project.units;
-    let speeds = project.marked_road_speeds.as_slice().iter();
-    let speeds: Vec<String> = speeds.map(|v| typed_speed_text(v.kmh(), unit)).collect();
-    let speeds = speeds.join(", ");
+    let marked = &project.marked_road_speeds;
+    let figures: Vec<String> = marked
+        .as_slice()
+        .iter()
+        .map(|v| mark_text(v.kmh(), unit))
+        .collect();
+    let speeds = figures.join(", ");
     let field = Field {
         id: CellId::MarkedRoadSpeeds,
         name: &format!("Mark, {}", unit.sign()),
@@ -137,11 +140,12 @@ fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "marked in the diagram: 90, 110",
     };
     form.field(ui, &field, &|text| {
-        typed::road_speeds(text, unit).map(Edit::MarkedRoadSpeeds)
+        typed::road_speeds(text, unit, marked).map(Edit::MarkedRoadSpeeds)
     });
+    list_reading_ui(ui, CellId::MarkedRoadSpeeds, &figures, form);
     let engine_speeds = project.marked_engine_speeds.as_slice().iter();
-    let engine_speeds: Vec<String> = engine_speeds.map(|n| plain_number(n.rpm())).collect();
-    let engine_speeds = engine_speeds.join(", ");
+    let figures: Vec<String> = engine_speeds.map(|n| plain_number(n.rpm())).collect();
+    let engine_speeds = figures.join(", ");
     let field = Field {
         id: CellId::MarkedEngineSpeeds,
         name: "Mark, rpm",
@@ -151,6 +155,18 @@ fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     form.field(ui, &field, &|text| {
         typed::engine_speeds(text).map(Edit::MarkedEngineSpeeds)
     });
+    list_reading_ui(ui, CellId::MarkedEngineSpeeds, &figures, form);
+}
+
+/// How a list that is being typed was read, where a comma might mean two things.
+fn list_reading_ui(ui: &mut Ui, field: CellId, figures: &[String], form: &Form<'_>) {
+    let typed = form
+        .drafts
+        .get(field)
+        .filter(|draft| draft.problem.is_none());
+    if let Some(reading) = typed.and_then(|draft| typed::read_as(&draft.text, figures)) {
+        remark(ui, &reading, form.palette.dim_text);
+    }
 }
 
 fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
@@ -185,9 +201,9 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         form.actions.push(Action::Commit);
     }
     if response.changed() {
-        match Note::new(&text) {
+        match typed::note(&text) {
             Ok(note) => form.actions.push(Action::Preview(Edit::Note(note))),
-            Err(problem) => form.actions.push(Action::Say(problem.to_string())),
+            Err(problem) => form.actions.push(Action::Say(problem)),
         }
         ui.data_mut(|d| d.insert_temp(id, text));
     }

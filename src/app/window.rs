@@ -220,6 +220,7 @@ impl App {
         self.view.reveal = None;
         let before = self.desk().history.revision();
         let view_before = self.view.clone();
+        let units_before = self.desk().project().units;
         self.dialog_ui(&ctx);
         self.focus.end_frame(&ctx, !has_dialog);
         for action in actions {
@@ -232,6 +233,9 @@ impl App {
         if self.desk().history.revision() != before || self.view != view_before {
             self.view.keep_to(self.lifecycle.desk.project());
             self.drafts.keep_to(self.lifecycle.desk.project());
+            if self.desk().project().units != units_before {
+                self.drafts.follow_units();
+            }
             ctx.request_repaint();
         }
     }

@@ -4,11 +4,11 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use crate::chart::View;
-use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, quoted};
+use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, parse_rpm, quoted};
 
-/// The engine speed that a value spells; point or comma as decimal mark.
+/// The engine speed that a value spells; point or comma as decimal mark, or between thousands.
 pub(super) fn engine_speed(flag: Flag, text: &str) -> Result<EngineSpeed, CliError> {
-    let rpm = decimal(flag, text)?;
+    let rpm = parse_rpm(text).map_err(|error| CliError::value(flag.name(), &error))?;
     ranged(flag.name(), text, EngineSpeed::from_rpm(rpm))
 }
 

@@ -76,6 +76,25 @@ mod tests {
     }
 
     #[test]
+    fn the_letters_that_can_be_typed_are_those_that_all_fonts_have() {
+        let ctx = egui::Context::default();
+        install(&ctx);
+        let output = ctx.run_ui(egui::RawInput::default(), |ui| {
+            let fonts = [FontFamily::Proportional, bold()].map(|f| egui::FontId::new(14.0, f));
+            let has = |c: char| {
+                let mut fonts = fonts.iter();
+                fonts.all(|font| ui.fonts_mut(|f| f.has_glyph(font, c)))
+            };
+            let seen = |c: &char| !c.is_control() && !crate::unseen::is_unseen(*c);
+            for c in (' '..='\u{ffff}').filter(seen) {
+                let is_lacking = crate::letters::first_lacking(&c.to_string()).is_some();
+                assert_eq!(is_lacking, !has(c), "{c:?}");
+            }
+        });
+        output.drop_without_applying_deltas();
+    }
+
+    #[test]
     fn digits_are_equally_wide_in_every_family() {
         let ctx = egui::Context::default();
         install(&ctx);

@@ -6,6 +6,7 @@
 mod drivetrain;
 mod findings;
 mod gear_set;
+mod list;
 mod number;
 mod quantity;
 mod ratio;
@@ -16,13 +17,14 @@ mod text;
 mod tyre;
 
 pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
-pub use findings::{Finding, FindingKind, engine_findings, mark_findings};
+pub use findings::{Finding, FindingKind, LOWEST_REDLINE_RPM, engine_findings, mark_findings};
 pub use gear_set::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,
     Reverse, Stage,
 };
+pub use list::{engine_speed_items, list_items};
 pub(crate) use number::quoted;
-pub use number::{NumberError, parse_decimal};
+pub use number::{NumberError, parse_decimal, parse_rpm};
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
 pub use ratio::{
     Factor, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain, read_reduction,

@@ -6,7 +6,7 @@
 use super::document::{Candidate, Project};
 use super::write_up::{PageForm, WriteUp};
 use crate::gearing::{ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, RoadSpeed, Stage};
-use crate::units::{SpeedUnit, typed_rpm_text, typed_speed_text};
+use crate::units::{SpeedUnit, mark_text, typed_rpm_text};
 use std::fmt::Display;
 
 /// The most characters of one value that are told.
@@ -304,7 +304,7 @@ fn engine_speeds(project: &Project) -> String {
 }
 
 fn road_speeds(project: &Project, unit: SpeedUnit) -> String {
-    let text = |speed: &RoadSpeed| typed_speed_text(speed.kmh(), unit);
+    let text = |speed: &RoadSpeed| mark_text(speed.kmh(), unit);
     listed(project.marked_road_speeds.as_slice().iter().map(text))
 }
 

@@ -34,7 +34,7 @@ pub(super) fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 width: 56.0,
             };
             let problem = card.field_ui(ui, &field, form, &|text| {
-                typed::engine_speed(text).map(SetEdit::ShiftAll)
+                typed::engine_speed(typed::Engine::SHIFT, text).map(SetEdit::ShiftAll)
             });
             if is_wide {
                 each_shift_ui(ui, card, form);

@@ -236,7 +236,7 @@ fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
         width: SHIFT_WIDTH,
     };
     card.field_ui(ui, &field, form, &|text| {
-        typed::engine_speed(text).map(|n| SetEdit::Shift(gear.id, n))
+        typed::engine_speed(typed::Engine::SHIFT, text).map(|n| SetEdit::Shift(gear.id, n))
     })
 }
 

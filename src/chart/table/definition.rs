@@ -2,7 +2,7 @@
 
 use super::measure::Measure;
 use crate::gearing::{EngineSpeed, GearResult, RoadSpeed, SetResults};
-use crate::units::{SpeedUnit, typed_rpm_text, typed_speed_text};
+use crate::units::{SpeedUnit, mark_text, typed_rpm_text};
 
 /// A column: what it holds, and what readers and programs call it.
 #[derive(Debug)]
@@ -159,7 +159,7 @@ impl Mark {
     fn words(self, units: SpeedUnit) -> String {
         match self {
             Self::EngineSpeed(speed) => typed_rpm_text(speed.rpm()),
-            Self::RoadSpeed(speed) => typed_speed_text(speed.kmh(), units),
+            Self::RoadSpeed(speed) => mark_text(speed.kmh(), units),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! The strange things that a finding can be about, and their words.
 
+use crate::gearing::number::quoted;
 use crate::gearing::quantity::RoadSpeed;
 use crate::gearing::tyre::TyreNotice;
 use crate::units::{plain_number, ratio_text, round_to, rpm_text, step_text, typed_rpm_text};
@@ -81,10 +82,29 @@ pub enum FindingKind {
         /// The redline in rev/min.
         redline_rpm: f64,
     },
+    /// The lowest useful engine speed is not below the redline: no engine speed is useful.
+    UsefulNotBelowRedline {
+        /// The lowest useful engine speed, in rev/min.
+        lowest_useful_rpm: f64,
+        /// The redline in rev/min.
+        redline_rpm: f64,
+    },
+    /// A redline that is lower than can be typed.
+    RedlineTooLow {
+        /// The redline in rev/min.
+        redline_rpm: f64,
+    },
     /// A road speed is marked that is slower than can be typed.
     MarkedSpeedTooSlow {
         /// The marked road speed in km/h.
         speed_kmh: f64,
+    },
+    /// A letter that the program cannot write: it stands as an empty box.
+    LetterLacking {
+        /// The letter.
+        letter: char,
+        /// The beginning of the text that it stands in.
+        text: String,
     },
     /// The tyre's size leaves something open.
     Tyre(TyreNotice),
@@ -103,7 +123,10 @@ impl FindingKind {
             Self::ShiftBelowIdle { .. } => "shift_below_idle",
             Self::DropTooLow { .. } => "drop_too_low",
             Self::IdleNotBelowRedline { .. } => "idle_not_below_redline",
+            Self::UsefulNotBelowRedline { .. } => "useful_not_below_redline",
+            Self::RedlineTooLow { .. } => "redline_too_low",
             Self::MarkedSpeedTooSlow { .. } => "marked_speed_too_slow",
+            Self::LetterLacking { .. } => "letter_lacking",
             Self::Tyre(_) => "tyre",
         }
     }
@@ -206,11 +229,30 @@ impl fmt::Display for FindingKind {
                 rpm(idle_rpm),
                 rpm(redline_rpm)
             ),
+            Self::UsefulNotBelowRedline {
+                lowest_useful_rpm,
+                redline_rpm,
+            } => write!(
+                f,
+                "the lowest useful engine speed of {} rpm is not below the redline of {} rpm",
+                rpm(lowest_useful_rpm),
+                rpm(redline_rpm)
+            ),
+            Self::RedlineTooLow { redline_rpm } => write!(
+                f,
+                "no engine has its redline at {} rpm: type all of its digits",
+                plain_number(*redline_rpm)
+            ),
             Self::MarkedSpeedTooSlow { speed_kmh } => write!(
                 f,
                 "{} is marked as a road speed; mark {} km/h or more, or take it away",
                 slow_speed(*speed_kmh),
                 RoadSpeed::SLOWEST_KMH
+            ),
+            Self::LetterLacking { letter, text } => write!(
+                f,
+                "pictures have no letter \"{letter}\" to show \"{}\" with: write it with others",
+                quoted(text)
             ),
             Self::Tyre(notice) => notice.fmt(f),
         }

@@ -20,6 +20,10 @@ const NEARLY_THE_SAME: f64 = 1.02;
 /// A step this much wider than the one before it is a hole in the set.
 const WIDER_THAN_BEFORE: f64 = 1.05;
 
+/// The lowest redline that can be typed, in rev/min: below it no engine has one, and the figure is in
+/// thousands or of something else.
+pub const LOWEST_REDLINE_RPM: f64 = 200.0;
+
 /// A first step beyond this asks for a slipping clutch in second.
 const WIDE_FIRST_STEP: f64 = 2.0;
 
@@ -54,19 +58,24 @@ pub(super) fn find(drivetrain: &Drivetrain, tyre: &Tyre, limits: &EngineLimits) 
 /// What is strange about the engine's limits alone.
 pub fn engine_findings(limits: &EngineLimits) -> Vec<Finding> {
     let redline_rpm = limits.redline.rpm();
-    limits
-        .idle
-        .map(EngineSpeed::rpm)
-        .filter(|idle| *idle >= redline_rpm)
-        .map(|idle_rpm| Finding {
-            gear: None,
-            kind: FindingKind::IdleNotBelowRedline {
-                idle_rpm,
-                redline_rpm,
-            },
-        })
-        .into_iter()
-        .collect()
+    let not_below = |limit: Option<EngineSpeed>| {
+        let limit_rpm = limit.map(EngineSpeed::rpm);
+        limit_rpm.filter(|rpm| *rpm >= redline_rpm)
+    };
+    let idle = not_below(limits.idle).map(|idle_rpm| FindingKind::IdleNotBelowRedline {
+        idle_rpm,
+        redline_rpm,
+    });
+    let useful = not_below(limits.lowest_useful).map(|lowest_useful_rpm| {
+        FindingKind::UsefulNotBelowRedline {
+            lowest_useful_rpm,
+            redline_rpm,
+        }
+    });
+    let is_low = redline_rpm < LOWEST_REDLINE_RPM;
+    let low = is_low.then_some(FindingKind::RedlineTooLow { redline_rpm });
+    let kinds = idle.into_iter().chain(useful).chain(low);
+    kinds.map(|kind| Finding { gear: None, kind }).collect()
 }
 
 /// What is strange about the marked road speeds, whatever the set.

@@ -614,7 +614,7 @@ fn overall_ratios_can_be_typed_instead() {
     window.check_step(&before);
     window.type_in("Ratio of gear 5, set 1", "34:9");
     window.pause();
-    assert!(window.says("is not a number"));
+    assert!(window.says("is not an overall ratio such as 15.2"));
 }
 
 #[test]

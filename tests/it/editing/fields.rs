@@ -39,6 +39,9 @@ const GOOD: &[Good] = &[
     good("Redline, rpm", "5200", "5200"),
     good("Redline, rpm", "5200 rpm", "5200"),
     good("Redline, rpm", "5200,5", "5200.5"),
+    good("Redline, rpm", "6,500", "6500"),
+    good("Redline, rpm", "4.800", "4800"),
+    good("Redline, rpm", "4 600 1/min", "4600"),
     good("Lowest useful", "1200 1/min", "1200"),
     good("Lowest useful", "", ""),
     good("Idle", "750", "750"),
@@ -46,8 +49,14 @@ const GOOD: &[Good] = &[
     good("Mark, km/h", "110", "110"),
     good("Mark, km/h", "130, 50, 90 km/h", "50, 90, 130"),
     good("Mark, km/h", "90;110 90", "90, 110"),
+    good("Mark, km/h", "50,100", "50, 100"),
+    good("Mark, km/h", "90,5", "90.5"),
+    good("Mark, km/h", "90,5 110", "90.5, 110"),
+    good("Mark, km/h", "70 mph", "112.7"),
+    good("Mark, km/h", "30 50 mph 100 km/h", "48.3, 80.5, 100"),
     good("Mark, km/h", "", ""),
     good("Mark, rpm", "3000 2000 2500 rpm", "2000, 2500, 3000"),
+    good("Mark, rpm", "2,500 3 000", "2500, 3000"),
     good("Mark, rpm", "", ""),
     good("Name of set 1", "Five-speed, worn", "Five-speed, worn"),
     good("Label of gear 5, set 1", "OD", "OD"),
@@ -114,15 +123,20 @@ const BAD: &[Bad] = &[
     bad(
         "Redline, rpm",
         "fast",
-        "\"fast\" is not a number such as 3.78",
+        "\"fast\" is not a redline such as 4500",
     ),
-    bad("Redline, rpm", "4.500.0", "more than one decimal mark"),
+    bad("Redline, rpm", "4.5000.0", "more than one decimal mark"),
     bad("Redline, rpm", "0", "between 1 and 30000 rpm"),
+    bad("Redline, rpm", "6.5", "at least 200 rpm, not 6.5"),
     bad("Redline, rpm", "30001", "between 1 and 30000 rpm"),
-    bad("Lowest useful", "-5", "is not a number"),
-    bad("Idle", "1e3", "is not a number"),
+    bad("Lowest useful", "-5", "is not an engine speed such as 1500"),
+    bad("Idle", "1e3", "is not an idle speed such as 800"),
     bad("Mark, km/h", "0", "between 0.001 and 1000 km/h"),
-    bad("Mark, km/h", "90, fast", "\"fast\" is not a number"),
+    bad(
+        "Mark, km/h",
+        "90, fast",
+        "\"fast\" is not a road speed such as 110",
+    ),
     bad("Mark, km/h", "1 2 3 4 5 6 7 8 9", "at most 8 speeds"),
     bad("Mark, rpm", "90000", "between 1 and 30000 rpm"),
     bad("Name of set 1", "", "must not be empty"),
@@ -156,7 +170,7 @@ const BAD: &[Bad] = &[
     bad(
         "Shift point of all gears of set 1",
         "soon",
-        "is not a number",
+        "is not a shift point such as 3600",
     ),
 ];
 
@@ -198,7 +212,7 @@ fn half_a_text_is_no_mistake_until_somebody_pauses_or_leaves() {
     assert!(!window.says("tyre size"));
     window.type_in("Redline, rpm", "fast");
     window.key(Key::Enter);
-    assert!(window.says("\"fast\" is not a number"));
+    assert!(window.says("\"fast\" is not a redline"));
 }
 
 #[test]
@@ -526,7 +540,7 @@ fn an_unreadable_field_outlives_undoing_something_else() {
     window.click("Undo");
     assert!(*window.project() == camper_van());
     assert_eq!(window.text("Redline, rpm"), "fast");
-    assert!(window.says("\"fast\" is not a number"));
+    assert!(window.says("\"fast\" is not a redline"));
     window.enter_field("Redline, rpm");
     window.key(Key::Escape);
     assert_eq!(window.text("Redline, rpm"), "4500");
@@ -684,4 +698,53 @@ fn no_two_fields_or_buttons_of_the_forms_have_the_same_name() {
         let different: BTreeSet<&String> = names.iter().collect();
         assert_eq!(different.len(), names.len(), "{names:#?}");
     }
+}
+
+#[test]
+fn a_list_that_is_typed_says_how_it_was_read() {
+    let mut window = Window::on_camper_van();
+    for (text, says) in [
+        ("50,100", "read as 50 and 100"),
+        ("90,5", "read as 90.5"),
+        ("90,5 110", "read as 90.5 and 110"),
+        ("60 mph", ""),
+    ] {
+        window.type_in("Mark, km/h", text);
+        if says.is_empty() {
+            assert!(!window.says("read as"), "{text}");
+        } else {
+            assert!(window.says(says), "{text}");
+        }
+        window.key(Key::Escape);
+    }
+    window.type_in("Mark, rpm", "2,500");
+    assert!(window.says("read as 2500"));
+}
+
+#[test]
+fn marks_keep_their_figure_through_other_units() {
+    let mut window = Window::on_camper_van();
+    window.fill("Mark, km/h", "90 110");
+    let before = window.project().marked_road_speeds.clone();
+    window.click("mph");
+    assert_eq!(window.text("Mark, mph"), "55.9, 68.4");
+    window.type_in("Mark, mph", "55.9, 68.4, 30");
+    window.key(Key::Enter);
+    window.click("km/h");
+    assert_eq!(window.text("Mark, km/h"), "48.3, 90, 110");
+    let kept = window.project().marked_road_speeds.as_slice()[1..].to_vec();
+    assert_eq!(kept, before.as_slice());
+}
+
+#[test]
+fn what_does_not_read_survives_a_switch_of_units() {
+    let mut window = Window::on_camper_van();
+    window.type_in("Mark, km/h", "90, fast");
+    window.click("mph");
+    assert_eq!(window.text("Mark, mph"), "90, fast");
+    window.ctrl(Key::U);
+    assert_eq!(window.text("Mark, km/h"), "90, fast");
+    window.type_in("Mark, km/h", "90");
+    window.key(Key::Enter);
+    assert_eq!(window.text("Mark, km/h"), "90");
 }

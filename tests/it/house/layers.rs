@@ -7,14 +7,18 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("platform", &[]),
     ("unseen", &[]),
+    ("letters", &["unseen"]),
     ("logging", &["unseen"]),
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
     ("import", &["units", "gearing"]),
     ("project", &["units", "unseen", "platform", "gearing"]),
-    ("analysis", &["units", "gearing", "project"]),
+    ("analysis", &["units", "letters", "gearing", "project"]),
     ("chart", &["units", "gearing", "project", "analysis"]),
-    ("draw", &["units", "gearing", "project", "chart"]),
+    (
+        "draw",
+        &["units", "unseen", "letters", "gearing", "project", "chart"],
+    ),
     (
         "sheet",
         &[
@@ -31,8 +35,8 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "app",
         &[
-            "units", "platform", "logging", "panics", "gearing", "import", "project", "analysis",
-            "chart", "draw", "sheet",
+            "units", "platform", "letters", "logging", "panics", "gearing", "import", "project",
+            "analysis", "chart", "draw", "sheet",
         ],
     ),
 ];

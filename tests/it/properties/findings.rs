@@ -2,9 +2,11 @@
 
 use crate::support::gear_sets::{gear, ratio, redline, results, rpm, set, spec, tyre};
 use crate::support::variants::{assert_all_met, variants};
+use crate::support::window::camper_van;
+use layshaft::analysis::ProjectResults;
 use layshaft::gearing::{
-    EngineLimits, FindingKind, GearRole, GearSet, GearSetSpec, Label, RoadSpeed, SetResults, Tyre,
-    engine_findings, mark_findings, parse_tyre,
+    EngineLimits, FindingKind, GearRole, GearSet, GearSetSpec, Label, Name, RoadSpeed, SetResults,
+    Tyre, engine_findings, mark_findings, parse_tyre,
 };
 use proptest::prelude::*;
 
@@ -21,6 +23,9 @@ variants!(
         ShiftBelowIdle,
         DropTooLow,
         IdleNotBelowRedline,
+        UsefulNotBelowRedline,
+        RedlineTooLow,
+        LetterLacking,
         MarkedSpeedTooSlow,
         Tyre,
     }
@@ -206,6 +211,29 @@ fn an_idle_speed_that_is_not_below_the_redline_is_told_of_the_engine_alone() {
 }
 
 #[test]
+fn a_lowest_useful_engine_speed_above_the_redline_and_a_redline_of_no_engine_are_told() {
+    let told = |lowest_useful: f64, redline: f64| {
+        let limits = EngineLimits {
+            idle: None,
+            lowest_useful: Some(rpm(lowest_useful)),
+            redline: rpm(redline),
+        };
+        let findings = engine_findings(&limits);
+        let told = findings.iter().map(|f| (f.kind.code(), f.to_string()));
+        told.collect::<Vec<_>>()
+    };
+    assert_eq!(told(1500.0, 4500.0), []);
+    assert_eq!(told(1.0, 200.0), []);
+    let useful = "the lowest useful engine speed of 4500 rpm is not below the redline of 4500 rpm";
+    assert_eq!(
+        told(4500.0, 4500.0),
+        [("useful_not_below_redline", useful.to_owned())]
+    );
+    let low = "no engine has its redline at 6.5 rpm: type all of its digits";
+    assert_eq!(told(1.0, 6.5), [("redline_too_low", low.to_owned())]);
+}
+
+#[test]
 fn a_marked_road_speed_slower_than_can_be_typed_is_told_with_what_to_do() {
     let mark = |kmh| RoadSpeed::from_kept_kmh(kmh).unwrap();
     assert_eq!(mark_findings(&[mark(0.001), mark(90.0)]), []);
@@ -225,9 +253,29 @@ fn a_marked_road_speed_slower_than_can_be_typed_is_told_with_what_to_do() {
 }
 
 #[test]
+fn a_letter_that_cannot_be_written_is_told_with_its_text() {
+    let mut project = camper_van();
+    assert_eq!(ProjectResults::of(&project).findings().count(), 0);
+    project.title = Some(Name::new("van 五速").unwrap());
+    let results = ProjectResults::of(&project);
+    let told: Vec<_> = results
+        .findings()
+        .map(|(_, f)| (f.kind.code(), f.to_string()))
+        .collect();
+    let says = "pictures have no letter \"五\" to show \"van 五速\" with: write it with others";
+    assert_eq!(told, [("letter_lacking", says.to_owned())]);
+}
+
+#[test]
 fn every_kind_of_finding_has_been_provoked() {
     let rows = strange_things().map(|row| row.kind);
-    let of_vehicle = ["IdleNotBelowRedline", "MarkedSpeedTooSlow"];
+    let of_vehicle = [
+        "IdleNotBelowRedline",
+        "UsefulNotBelowRedline",
+        "RedlineTooLow",
+        "LetterLacking",
+        "MarkedSpeedTooSlow",
+    ];
     assert_all_met(KINDS, rows.chain(of_vehicle));
 }
 

@@ -1,13 +1,18 @@
 //! The readers of typed text: the value that a text means, or why it does not read.
 //!
-//! The readers themselves live in `gearing`; here they meet the field that was typed in.
+//! The readers themselves live in `gearing`; here they meet the field that was typed in, and their
+//! sentences speak of its quantity.
+
+mod speeds;
+
+pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use crate::gearing::{
-    EngineSpeed, Gear, GearId, GearRole, GearSet, Label, Name, Ratio, RoadSpeed, SetResults,
-    TypedRatio, Tyre, parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction,
-    stages_ratio,
+    Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
+    parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction, stages_ratio,
 };
-use crate::project::Marks;
+use crate::letters::first_lacking;
+use crate::project::Note;
 use crate::units::SpeedUnit;
 
 /// A reading, or a sentence that says why there is none.
@@ -27,53 +32,35 @@ pub(super) fn optional<T>(text: &str, read: fn(&str) -> Reading<T>) -> Reading<O
 
 /// A name that must be there.
 pub(super) fn name(text: &str) -> Reading<Name> {
+    writable(text)?;
     Name::new(text).map_err(told)
 }
 
 /// A gear's label.
 pub(super) fn label(text: &str) -> Reading<Label> {
+    writable(text)?;
     Label::new(text).map_err(told)
+}
+
+/// A note of any number of lines.
+pub(super) fn note(text: &str) -> Reading<Note> {
+    writable(text)?;
+    Note::new(text).map_err(told)
+}
+
+/// Refuses letters that would stand as empty boxes in every picture.
+fn writable(text: &str) -> Reading<()> {
+    match first_lacking(text) {
+        None => Ok(()),
+        Some(letter) => Err(format!(
+            "pictures have no letter \"{letter}\" to show it: write it with others"
+        )),
+    }
 }
 
 /// A tyre that must be there.
 pub(super) fn tyre(text: &str) -> Reading<Tyre> {
     parse_tyre(text).map_err(told)
-}
-
-/// An engine speed; a trailing unit is forgiven.
-pub(super) fn engine_speed(text: &str) -> Reading<EngineSpeed> {
-    let number = without_unit(text, &["rpm", "1/min", "/min", "min-1"]);
-    EngineSpeed::from_rpm(parse_decimal(number).map_err(told)?).map_err(told)
-}
-
-/// Engine speeds, separated by commas with a blank, blanks or semicolons.
-pub(super) fn engine_speeds(text: &str) -> Reading<Marks<EngineSpeed>> {
-    let speeds: Reading<Vec<_>> = items(text).map(engine_speed).collect();
-    Marks::new(speeds?).map_err(told)
-}
-
-/// Road speeds in `unit`, separated like engine speeds.
-pub(super) fn road_speeds(text: &str, unit: SpeedUnit) -> Reading<Marks<RoadSpeed>> {
-    let speed = |item: &str| {
-        let number = without_unit(item, &["km/h", "kmh", "mph"]);
-        let number = parse_decimal(number).map_err(told)?;
-        RoadSpeed::from_kmh(unit.to_kmh(number)).map_err(told)
-    };
-    let speeds: Reading<Vec<_>> = items(text).map(speed).collect();
-    Marks::new(speeds?).map_err(told)
-}
-
-fn items(text: &str) -> impl Iterator<Item = &str> {
-    text.split([',', ';', ' ', '\t']).filter(|item| {
-        let is_unit = matches!(*item, "rpm" | "km/h" | "mph" | "kmh");
-        !item.is_empty() && !is_unit
-    })
-}
-
-fn without_unit<'a>(text: &'a str, units: &[&str]) -> &'a str {
-    let text = text.trim();
-    let bare = units.iter().find_map(|unit| text.strip_suffix(unit));
-    bare.unwrap_or(text).trim()
 }
 
 /// What stands in a gear's ratio field.
@@ -134,7 +121,7 @@ pub(super) fn ratio_from_overall(
     (gear, final_drive): (GearId, usize),
     text: &str,
 ) -> Reading<Ratio> {
-    let overall = parse_decimal(text).map_err(told)?;
+    let overall = parse_decimal(text).map_err(|error| error.about("an overall ratio", "15.2"))?;
     Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
 }
 
@@ -147,7 +134,8 @@ pub(super) fn ratio_from_speed(
     unit: SpeedUnit,
     text: &str,
 ) -> Reading<Ratio> {
-    let speed = parse_decimal(text).map_err(told)?;
+    let what = "a road speed at 1000 rpm";
+    let speed = parse_decimal(text).map_err(|error| error.about(what, "27.5"))?;
     let speed_kmh = unit.to_kmh(speed);
     if speed_kmh <= 0.0 {
         return Err("a road speed must be above 0".to_owned());
@@ -166,4 +154,18 @@ pub(super) fn reduction(text: &str) -> Reading<Ratio> {
 /// A ratio that may be above or below 1: a stage's position.
 pub(super) fn any_ratio(text: &str) -> Reading<Ratio> {
     Ok(parse_ratio(text).map_err(told)?.driven_first().clone())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_that_the_fonts_lack_are_refused_with_the_letter() {
+        let says = "pictures have no letter \"五\" to show it: write it with others";
+        assert_eq!(name("五速").unwrap_err(), says);
+        assert_eq!(label("五").unwrap_err(), says);
+        assert_eq!(note("one\n五").unwrap_err(), says);
+        assert!(name("Größe → Пять").is_ok() && note("one\n\ttwo").is_ok());
+    }
 }
