@@ -158,7 +158,6 @@ impl App {
             }
             self.view = ViewState {
                 side_by_side: self.view.side_by_side,
-                ratio_form: self.view.ratio_form,
                 ..ViewState::of(self.desk().project())
             };
         }

@@ -21,6 +21,8 @@ pub enum SetEdit {
     Shifts(EngineSpeed, Vec<(GearId, EngineSpeed)>),
     /// A new gear at that place in typed order.
     AddGear(usize, Gear),
+    /// A forward gear comes in before others; gears that are called by their number are counted anew.
+    InsertGear(usize, Gear),
     /// One gear fewer.
     RemoveGear(GearId),
     /// A gear at another place in typed order.
@@ -71,6 +73,7 @@ impl SetEdit {
             Self::Shift(..) => "move a shift point",
             Self::Shifts(..) => "move all shift points",
             Self::AddGear(..) => "add a gear",
+            Self::InsertGear(..) => "insert a gear",
             Self::RemoveGear(_) => "remove a gear",
             Self::MoveGear(..) => "move a gear",
             Self::Label(..) => "rename a gear",
@@ -115,6 +118,13 @@ impl SetEdit {
                 }
             }
             Self::AddGear(at, gear) => spec.gears.insert(at.min(spec.gears.len()), gear),
+            Self::InsertGear(at, gear) => {
+                let are_counted = are_counted(&spec);
+                spec.gears.insert(at.min(spec.gears.len()), gear);
+                if are_counted {
+                    count_anew(&mut spec);
+                }
+            }
             Self::RemoveGear(id) => {
                 spec.gears.remove(place_of(&spec, id)?);
                 forget_in_stages(&mut spec, id);
@@ -180,6 +190,26 @@ fn set_reverse(spec: &mut GearSetSpec, reverse: Option<Reverse>) {
     spec.reverse = reverse;
     if spec.reverse.is_none() {
         forget_in_stages(spec, GearId::REVERSE);
+    }
+}
+
+/// Whether the gears of the shift chain are called 1, 2, 3 and so on.
+fn are_counted(spec: &GearSetSpec) -> bool {
+    let chain = spec.gears.iter().filter(|g| g.role == GearRole::Shifted);
+    let mut numbered = chain.enumerate();
+    numbered.all(|(at, gear)| gear.label.as_str() == (at + 1).to_string())
+}
+
+/// Calls the gears of the shift chain 1, 2, 3 and so on.
+fn count_anew(spec: &mut GearSetSpec) {
+    let chain = spec
+        .gears
+        .iter_mut()
+        .filter(|g| g.role == GearRole::Shifted);
+    for (at, gear) in chain.enumerate() {
+        if let Ok(label) = Label::new(&(at + 1).to_string()) {
+            gear.label = label;
+        }
     }
 }
 

@@ -7,7 +7,9 @@ use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
 use crate::app::heard::name_menu;
 use crate::app::typed::{self, RatioForm};
-use crate::gearing::{Gear, GearId, GearResult, GearRole, Label, REVERSE_LABEL, Ratio, Reverse};
+use crate::gearing::{
+    Gear, GearId, GearResult, GearRole, GearSet, Label, REVERSE_LABEL, Ratio, Reverse,
+};
 use crate::project::SetEdit;
 use crate::units::{plain_number, ratio_text, round_to};
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
@@ -15,6 +17,9 @@ use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 const LABEL_WIDTH: f32 = 30.0;
 const RATIO_WIDTH: f32 = 74.0;
 const SHIFT_WIDTH: f32 = 44.0;
+
+/// How much shorter a gear is that is inserted before first.
+const FIRST_STEP: f64 = 1.5;
 
 /// What the menu at the end of a row takes, in points.
 const MENU_WIDTH: f32 = 34.0;
@@ -68,7 +73,7 @@ fn headings_ui(ui: &mut Ui, card: &Card<'_>, form: &Form<'_>) {
     let unit = card.desk.project().units;
     let ratio = match card.ratio_form {
         RatioForm::Gear => "ratio".to_owned(),
-        RatioForm::Overall => "overall".to_owned(),
+        RatioForm::Overall => "overall ratio".to_owned(),
         RatioForm::SpeedPer1000 => format!("{} per 1000", unit.sign()),
     };
     let ratio_width = ratio_width(ui, card);
@@ -76,7 +81,13 @@ fn headings_ui(ui: &mut Ui, card: &Card<'_>, form: &Form<'_>) {
         let mut head = |text: &str, width: f32| {
             ui.allocate_ui(egui::vec2(width, 14.0), |ui| {
                 ui.set_width(width);
-                remark(ui, text, form.palette.dim_text);
+                let color = if text == ratio && card.ratio_form != RatioForm::Gear {
+                    // What is typed here is no gear ratio.
+                    form.palette.finding
+                } else {
+                    form.palette.dim_text
+                };
+                remark(ui, text, color);
             });
         };
         head("gear", LABEL_WIDTH);
@@ -107,6 +118,9 @@ fn gear_row_ui(
             let whose = format!("gear {}", gear.label);
             shaft_ui(ui, card, (gear.id, &whose), gear.final_drive, form);
             let overall = result.gear.overall_ratio;
+            if gear.role == GearRole::Crawler {
+                remark(ui, "crawler", form.palette.text);
+            }
             reading_ui(ui, card, (gear.id, &whose), &gear.ratio, overall, form);
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 gear_menu_ui(ui, card, gear, form);
@@ -332,6 +346,17 @@ fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) 
         if place > 0 {
             choices.push(("Move up", true, SetEdit::MoveGear(gear.id, place - 1)));
         }
+        let has_room = gears.len() < GearSet::MOST_GEARS;
+        if ui
+            .add_enabled(has_room, Button::new("Insert gear here"))
+            .clicked()
+        {
+            if let Some(inserted) = gear_before(card, gear) {
+                type_ratio_of(card, inserted.id, form);
+                card.change(SetEdit::InsertGear(place, inserted), form);
+            }
+            ui.close();
+        }
         let can_go_down = place + 1 < gears.len();
         choices.push((
             "Move down",
@@ -391,7 +416,7 @@ fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Fo
 pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let set = &card.candidate.set;
     ui.horizontal(|ui| {
-        let has_room = set.gears.len() < crate::gearing::GearSet::MOST_GEARS;
+        let has_room = set.gears.len() < GearSet::MOST_GEARS;
         let add = ui.add_enabled(has_room, Button::new("Add gear").small());
         let add = add.accessible_name(card.named("Add gear"));
         if add.on_hover_text("Adds a gear above top").clicked()
@@ -430,6 +455,33 @@ fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
     }
 }
 
+/// A gear between one and the one before it; before first, a step below it.
+fn gear_before(card: &Card<'_>, gear: &Gear) -> Option<Gear> {
+    let set = &card.candidate.set;
+    let ratio = gear.ratio.value();
+    let chain: Vec<&Gear> = set.chain().collect();
+    let at = chain.iter().position(|other| other.id == gear.id);
+    let before = at.and_then(|at| chain.get(at.checked_sub(1)?));
+    let wanted = before.map_or(ratio * FIRST_STEP, |before| {
+        (before.ratio.value() * ratio).sqrt()
+    });
+    Some(Gear {
+        id: set.unused_id(),
+        label: unused_label(set)?,
+        ratio: Ratio::from_number(round_to(wanted, 0.001)).ok()?,
+        final_drive: gear.final_drive,
+        role: GearRole::Shifted,
+        shift: None,
+    })
+}
+
+/// The lowest number by which no gear of a set is called.
+fn unused_label(set: &GearSet) -> Option<Label> {
+    let mut labels = (set.chain().count() + 1..=99).map(|n| n.to_string());
+    let free = labels.find(|label| set.gears.iter().all(|g| g.label.as_str() != label))?;
+    Label::new(&free).ok()
+}
+
 /// A gear one step above top, its label counted on, and its place.
 fn added_gear(card: &Card<'_>) -> Option<(usize, Gear)> {
     let set = &card.candidate.set;
@@ -437,12 +489,9 @@ fn added_gear(card: &Card<'_>) -> Option<(usize, Gear)> {
     let before = set.chain().nth(set.chain().count().saturating_sub(2))?;
     let step = (before.ratio.value() / top.ratio.value()).clamp(1.1, 1.5);
     let ratio = Ratio::from_number(round_to(top.ratio.value() / step, 0.001)).ok()?;
-    let label = (1..=99)
-        .map(|n| (set.chain().count() + n).to_string())
-        .find(|label| set.gears.iter().all(|g| g.label.as_str() != label))?;
     let gear = Gear {
         id: set.unused_id(),
-        label: Label::new(&label).ok()?,
+        label: unused_label(set)?,
         ratio,
         final_drive: top.final_drive,
         role: GearRole::Shifted,

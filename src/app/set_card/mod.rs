@@ -13,11 +13,12 @@ use super::commands::Command;
 use super::desk::Desk;
 use super::drafts::{CellId, SetCell};
 use super::form::{Field, Form};
+use super::heard::tell_why_not;
 use super::typed::{RatioForm, Reading};
 use super::view_state::ViewState;
 use crate::gearing::SetResults;
-use crate::project::{Candidate, Candidates, Edit, SetEdit};
-use egui::{Frame, Response, Stroke, Ui};
+use crate::project::{Candidate, Edit, SetEdit};
+use egui::{Button, Frame, Response, Stroke, Ui};
 
 /// What a card shows.
 pub(super) struct Card<'a> {
@@ -104,19 +105,22 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
         }
         ui.add_space(6.0);
     }
-    if desk.project().sets.len() < Candidates::MOST {
-        further_sets_ui(ui, form);
-    }
+    further_sets_ui(ui, desk, form);
 }
 
 /// How a further set comes about: as a copy of the one that is forward, or from text.
-fn further_sets_ui(ui: &mut Ui, form: &mut Form<'_>) {
+fn further_sets_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
     ui.horizontal(|ui| {
         for command in [Command::CopySet, Command::PasteSet] {
             let Some(entry) = command.entry() else {
                 continue;
             };
-            let button = ui.button(entry.text).on_hover_text(entry.tooltip);
+            let why_not = command.why_not(desk);
+            let button = ui.add_enabled(why_not.is_none(), Button::new(entry.text));
+            let button = match why_not {
+                Some(why) => tell_why_not(button, why),
+                None => button.on_hover_text(entry.tooltip),
+            };
             let name = format!("{}, beneath the cards", entry.text);
             if button.accessible_name(name).clicked() {
                 form.actions.push(Action::Run(command));

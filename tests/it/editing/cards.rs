@@ -123,8 +123,13 @@ fn the_button_beneath_the_cards_copies_the_set_that_is_forward_and_shows_its_car
     assert!(is_forward(&window, 2));
     let name = window.field("Name of set 2").rect();
     assert!(name.top() > 20.0 && name.bottom() < 620.0, "{name:?}");
-    let button = window.find(Role::Button, "Duplicate set, beneath the cards");
-    assert!(button.is_none(), "three sets are the most");
+    let button = window.get(Role::Button, "Duplicate set, beneath the cards");
+    assert!(
+        button.accesskit_node().is_disabled(),
+        "three sets are the most"
+    );
+    let why = button.accesskit_node().description().unwrap_or_default();
+    assert_eq!(why, "Not now: there is no room for another set");
 }
 
 #[test]
@@ -691,4 +696,35 @@ fn every_example_can_be_copied_changed_and_taken_back_card_by_card() {
         }
         assert!(*window.project() == before, "{}", example.name);
     }
+}
+
+#[test]
+fn a_gear_is_inserted_where_it_is_wanted_and_the_others_are_counted_anew() {
+    let mut window = Window::on_camper_van();
+    let before = window.project().clone();
+    window.choose("Gear 3 menu, set 2", Role::Button, "Insert gear here");
+    assert_eq!(labels(&window, 1), ["1", "2", "3", "4", "5", "6"]);
+    let ratios = window.ratios(1);
+    assert!(ratios[2] < ratios[1] && ratios[2] > ratios[3], "{ratios:?}");
+    assert_eq!(window.focused(), "Ratio of gear 3, set 2");
+    window.check_step(&before);
+    window.click("Undo");
+    window.fill("Label of gear 5, set 2", "OD");
+    window.choose("Gear 1 menu, set 2", Role::Button, "Insert gear here");
+    assert_eq!(
+        labels(&window, 1)[1..],
+        ["1", "2", "3", "4", "OD"],
+        "names stay"
+    );
+    assert!(window.ratios(1)[0] > window.ratios(1)[1]);
+}
+
+#[test]
+fn the_form_of_typing_begins_anew_with_every_project() {
+    let mut window = Window::on_camper_van();
+    window.choose("Set 2 menu", Role::RadioButton, "overall ratios");
+    assert!(window.says("overall ratio"));
+    window.ctrl(Key::N);
+    assert_eq!(window.text("Ratio of gear 1, set 1"), "3.5");
+    assert!(!window.says("overall ratio"));
 }

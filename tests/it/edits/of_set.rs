@@ -18,6 +18,7 @@ variants!(
         Shift,
         Shifts,
         AddGear,
+        InsertGear,
         RemoveGear,
         MoveGear,
         Label,
@@ -130,8 +131,12 @@ fn gears() -> Vec<SetCase> {
             labels(s) == ["4", "C", "1", "2", "3"]
         }),
         // A place behind the last is the last.
-        case(SetEdit::AddGear(99, fourth), |s| {
+        case(SetEdit::AddGear(99, fourth.clone()), |s| {
             labels(s) == ["C", "1", "2", "3", "4"]
+        }),
+        // Those that are called by their number are counted anew.
+        case(SetEdit::InsertGear(2, fourth.clone()), |s| {
+            labels(s) == ["C", "1", "2", "3", "4"] && s.gears[2].ratio == ratio(1.03)
         }),
         // The stages forget a gear that goes.
         case(SetEdit::RemoveGear(TWO), |s| {
