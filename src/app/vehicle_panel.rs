@@ -178,7 +178,7 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "printed in the write-up",
     };
     form.field(ui, &field, &|text| {
-        typed::optional(text, typed::name).map(Edit::Date)
+        typed::optional(text, typed::date).map(Edit::Date)
     });
     let mut text = project.note.as_str().to_owned();
     // While it is typed in, the note keeps the blank ends that the document leaves out.

@@ -3,8 +3,10 @@
 //! The readers themselves live in `gearing`; here they meet the field that was typed in, and their
 //! sentences speak of its quantity.
 
+mod date;
 mod speeds;
 
+pub(super) use date::date;
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use crate::gearing::{
