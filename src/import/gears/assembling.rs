@@ -5,7 +5,7 @@ use super::pieces::{Amount, PairOrder, Shape, Tag};
 use super::remarks::{LeftOut, Remarks};
 use super::sorting::{Sorted, told_apart};
 use super::{PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet};
-use crate::gearing::{GearSet, Ratio};
+use crate::gearing::{GearSet, Ratio, quoted};
 
 /// The gear set, if there are gears and not too many.
 pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<PastedSet, PasteError> {
@@ -84,6 +84,7 @@ fn align_pairs(sorted: &mut Sorted) {
 /// Values without any labelled gear are a list.
 fn read_list(sorted: &mut Sorted, remarks: &mut Remarks) -> Result<(), PasteError> {
     let loose = std::mem::take(&mut sorted.loose);
+    check_signs(&loose, &sorted.zeros)?;
     let (has_final, has_reverse) = (!sorted.finals.is_empty(), sorted.reverse.is_some());
     let list = told_apart(loose, has_final, has_reverse, remarks);
     check_gears(list.gears.len())?;
@@ -92,6 +93,22 @@ fn read_list(sorted: &mut Sorted, remarks: &mut Remarks) -> Result<(), PasteErro
     sorted.finals.extend(list.final_drive);
     sorted.reverse = sorted.reverse.take().or(list.reverse);
     Ok(())
+}
+
+/// Several numbers of 0 or less make a list of something else.
+fn check_signs(loose: &[Amount], zeros: &[Amount]) -> Result<(), PasteError> {
+    let negative = || loose.iter().filter(|amount| amount.is_negative);
+    if loose.is_empty() || negative().count() + zeros.len() < 2 {
+        return Ok(());
+    }
+    let strange = zeros.iter().chain(negative()).take(4);
+    let sign = |amount: &Amount| if amount.is_negative { "-" } else { "" };
+    let numbers: Vec<String> = strange
+        .map(|amount| format!("{}{}", sign(amount), quoted(&amount.text)))
+        .collect();
+    Err(PasteError::NoRatios {
+        numbers: numbers.join(", "),
+    })
 }
 
 fn check_gears(found: usize) -> Result<(), PasteError> {

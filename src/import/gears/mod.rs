@@ -10,6 +10,7 @@ mod assembling;
 mod figures;
 mod labels;
 mod pieces;
+mod posts;
 mod reader;
 mod remarks;
 mod sorting;
@@ -185,6 +186,7 @@ pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
     }
     let mut remarks = remarks::Remarks::default();
     let tokens = tokens::tokens(&words::plain(text), &mut remarks);
+    let tokens = posts::without_posts(tokens);
     let mut lines: Vec<pieces::Line> = reader::lines(&tokens, &mut remarks)
         .into_iter()
         .map(|line| labels::with_gear_lists(surroundings::with_brackets_opened(line)))
@@ -195,6 +197,7 @@ pub fn read_pasted(text: &str) -> Result<PastedSet, PasteError> {
         *line = surroundings::without_brackets(std::mem::take(line), &mut remarks);
         surroundings::leave_out_in_line(line, &mut remarks);
     }
+    surroundings::name_final_behind_reverse(&mut lines, &mut remarks);
     let sorted = sorting::sorted(labels::rows(lines), &mut remarks);
     assembling::assembled(sorted, remarks)
 }

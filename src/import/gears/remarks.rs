@@ -20,6 +20,14 @@ pub enum PasteError {
         "no gear ratio was found; paste lines such as \"1st 3.54\" or a list such as 3.54/1.91/1.31"
     )]
     NoGears,
+    /// Numbers that cannot be ratios.
+    #[error(
+        "{numbers} are no gear ratios: a ratio is above 0, and only reverse can have a minus; paste lines such as \"1st 3.54\""
+    )]
+    NoRatios {
+        /// The numbers, as they stand in a sentence.
+        numbers: String,
+    },
     /// A final drive, reverse or overall figures, but nothing to drive forward with.
     #[error("the text gives {found} but no gear ratio; paste the gear ratios with it")]
     NoForwardGears {

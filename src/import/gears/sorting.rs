@@ -7,7 +7,7 @@
 use super::labels::Row;
 use super::pieces::{Amount, Shape, Tag};
 use super::remarks::{LeftOut, Remarks};
-use crate::gearing::{Ratio, TypedRatio, quoted, read_chain};
+use crate::gearing::{Ratio, TypedRatio, parse_decimal, quoted, read_chain};
 
 /// The values of a text, sorted by what they are.
 #[derive(Debug, Default)]
@@ -16,6 +16,8 @@ pub(super) struct Sorted {
     pub(super) gears: Vec<(Tag, Amount)>,
     /// Values without labels, in their order.
     pub(super) loose: Vec<Amount>,
+    /// Values without labels that are 0.
+    pub(super) zeros: Vec<Amount>,
     /// The reverse gear.
     pub(super) reverse: Option<Amount>,
     /// Final drives, each with the gears in its brackets.
@@ -95,6 +97,9 @@ impl Sorted {
                 self.loose.push(amount);
             } else {
                 remarks.left_out(&amount.text, LeftOut::Implausible);
+                if parse_decimal(&amount.text).is_ok_and(|value| value == 0.0) {
+                    self.zeros.push(amount);
+                }
             }
         }
     }

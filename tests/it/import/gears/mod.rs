@@ -4,6 +4,7 @@
 //! with a star, and `/1` behind what drives the second final drive.
 
 mod doubtful;
+mod forum;
 mod kinds;
 mod labelled;
 mod lists;
