@@ -192,24 +192,25 @@ impl App {
         let Some(candidate) = self.desk().project().sets.get(id) else {
             return;
         };
-        match answer {
-            PasteAnswer::Cancel => {}
-            PasteAnswer::Replace(pasted) => {
-                let parts = pasted_parts(&candidate.set, pasted);
-                let edit = SetEdit::Replace(Box::new(parts));
-                self.edit(&Edit::Set(id, edit));
-                self.welcome(id);
-            }
-            PasteAnswer::Add(pasted) => {
-                let mut parts = pasted_parts(&candidate.set, pasted);
-                if let Ok(name) = Name::new("Pasted set") {
-                    parts.name = name;
-                }
-                match GearSet::try_from(parts) {
-                    Ok(set) => self.add_set(id, Box::new(set)),
-                    Err(problem) => self.say(problem.to_string()),
-                }
-            }
+        let pasted = match answer {
+            PasteAnswer::Cancel => return,
+            PasteAnswer::Replace(pasted) | PasteAnswer::Add(pasted) => pasted,
+        };
+        let tyre = &self.desk().project().tyre;
+        let mut parts = match pasted_parts(&candidate.set, pasted, Some(tyre)) {
+            Ok(parts) => parts,
+            Err(problem) => return self.say(problem.to_string()),
+        };
+        if let PasteAnswer::Replace(_) = answer {
+            self.edit(&Edit::Set(id, SetEdit::Replace(Box::new(parts))));
+            return self.welcome(id);
+        }
+        if let Ok(name) = Name::new("Pasted set") {
+            parts.name = name;
+        }
+        match GearSet::try_from(parts) {
+            Ok(set) => self.add_set(id, Box::new(set)),
+            Err(problem) => self.say(problem.to_string()),
         }
     }
 

@@ -3,7 +3,7 @@
 
 use super::modal::{Frame, begin_anew, begin_with, set_width};
 use crate::draw::palette::Palette;
-use crate::import::gears::{PastedRatio, PastedSet, read_pasted};
+use crate::import::gears::{Behind, PastedRatio, PastedSet, read_pasted};
 use crate::units::ratio_text;
 use egui::{Grid, RichText, ScrollArea, TextEdit, Ui};
 
@@ -100,7 +100,7 @@ impl PasteDialog {
             return;
         }
         match read_pasted(&self.text) {
-            Ok(set) => self.reading = Some(Reading::of(set)),
+            Ok(pasted) => self.reading = pasted.sets.into_iter().next().map(Reading::of),
             Err(problem) => self.problem = Some(problem.to_string()),
         }
     }
@@ -164,8 +164,12 @@ fn reading_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
 fn values(reading: &Reading) -> Vec<Result<String, String>> {
     match reading.corrected() {
         Ok(set) => {
-            let (gears, finals, reverse) = set.resolved();
-            let all = gears.into_iter().chain(finals).chain(reverse);
+            let behind = Behind::default();
+            let Ok(resolved) = set.resolved(&behind) else {
+                return Vec::new();
+            };
+            let gears = resolved.gears.into_iter();
+            let all = gears.chain(resolved.final_drives).chain(resolved.reverse);
             all.map(|ratio| {
                 Ok(if ratio.has_teeth() {
                     ratio.reading()

@@ -101,7 +101,7 @@ const MOST_NAMED: usize = 4;
 const MOST_SENTENCES: usize = 12;
 
 /// The sentences about one reading.
-#[derive(Debug, Default)]
+#[derive(Debug, Default, Clone)]
 pub(super) struct Remarks {
     sentences: Vec<String>,
     /// The first few texts left out for each reason, and how many there were.

@@ -180,7 +180,7 @@ pub(super) fn name_final_behind_reverse(lines: &mut [Line], remarks: &mut Remark
         else {
             continue;
         };
-        let (Some(Piece::Tag(Tag::Reverse)) | Some(Piece::Dash)) = before.last() else {
+        let Some(Piece::Tag(Tag::Reverse) | Piece::Dash) = before.last() else {
             continue;
         };
         if !before.iter().rev().take(2).any(is_reverse) {
