@@ -5,10 +5,16 @@ use crate::app::pasting::PasteTarget;
 use crate::draw::palette::Palette;
 use crate::import::gears::Offered;
 use egui::text::{CCursor, CCursorRange};
-use egui::{Grid, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
+use egui::{Grid, Id, Key, Label, Modifiers, Response, RichText, TextEdit, Ui};
 
 /// How wide the field of a value is, in points.
 const VALUE_WIDTH: f32 = 130.0;
+
+/// What the names, the fields and the gaps take beside what a value comes to, in points.
+const ROOM_BESIDE_WORDS: f32 = VALUE_WIDTH + 190.0;
+
+/// What a problem has to be told in at least.
+const LEAST_ROOM_FOR_WORDS: f32 = 120.0;
 
 /// More than any ratio needs.
 const MOST_CHARACTERS: usize = 60;
@@ -23,6 +29,7 @@ pub(super) fn reading_ui(
     let behind = reading.behind(target);
     let several = reading.sets.len() > 1;
     let count = reading.place(reading.sets.len(), 0);
+    let room = (ui.available_width() - ROOM_BESIDE_WORDS).max(LEAST_ROOM_FOR_WORDS);
     let mut is_through = false;
     for at in 0..reading.sets.len() {
         let first = reading.place(at, 0);
@@ -48,10 +55,14 @@ pub(super) fn reading_ui(
                         is_through |= place + 1 == count;
                         go_to(ui, place + 1);
                     }
-                    match value {
-                        Ok(value) => ui.label(RichText::new(value).color(palette.dim_text)),
-                        Err(problem) => ui.label(RichText::new(problem).color(palette.error)),
+                    let told = match value {
+                        Ok(value) => RichText::new(value).color(palette.dim_text),
+                        Err(problem) => RichText::new(problem).color(palette.error),
                     };
+                    ui.scope(|ui| {
+                        ui.set_max_width(room);
+                        ui.add(Label::new(told).wrap());
+                    });
                     ui.end_row();
                 }
             });
