@@ -2,7 +2,7 @@
 //! drive.
 
 use super::pieces::{Amount, PairOrder, Shape, Tag};
-use super::remarks::{LeftOut, Remarks};
+use super::remarks::{LeftOut, NO_FINAL_DRIVE, Remarks};
 use super::sorting::{List, Sorted, told_apart};
 use super::stages::ranges;
 use super::{
@@ -388,7 +388,7 @@ impl Shafts {
         let unlisted = gears.iter().filter(|(tag, _)| is_unlisted(*tag));
         let unlisted: Vec<String> = unlisted.map(|(tag, _)| label(*tag)).collect();
         if self.listed.is_empty() {
-            remarks.say("No final drive was found; type it in.".to_owned());
+            remarks.say(NO_FINAL_DRIVE.to_owned());
         } else if self.listed.len() > 1 && unlisted.len() == gears.len() {
             remarks.say(
                 "Several final drives were found, but not for which gears; all gears were given the first."

@@ -34,7 +34,7 @@ pub use pasted::{
     FigureKind, Pasted, PastedFinal, PastedGear, PastedPosition, PastedRatio, PastedReverse,
     PastedSet, PastedStage,
 };
-pub use remarks::PasteError;
+pub use remarks::{NO_FINAL_DRIVE, PasteError};
 pub use resolving::{Behind, ResolveError, Resolved, pasted_parts};
 
 /// The most characters that are read.

@@ -54,6 +54,9 @@ pub enum PasteError {
     },
 }
 
+/// What is said of a set without a final drive.
+pub const NO_FINAL_DRIVE: &str = "No final drive was found; type it in.";
+
 /// Why a number was left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum LeftOut {
