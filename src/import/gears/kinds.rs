@@ -10,10 +10,10 @@ use super::{FigureKind, PastedSet};
 use crate::gearing::Ratio;
 use crate::units::SpeedUnit;
 
-const OVERALL: &str = "overall; overall ratio; overall ratios; overall gear ratio; overall gear ratios; \
-     overall gearing; total; total ratio; total ratios; total reduction; gesamt; gesamtubersetzung; \
-     gesamtubersetzungen; gesamtuebersetzung; demultiplication totale; rapporto totale; \
-     relacion total";
+const OVERALL: &str = "overall; overall ratio; overall ratios; overall gear ratio; \
+     overall gear ratios; overall gearing; total; total ratio; total ratios; total reduction; \
+     gesamt; gesamtubersetzung; gesamtubersetzungen; gesamtuebersetzung; \
+     demultiplication totale; rapporto totale; relacion total";
 
 /// Before a final drive that is part of the figures.
 const INCLUDING: &str = "incl; including; includes; inkl; inklusive; einschliesslich; y compris; \
@@ -21,6 +21,9 @@ const INCLUDING: &str = "incl; including; includes; inkl; inklusive; einschliess
 
 const FINAL: &str = "final drive; final; axle; rear axle; diff; differential; achse; hinterachse; \
      achsantrieb; endantrieb; pont; ponte; grupo";
+
+/// How many gears are taken for a car's by their figures alone: a truck's box begins as short.
+const MOST_OVERALL: usize = 7;
 
 const KMH: &str = "km/h; kmh; kph; kmph";
 
@@ -176,16 +179,18 @@ pub(super) fn recognised(mut set: PastedSet, declared: &Declared) -> PastedSet {
     };
     let has_teeth = set.figures().0.iter().any(Ratio::has_teeth);
     let final_drive = set.figures().1.first().map(Ratio::value);
-    let is_near = |final_drive: f64| (0.55..=1.3).contains(&(top / final_drive));
+    let is_near = |final_drive: f64| (0.62..=1.3).contains(&(top / final_drive));
     let is_told = declared.is_overall() && *first >= 6.0;
-    let is_evident =
-        values.len() > 1 && (8.0..=25.0).contains(first) && final_drive.is_some_and(is_near);
+    let is_evident = (2..=MOST_OVERALL).contains(&values.len())
+        && (8.0..=25.0).contains(first)
+        && final_drive.is_some_and(is_near);
     if !has_teeth && (is_told || is_evident) {
         set.kind = FigureKind::Overall;
         if !is_told {
             let text = &set.gears[0].ratio.text;
             let sentence = format!(
-                "The figures were read as overall ratios, final drive included: first gear is {text}."
+                "The figures were read as overall ratios, final drive included: first gear is \
+                 {text}."
             );
             set.remarks.insert(0, sentence);
         }

@@ -39,7 +39,8 @@ impl Offered {
 
 const REDLINE: &str = "redline; red line; redlines at; rev limit; rev limiter; limiter; max rpm; \
      max revs; maximum rpm; maximum revs; maximum engine speed; drehzahlgrenze; hochstdrehzahl; \
-     hoechstdrehzahl; max drehzahl; regime maxi; regime max; regime maximum; giri max; toerental max";
+     hoechstdrehzahl; max drehzahl; regime maxi; regime max; regime maximum; giri max; \
+     toerental max";
 
 const SHIFT: &str = "shift at; shifts at; shifting at; shift point; shift points; shifted at; \
      change up at; changing up at; changes at; upshift at; upshifts at; schalten bei; \

@@ -151,6 +151,16 @@ fn set_columns(lines: &[&[Token]], head: usize, separator: char) -> Option<(usiz
     if !(2..=MOST_SETS + 1).contains(&named.len()) || names.iter().any(|c| is_gear_cell(c)) {
         return None;
     }
+    if (2..=MOST_SETS).contains(&names.len()) && named.len() == names.len() {
+        let is_row = |line: &&[Token]| {
+            let cells = cells(line, separator);
+            cells.len() == names.len() && cells.iter().all(|cell| is_lone_ratio(cell))
+        };
+        let body = lines[head + 1..].iter().take(MOST_ROWS);
+        if body.filter(|line| is_row(line)).count() >= 2 {
+            return Some((0, named));
+        }
+    }
     for shift in [0, 1] {
         let columns: Vec<usize> = named.iter().map(|at| at + shift).collect();
         let columns: Vec<usize> = columns.into_iter().filter(|at| *at > 0).collect();
@@ -170,6 +180,11 @@ fn set_columns(lines: &[&[Token]], head: usize, separator: char) -> Option<(usiz
         }
     }
     None
+}
+
+/// Whether a cell is a ratio without a label.
+fn is_lone_ratio(cell: &[Token]) -> bool {
+    matches!(cell, [only] if only.kind == Kind::Number && !only.is_whole())
 }
 
 fn is_gear_cell(cell: &[Token]) -> bool {

@@ -26,7 +26,7 @@ pub(super) struct Stages {
 const NAMES: [(&str, &str); 6] = [
     (
         "Primary drive",
-        "primary; primary drive; primary ratio; primary reduction; primary gears; primartrieb; \
+        "primary; primary drive; primary ratio; primary reduction; primary gears; primar; primartrieb; \
          primarubersetzung; primary reduction ratio; primary drive ratio; transmission primaire",
     ),
     (
@@ -139,10 +139,10 @@ impl Finder<'_> {
             "low range" => Some(Tag::Low),
             _ => None,
         };
-        let most = if matches!(name, TRANSFER | CHAIN) {
-            2
-        } else {
-            1
+        let most = match name {
+            CHAIN => 3,
+            TRANSFER => 2,
+            _ => 1,
         };
         let numbers = self.numbers(at + used, range, most);
         let end = numbers.end;
@@ -223,7 +223,9 @@ impl Finder<'_> {
     fn amount(&self, at: usize) -> (Option<Amount>, usize) {
         let (figures, used) = figures(self.tokens, at);
         match &figures[..] {
-            [Figure::Amount(amount)] if amount.ratio.is_some() => (Some(amount.clone()), used),
+            [Figure::Amount(amount)] if amount.ratio.is_some() || amount.shape == Shape::Whole => {
+                (Some(amount.clone()), used)
+            }
             // `1.15/3.32`: the first, and the rest is looked at on its own.
             [Figure::Amount(amount), ..] if amount.ratio.is_some() => {
                 let shape = amount.shape;
@@ -326,7 +328,10 @@ impl Finder<'_> {
     }
 
     fn be_chain(&mut self, numbers: Numbers) -> bool {
-        let amounts: Vec<Amount> = numbers.amounts.into_iter().map(|(_, a)| a).collect();
+        // "chain 520, 16/46": the first is the chain's own size.
+        let is_size = |a: &Amount| a.shape == Shape::Whole && a.value().is_none_or(|n| n >= 100.0);
+        let amounts = numbers.amounts.into_iter().map(|(_, a)| a);
+        let amounts: Vec<Amount> = amounts.filter(|a| !is_size(a)).collect();
         let teeth = match &amounts[..] {
             [first, second] if [first.shape, second.shape] == [Shape::Whole; 2] => {
                 chain_teeth(first, second)

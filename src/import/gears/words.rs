@@ -218,7 +218,7 @@ const VOCABULARY: &[(Meaning, &str)] = &[
     (
         Meaning::Tag(Tag::Final),
         "fd; f/d; fdr; final; final drive; final reduction; finals; axle; rear axle; \
-         front axle; drive axle; rear end; diff; rear diff; differential; crown wheel; \
+         front axle; drive axle; rear end; diff; diffs; rear diff; differential; differentials; axles; crown wheel; \
          crownwheel; crown wheel and pinion; crownwheel and pinion; cwp; cw/p; cw&p; \
          ring and pinion; r&p; ia; achse; hinterachse; vorderachse; achsantrieb; \
          endantrieb; achsubersetzung; hinterachsubersetzung; differentialubersetzung; \
@@ -281,7 +281,7 @@ const VOCABULARY: &[(Meaning, &str)] = &[
     ),
     (
         Meaning::Stage,
-        "primary; primary drive; primary ratio; primartrieb; primary reduction; \
+        "primary; primary drive; primary ratio; primar; primartrieb; primary reduction; \
          primarubersetzung; transfer; transfer box; transfer case; transfer gear; \
          transfer gears; verteilergetriebe; high range; low range; secondary; \
          secondary drive; sekundarubersetzung; chain; sprocket; sprockets; drop gear; \

@@ -25,6 +25,21 @@ const STAGES: &[Case] = &[
         &[],
     ),
     (
+        "Motorrad: Primär 76/36, Gänge 36/14 32/18 29/21 27/24, Kette 16/45",
+        "1=36/14 2=32/18 3=29/21 4=27/24 F=45:16 [Primary drive: Fixed 76/36]",
+        &["The chain, 45:16"],
+    ),
+    (
+        "Transfer: 1.222 high / 3.32 low. Gears 3.69 2.18 1.40 1.00, R 3.9, diffs 3.54",
+        "1=3.69 2=2.18 3=1.40 4=1.00 R=3.9 F=3.54 [Transfer box: High 1.222, Low 3.32]",
+        &[],
+    ),
+    (
+        "chain 520, 15/43. primary 2.0; gears 2.62 1.83 1.42 1.17",
+        "1=2.62 2=1.83 3=1.42 4=1.17 F=43:15 [Primary drive: Fixed 2.0]",
+        &["The chain, 43:15"],
+    ),
+    (
         "kart: 1st 2.62 2nd 1.83 3rd 1.42, bevel final 1.21, chain 15/43",
         "1=2.62 2=1.83 3=1.42 F=1.21 [Chain: Fixed 43:15]",
         &[],

@@ -227,6 +227,20 @@ fn the_longest_texts_are_read_or_refused() {
         "- 1 to ",
         "€",
         "1st 2nd\n",
+        "a | b\n",
+        "a | b | c\n1 | 2\n",
+        "a: 1 2 3\n",
+        "sprocket ",
+        "front 16 ",
+        "transfer high ",
+        "low\n",
+        "redline at ",
+        "tyre 185/",
+        "mph 1000 ",
+        "#1 ",
+        "3·",
+        "chain 16 ",
+        "overall incl ",
     ] {
         let text: String = part.chars().cycle().take(20_000).collect();
         if let Ok(pasted) = read_pasted(&text) {
@@ -304,6 +318,18 @@ fn sheet() -> impl Strategy<Value = String> {
         "",
         "mph",
         "1L",
+        "Post 13:",
+        "#7",
+        "overall",
+        "mph/1000 rpm",
+        "stock | close",
+        "primary",
+        "sprockets",
+        "front",
+        "rear",
+        "redline",
+        "shift at",
+        "tyres",
     ]);
     let between = prop::sample::select(vec![
         " ", ": ", "\t", " | ", ";", ", ", " = ", "-", " - ", "/", " (", " * ", "x",
@@ -326,6 +352,11 @@ fn sheet() -> impl Strategy<Value = String> {
         "1",
         "(1st)",
         "€ 450",
+        "6,500",
+        "185/60 R 14",
+        "3·90",
+        "0 -1 -2",
+        "14.4",
         "",
     ]);
     let end = prop::sample::select(vec!["\n", " ", "; ", "\r\n", ") ", " | ", "/"]);
