@@ -40,7 +40,7 @@ pub(super) struct Taken {
 /// Where pasted sets go.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Place {
-    /// The first takes the place of the selected set.
+    /// The first takes the place of the selected set, the others follow it.
     Selected,
     /// Each becomes a set of its own behind the selected one.
     New,
@@ -72,24 +72,29 @@ pub(super) fn with_pasted(
         }
         Ok(parts)
     };
-    if taken.place == Place::Selected {
-        if let Some(set) = taken.sets.first() {
-            let edit = SetEdit::Replace(Box::new(parts(set, &after.tyre)?));
-            apply(&mut after, &Edit::Set(selected, edit))?;
+    let mut sets = taken.sets.iter();
+    let mut placed = Vec::new();
+    if taken.place == Place::Selected
+        && let Some(set) = sets.next()
+    {
+        let mut parts = parts(set, &after.tyre)?;
+        if let Some(name) = &set.name {
+            parts.name = free_name(Some(name), &after.sets).unwrap_or(parts.name);
         }
-        return Ok((after, selected));
+        let edit = SetEdit::Replace(Box::new(parts));
+        apply(&mut after, &Edit::Set(selected, edit))?;
+        placed.push(selected);
     }
-    let mut added = Vec::new();
-    for set in &taken.sets {
+    for set in sets {
         let mut parts = parts(set, &after.tyre)?;
         parts.name = free_name(set.name.as_deref(), &after.sets).unwrap_or(parts.name);
         let set = GearSet::try_from(parts).map_err(|why| why.to_string())?;
-        let behind = added.last().copied().unwrap_or(selected);
+        let behind = placed.last().copied().unwrap_or(selected);
         apply(&mut after, &Edit::AddSet(behind, Box::new(set)))?;
         let place = after.sets.place(behind).map(|place| place + 1);
-        added.extend(place.and_then(|at| after.sets.iter().nth(at)).map(|c| c.id));
+        placed.extend(place.and_then(|at| after.sets.iter().nth(at)).map(|c| c.id));
     }
-    Ok((after, added.first().copied().unwrap_or(selected)))
+    Ok((after, placed.first().copied().unwrap_or(selected)))
 }
 
 fn apply(project: &mut Project, edit: &Edit) -> Result<(), String> {

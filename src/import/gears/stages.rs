@@ -55,7 +55,7 @@ const TRANSFER: &str = "Transfer box";
 const CHAIN: &str = "Chain";
 
 /// How many tokens the numbers of a stage and the words between them take at most.
-const MOST_BETWEEN: usize = 40;
+const MOST_BETWEEN: usize = 24;
 
 /// Words that may stand between a stage's name and its numbers.
 const BETWEEN: &str = "ratio; ratios; reduction; is; of; are; the; gear; gears; range; ranges; \

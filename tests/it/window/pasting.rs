@@ -158,14 +158,34 @@ fn columns_become_new_sets_in_one_step() {
 #[test]
 fn one_of_two_columns_takes_the_place_of_the_selected_set() {
     let mut window = new_with_text(COLUMNS);
-    let replace = window.get(Role::Button, "Replace the selected set");
-    assert!(replace.accesskit_node().is_disabled());
-    assert!(window.says("leave one set ticked"));
     window.click_on(Role::CheckBox, "stock: 3 gears");
     window.invoke("Replace the selected set");
     let first = window.project().sets.iter().next().unwrap();
     assert_eq!(ratios(first), ["2.92", "1.95", "1.41"]);
-    assert_eq!(window.project().sets.len(), 1);
+    assert_eq!(names(&window), ["close"]);
+}
+
+#[test]
+fn the_first_of_several_sets_can_take_the_place_of_the_selected_one() {
+    let mut window = new_with_text(COLUMNS);
+    window.invoke("Replace the selected set, add 1");
+    assert_eq!(names(&window), ["stock", "close"]);
+    assert_eq!(window.undo_steps(), 1);
+}
+
+#[test]
+fn without_a_tick_nothing_can_be_taken() {
+    let mut window = with_text(SHEET);
+    window.click_on(Role::CheckBox, "Gear set: 3 gears");
+    for name in ["Replace the selected set", "Add as a new set"] {
+        assert!(
+            window
+                .get(Role::Button, name)
+                .accesskit_node()
+                .is_disabled()
+        );
+    }
+    assert!(window.says("Tick the set that is wanted."));
 }
 
 #[test]
@@ -242,7 +262,11 @@ fn the_answers_are_on_a_small_screen_however_much_was_read() {
         window.ctrl_shift(Key::V);
         window.event(Event::Paste(text.to_owned()));
         window.settle();
-        for name in ["Replace the selected set", "Add as 3 new sets", "Cancel"] {
+        for name in [
+            "Replace the selected set, add 2",
+            "Add as 3 new sets",
+            "Cancel",
+        ] {
             let place = window.get(Role::Button, name).rect();
             let screen = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(width, height));
             assert!(

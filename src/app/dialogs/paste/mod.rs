@@ -175,11 +175,16 @@ fn answers_ui(
     let sets = wanted.and_then(Result::ok).unwrap_or_default();
     let count = sets.len();
     let can_add = (1..=target.free).contains(&count);
+    let can_replace = (1..=target.free + 1).contains(&count);
     let mut place = None;
     let mut is_cancelled = false;
     ui.horizontal_wrapped(|ui| {
-        let replace = Button::new(RichText::new("Replace the selected set").strong());
-        let replace = ui.add_enabled(count == 1, replace);
+        let replace = match count {
+            0 | 1 => "Replace the selected set".to_owned(),
+            n => format!("Replace the selected set, add {}", n - 1),
+        };
+        let replace = Button::new(RichText::new(replace).strong());
+        let replace = ui.add_enabled(can_replace, replace);
         let add = match count {
             0 | 1 => "Add as a new set".to_owned(),
             n => format!("Add as {n} new sets"),
@@ -187,7 +192,7 @@ fn answers_ui(
         let add = ui.add_enabled(can_add, Button::new(add));
         let cancel = ui.button("Cancel");
         if std::mem::take(&mut dialog.is_through) {
-            let buttons = [(count == 1, &replace), (can_add, &add), (true, &cancel)];
+            let buttons = [(can_replace, &replace), (can_add, &add), (true, &cancel)];
             if let Some((_, button)) = buttons.into_iter().find(|(is_enabled, _)| *is_enabled) {
                 button.request_focus();
             }
@@ -223,9 +228,8 @@ fn why_not(dialog: &PasteDialog, count: usize, free: usize) -> Option<String> {
     };
     match count {
         0 if !is_ticked => Some("Tick the set that is wanted.".to_owned()),
-        1 if free == 0 => Some(format!("No new set: {room}.")),
-        0 | 1 => None,
-        _ if count > free => Some(format!("Untick a set: {room}.")),
-        _ => Some("To replace the selected set, leave one set ticked.".to_owned()),
+        n if n > free + 1 => Some(format!("Untick a set: {room}.")),
+        n if n > free => Some(format!("Not all as new sets: {room}.")),
+        _ => None,
     }
 }
