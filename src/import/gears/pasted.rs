@@ -88,16 +88,18 @@ pub struct PastedFinal {
 #[derive(Debug, Clone, PartialEq)]
 pub struct PastedStage {
     /// What it is called.
-    pub name: &'static str,
-    /// Its one to four positions; it stands in the first.
+    pub name: String,
+    /// Its one to four positions.
     pub positions: Vec<PastedPosition>,
+    /// The position it stands in, counted from 0.
+    pub present: usize,
 }
 
 /// One position of a stage as it was read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PastedPosition {
     /// What it is called.
-    pub name: &'static str,
+    pub name: String,
     /// Its ratio, teeth with the driven one first.
     pub ratio: PastedRatio,
 }

@@ -150,14 +150,14 @@ impl PastedSet {
         let stages = self.stages.iter().filter_map(|stage| {
             let positions = stage.positions.iter().filter_map(|position| {
                 Some(Position {
-                    name: Name::new(position.name).ok()?,
+                    name: Name::new(&position.name).ok()?,
                     ratio: position.ratio.ratio.driven_first().clone(),
                 })
             });
             Some(Stage {
-                name: Name::new(stage.name).ok()?,
+                name: Name::new(&stage.name).ok()?,
                 positions: positions.collect(),
-                present: 0,
+                present: stage.present,
                 acts_on: ActsOn::EveryGear,
             })
         });

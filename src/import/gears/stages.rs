@@ -92,12 +92,13 @@ pub(super) fn ranges(
     let high = position("High", high)?;
     let low = low.and_then(|low| position("Low", low));
     Some(PastedStage {
-        name: TRANSFER,
+        name: TRANSFER.to_owned(),
         positions: std::iter::once(high).chain(low).collect(),
+        present: 0,
     })
 }
 
-fn position(name: &'static str, mut amount: Amount) -> Option<PastedPosition> {
+fn position(name: &str, mut amount: Amount) -> Option<PastedPosition> {
     if amount.order == Some(PairOrder::DrivingFirst) {
         amount.write_driven_first();
     }
@@ -105,7 +106,10 @@ fn position(name: &'static str, mut amount: Amount) -> Option<PastedPosition> {
         ratio: amount.ratio?,
         text: amount.text,
     };
-    Some(PastedPosition { name, ratio })
+    Some(PastedPosition {
+        name: name.to_owned(),
+        ratio,
+    })
 }
 
 struct Finder<'a> {
@@ -272,7 +276,7 @@ impl Finder<'_> {
         }
     }
 
-    fn be_stage(&mut self, name: &'static str, numbers: Numbers) -> bool {
+    fn be_stage(&mut self, name: &str, numbers: Numbers) -> bool {
         let mut amounts = numbers.amounts.into_iter();
         let amount = |amount: Option<(Option<Tag>, Amount)>| amount.map(|(_, amount)| amount);
         let stage = match (amounts.next(), amounts.next()) {
@@ -429,7 +433,7 @@ fn chain_teeth(first: &Amount, second: &Amount) -> Amount {
     Amount::new(format!("{}:{}", driven.text, driving.text), Shape::Teeth)
 }
 
-fn single(name: &'static str, mut amount: Amount) -> Option<PastedStage> {
+fn single(name: &str, mut amount: Amount) -> Option<PastedStage> {
     if amount.shape == Shape::Whole || !amount.is_plausible(true) {
         return None;
     }
@@ -443,7 +447,11 @@ fn single(name: &'static str, mut amount: Amount) -> Option<PastedStage> {
     } else {
         vec![position("Fixed", amount)?]
     };
-    Some(PastedStage { name, positions })
+    Some(PastedStage {
+        name: name.to_owned(),
+        positions,
+        present: 0,
+    })
 }
 
 impl Numbers {
