@@ -27,6 +27,7 @@ mod menus;
 #[cfg(test)]
 mod on_a_failing_disk;
 mod panels;
+mod pasting;
 mod performing;
 mod recovery;
 mod section;

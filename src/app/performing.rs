@@ -4,18 +4,19 @@ use super::action::Action;
 use super::arrangement::Part;
 use super::commands::Command;
 use super::copies::copy_of;
-use super::dialogs::{Dialog, PasteAnswer};
+use super::dialogs::{Dialog, PasteAnswer, PasteDialog};
 use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
+use super::pasting::with_pasted;
 use super::settings::ThemeChoice;
 use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
-use crate::import::gears::pasted_parts;
-use crate::project::{Edit, SetEdit, SetId};
+use crate::project::{Edit, SetId};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
+use std::sync::Arc;
 
 impl App {
     /// Does one thing that a panel asked for.
@@ -92,7 +93,10 @@ impl App {
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.open_card)),
             Command::SwitchUnits => self.switch_units(),
-            Command::PasteSet => self.dialog = Some(Dialog::Paste(Box::default())),
+            Command::PasteSet => {
+                let dialog = PasteDialog::over(self.desk().project());
+                self.dialog = Some(Dialog::Paste(Box::new(dialog)));
+            }
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.ranges = Ranges::default(),
             Command::NextSet => self.select(self.view.next_set(self.desk().project())),
@@ -186,30 +190,21 @@ impl App {
         self.perform(ctx, Action::Copy("the table as text", text));
     }
 
-    /// Takes a pasted set over as one edit.
+    /// Takes what is wanted of a pasted text over as one step.
     pub(super) fn take_pasted(&mut self, answer: &PasteAnswer) {
-        let id = self.view.open_card;
-        let Some(candidate) = self.desk().project().sets.get(id) else {
+        let PasteAnswer::Take(taken) = answer else {
             return;
         };
-        match answer {
-            PasteAnswer::Cancel => {}
-            PasteAnswer::Replace(pasted) => {
-                let parts = pasted_parts(&candidate.set, pasted);
-                let edit = SetEdit::Replace(Box::new(parts));
-                self.edit(&Edit::Set(id, edit));
-                self.welcome(id);
+        self.lifecycle.hush();
+        self.drafts.settle();
+        self.history().commit();
+        let project = self.desk().project();
+        match with_pasted(project, self.view.open_card, taken) {
+            Ok((project, first)) => {
+                self.history().replace(Arc::new(project), "paste gears");
+                self.welcome(first);
             }
-            PasteAnswer::Add(pasted) => {
-                let mut parts = pasted_parts(&candidate.set, pasted);
-                if let Ok(name) = Name::new("Pasted set") {
-                    parts.name = name;
-                }
-                match GearSet::try_from(parts) {
-                    Ok(set) => self.add_set(id, Box::new(set)),
-                    Err(problem) => self.say(problem.to_string()),
-                }
-            }
+            Err(problem) => self.say(problem),
         }
     }
 

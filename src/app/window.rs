@@ -15,12 +15,13 @@ use super::focus::{FocusMap, Lost};
 use super::input::{InputInOrder, hold_keys};
 use super::lifecycle::{After, Asked, Lifecycle, Step, Surroundings};
 use super::menus::MenuKeys;
+use super::pasting::PasteTarget;
 
 use super::view_state::ViewState;
 use super::write_up::WriteUpWindow;
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::GearId;
-use crate::project::{Candidates, DocumentId, History, Project, SetId};
+use crate::project::{DocumentId, History, Project, SetId};
 use egui::{ThemePreference, Ui, ViewportCommand};
 use std::mem::discriminant;
 use std::path::{Path, PathBuf};
@@ -317,8 +318,8 @@ impl App {
                 }
             }
             Some(Dialog::Paste(mut dialog)) => {
-                let can_add = self.desk().project().sets.len() < Candidates::MOST;
-                match paste_dialog_ui(ctx, &mut dialog, can_add, palette) {
+                let target = PasteTarget::of(self.desk().project(), self.view.selected);
+                match paste_dialog_ui(ctx, &mut dialog, &target, palette) {
                     None => self.dialog = Some(Dialog::Paste(dialog)),
                     Some(answer) => self.take_pasted(&answer),
                 }

@@ -24,7 +24,7 @@ pub(super) fn run(
     }
     let out = output::wanted(arguments)?;
     out.check()?;
-    let mut project = source::project(arguments)?;
+    let source::Sourced { mut project, notes } = source::project(arguments)?;
     choose(&mut project, arguments)?;
     if shown != View::default() && project.write_up.form != PageForm::Picture {
         return Err(CliError::NotOnPaper(format!(
@@ -42,6 +42,7 @@ pub(super) fn run(
     };
     let bytes = png(&page.showing(shown).picture()?)?;
     out.write(&bytes, stdout, stderr)?;
+    output::notes(stderr, &notes);
     Ok(PRINTED)
 }
 

@@ -30,7 +30,7 @@ pub(super) fn run(
             &[("text", Format::Text), ("json", Format::Json)],
         )?,
     };
-    let project = source::project(arguments)?;
+    let source::Sourced { project, notes } = source::project(arguments)?;
     // Speeds change no finding, but wrong ones are answered here as everywhere.
     source::marked(arguments, &project)?;
     let analysis = Analysis::of(project);
@@ -41,6 +41,7 @@ pub(super) fn run(
             output::print_bytes(stdout, json::check(analysis.project(), results)?.as_bytes())?;
         }
     }
+    output::notes(stderr, &notes);
     if results.findings().next().is_some() {
         return Ok(FINDINGS);
     }

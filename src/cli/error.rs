@@ -96,6 +96,12 @@ pub(super) enum CliError {
     /// A file and flags that describe a set.
     #[error("{0} describes a gear set without a file; give the file or the flags, not both")]
     FileAndSets(String),
+    /// Gears by a flag and by a text.
+    #[error("--gears and --pasted each give the gear sets; give one of them")]
+    GearsAndPasted,
+    /// A text that cannot be read from standard input.
+    #[error("--pasted: standard input cannot be read: {0}")]
+    NoStandardInput(String),
     /// A flag that a gear set needs.
     #[error("a gear set by flags needs {0}")]
     SetNeeds(&'static str),
@@ -229,6 +235,9 @@ pub(super) enum CliError {
     /// Output over the input.
     #[error("-o names the project file itself; give the output another name")]
     OwnInput,
+    /// Output over the pasted text.
+    #[error("-o names the text that --pasted reads; give the output another name")]
+    OwnText,
     /// A file that cannot be written.
     #[error(transparent)]
     NotWritten(SaveError),

@@ -5,7 +5,7 @@
 use super::subcommand::Subcommand;
 use Flag::{
     As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, NoNote, NoTable, Page,
-    Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
+    Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
 };
 use Group::{Sets, Speeds};
 
@@ -13,6 +13,7 @@ use Group::{Sets, Speeds};
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Flag {
     Gears,
+    Pasted,
     Final,
     Tyre,
     Circumference,
@@ -91,13 +92,20 @@ const fn row(
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 23] = [
+pub(super) const FLAGS: [FlagRow; 24] = [
     row(
         (Gears, "gears"),
         "RATIOS",
         Sets,
         EVERY,
         "first to top, parted by blanks; once for each of up to three sets",
+    ),
+    row(
+        (Pasted, "pasted"),
+        "FILE",
+        Sets,
+        EVERY,
+        "a copied text with the sets, or - for standard input, instead of --gears",
     ),
     row(
         (Final, "final"),

@@ -13,6 +13,7 @@ mod flags;
 mod help;
 mod nearest;
 mod output;
+mod pasted;
 mod sets_by_flags;
 mod source;
 mod subcommand;

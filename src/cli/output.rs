@@ -50,7 +50,7 @@ pub(super) enum Output {
     File(PathBuf),
 }
 
-/// Where `-o` sends the result; a project file is never its own output.
+/// Where `-o` sends the result; what is read is never its own output.
 pub(super) fn wanted(arguments: &Arguments) -> Result<Output, CliError> {
     let Some(out) = arguments.path(Flag::Output)? else {
         return Ok(Output::Standard);
@@ -63,10 +63,16 @@ pub(super) fn wanted(arguments: &Arguments) -> Result<Output, CliError> {
         Some(2) => Ok(Output::StandardError),
         Some(_) => Ok(Output::Stream(out.to_owned())),
         None if platform::is_stream(out) => Ok(Output::Stream(out.to_owned())),
-        None => match &arguments.file {
-            Some(file) if is_same_file(file, out) => Err(CliError::OwnInput),
-            _ => Ok(Output::File(out.to_owned())),
-        },
+        None => {
+            let is_read = |file: Option<&Path>| file.is_some_and(|file| is_same_file(file, out));
+            if is_read(arguments.file.as_deref()) {
+                return Err(CliError::OwnInput);
+            }
+            if is_read(arguments.path(Flag::Pasted)?) {
+                return Err(CliError::OwnText);
+            }
+            Ok(Output::File(out.to_owned()))
+        }
     }
 }
 

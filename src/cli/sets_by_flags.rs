@@ -11,40 +11,64 @@ use crate::units::SpeedUnit;
 
 /// The project that the flags describe: a set for each `--gears`, the first the baseline.
 pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
-    let redline = arguments.once(Flag::Redline)?;
-    let redline = redline.ok_or(CliError::SetNeeds("--redline RPM"))?;
+    let engine = limits(arguments, None)?;
+    let tyres = tyres(arguments, None)?;
+    let sets = sets(arguments, &tyres, engine.redline)?;
+    project_of(sets, tyres[0], engine, Flag::Gears)
+}
+
+/// The limits of the engine; the redline of a text holds where no flag gives one.
+pub(super) fn limits(
+    arguments: &Arguments,
+    redline_in_text: Option<EngineSpeed>,
+) -> Result<EngineLimits, CliError> {
     let limit = |flag| -> Result<Option<EngineSpeed>, CliError> {
         let text = arguments.once(flag)?;
         text.map(|text| engine_speed(flag, text)).transpose()
     };
-    let engine = EngineLimits {
+    let redline = limit(Flag::Redline)?.or(redline_in_text);
+    let redline = redline.ok_or(CliError::SetNeeds("--redline RPM"))?;
+    Ok(EngineLimits {
         idle: limit(Flag::Idle)?,
         lowest_useful: limit(Flag::LowestUseful)?,
-        redline: engine_speed(Flag::Redline, redline)?,
-    };
-    let tyres = tyres(arguments)?;
-    let sets = sets(arguments, &tyres, engine.redline)?;
+        redline,
+    })
+}
+
+/// A project of nothing but sets, tyre and engine; `flag` is what gave the sets.
+pub(super) fn project_of(
+    sets: Vec<GearSet>,
+    tyre: Tyre,
+    engine: EngineLimits,
+    flag: Flag,
+) -> Result<Project, CliError> {
     let sets = sets.into_iter().map(|set| (set, true)).collect();
     Ok(Project {
         title: None,
         date: None,
         note: Note::default(),
         units: SpeedUnit::Kmh,
-        tyre: tyres[0],
+        tyre,
         engine,
         marked_engine_speeds: Marks::default(),
         marked_road_speeds: Marks::default(),
         write_up: WriteUp::default(),
-        sets: Candidates::new(sets, 0).map_err(|error| CliError::value("--gears", &error))?,
+        sets: Candidates::new(sets, 0).map_err(|error| CliError::value(flag.name(), &error))?,
     })
 }
 
-/// The tyres in their order, at least one.
-fn tyres(arguments: &Arguments) -> Result<Vec<Tyre>, CliError> {
+/// The tyres in their order, at least one; that of a text holds where no flag gives one.
+pub(super) fn tyres(
+    arguments: &Arguments,
+    tyre_in_text: Option<Tyre>,
+) -> Result<Vec<Tyre>, CliError> {
     let sizes = arguments.all(Flag::Tyre)?;
     let circumferences = arguments.all(Flag::Circumference)?;
     match (sizes.is_empty(), circumferences.is_empty()) {
-        (true, true) => Err(CliError::SetNeeds("--tyre SIZE or --circumference MM")),
+        (true, true) => match tyre_in_text {
+            Some(tyre) => Ok(vec![tyre]),
+            None => Err(CliError::SetNeeds("--tyre SIZE or --circumference MM")),
+        },
         (false, false) => Err(CliError::TwoTyres),
         (false, true) => {
             let read = |text: &&str| {
@@ -79,13 +103,7 @@ fn sets(
             "--final RATIO, which is 1 where there is no final drive",
         ));
     }
-    let names = arguments.all(Flag::Name)?;
-    if names.len() > count {
-        return Err(CliError::TooManyNames {
-            given: names.len(),
-            sets: in_words(count),
-        });
-    }
+    let names = names(arguments, count)?;
     let tyre_flag = if arguments.all(Flag::Tyre)?.is_empty() {
         Flag::Circumference
     } else {
@@ -109,8 +127,24 @@ fn sets(
     typed_sets.map(|typed| typed.gear_set(redline)).collect()
 }
 
+/// The names in their order, at most one for each set.
+pub(super) fn names(arguments: &Arguments, count: usize) -> Result<Vec<&str>, CliError> {
+    let names = arguments.all(Flag::Name)?;
+    if names.len() > count {
+        return Err(CliError::TooManyNames {
+            given: names.len(),
+            sets: in_words(count),
+        });
+    }
+    Ok(names)
+}
+
 /// One value for each set, where a flag was given not at all, once, or once for each.
-fn one_each<T: Copy>(flag: Flag, values: &[T], sets: usize) -> Result<Vec<Option<T>>, CliError> {
+pub(super) fn one_each<T: Copy>(
+    flag: Flag,
+    values: &[T],
+    sets: usize,
+) -> Result<Vec<Option<T>>, CliError> {
     match values {
         [] => Ok(vec![None; sets]),
         [one] => Ok(vec![Some(*one); sets]),
@@ -123,7 +157,7 @@ fn one_each<T: Copy>(flag: Flag, values: &[T], sets: usize) -> Result<Vec<Option
     }
 }
 
-fn in_words(sets: usize) -> String {
+pub(super) fn in_words(sets: usize) -> String {
     match sets {
         1 => "one gear set".to_owned(),
         sets => format!("{sets} gear sets"),

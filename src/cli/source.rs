@@ -14,22 +14,41 @@ use std::path::Path;
 /// The most speeds that `--rpm` or `--speed` can hold.
 const MOST_SPEEDS: usize = 40;
 
-/// The project of the file or of the flags, with the unit that was asked for.
-pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
+/// A project, and what must be said of how it was read.
+pub(super) struct Sourced {
+    pub(super) project: Project,
+    /// Whole lines.
+    pub(super) notes: String,
+}
+
+impl From<Project> for Sourced {
+    fn from(project: Project) -> Self {
+        Self {
+            project,
+            notes: String::new(),
+        }
+    }
+}
+
+/// The project of the file, of a text or of the flags, with the unit that was asked for.
+pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
     let units = units(arguments)?;
     let of_set = arguments.first_of(|row| row.group == Group::Sets);
     let has_gears = !arguments.all(Flag::Gears)?.is_empty();
-    let mut project = match (&arguments.file, of_set) {
+    let pasted = arguments.path(Flag::Pasted)?;
+    let mut sourced: Sourced = match (&arguments.file, of_set) {
         (Some(_), Some(flag)) => return Err(CliError::FileAndSets(flag.name())),
-        (Some(file), None) => read_file(file)?,
-        (None, Some(_)) if has_gears => sets_by_flags::project(arguments)?,
+        (Some(file), None) => read_file(file)?.into(),
+        (None, Some(_)) if has_gears && pasted.is_some() => return Err(CliError::GearsAndPasted),
+        (None, Some(_)) if has_gears => sets_by_flags::project(arguments)?.into(),
+        (None, Some(_)) if let Some(text) = pasted => super::pasted::project(arguments, text)?,
         (None, Some(_)) => return Err(CliError::SetNeeds("--gears \"RATIOS\", first to top")),
         (None, None) => return Err(CliError::NothingToShow),
     };
     if let Some(units) = units {
-        project.units = units;
+        sourced.project.units = units;
     }
-    Ok(project)
+    Ok(sourced)
 }
 
 /// The speeds of `--rpm` and `--speed` in the order given; the project's where a flag is not given.

@@ -47,7 +47,7 @@ pub(super) fn run(
     let format = format(arguments)?;
     let mark = decimal_mark(arguments, format)?;
     let out = output::wanted(arguments)?;
-    let project = source::project(arguments)?;
+    let source::Sourced { project, notes } = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
     let analysis = Analysis::of(project);
     let text = written(format, mark, &analysis, &marked)?;
@@ -56,6 +56,7 @@ pub(super) fn run(
     } else {
         out.write_text(&text, stdout, stderr)?;
     }
+    output::notes(stderr, &notes);
     output::notes(stderr, &findings::lines(analysis.results()));
     Ok(PRINTED)
 }

@@ -25,9 +25,11 @@ impl TypedSet<'_> {
     /// The set, shifted at the redline where no shift point was typed.
     pub(super) fn gear_set(&self, redline: EngineSpeed) -> Result<GearSet, CliError> {
         let ratios = self.ratios()?;
-        let shifts = self.shifts(ratios.len(), redline)?;
-        let final_drive = self.reduction(Flag::Final, self.final_drive)?;
-        let reverse = self.reverse.map(|text| self.reduction(Flag::Reverse, text));
+        let shifts = shift_points(&self.flag(Flag::Shift), self.shift, ratios.len(), redline)?;
+        let final_drive = reduction(&self.flag(Flag::Final), self.final_drive)?;
+        let reverse = self
+            .reverse
+            .map(|text| reduction(&self.flag(Flag::Reverse), text));
         let spec = GearSetSpec {
             name: Name::new(&self.name).map_err(|e| CliError::value(self.flag(Flag::Name), &e))?,
             gears: self.numbered(ratios, &shifts)?,
@@ -70,29 +72,6 @@ impl TypedSet<'_> {
         Ok(read_chain(&typed?, &[]))
     }
 
-    fn reduction(&self, flag: Flag, text: &str) -> Result<Ratio, CliError> {
-        let typed = parse_ratio(text).map_err(|error| CliError::value(self.flag(flag), &error))?;
-        Ok(read_reduction(&typed))
-    }
-
-    /// One shift point, or one for each change.
-    fn shifts(&self, gears: usize, redline: EngineSpeed) -> Result<Vec<EngineSpeed>, CliError> {
-        let Some(text) = self.shift else {
-            return Ok(vec![redline]);
-        };
-        let flag = self.flag(Flag::Shift);
-        let shifts = list(&flag, text, EngineSpeed::from_rpm)?;
-        if shifts.len() == 1 || shifts.len() + 1 == gears {
-            Ok(shifts)
-        } else {
-            Err(CliError::ShiftCount {
-                flag,
-                given: shifts.len(),
-                gears,
-            })
-        }
-    }
-
     /// The gears, labelled 1, 2, 3 and so on, each with its own shift point where there are several.
     fn numbered(&self, ratios: Vec<Ratio>, shifts: &[EngineSpeed]) -> Result<Vec<Gear>, CliError> {
         let own = if shifts.len() > 1 { shifts } else { &[] };
@@ -110,6 +89,34 @@ impl TypedSet<'_> {
                 })
             })
             .collect()
+    }
+}
+
+/// A ratio that is known to reduce; `flag` opens the sentence if it does not read.
+pub(super) fn reduction(flag: &str, text: &str) -> Result<Ratio, CliError> {
+    let typed = parse_ratio(text).map_err(|error| CliError::value(flag, &error))?;
+    Ok(read_reduction(&typed))
+}
+
+/// One shift point, or one for each change of so many gears; `otherwise` where none was typed.
+pub(super) fn shift_points(
+    flag: &str,
+    text: Option<&str>,
+    gears: usize,
+    otherwise: EngineSpeed,
+) -> Result<Vec<EngineSpeed>, CliError> {
+    let Some(text) = text else {
+        return Ok(vec![otherwise]);
+    };
+    let shifts = list(flag, text, EngineSpeed::from_rpm)?;
+    if shifts.len() == 1 || shifts.len() + 1 == gears {
+        Ok(shifts)
+    } else {
+        Err(CliError::ShiftCount {
+            flag: flag.to_owned(),
+            given: shifts.len(),
+            gears,
+        })
     }
 }
 

@@ -354,7 +354,10 @@ fn every_pasted_example_is_read_without_a_remark() {
         .collect();
     assert!(examples.len() > 2);
     for example in examples {
-        let set = read_pasted(example.text).unwrap();
+        let pasted = read_pasted(example.text).unwrap();
+        let [set] = &pasted.sets[..] else {
+            panic!("{}", example.text)
+        };
         assert!(set.gears.len() >= 3, "{}", example.text);
         assert_eq!(set.final_drives.len(), 1, "{}", example.text);
         assert_eq!(set.remarks, Vec::<String>::new(), "{}", example.text);

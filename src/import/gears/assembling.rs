@@ -2,20 +2,28 @@
 //! drive.
 
 use super::pieces::{Amount, PairOrder, Shape, Tag};
-use super::remarks::{LeftOut, Remarks};
-use super::sorting::{Sorted, told_apart};
-use super::{PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet};
-use crate::gearing::{GearSet, Ratio};
+use super::remarks::{LeftOut, NO_FINAL_DRIVE, Remarks};
+use super::sorting::{List, Sorted, told_apart};
+use super::stages::ranges;
+use super::{
+    FigureKind, PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet,
+};
+use crate::gearing::{GearSet, Ratio, quoted};
 
 /// The gear set, if there are gears and not too many.
-pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<PastedSet, PasteError> {
+pub(super) fn assembled(
+    mut sorted: Sorted,
+    kind: FigureKind,
+    mut remarks: Remarks,
+) -> Result<PastedSet, PasteError> {
     align_pairs(&mut sorted);
     if sorted.gears.is_empty() {
-        read_list(&mut sorted, &mut remarks)?;
+        read_list(&mut sorted, kind, &mut remarks)?;
     } else {
-        place_loose(&mut sorted, &mut remarks);
+        place_loose(&mut sorted, kind, &mut remarks);
     }
     check_counts(&sorted, &remarks)?;
+    take_ranges(&mut sorted, &mut remarks);
     let gears = in_order(std::mem::take(&mut sorted.gears), &mut remarks);
     let shafts = Shafts::of(&sorted.finals);
     shafts.remark(&gears, &mut remarks);
@@ -23,6 +31,8 @@ pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<Past
         remarks.say("Only one gear was found.".to_owned());
     }
     let mut set = PastedSet {
+        name: None,
+        kind,
         gears: pasted_gears(&gears, &shafts),
         reverse: sorted.reverse.and_then(|amount| {
             Some(PastedReverse {
@@ -35,6 +45,7 @@ pub(super) fn assembled(mut sorted: Sorted, mut remarks: Remarks) -> Result<Past
             .into_iter()
             .filter_map(|amount| pasted(amount).map(|ratio| PastedFinal { ratio }))
             .collect(),
+        stages: sorted.stages,
         remarks: remarks.into_sentences(),
     };
     remark_order(&mut set);
@@ -82,16 +93,55 @@ fn align_pairs(sorted: &mut Sorted) {
 }
 
 /// Values without any labelled gear are a list.
-fn read_list(sorted: &mut Sorted, remarks: &mut Remarks) -> Result<(), PasteError> {
+fn read_list(
+    sorted: &mut Sorted,
+    kind: FigureKind,
+    remarks: &mut Remarks,
+) -> Result<(), PasteError> {
     let loose = std::mem::take(&mut sorted.loose);
+    check_signs(&loose, &sorted.zeros)?;
     let (has_final, has_reverse) = (!sorted.finals.is_empty(), sorted.reverse.is_some());
-    let list = told_apart(loose, has_final, has_reverse, remarks);
+    let list = match kind {
+        FigureKind::GearRatio => told_apart(loose, has_final, has_reverse, remarks),
+        _ => first_to_top(loose, kind),
+    };
     check_gears(list.gears.len())?;
     let tags = (1..=u8::MAX).map(Tag::Gear);
     sorted.gears = tags.zip(list.gears).collect();
     sorted.finals.extend(list.final_drive);
     sorted.reverse = sorted.reverse.take().or(list.reverse);
     Ok(())
+}
+
+/// A list of overall ratios or road speeds, which holds gears only; one with a minus is reverse.
+fn first_to_top(amounts: Vec<Amount>, kind: FigureKind) -> List {
+    let (mut reverse, mut gears): (Vec<Amount>, Vec<Amount>) =
+        amounts.into_iter().partition(|amount| amount.is_negative);
+    let rises = gears.first().and_then(Amount::value) < gears.last().and_then(Amount::value);
+    if rises == (kind == FigureKind::Overall) {
+        gears.reverse();
+    }
+    List {
+        gears,
+        reverse: reverse.pop(),
+        final_drive: None,
+    }
+}
+
+/// Several numbers of 0 or less make a list of something else.
+fn check_signs(loose: &[Amount], zeros: &[Amount]) -> Result<(), PasteError> {
+    let negative = || loose.iter().filter(|amount| amount.is_negative);
+    if loose.is_empty() || negative().count() + zeros.len() < 2 {
+        return Ok(());
+    }
+    let strange = zeros.iter().chain(negative()).take(4);
+    let sign = |amount: &Amount| if amount.is_negative { "-" } else { "" };
+    let numbers: Vec<String> = strange
+        .map(|amount| format!("{}{}", sign(amount), quoted(&amount.text)))
+        .collect();
+    Err(PasteError::NoRatios {
+        numbers: numbers.join(", "),
+    })
 }
 
 fn check_gears(found: usize) -> Result<(), PasteError> {
@@ -103,11 +153,12 @@ fn check_gears(found: usize) -> Result<(), PasteError> {
 }
 
 /// A single value without a label among labelled gears can be the final drive.
-fn place_loose(sorted: &mut Sorted, remarks: &mut Remarks) {
+fn place_loose(sorted: &mut Sorted, kind: FigureKind, remarks: &mut Remarks) {
     let lowest = sorted.gears.iter().filter_map(|(_, amount)| amount.value());
     let lowest = lowest.fold(f64::INFINITY, f64::min);
     let loose = std::mem::take(&mut sorted.loose);
-    let is_final = sorted.finals.is_empty()
+    let is_final = kind == FigureKind::GearRatio
+        && sorted.finals.is_empty()
         && loose.len() == 1
         && loose
             .iter()
@@ -151,21 +202,28 @@ fn check_counts(sorted: &Sorted, remarks: &Remarks) -> Result<(), PasteError> {
 
 /// Whether overall ratios do not fall from gear to gear, with the final drives behind them.
 fn remark_order(set: &mut PastedSet) {
-    let (gears, finals, _) = set.resolved();
+    let (gears, finals, _) = set.figures();
+    let kind = set.kind;
     let shifted = set.gears.iter().zip(gears).filter(|(g, _)| !g.is_crawler);
-    let overall = |(gear, ratio): (&PastedGear, Ratio)| {
-        ratio.value() * finals.get(gear.final_drive).map_or(1.0, Ratio::value)
+    let overall = |(gear, ratio): (&PastedGear, Ratio)| match kind {
+        FigureKind::GearRatio => {
+            ratio.value() * finals.get(gear.final_drive).map_or(1.0, Ratio::value)
+        }
+        FigureKind::Overall => ratio.value(),
+        FigureKind::SpeedPer1000(_) => 1.0 / ratio.value(),
     };
     let overall: Vec<f64> = shifted.map(overall).collect();
     if overall.windows(2).any(|pair| pair[1] >= pair[0]) {
-        let sentence = "The ratios do not fall from gear to gear; check them.";
+        let sentence = match kind {
+            FigureKind::SpeedPer1000(_) => "The speeds do not rise from gear to gear; check them.",
+            _ => "The ratios do not fall from gear to gear; check them.",
+        };
         set.remarks.insert(0, sentence.to_owned());
     }
 }
 
 /// The gears in order, each under the one name that it has.
 fn in_order(mut gears: Vec<(Tag, Amount)>, remarks: &mut Remarks) -> Vec<(Tag, Amount)> {
-    drop_transfer_box(&mut gears, remarks);
     name_low(&mut gears);
     name_overdriven(&mut gears);
     name_top(&mut gears);
@@ -200,20 +258,31 @@ fn has(gears: &[(Tag, Amount)], wanted: Tag) -> bool {
 }
 
 /// High and low beside numbered gears are a transfer box.
-fn drop_transfer_box(gears: &mut Vec<(Tag, Amount)>, remarks: &mut Remarks) {
+fn take_ranges(sorted: &mut Sorted, remarks: &mut Remarks) {
+    let gears = &mut sorted.gears;
     let numbered = [1, 2, 3].map(Tag::Gear).iter().all(|tag| has(gears, *tag));
     let is_range = |tag: Tag| matches!(tag, Tag::High | Tag::Low);
     let first = gears.iter().find(|(tag, _)| *tag == Tag::Gear(1));
     let first = first.and_then(|(_, amount)| amount.value());
     let both = has(gears, Tag::High) && has(gears, Tag::Low);
+    let mut taken: Vec<(Tag, Amount)> = Vec::new();
     gears.retain(|(tag, amount)| {
         let is_crawler = *tag == Tag::Low && !both && amount.value() > first;
         let is_stage = numbered && is_range(*tag) && !is_crawler && (both || *tag == Tag::Low);
         if is_stage {
-            remarks.left_out(&amount.text, LeftOut::Stage);
+            taken.push((*tag, amount.clone()));
         }
         !is_stage
     });
+    let named = |wanted| taken.iter().find(|(tag, _)| *tag == wanted);
+    let [high, low] = [Tag::High, Tag::Low].map(|tag| named(tag).map(|(_, a)| a.clone()));
+    let mut said = Vec::new();
+    if let (Some(low), true) = (low, sorted.stages.len() < GearSet::MOST_STAGES) {
+        sorted.stages.extend(ranges(high, Some(low), &mut said));
+    }
+    for sentence in said {
+        remarks.say(sentence);
+    }
 }
 
 /// Low is first gear where no other is; otherwise a crawler.
@@ -319,7 +388,7 @@ impl Shafts {
         let unlisted = gears.iter().filter(|(tag, _)| is_unlisted(*tag));
         let unlisted: Vec<String> = unlisted.map(|(tag, _)| label(*tag)).collect();
         if self.listed.is_empty() {
-            remarks.say("No final drive was found; type it in.".to_owned());
+            remarks.say(NO_FINAL_DRIVE.to_owned());
         } else if self.listed.len() > 1 && unlisted.len() == gears.len() {
             remarks.say(
                 "Several final drives were found, but not for which gears; all gears were given the first."

@@ -358,6 +358,7 @@ fn promoted(row: Row) -> Vec<Row> {
 
 /// The line with labels that stand behind their value put before it.
 fn forward(line: Line) -> Line {
+    let line = with_final_before_its_value(line);
     let is_break = |p: &Piece| matches!(p, Piece::Break(_));
     let has_both = |clause: &[Piece]| {
         clause.iter().any(Piece::is_label) && clause.iter().any(Piece::is_number)
@@ -379,6 +380,22 @@ fn forward(line: Line) -> Line {
         });
     }
     forward
+}
+
+/// "3rd 1.36 and a 3.94 diff": behind two values, the last of which has no label of its own, a
+/// final drive that ends the line names that one.
+fn with_final_before_its_value(mut line: Line) -> Line {
+    let telling = (0..line.len()).filter(|at| line[*at].is_number() || line[*at].is_label());
+    let telling: Vec<usize> = telling.collect();
+    if let [.., first, value, label] = telling[..]
+        && matches!(line[label], Piece::Tag(Tag::Final))
+        && line[first].is_number()
+        && line[value].is_number()
+    {
+        let label = line.remove(label);
+        line.insert(value, label);
+    }
+    line
 }
 
 /// Whether a clause opens with a value and closes with the label of one.

@@ -20,6 +20,14 @@ pub enum PasteError {
         "no gear ratio was found; paste lines such as \"1st 3.54\" or a list such as 3.54/1.91/1.31"
     )]
     NoGears,
+    /// Numbers that cannot be ratios.
+    #[error(
+        "{numbers} are no gear ratios: a ratio is above 0, and only reverse can have a minus; paste lines such as \"1st 3.54\""
+    )]
+    NoRatios {
+        /// The numbers, as they stand in a sentence.
+        numbers: String,
+    },
     /// A final drive, reverse or overall figures, but nothing to drive forward with.
     #[error("the text gives {found} but no gear ratio; paste the gear ratios with it")]
     NoForwardGears {
@@ -45,6 +53,9 @@ pub enum PasteError {
         most: usize,
     },
 }
+
+/// What is said of a set without a final drive.
+pub const NO_FINAL_DRIVE: &str = "No final drive was found; type it in.";
 
 /// Why a number was left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -93,7 +104,7 @@ const MOST_NAMED: usize = 4;
 const MOST_SENTENCES: usize = 12;
 
 /// The sentences about one reading.
-#[derive(Debug, Default)]
+#[derive(Debug, Default, Clone)]
 pub(super) struct Remarks {
     sentences: Vec<String>,
     /// The first few texts left out for each reason, and how many there were.

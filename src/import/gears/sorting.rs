@@ -7,27 +7,35 @@
 use super::labels::Row;
 use super::pieces::{Amount, Shape, Tag};
 use super::remarks::{LeftOut, Remarks};
-use crate::gearing::{Ratio, TypedRatio, quoted, read_chain};
+use super::stages::chain_stage;
+use super::{FigureKind, PastedStage};
+use crate::gearing::{GearSet, Ratio, TypedRatio, parse_decimal, quoted, read_chain};
 
 /// The values of a text, sorted by what they are.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Sorted {
     /// Forward gears with labels.
     pub(super) gears: Vec<(Tag, Amount)>,
     /// Values without labels, in their order.
     pub(super) loose: Vec<Amount>,
+    /// Values without labels that are 0.
+    pub(super) zeros: Vec<Amount>,
     /// The reverse gear.
     pub(super) reverse: Option<Amount>,
     /// Final drives, each with the gears in its brackets.
     pub(super) finals: Vec<Amount>,
+    /// Further stages.
+    pub(super) stages: Vec<PastedStage>,
+    /// What the figures of gears are.
+    kind: FigureKind,
     /// Whether a gear stood there twice: then a second set follows the first.
     has_second_set: bool,
 }
 
 /// Sorts the values of all rows.
-pub(super) fn sorted(rows: Vec<Row>, remarks: &mut Remarks) -> Sorted {
+pub(super) fn sorted(rows: Vec<Row>, kind: FigureKind, remarks: &mut Remarks) -> Sorted {
     let arrangement = Arrangement::of(&rows);
-    let mut sorted = Sorted::default();
+    let mut sorted = Sorted::new(kind);
     for mut row in rows {
         let tags = distinct(&row.tags);
         match (&tags[..], row.amounts.len()) {
@@ -85,16 +93,55 @@ impl Arrangement {
 }
 
 impl Sorted {
+    fn new(kind: FigureKind) -> Self {
+        Self {
+            gears: Vec::new(),
+            loose: Vec::new(),
+            zeros: Vec::new(),
+            reverse: None,
+            finals: Vec::new(),
+            stages: Vec::new(),
+            kind,
+            has_second_set: false,
+        }
+    }
+
+    /// A chain drives the wheel: it is the final drive, or a stage where there is another.
+    pub(super) fn take_chain(&mut self, teeth: Option<&Amount>, remarks: &mut Remarks) {
+        let Some(teeth) = teeth else {
+            return;
+        };
+        if self.finals.is_empty() {
+            let text = quoted(&teeth.text);
+            remarks.say(format!("The chain, {text}, was taken as the final drive."));
+            self.finals.push(teeth.clone());
+        } else if self.stages.len() < GearSet::MOST_STAGES {
+            self.stages.extend(chain_stage(teeth.clone()));
+        }
+    }
+
+    /// Whether a figure can be a gear's, or the ratio of a final drive.
+    fn is_plausible(&self, tag: Option<Tag>, amount: &Amount) -> bool {
+        if self.kind == FigureKind::GearRatio || tag == Some(Tag::Final) {
+            return amount.is_plausible(tag.is_some());
+        }
+        let value = amount.value().filter(|_| amount.shape != Shape::Teeth);
+        value.is_some_and(|value| (0.1..=400.0).contains(&value))
+    }
+
     fn loose(&mut self, amounts: Vec<Amount>, remarks: &mut Remarks) {
         let is_second_set = starts_anew(&self.loose, &amounts);
         self.has_second_set |= is_second_set;
         for amount in amounts {
             if is_second_set {
                 remarks.left_out(&amount.text, LeftOut::Repeated);
-            } else if amount.is_plausible(false) {
+            } else if self.is_plausible(None, &amount) {
                 self.loose.push(amount);
             } else {
                 remarks.left_out(&amount.text, LeftOut::Implausible);
+                if parse_decimal(&amount.text).is_ok_and(|value| value == 0.0) {
+                    self.zeros.push(amount);
+                }
             }
         }
     }
@@ -166,7 +213,7 @@ impl Sorted {
     }
 
     fn single(&mut self, tag: Tag, mut amount: Amount, remarks: &mut Remarks) {
-        if !amount.is_plausible(true) {
+        if !self.is_plausible(Some(tag), &amount) {
             return remarks.left_out(&amount.text, LeftOut::Implausible);
         }
         amount.gears.retain(|gear| *gear != Tag::Final);

@@ -5,6 +5,7 @@
 use super::labels::listed;
 use super::pieces::{Amount, Line, Piece, Tag, checked};
 use super::remarks::{LeftOut, Remarks};
+use crate::gearing::quoted;
 
 /// Leaves out the columns whose head says "speed", "overall" or the like.
 pub(super) fn leave_out_columns(lines: &mut [Line], remarks: &mut Remarks) {
@@ -161,6 +162,41 @@ fn reason(about: About, line: &[Piece], at: usize) -> Option<LeftOut> {
             is_lone.then_some(LeftOut::Implausible)
         }
     }
+}
+
+/// Names the final drive that stands behind reverse and a slash: `3,455/1,944 R-3,167/3,938`.
+pub(super) fn name_final_behind_reverse(lines: &mut [Line], remarks: &mut Remarks) {
+    let is_final = |piece: &Piece| piece.tags().contains(&Tag::Final);
+    if lines.iter().flatten().any(is_final) {
+        return;
+    }
+    for line in lines {
+        let [
+            before @ ..,
+            Piece::Amount(_),
+            Piece::Break('/'),
+            Piece::Amount(last),
+        ] = &line[..]
+        else {
+            continue;
+        };
+        let Some(Piece::Tag(Tag::Reverse) | Piece::Dash) = before.last() else {
+            continue;
+        };
+        if !before.iter().rev().take(2).any(is_reverse) {
+            continue;
+        }
+        remarks.say(format!(
+            "{} was taken as the final drive: it stands behind reverse.",
+            quoted(&last.text)
+        ));
+        line.insert(line.len() - 1, Piece::Tag(Tag::Final));
+        return;
+    }
+}
+
+fn is_reverse(piece: &Piece) -> bool {
+    matches!(piece, Piece::Tag(Tag::Reverse))
 }
 
 /// Whether the line is a measure's name and its values: `Speed | 7.2 | 13.4`.

@@ -18,7 +18,39 @@ pub(super) fn plain(text: &str) -> String {
             None => plain.extend(plain_character(c)),
         }
     }
-    plain
+    with_middle_points(&plain)
+}
+
+/// `text` with the decimal points that old sheets put in the middle of the line: `3·90` is `3.90`.
+///
+/// In `44/29·49/12` the same sign multiplies; it is a decimal mark where every number that hangs
+/// together with it has one too, save the 1 of `3·90:1`.
+fn with_middle_points(text: &str) -> String {
+    if !text.contains('·') {
+        return text.to_owned();
+    }
+    let belongs = |c: char| c.is_ascii_digit() || matches!(c, '·' | '/' | ':');
+    let mut pointed = String::with_capacity(text.len());
+    let mut rest = text;
+    while !rest.is_empty() {
+        let end = rest.find(|c| !belongs(c)).unwrap_or(rest.len());
+        let (run, behind) = rest.split_at(end);
+        let is_number = |number: &str| {
+            let parts: Vec<&str> = number.split('·').collect();
+            matches!(parts[..], [_, decimals] if !decimals.is_empty()) || number == "1"
+        };
+        let are_numbers = run.split(['/', ':']).all(|n| n.is_empty() || is_number(n));
+        pointed.push_str(&if are_numbers {
+            run.replace('·', ".")
+        } else {
+            run.to_owned()
+        });
+        let next = behind.find(belongs).unwrap_or(behind.len());
+        let (between, after) = behind.split_at(next);
+        pointed.push_str(between);
+        rest = after;
+    }
+    pointed
 }
 
 /// The Roman numerals from one to twelve.
@@ -186,7 +218,7 @@ const VOCABULARY: &[(Meaning, &str)] = &[
     (
         Meaning::Tag(Tag::Final),
         "fd; f/d; fdr; final; final drive; final reduction; finals; axle; rear axle; \
-         front axle; drive axle; rear end; diff; rear diff; differential; crown wheel; \
+         front axle; drive axle; rear end; diff; diffs; rear diff; differential; differentials; axles; crown wheel; \
          crownwheel; crown wheel and pinion; crownwheel and pinion; cwp; cw/p; cw&p; \
          ring and pinion; r&p; ia; achse; hinterachse; vorderachse; achsantrieb; \
          endantrieb; achsubersetzung; hinterachsubersetzung; differentialubersetzung; \
@@ -249,7 +281,7 @@ const VOCABULARY: &[(Meaning, &str)] = &[
     ),
     (
         Meaning::Stage,
-        "primary; primary drive; primary ratio; primartrieb; primary reduction; \
+        "primary; primary drive; primary ratio; primar; primartrieb; primary reduction; \
          primarubersetzung; transfer; transfer box; transfer case; transfer gear; \
          transfer gears; verteilergetriebe; high range; low range; secondary; \
          secondary drive; sekundarubersetzung; chain; sprocket; sprockets; drop gear; \

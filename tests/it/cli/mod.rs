@@ -8,6 +8,7 @@ mod formats;
 mod help;
 mod json;
 mod output;
+mod pasted;
 mod published;
 mod random;
 mod refusals;
@@ -36,6 +37,7 @@ const ONE_SET: [&str; 10] = [
 /// What `table` takes, beside the short `-o`.
 const TABLE_OPTIONS: &[&str] = &[
     "--gears",
+    "--pasted",
     "--final",
     "--tyre",
     "--circumference",

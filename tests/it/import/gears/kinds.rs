@@ -229,13 +229,13 @@ const UNCOMMON: &[Case] = &[
     ),
     (
         "1st 3.7\n2nd 2.2\n3rd 1.4\n4th 1.0\nTransfer box: high 1.15, low 3.32\nFD 3.5",
-        "1=3.7 2=2.2 3=1.4 4=1.0 F=3.5",
-        &["Left out: 1.15, 3.32 (a further stage"],
+        "1=3.7 2=2.2 3=1.4 4=1.0 F=3.5 [Transfer box: High 1.15, Low 3.32]",
+        &[],
     ),
     (
         "Primary 1.74\n1st 2.8\n2nd 2.0\n3rd 1.6\nFinal 42/15",
-        "1=2.8 2=2.0 3=1.6 F=42/15",
-        &["Left out: 1.74 (a further stage"],
+        "1=2.8 2=2.0 3=1.6 F=42/15 [Primary drive: Fixed 1.74]",
+        &[],
     ),
 ];
 

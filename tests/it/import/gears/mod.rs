@@ -3,7 +3,10 @@
 //! All numbers are invented. A reading is written as `1=3.54 2=1.91 … R=3.30 F=4.06`, a crawler
 //! with a star, and `/1` behind what drives the second final drive.
 
+mod columns;
 mod doubtful;
+mod forum;
+mod further;
 mod kinds;
 mod labelled;
 mod lists;
@@ -11,8 +14,18 @@ mod tables;
 
 use crate::support::gear_sets;
 use layshaft::gearing::{ActsOn, GearSet, Label, Position, Ratio, Stage, parse_ratio};
-use layshaft::import::gears::{PastedRatio, PastedSet, pasted_parts, read_pasted};
+use layshaft::import::gears::{
+    Behind, FigureKind, Offered, Pasted, PastedRatio, PastedSet, pasted_parts, read_pasted,
+};
+use layshaft::units::SpeedUnit;
 use proptest::prelude::*;
+
+/// The only set of a text.
+fn read_set(text: &str) -> PastedSet {
+    let mut pasted = read_pasted(text).unwrap();
+    assert_eq!(pasted.sets.len(), 1, "{text}");
+    pasted.sets.remove(0)
+}
 
 fn shown(set: &PastedSet) -> String {
     let shaft = |at: usize| {
@@ -35,7 +48,44 @@ fn shown(set: &PastedSet) -> String {
     for final_drive in &set.final_drives {
         parts.push(format!("F={}", final_drive.ratio.text));
     }
+    for stage in &set.stages {
+        let positions: Vec<String> = stage
+            .positions
+            .iter()
+            .map(|p| format!("{} {}", p.name, p.ratio.text))
+            .collect();
+        parts.push(format!("[{}: {}]", stage.name, positions.join(", ")));
+    }
     parts.join(" ")
+}
+
+/// All sets and offers of a reading, and the remarks on all of them.
+fn all_shown(pasted: Pasted) -> (String, Vec<String>) {
+    let mut parts = Vec::new();
+    let mut remarks = Vec::new();
+    for set in pasted.sets {
+        let kind = match set.kind {
+            FigureKind::GearRatio => "",
+            FigureKind::Overall => "overall ",
+            FigureKind::SpeedPer1000(SpeedUnit::Mph) => "mph ",
+            FigureKind::SpeedPer1000(SpeedUnit::Kmh) => "km/h ",
+        };
+        let name = set.name.as_ref().map(|name| format!("{name}> "));
+        parts.push(format!("{}{kind}{}", name.unwrap_or_default(), shown(&set)));
+        for remark in set.remarks {
+            if !remarks.contains(&remark) {
+                remarks.push(remark);
+            }
+        }
+    }
+    for offer in pasted.offers {
+        let value = match offer.offered {
+            Offered::Tyre(tyre) => tyre.to_string(),
+            Offered::Redline(speed) | Offered::ShiftPoint(speed) => speed.rpm().to_string(),
+        };
+        parts.push(format!("{} {value}", offer.offered.name()));
+    }
+    (parts.join("; "), remarks)
 }
 
 /// A text, its reading, and a part of each remark in any order.
@@ -45,7 +95,7 @@ fn check(cases: &[Case]) {
     let mut failures = Vec::new();
     for (text, expected, remarks) in cases {
         let (reading, said) = match read_pasted(text) {
-            Ok(set) => (shown(&set), set.remarks),
+            Ok(pasted) => all_shown(pasted),
             Err(error) => (format!("error: {error}"), Vec::new()),
         };
         let is_said = |part: &&&str| said.iter().any(|remark| remark.contains(**part));
@@ -77,7 +127,7 @@ fn text_without_a_gear_set_is_answered_with_what_to_do() {
         ("axle 4.06", "gives a final drive but no gear"),
         ("R 3.3", "gives reverse but no gear"),
         (
-            "Overall ratios: 1st 14.4, 2nd 7.8, 3rd 5.3",
+            "Speed in gears: 1st 28 mph, 2nd 52 mph, 3rd 80 mph",
             "gives speeds or overall figures but no gear",
         ),
         (
@@ -98,20 +148,21 @@ fn text_without_a_gear_set_is_answered_with_what_to_do() {
 
 #[test]
 fn tooth_pairs_are_resolved_with_the_final_drives_behind_the_gears() {
-    let set = read_pasted("1st 9/34\n2nd 17/38\n3rd 33/33\nC 7/51\nR 10/33\nFD 9/37").unwrap();
-    let (gears, finals, reverse) = set.resolved();
-    let texts: Vec<String> = gears.iter().map(Ratio::to_string).collect();
+    let set = read_set("1st 9/34\n2nd 17/38\n3rd 33/33\nC 7/51\nR 10/33\nFD 9/37");
+    let resolved = set.resolved(&Behind::default()).unwrap();
+    let texts: Vec<String> = resolved.gears.iter().map(Ratio::to_string).collect();
     assert_eq!(texts, ["51:7", "34:9", "38:17", "33:33"]);
-    assert_eq!(finals[0].to_string(), "37:9");
-    assert_eq!(reverse.unwrap().to_string(), "33:10");
+    assert_eq!(resolved.final_drives[0].to_string(), "37:9");
+    assert_eq!(resolved.reverse.unwrap().to_string(), "33:10");
 }
 
 #[test]
 fn a_corrected_value_is_resolved_anew() {
-    let mut set = read_pasted("9/34 17/38 33/33; axle 9/37").unwrap();
+    let mut set = read_set("9/34 17/38 33/33; axle 9/37");
     set.gears[1].ratio = PastedRatio::new(" 2.3 ").unwrap();
     set.gears[2].final_drive = 7;
-    let texts: Vec<String> = set.resolved().0.iter().map(Ratio::to_string).collect();
+    let resolved = set.resolved(&Behind::default()).unwrap();
+    let texts: Vec<String> = resolved.gears.iter().map(Ratio::to_string).collect();
     assert_eq!(texts, ["34:9", "2.3", "33:33"]);
 }
 
@@ -131,7 +182,7 @@ fn what_a_text_does_not_say_stays_with_the_set_that_it_goes_into() {
     }];
     let before = GearSet::try_from(parts).unwrap();
 
-    let without_final = pasted_parts(&before, &read_pasted("3.54/1.91/1.31").unwrap());
+    let without_final = pasted_parts(&before, &read_set("3.54/1.91/1.31"), None).unwrap();
     assert_eq!(without_final.final_drives, before.final_drives);
     assert_eq!(without_final.name, before.name);
     assert_eq!(without_final.shift, before.shift);
@@ -139,7 +190,7 @@ fn what_a_text_does_not_say_stays_with_the_set_that_it_goes_into() {
     assert_eq!(without_final.stages[0].acts_on, ActsOn::EveryGear);
     assert_eq!(without_final.gears.len(), 3);
 
-    let with_final = pasted_parts(&before, &read_pasted("3.54/1.91/1.31/4.06").unwrap());
+    let with_final = pasted_parts(&before, &read_set("3.54/1.91/1.31/4.06"), None).unwrap();
     assert_eq!(with_final.final_drives, [gear_sets::ratio(4.06)]);
     for parts in [without_final, with_final] {
         assert!(GearSet::try_from(parts).is_ok());
@@ -176,10 +227,25 @@ fn the_longest_texts_are_read_or_refused() {
         "- 1 to ",
         "€",
         "1st 2nd\n",
+        "a | b\n",
+        "a | b | c\n1 | 2\n",
+        "a: 1 2 3\n",
+        "sprocket ",
+        "front 16 ",
+        "transfer high ",
+        "low\n",
+        "redline at ",
+        "tyre 185/",
+        "mph 1000 ",
+        "#1 ",
+        "3·",
+        "chain 16 ",
+        "overall incl ",
     ] {
         let text: String = part.chars().cycle().take(20_000).collect();
-        if let Ok(set) = read_pasted(&text) {
-            is_sound(&set);
+        if let Ok(pasted) = read_pasted(&text) {
+            assert!((1..=3).contains(&pasted.sets.len()));
+            pasted.sets.iter().for_each(is_sound);
         }
     }
 }
@@ -213,11 +279,21 @@ fn is_sound(set: &PastedSet) {
             "{remark}"
         );
     }
-    let (gears, finals, _) = set.resolved();
-    assert_eq!(
-        (gears.len(), finals.len()),
-        (set.gears.len(), set.final_drives.len())
-    );
+    let final_drives = [gear_sets::ratio(4.0)];
+    let behind = Behind {
+        final_drives: &final_drives,
+        stages_ratio: 1.0,
+        rolling_circumference_mm: Some(2000.0),
+    };
+    if let Ok(resolved) = set.resolved(&behind) {
+        assert_eq!(
+            (resolved.gears.len(), resolved.final_drives.len()),
+            (set.gears.len(), set.final_drives.len())
+        );
+        assert_eq!(resolved.stages.len(), set.stages.len());
+    } else {
+        assert_ne!(set.kind, FigureKind::GearRatio);
+    }
 }
 
 /// Lines in the shapes that people paste, put together at random.
@@ -242,6 +318,18 @@ fn sheet() -> impl Strategy<Value = String> {
         "",
         "mph",
         "1L",
+        "Post 13:",
+        "#7",
+        "overall",
+        "mph/1000 rpm",
+        "stock | close",
+        "primary",
+        "sprockets",
+        "front",
+        "rear",
+        "redline",
+        "shift at",
+        "tyres",
     ]);
     let between = prop::sample::select(vec![
         " ", ": ", "\t", " | ", ";", ", ", " = ", "-", " - ", "/", " (", " * ", "x",
@@ -264,6 +352,11 @@ fn sheet() -> impl Strategy<Value = String> {
         "1",
         "(1st)",
         "€ 450",
+        "6,500",
+        "185/60 R 14",
+        "3·90",
+        "0 -1 -2",
+        "14.4",
         "",
     ]);
     let end = prop::sample::select(vec!["\n", " ", "; ", "\r\n", ") ", " | ", "/"]);
@@ -277,15 +370,17 @@ fn sheet() -> impl Strategy<Value = String> {
 proptest! {
     #[test]
     fn no_text_makes_the_reader_panic(text in any::<String>()) {
-        if let Ok(set) = read_pasted(&text) {
-            is_sound(&set);
+        if let Ok(pasted) = read_pasted(&text) {
+            assert!((1..=3).contains(&pasted.sets.len()));
+            pasted.sets.iter().for_each(is_sound);
         }
     }
 
     #[test]
     fn whatever_is_read_from_a_sheet_is_sound(text in sheet()) {
-        if let Ok(set) = read_pasted(&text) {
-            is_sound(&set);
+        if let Ok(pasted) = read_pasted(&text) {
+            assert!((1..=3).contains(&pasted.sets.len()));
+            pasted.sets.iter().for_each(is_sound);
         }
     }
 
@@ -305,7 +400,7 @@ proptest! {
             texts = texts.iter().map(|t| t.replace('.', ",")).collect();
         }
         let list = texts.join(separator);
-        let set = read_pasted(&format!("{list}; axle 4.06")).unwrap();
+        let set = read_set(&format!("{list}; axle 4.06"));
         let read: Vec<&str> = set.gears.iter().map(|g| g.ratio.text.as_str()).collect();
         prop_assert_eq!(read, texts);
         prop_assert!(set.remarks.is_empty(), "{:?}", set.remarks);

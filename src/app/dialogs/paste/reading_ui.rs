@@ -1,0 +1,132 @@
+//! The reading on the screen: each set with its tick, values that can be corrected, what is offered.
+
+use super::reading::{Reading, SetReading};
+use crate::app::pasting::PasteTarget;
+use crate::draw::palette::Palette;
+use crate::import::gears::Offered;
+use egui::text::{CCursor, CCursorRange};
+use egui::{Grid, Id, Key, Label, Modifiers, Response, RichText, TextEdit, Ui};
+
+/// How wide the field of a value is, in points.
+const VALUE_WIDTH: f32 = 130.0;
+
+/// What the names, the fields and the gaps take beside what a value comes to, in points.
+const ROOM_BESIDE_WORDS: f32 = VALUE_WIDTH + 190.0;
+
+/// What a problem has to be told in at least.
+const LEAST_ROOM_FOR_WORDS: f32 = 120.0;
+
+/// More than any ratio needs.
+const MOST_CHARACTERS: usize = 60;
+
+/// Shows a reading; whether Enter was pressed in its last value.
+pub(super) fn reading_ui(
+    ui: &mut Ui,
+    reading: &mut Reading,
+    target: &PasteTarget<'_>,
+    palette: &Palette,
+) -> bool {
+    let behind = reading.behind(target);
+    let several = reading.sets.len() > 1;
+    let count = reading.place(reading.sets.len(), 0);
+    let room = (ui.available_width() - ROOM_BESIDE_WORDS).max(LEAST_ROOM_FOR_WORDS);
+    let mut is_through = false;
+    for at in 0..reading.sets.len() {
+        let first = reading.place(at, 0);
+        let set = &mut reading.sets[at];
+        let heading = set.heading();
+        let tick = ui.checkbox(&mut set.is_wanted, RichText::new(heading).strong());
+        reveal(&tick);
+        let values = set.values(&behind);
+        let names = set.names();
+        let of_set = several.then(|| set.name().to_owned());
+        Grid::new(("pasted", at))
+            .num_columns(3)
+            .spacing([12.0, 3.0])
+            .show(ui, |ui| {
+                for (row, (name, value)) in names.iter().zip(values).enumerate() {
+                    ui.label(name);
+                    let spoken = match &of_set {
+                        Some(set) => format!("{name}, {set}"),
+                        None => name.clone(),
+                    };
+                    let place = first + row;
+                    if value_ui(ui, set, row, place, &spoken) {
+                        is_through |= place + 1 == count;
+                        go_to(ui, place + 1);
+                    }
+                    let told = match value {
+                        Ok(value) => RichText::new(value).color(palette.dim_text),
+                        Err(problem) => RichText::new(problem).color(palette.error),
+                    };
+                    ui.scope(|ui| {
+                        ui.set_max_width(room);
+                        ui.add(Label::new(told).wrap());
+                    });
+                    ui.end_row();
+                }
+            });
+        for remark in &set.set.remarks {
+            ui.label(RichText::new(remark).small().color(palette.finding));
+        }
+        ui.add_space(4.0);
+    }
+    offers_ui(ui, reading);
+    is_through
+}
+
+fn id_of(place: usize) -> Id {
+    Id::unique(("pasted value", place))
+}
+
+/// The field of one value; whether Enter was pressed in it.
+fn value_ui(ui: &mut Ui, set: &mut SetReading, row: usize, place: usize, name: &str) -> bool {
+    let id = id_of(place);
+    let has_focus = ui.memory(|memory| memory.has_focus(id));
+    // Taken before the field sees it: the focus is never nowhere, so it never falls back on the text.
+    let is_entered = has_focus && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
+    let text = &mut set.texts[row];
+    let field = TextEdit::singleline(text)
+        .id(id)
+        .char_limit(MOST_CHARACTERS);
+    let size = [VALUE_WIDTH, ui.spacing().interact_size.y];
+    let response = ui.add_sized(size, field).accessible_name(name);
+    reveal(&response);
+    is_entered
+}
+
+/// Goes to the value at that place, all of it selected.
+fn go_to(ui: &Ui, place: usize) {
+    let id = id_of(place);
+    let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
+    let all = CCursorRange::two(CCursor::new(0), CCursor::new(MOST_CHARACTERS));
+    state.cursor.set_char_range(Some(all));
+    state.store(ui.ctx(), id);
+    ui.memory_mut(|memory| memory.request_focus(id));
+}
+
+/// Scrolls to what has just got the focus.
+fn reveal(response: &Response) {
+    if response.gained_focus() {
+        response.scroll_to_me(None);
+    }
+}
+
+/// What the text says beside the gears, each with a tick and the words it came from.
+fn offers_ui(ui: &mut Ui, reading: &mut Reading) {
+    if reading.offers.is_empty() {
+        return;
+    }
+    ui.label("Also in the text:");
+    for offered in &mut reading.offers {
+        let value = match offered.offer.offered {
+            Offered::Tyre(tyre) => tyre.to_string(),
+            Offered::Redline(speed) | Offered::ShiftPoint(speed) => format!("{} rpm", speed.rpm()),
+        };
+        let name = offered.offer.offered.name();
+        let words = &offered.offer.words;
+        let text = format!("{name} {value} (\"{words}\")");
+        let tick = ui.checkbox(&mut offered.is_wanted, text);
+        reveal(&tick);
+    }
+}
