@@ -5,6 +5,7 @@ mod reading;
 mod reading_ui;
 
 use super::modal::{Frame, begin_anew, begin_with, set_width};
+use crate::app::heard::{describe, heading_ui, tell_why_not};
 use crate::app::pasting::{PasteTarget, Place, Taken};
 use crate::draw::palette::Palette;
 use crate::import::gears::read_pasted;
@@ -40,8 +41,12 @@ const HEADING: &str = "Paste gears";
 const WHAT_TO_PASTE: &str =
     "Paste a list, a table or lines with labels; teeth and decimal commas are read.";
 
+/// Why what was pasted cannot be taken.
+const UNREAD: &str = "there is no gear set that reads";
+const NO_ROOM: &str = "there is no room for so many sets";
+
 /// What stays free for the answers and around the dialog, in points.
-const ROOM_BESIDE_CONTENTS: f32 = 150.0;
+const ROOM_BESIDE_CONTENTS: f32 = 170.0;
 
 /// How high the text stands at most, in points; a longer one scrolls inside its field.
 const MOST_OF_TEXT: f32 = 96.0;
@@ -64,7 +69,7 @@ pub(in crate::app) fn paste_dialog_ui(
         let room = ctx.content_rect().height() - ROOM_BESIDE_CONTENTS;
         let area = ScrollArea::vertical().max_height(room);
         area.min_scrolled_height(room).show(ui, |ui| {
-            ui.heading(HEADING);
+            heading_ui(ui, HEADING);
             ui.label(WHAT_TO_PASTE);
             text_ui(ui, dialog);
             if let Some(problem) = &dialog.problem {
@@ -105,6 +110,9 @@ fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog) {
         ui.add(field).accessible_name("Text with a gear set")
     });
     begin_with(ui, &shown.inner);
+    if let Some(problem) = &dialog.problem {
+        describe(&shown.inner, problem);
+    }
     if shown.inner.changed() && !dialog.is_asking() {
         dialog.read();
     }
@@ -178,6 +186,10 @@ fn answers_ui(
     let can_replace = (1..=target.free + 1).contains(&count);
     let mut place = None;
     let mut is_cancelled = false;
+    if count > 0 {
+        let selected = format!("The selected set is \"{}\".", target.before.name);
+        ui.label(RichText::new(selected).small().color(palette.dim_text));
+    }
     ui.horizontal_wrapped(|ui| {
         let replace = match count {
             0 | 1 => "Replace the selected set".to_owned(),
@@ -185,11 +197,13 @@ fn answers_ui(
         };
         let replace = Button::new(RichText::new(replace).strong());
         let replace = ui.add_enabled(can_replace, replace);
+        let replace = tell_why_not(replace, UNREAD);
         let add = match count {
             0 | 1 => "Add as a new set".to_owned(),
             n => format!("Add as {n} new sets"),
         };
         let add = ui.add_enabled(can_add, Button::new(add));
+        let add = tell_why_not(add, if count > 0 { NO_ROOM } else { UNREAD });
         let cancel = ui.button("Cancel");
         if std::mem::take(&mut dialog.is_through) {
             let buttons = [(can_replace, &replace), (can_add, &add), (true, &cancel)];

@@ -1,6 +1,7 @@
 //! The reading on the screen: each set with its tick, values that can be corrected, what is offered.
 
 use super::reading::{Reading, SetReading};
+use crate::app::heard::describe;
 use crate::app::pasting::PasteTarget;
 use crate::draw::palette::Palette;
 use crate::import::gears::Offered;
@@ -51,13 +52,17 @@ pub(super) fn reading_ui(
                         None => name.clone(),
                     };
                     let place = first + row;
-                    if value_ui(ui, set, row, place, &spoken) {
+                    let (field, is_entered) = value_ui(ui, set, row, place, &spoken);
+                    if is_entered {
                         is_through |= place + 1 == count;
                         go_to(ui, place + 1);
                     }
                     let told = match value {
                         Ok(value) => RichText::new(value).color(palette.dim_text),
-                        Err(problem) => RichText::new(problem).color(palette.error),
+                        Err(problem) => {
+                            describe(&field, &problem);
+                            RichText::new(problem).color(palette.error)
+                        }
                     };
                     ui.scope(|ui| {
                         ui.set_max_width(room);
@@ -79,8 +84,14 @@ fn id_of(place: usize) -> Id {
     Id::unique(("pasted value", place))
 }
 
-/// The field of one value; whether Enter was pressed in it.
-fn value_ui(ui: &mut Ui, set: &mut SetReading, row: usize, place: usize, name: &str) -> bool {
+/// The field of one value, all of which is selected when it is entered; whether Enter was pressed in it.
+fn value_ui(
+    ui: &mut Ui,
+    set: &mut SetReading,
+    row: usize,
+    place: usize,
+    name: &str,
+) -> (Response, bool) {
     let id = id_of(place);
     let has_focus = ui.memory(|memory| memory.has_focus(id));
     // Taken before the field sees it: the focus is never nowhere, so it never falls back on the text.
@@ -91,18 +102,25 @@ fn value_ui(ui: &mut Ui, set: &mut SetReading, row: usize, place: usize, name: &
         .char_limit(MOST_CHARACTERS);
     let size = [VALUE_WIDTH, ui.spacing().interact_size.y];
     let response = ui.add_sized(size, field).accessible_name(name);
+    if response.gained_focus() {
+        select_all(ui, place);
+    }
     reveal(&response);
-    is_entered
+    (response, is_entered)
 }
 
 /// Goes to the value at that place, all of it selected.
 fn go_to(ui: &Ui, place: usize) {
+    select_all(ui, place);
+    ui.memory_mut(|memory| memory.request_focus(id_of(place)));
+}
+
+fn select_all(ui: &Ui, place: usize) {
     let id = id_of(place);
     let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
     let all = CCursorRange::two(CCursor::new(0), CCursor::new(MOST_CHARACTERS));
     state.cursor.set_char_range(Some(all));
     state.store(ui.ctx(), id);
-    ui.memory_mut(|memory| memory.request_focus(id));
 }
 
 /// Scrolls to what has just got the focus.
