@@ -1,16 +1,14 @@
 //! The figures for a spreadsheet: CSV after RFC 4180, one row for each gear of each set.
 //!
-//! Numbers stand in full precision, without grouping and without exponents. A spreadsheet reckons with
-//! a typed text (a name, a label) that opens with a sign such as `=`, and quotation marks alone do not
-//! stop it; nor is it sure where a cell begins, for a spreadsheet of another country parts cells at the
-//! other mark. So a sign gets an apostrophe before it wherever a cell could begin.
+//! Numbers stand in full precision, without grouping and without exponents. A typed text (a name, a
+//! label) is no formula to any spreadsheet.
 
 use crate::analysis::ProjectResults;
 use crate::chart::MarkedSpeeds;
 use crate::chart::table::{COLUMNS, ColumnDefinition, Figure, SetGear, Value};
+use crate::formula::harmless;
 use crate::project::Project;
 use crate::units::{SpeedUnit, plain_number};
-use crate::unseen::is_unseen;
 
 /// How numbers are spelled, and with it what stands between two cells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -114,33 +112,6 @@ impl Spelling {
     }
 }
 
-/// The signs that open a formula, as typed and in full width.
-///
-/// # Source
-/// OWASP, CSV Injection: the characters to be wary of at the beginning of a cell. Its tab and line
-/// breaks are among [`PARTS_CELLS`], so that a sign behind them is met as well.
-const OPENS_FORMULA: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
-
-/// What may part one cell from another, in this file or as another spreadsheet reads it; behind a
-/// quotation mark a cell may begin as well.
-const PARTS_CELLS: [char; 6] = [',', ';', '\t', '\r', '\n', '"'];
-
-/// A typed text in which no spreadsheet finds a formula, at whichever mark it parts cells.
-fn harmless(text: &str) -> String {
-    let mut harmless = String::with_capacity(text.len());
-    let mut may_begin = true;
-    for c in text.chars() {
-        if may_begin && OPENS_FORMULA.contains(&c) {
-            harmless.push('\'');
-        }
-        harmless.push(c);
-        // Some spreadsheets drop blanks at the beginning of a cell.
-        let is_nothing = c.is_whitespace() || is_unseen(c);
-        may_begin = PARTS_CELLS.contains(&c) || (may_begin && is_nothing);
-    }
-    harmless
-}
-
 /// One line: a cell that holds a separator, a quotation mark or a line break stands in quotation
 /// marks, and its own are doubled.
 fn line(cells: &[String], mark: DecimalMark) -> String {
@@ -159,6 +130,7 @@ fn line(cells: &[String], mark: DecimalMark) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::formula::OPENS_FORMULA;
 
     #[test]
     fn a_cell_with_the_separator_stands_in_quotation_marks() {
@@ -171,38 +143,6 @@ mod tests {
             line(&cells, DecimalMark::Comma),
             "\"a;b\";c,d;\"e\"\"f\"\r\n"
         );
-    }
-
-    #[test]
-    fn a_name_that_looks_like_a_formula_is_text() {
-        for name in ["=1+1", "+1", "-1", "@SUM(A1)"] {
-            assert_eq!(harmless(name), format!("'{name}"));
-        }
-        for name in ["5-speed", "a - b", "4.06, 5 gears", "a@b; c = d", "1:2"] {
-            assert_eq!(harmless(name), name);
-        }
-    }
-
-    #[test]
-    fn a_formula_behind_anything_that_may_part_cells_is_text() {
-        let rows = [
-            ("a,=1+1", "a,'=1+1"),
-            ("a;=1+1", "a;'=1+1"),
-            ("a; \t=1", "a; \t'=1"),
-            ("a;\"=1\"", "a;\"'=1\""),
-            ("\"=1", "\"'=1"),
-            ("a\t+1", "a\t'+1"),
-            ("a\r@A1", "a\r'@A1"),
-            ("a\n-1", "a\n'-1"),
-            (" =1", " '=1"),
-            ("\u{feff}=1", "\u{feff}'=1"),
-            ("＝1;＠A", "'＝1;'＠A"),
-            ("=1;=2,=3", "'=1;'=2,'=3"),
-            ("=-1", "'=-1"),
-        ];
-        for (name, expected) in rows {
-            assert_eq!(harmless(name), expected);
-        }
     }
 
     #[test]

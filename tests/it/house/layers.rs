@@ -7,6 +7,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("platform", &[]),
     ("unseen", &[]),
+    ("formula", &["unseen"]),
     ("logging", &["unseen"]),
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
@@ -18,7 +19,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "sheet",
         &[
-            "units", "unseen", "gearing", "project", "analysis", "chart", "draw",
+            "units", "formula", "gearing", "project", "analysis", "chart", "draw",
         ],
     ),
     (
