@@ -1,14 +1,19 @@
 //! The figures for a spreadsheet: CSV after RFC 4180, one row for each gear of each set.
 //!
-//! Numbers stand in full precision, without grouping and without exponents. A typed text (a name, a
+//! What was typed stands to its last digit, what was reckoned to fifteen digits, without grouping and
+//! without exponents: a binary number holds no more, and the rest is dust (14.392699999999998). Behind
+//! the figures stands what gives the set back. A typed text (a name, a
 //! label) is no formula to any spreadsheet.
 
 use crate::analysis::ProjectResults;
 use crate::chart::MarkedSpeeds;
-use crate::chart::table::{COLUMNS, ColumnDefinition, Figure, SetGear, Value};
+use crate::chart::table::{
+    COLUMNS, ColumnDefinition, Figure, Mark, Measure, SetGear, TYPED_COLUMNS, Typed, TypedGear,
+    Value, spelled,
+};
 use crate::formula::harmless;
 use crate::project::Project;
-use crate::units::{SpeedUnit, plain_number};
+use crate::units::{SpeedUnit, plain_number, reckoned_number, shortest_number};
 
 /// How numbers are spelled, and with it what stands between two cells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -28,10 +33,10 @@ impl DecimalMark {
         }
     }
 
-    fn number(self, number: f64) -> String {
-        let digits = plain_number(number);
+    /// Numbers that are spelled with a point, with this mark.
+    fn spelled(self, digits: &str) -> String {
         match self {
-            Self::Point => digits,
+            Self::Point => digits.to_owned(),
             Self::Comma => digits.replace('.', ","),
         }
     }
@@ -66,12 +71,17 @@ pub(super) fn table_with(
     };
     let mut titles = vec!["set".to_owned(), "name".to_owned()];
     titles.extend(columns.iter().map(|(title, f)| spelling.title(title, f)));
+    titles.extend(TYPED_COLUMNS.iter().map(|c| with_unit(c.title, c.unit)));
     let mut lines = vec![line(&titles, mark)];
+    let baseline = project.sets.baseline().id;
     for (number, (candidate, set)) in (1..).zip(project.sets.iter().zip(&results.sets)) {
         let name = harmless(candidate.set.name.as_str());
-        for gear in SetGear::all(set) {
+        let typed = TypedGear::all(project, &candidate.set, candidate.id == baseline);
+        for (gear, typed) in SetGear::all(set).zip(typed) {
             let mut cells = vec![format!("{number}"), name.clone()];
             cells.extend(columns.iter().map(|(_, f)| spelling.cell(f, &gear)));
+            let typed = TYPED_COLUMNS.iter().map(|column| (column.cell)(&typed));
+            cells.extend(typed.map(|typed| spelling.typed_cell(&typed)));
             lines.push(line(&cells, mark));
         }
     }
@@ -87,28 +97,59 @@ struct Spelling {
 impl Spelling {
     /// A heading with the speed that it stands for, and the unit in brackets: `at 90 km/h (rpm)`.
     fn title(&self, title: &str, figure: &Figure) -> String {
-        let mut heading = title.to_owned();
-        if let Some(mark) = figure.mark() {
-            let speed = self.mark.number(mark.in_unit(self.units));
-            heading = format!("{heading} {speed} {}", mark.unit(self.units));
+        let unit = figure.unit(self.units);
+        match figure.mark() {
+            Some(mark) => {
+                let speed = self.mark.spelled(&self.marked(mark));
+                with_unit(&format!("{title} {speed} {}", mark.unit(self.units)), unit)
+            }
+            None => with_unit(title, unit),
         }
-        match figure.unit(self.units) {
-            "" => heading,
-            unit => format!("{heading} ({unit})"),
+    }
+
+    /// The speed that was marked, as it was typed; from miles it reads back to the last binary digit.
+    fn marked(&self, mark: Mark) -> String {
+        let in_unit = mark.in_unit(self.units);
+        match (mark, self.units) {
+            (Mark::EngineSpeed(_), _) | (_, SpeedUnit::Kmh) => plain_number(in_unit),
+            (Mark::RoadSpeed(speed), SpeedUnit::Mph) => shortest_number(in_unit, |number| {
+                let share = SpeedUnit::Mph.to_kmh(number) / speed.kmh() - 1.0;
+                share.abs() <= f64::EPSILON
+            }),
         }
     }
 
     /// What a gear has of a figure, in the unit of its heading; empty where it has none.
     fn cell(&self, figure: &Figure, gear: &SetGear<'_>) -> String {
-        match figure.value(gear) {
-            Value::Text(text) => harmless(text),
-            Value::Number(number) => {
-                let in_unit = |n| figure.measure().map_or(n, |m| m.in_unit(n, self.units));
-                number
-                    .map(|n| self.mark.number(in_unit(n)))
-                    .unwrap_or_default()
+        let number = match figure.value(gear) {
+            Value::Text(text) => return harmless(text),
+            Value::Number(None) => return String::new(),
+            Value::Number(Some(number)) => number,
+        };
+        self.mark.spelled(&match (figure, figure.measure()) {
+            (Figure::TypedRatio, _) | (_, None | Some(Measure::TypedEngineSpeed)) => {
+                plain_number(number)
             }
+            (_, Some(measure)) => reckoned_number(measure.in_unit(number, self.units)),
+        })
+    }
+
+    /// Something that was typed, to the last digit.
+    fn typed_cell(&self, typed: &Typed<'_>) -> String {
+        match typed {
+            Typed::Nothing => String::new(),
+            Typed::Text(text) => harmless(text),
+            Typed::Number(number) => self.mark.spelled(&plain_number(*number)),
+            Typed::Ratios(ratios) => self.mark.spelled(&spelled(ratios)),
         }
+    }
+}
+
+/// A heading with its unit, where it has one.
+fn with_unit(title: &str, unit: &str) -> String {
+    match unit {
+        "" => title.to_owned(),
+        unit => format!("{title} ({unit})"),
     }
 }
 
