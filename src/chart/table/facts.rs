@@ -178,7 +178,7 @@ fn name_before(behind: &str, name: &Name) -> String {
     let name = name.as_str();
     let followed = format!("{name}{behind}");
     let ends_early = followed.find(behind) != Some(name.len());
-    let is_like_another = OPENINGS.iter().any(|opening| name.starts_with(opening));
+    let is_like_another = OPENINGS.iter().any(|opening| followed.starts_with(opening));
     if ends_early || is_like_another || name.contains("; ") || name.starts_with('"') {
         format!("\"{}\"", name.replace('"', "\"\""))
     } else {

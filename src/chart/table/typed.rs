@@ -77,13 +77,16 @@ impl<'a> TypedGear<'a> {
         place.map(|place| place + 1)
     }
 
-    /// The numbers of the stages that act on it, counted from 1: `1 and 3`.
+    /// The numbers of the stages that act on it, counted from 1: `1 and 3`, or `none` of them.
     pub fn stage_numbers(&self) -> String {
         let id = self.gear.map_or(GearId::REVERSE, |gear| gear.id);
         let stages = (1..).zip(&self.set.stages);
         let acting = stages.filter(|(_, stage)| stage.acts_on.includes(id));
         let numbers: Vec<String> = acting.map(|(number, _)| format!("{number}")).collect();
-        numbers.join(" and ")
+        match numbers.as_slice() {
+            [] if !self.set.stages.is_empty() => "none".to_owned(),
+            numbers => numbers.join(" and "),
+        }
     }
 }
 

@@ -11,7 +11,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("logging", &["unseen"]),
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
-    ("import", &["units", "gearing"]),
+    ("import", &["units", "formula", "gearing"]),
     ("project", &["units", "unseen", "platform", "gearing"]),
     ("analysis", &["units", "gearing", "project"]),
     ("chart", &["units", "gearing", "project", "analysis"]),
