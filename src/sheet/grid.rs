@@ -65,7 +65,7 @@ impl Grid {
     }
 }
 
-/// What stands above all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1`.
+/// What stands above all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
 pub(super) fn head_line(table: &Table) -> String {
     let engine = &table.engine;
     let speeds = [
@@ -78,9 +78,10 @@ pub(super) fn head_line(table: &Table) -> String {
         Some(format!("{what} {rpm} rpm"))
     });
     // A set that is alone is compared with nothing.
+    let count = table.sets.len();
     let baseline = table.sets.iter().find(|set| set.is_baseline);
-    let baseline = baseline.filter(|_| table.sets.len() > 1);
-    let baseline = baseline.map(|set| format!("baseline set {}", set.place + 1));
+    let baseline = baseline.filter(|_| count > 1);
+    let baseline = baseline.map(|set| format!("baseline set {} of {count}", set.place + 1));
     said.chain(baseline).collect::<Vec<String>>().join("; ")
 }
 

@@ -5,7 +5,7 @@
 
 use super::error::TableError;
 use super::found::FoundRow;
-use super::headings::{Heading, are_known, are_own};
+use super::headings::{Heading, MOST_COLUMNS, are_known, are_own};
 use super::lines::Lines;
 
 /// The heading of the first column, on the lowest line of the headings.
@@ -38,6 +38,9 @@ pub(super) fn headings(lines: &Lines<'_>, at: usize) -> Option<Band> {
     }
     let lowest = pieces(lines.get(at));
     let ends: Vec<usize> = lowest.iter().skip(1).map(|piece| piece.end).collect();
+    if ends.len() > MOST_COLUMNS {
+        return None;
+    }
     let blanks = " ".repeat(FIRST.len());
     let is_heading = |line: &str| line.starts_with(&blanks) && !line.trim().is_empty();
     let lines_above = (1..=MOST_HEADING_LINES.min(at))

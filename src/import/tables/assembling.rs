@@ -29,6 +29,10 @@ pub(super) fn assembled(found: Found) -> Result<OwnTable, TableError> {
     let tyre = usual_tyre(&read);
     let (marked_engine_speeds, marked_road_speeds) = marks(&found, &mut remarks);
     let baseline = baseline(&found, &mut remarks);
+    let present = found.sets.len();
+    if let Some(all) = found.head.sets.filter(|all| *all > present) {
+        remarks.push(format!("only {present} of {all} gear sets are in the text"));
+    }
     let left_out = unknown_columns(&found);
     if !left_out.is_empty() {
         remarks.push(format!("left out: the columns {}", left_out.join(", ")));

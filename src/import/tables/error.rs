@@ -17,6 +17,16 @@ pub enum TableError {
         /// The last line there is.
         line: usize,
     },
+    /// Gears are missing at the end of a set.
+    #[error(
+        "set {set} breaks off at gear {gear}: another must follow; copy the table again to its end"
+    )]
+    MissesGears {
+        /// The number of the set in the text.
+        set: usize,
+        /// The label of the last gear that is there.
+        gear: String,
+    },
     /// Its columns do not stand under their headings any more.
     #[error(
         "in line {line} the columns do not stand under their headings; copy the table as Markdown or CSV"

@@ -3,6 +3,9 @@
 use crate::gearing::parse_decimal;
 use crate::units::SpeedUnit;
 
+/// The most columns that a table of the program has: all marks there can be, several times over.
+pub(super) const MOST_COLUMNS: usize = 200;
+
 /// What stands in a column.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Column {
@@ -29,7 +32,9 @@ pub(super) enum Column {
     Idle,
     LowestUseful,
     Redline,
-    /// A figure that follows from others.
+    /// A road speed that follows from others.
+    RoadSpeed,
+    /// A figure of an upshift that follows from others.
     Reckoned,
     /// Another's, or without a heading.
     Unknown,
@@ -47,6 +52,7 @@ impl Column {
             self,
             Self::Ratio
                 | Self::Overall
+                | Self::RoadSpeed
                 | Self::AtEngineSpeed
                 | Self::AtRoadSpeed
                 | Self::OnFinalDrive
@@ -77,8 +83,8 @@ const PLAIN: [(&str, Unit, Column); 26] = [
     ("falls to", Unit::Rpm, Column::Reckoned),
     ("drop", Unit::Rpm, Column::Reckoned),
     ("drop", Unit::Percent, Column::Reckoned),
-    ("per 1000 rpm", Unit::Speed, Column::Reckoned),
-    ("at redline", Unit::Speed, Column::Reckoned),
+    ("per 1000 rpm", Unit::Speed, Column::RoadSpeed),
+    ("at redline", Unit::Speed, Column::RoadSpeed),
     ("teeth", Unit::None, Column::Teeth),
     ("crawler", Unit::None, Column::Crawler),
     ("shift point", Unit::Rpm, Column::ShiftPoint),
@@ -161,7 +167,7 @@ pub(super) fn are_own(headings: &[Heading]) -> bool {
             }
         }
     }
-    names_gears && known >= 2 && with_unit >= 1
+    names_gears && known >= 2 && with_unit >= 1 && headings.len() <= MOST_COLUMNS
 }
 
 fn unit_of(text: &str) -> Option<(Unit, Option<SpeedUnit>)> {

@@ -99,7 +99,7 @@ pub(super) fn found(lines: &Lines<'_>) -> Result<Found, TableError> {
         };
         above.clear();
     }
-    if breaks_off(&above) {
+    if breaks_off(&above) || lacks_columns(&found.sets, lines) {
         return Err(TableError::BreaksOff {
             line: lines.last() + 1,
         });
@@ -123,6 +123,15 @@ fn further_band(
         row.cells.extend(further.cells);
     }
     Ok(end)
+}
+
+/// Whether columns are missing at the end: in a text all sets have the same.
+fn lacks_columns(sets: &[FoundSet], lines: &Lines<'_>) -> bool {
+    let is_markdown = (0..lines.count()).any(|at| pipes::headings(lines, at).is_some());
+    match sets {
+        [first, .., last] if !is_markdown => last.headings.len() < first.headings.len(),
+        _ => false,
+    }
 }
 
 /// Whether what stands behind the last block is the beginning of another.
@@ -217,7 +226,8 @@ fn set_heading(line: &str) -> Option<(usize, Option<String>)> {
     let digits = rest.find(|c: char| !c.is_ascii_digit());
     let (number, rest) = rest.split_at(digits.unwrap_or(rest.len()));
     let name = match rest {
-        "" => None,
+        // The name may be cut away.
+        "" | ":" => None,
         rest => Some(rest.strip_prefix(": ")?.to_owned()),
     };
     Some((number.parse().ok()?, name))

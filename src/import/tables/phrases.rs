@@ -8,7 +8,7 @@ use crate::gearing::{
     Tyre, parse_decimal, parse_tyre,
 };
 
-/// What is said of all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1`.
+/// What is said of all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Head {
     pub(super) idle: Option<EngineSpeed>,
@@ -16,6 +16,8 @@ pub(super) struct Head {
     pub(super) redline: Option<EngineSpeed>,
     /// The number of the set that the others are compared with.
     pub(super) baseline: Option<usize>,
+    /// How many sets there were.
+    pub(super) sets: Option<usize>,
 }
 
 impl Head {
@@ -23,8 +25,10 @@ impl Head {
     pub(super) fn of(line: &str) -> Option<Self> {
         let mut head = Self::default();
         for phrase in line.split("; ") {
-            if let Some(number) = phrase.strip_prefix("baseline set ") {
+            if let Some(numbers) = phrase.strip_prefix("baseline set ") {
+                let (number, count) = numbers.split_once(" of ")?;
                 head.baseline = Some(number.parse().ok()?);
+                head.sets = Some(count.parse().ok()?);
                 continue;
             }
             let (what, rpm) = phrase.strip_suffix(" rpm")?.rsplit_once(' ')?;
@@ -50,6 +54,10 @@ pub(super) struct Facts {
     pub(super) unread: Vec<String>,
 }
 
+/// The most characters of a line about a set: three final drives of eight factors each and four stages
+/// with the longest names fall short of it.
+const MOST_CHARACTERS: usize = 4000;
+
 const SPREAD: &str = "spread ";
 const FINAL_DRIVE: &str = "final drive ";
 const TYRE: &str = "tyre ";
@@ -67,6 +75,10 @@ impl Facts {
     /// The phrases of a line, one after another.
     pub(super) fn of(line: &str) -> Self {
         let mut facts = Self::default();
+        if line.chars().nth(MOST_CHARACTERS).is_some() {
+            facts.unread.push(line.to_owned());
+            return facts;
+        }
         let mut rest = line.trim();
         while !rest.is_empty() {
             rest = match facts.take_stage(rest) {
@@ -223,9 +235,9 @@ mod tests {
 
     #[test]
     fn the_head_is_read_whole_or_not_at_all() {
-        let head = Head::of("redline 6500 rpm; idle 800 rpm; baseline set 2").unwrap();
+        let head = Head::of("redline 6500 rpm; idle 800 rpm; baseline set 2 of 3").unwrap();
         assert_eq!(head.redline.unwrap().rpm().to_bits(), 6500_f64.to_bits());
-        assert_eq!(head.baseline, Some(2));
+        assert_eq!((head.baseline, head.sets), (Some(2), Some(3)));
         for line in [
             "redline",
             "redline 6500",

@@ -50,7 +50,9 @@ impl<'a> SetReader<'a> {
         for row in &self.set.rows {
             rows.push(self.row(row)?);
         }
+        self.tell_crawlers(&mut rows);
         let has_reverse = self.ends_with_reverse(&rows);
+        self.ends_with_top(&rows, has_reverse)?;
         let stages = self.stages(facts.stages)?;
         let mut final_drives = self.final_drives(facts.final_drives)?;
         if final_drives.is_empty() {
@@ -192,6 +194,17 @@ impl<'a> SetReader<'a> {
         }
     }
 
+    /// Tells crawlers where no column does: a gear with no step amid gears with one.
+    fn tell_crawlers(&self, rows: &mut [ReadRow]) {
+        if self.set.has(Column::Crawler) || !self.set.has(Column::Step) {
+            return;
+        }
+        let last_shifted = (0..rows.len()).rev().find(|at| self.goes_up_from(*at));
+        for (at, row) in rows.iter_mut().enumerate().take(last_shifted.unwrap_or(0)) {
+            row.is_crawler = !self.goes_up_from(at);
+        }
+    }
+
     /// Whether the last row is reverse: it is labelled so, and the gear before it is the top.
     fn ends_with_reverse(&self, rows: &[ReadRow]) -> bool {
         let Some((last, before)) = rows.split_last() else {
@@ -204,11 +217,35 @@ impl<'a> SetReader<'a> {
             // Every forward gear has one.
             return last.shift.is_none();
         }
-        let Some(top) = before.iter().rposition(|row| !row.is_crawler) else {
-            return false;
+        let top = before.iter().rposition(|row| !row.is_crawler);
+        top.is_some_and(|top| !self.goes_up_from(top))
+    }
+
+    /// Whether a gear has an upshift, to a gear behind it.
+    fn goes_up_from(&self, at: usize) -> bool {
+        let row = &self.set.rows[at];
+        let has = |column| self.set.cell(row, column).is_some();
+        has(Column::Step) || has(Column::ShiftAt)
+    }
+
+    /// Refuses rows that stop where another gear must follow: an upshift leads to it, or there would be
+    /// one gear alone, whose shift point is printed for want of an upshift.
+    fn ends_with_top(&self, rows: &[ReadRow], has_reverse: bool) -> Result<(), TableError> {
+        let forward = rows.len() - usize::from(has_reverse);
+        let mut shifted = (0..forward).rev().filter(|at| !rows[*at].is_crawler);
+        let Some(last) = shifted.next() else {
+            return Ok(());
         };
-        let goes_up = |column| self.set.cell(&self.set.rows[top], column).is_some();
-        !goes_up(Column::Step) && !goes_up(Column::ShiftAt)
+        let is_alone = shifted.next().is_none();
+        let tells_upshifts = self.set.has(Column::Step) && self.set.has(Column::ShiftAt);
+        let misses = is_alone && tells_upshifts && !self.set.has(Column::ShiftPoint);
+        if misses || self.goes_up_from(last) {
+            return Err(TableError::MissesGears {
+                set: self.number,
+                gear: quoted(&self.set.rows[last].label),
+            });
+        }
+        Ok(())
     }
 
     fn stages(&self, said: Vec<Stage>) -> Result<Vec<Stage>, TableError> {

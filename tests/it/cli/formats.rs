@@ -110,7 +110,7 @@ fn markdown_is_a_pipe_table_for_each_set() {
     let text = table(&three_sets(), &["--as", "markdown"]);
     assert!(text.starts_with("## Camper van: which gears for the long road?\n\nredline 4500 rpm;"));
     assert!(
-        text.contains("; baseline set 1\n\n### Set 1: Fitted"),
+        text.contains("; baseline set 1 of 3\n\n### Set 1: Fitted"),
         "{text}"
     );
     let mut in_table = 0;
