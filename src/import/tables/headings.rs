@@ -41,9 +41,12 @@ pub(super) enum Column {
 }
 
 impl Column {
-    /// Whether a table has such a column only once.
+    /// Whether a set has such a column only once; two marked speeds may be spelled the same.
     pub(super) fn is_counted(self) -> bool {
-        !matches!(self, Self::Gear | Self::Against | Self::Unknown)
+        !matches!(
+            self,
+            Self::Gear | Self::Against | Self::AtEngineSpeed | Self::AtRoadSpeed | Self::Unknown
+        )
     }
 
     /// Whether every gear has something in it.

@@ -1,10 +1,10 @@
 //! Is what is there read, where somebody left out columns or lines, quoted or indented a table?
 
 use super::{Form, missing, table};
-use layshaft::gearing::GearRole;
+use layshaft::gearing::{GearRole, RoadSpeed};
 use layshaft::import::tables::{OwnTable, is_own_table, read};
-use layshaft::project::Project;
 use layshaft::project::examples::EXAMPLES;
+use layshaft::project::{Marks, Project};
 
 fn two_seater() -> Project {
     EXAMPLES[1].project().unwrap()
@@ -59,6 +59,17 @@ fn a_table_may_be_quoted_indented_and_surrounded() {
         let crlf = text.replace("\r\n", "\n").replace('\n', "\r\n");
         assert_eq!(table(&crlf), whole, "{form:?}");
         assert_eq!(table(text.trim_end()), whole, "{form:?}");
+    }
+}
+
+#[test]
+fn marks_that_are_spelled_the_same_do_not_part_a_set() {
+    let mut project = two_seater();
+    let marks = (0..8).map(|n| RoadSpeed::from_kmh(90.0 + f64::from(n) * 1e-6).unwrap());
+    project.marked_road_speeds = Marks::new(marks.collect()).unwrap();
+    for form in Form::ALL {
+        let read = table(&form.print(&project));
+        assert_eq!(read.sets, table(&form.print(&two_seater())).sets);
     }
 }
 
