@@ -18,6 +18,7 @@ pub mod app;
 pub mod chart;
 pub mod cli;
 pub mod draw;
+mod formula;
 pub mod gearing;
 pub mod import;
 mod letters;

@@ -124,6 +124,27 @@ pub fn plain_number(number: f64) -> String {
     number.to_string()
 }
 
+/// A number that was reckoned, to fifteen digits: `14.3927`, without the dust of 14.392699999999998.
+///
+/// A binary number holds fifteen decimal digits whatever they are; what follows them is an error of the
+/// reckoning as a rule.
+pub fn reckoned_number(number: f64) -> String {
+    plain_number(to_digits(number, 15))
+}
+
+/// The spelling with the fewest digits that `is_same` takes for the number; all digits where it takes
+/// no other.
+pub fn shortest_number(number: f64, is_same: impl Fn(f64) -> bool) -> String {
+    let mut shorter = (1..=17).map(|digits| to_digits(number, digits));
+    plain_number(shorter.find(|shorter| is_same(*shorter)).unwrap_or(number))
+}
+
+/// The number to so many digits, wherever its mark stands.
+fn to_digits(number: f64, digits: usize) -> f64 {
+    let spelled = format!("{number:.*e}", digits - 1);
+    spelled.parse().unwrap_or(number)
+}
+
 /// Up to it every whole number is both an `f64` and an `i64`: 2^53.
 const LARGEST_WHOLE: f64 = 9_007_199_254_740_992.0;
 
@@ -211,5 +232,31 @@ mod tests {
         assert_eq!(speed_text(7.25, SpeedUnit::Kmh), "7.2");
         assert_eq!(speed_text(19.97, SpeedUnit::Kmh), "20");
         assert_eq!(speed_text(160.934_4, SpeedUnit::Mph), "100");
+    }
+
+    #[test]
+    fn a_reckoned_number_is_spelled_without_dust() {
+        for (number, spelling) in [
+            (14.392_699_999_999_998, "14.3927"),
+            (7.830_999_999_999_999, "7.831"),
+            (37.0 / 9.0, "4.11111111111111"),
+            (5800.0, "5800"),
+            (-1540.25, "-1540.25"),
+            (0.0, "0"),
+        ] {
+            assert_eq!(reckoned_number(number), spelling);
+        }
+    }
+
+    #[test]
+    fn the_shortest_number_is_the_first_that_means_the_same() {
+        let kmh = SpeedUnit::Mph.to_kmh(70.0);
+        let mph = SpeedUnit::Mph.from_kmh(kmh);
+        let is_same = |n| SpeedUnit::Mph.to_kmh(n).to_bits() == kmh.to_bits();
+        assert_eq!(shortest_number(mph, is_same), "70");
+        assert_eq!(
+            shortest_number(0.1 + 0.2, |_| false),
+            (0.1 + 0.2).to_string()
+        );
     }
 }

@@ -13,6 +13,7 @@ mod ratio;
 mod results;
 mod shifting;
 mod speed;
+mod stage_text;
 mod text;
 mod tyre;
 
@@ -32,6 +33,7 @@ pub use ratio::{
 pub use results::{EngineLimits, GearResult, SetResults};
 pub use shifting::{Upshift, spread, steps, upshifts};
 pub use speed::{rpm_from_speed, speed_from_rpm};
+pub use stage_text::{parse_stages, stages_text};
 pub use text::{Label, Name, TextError};
 pub use tyre::{
     Construction, LoadIndex, RevsPerKm, RevsPerMile, Rim, ServiceDescription, ServiceError,

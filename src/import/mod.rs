@@ -4,3 +4,4 @@
 //! project. Nothing here knows a window, a file, a clock or chance either.
 
 pub mod gears;
+pub mod tables;

@@ -2,7 +2,7 @@
 //!
 //! BBCode has no way to write a square bracket that is none, so those of typed texts become round.
 
-use super::grid::{BRACKETS_NOTE, has_brackets, set_heading};
+use super::grid::{BRACKETS_NOTE, has_brackets, head_line, set_heading};
 use super::text::aligned;
 use crate::chart::Table;
 
@@ -10,6 +10,7 @@ use crate::chart::Table;
 pub fn table(title: Option<&str>, table: &Table) -> String {
     let bold = |text: &str| format!("[b]{}[/b]\n", round(text));
     let mut blocks: Vec<String> = title.map(bold).into_iter().collect();
+    blocks.push(format!("{}\n", head_line(table)));
     for (set, aligned) in table.sets.iter().zip(aligned(table)) {
         let name = bold(&set_heading(set));
         let facts = round(&set.facts_text("; "));

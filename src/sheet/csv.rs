@@ -1,16 +1,19 @@
 //! The figures for a spreadsheet: CSV after RFC 4180, one row for each gear of each set.
 //!
-//! Numbers stand in full precision, without grouping and without exponents. A spreadsheet reckons with
-//! a typed text (a name, a label) that opens with a sign such as `=`, and quotation marks alone do not
-//! stop it; nor is it sure where a cell begins, for a spreadsheet of another country parts cells at the
-//! other mark. So a sign gets an apostrophe before it wherever a cell could begin.
+//! What was typed stands to its last digit, what was reckoned to fifteen digits, without grouping and
+//! without exponents: a binary number holds no more, and the rest is dust (14.392699999999998). Behind
+//! the figures stands what gives the set back. A typed text (a name, a
+//! label) is no formula to any spreadsheet.
 
 use crate::analysis::ProjectResults;
 use crate::chart::MarkedSpeeds;
-use crate::chart::table::{COLUMNS, ColumnDefinition, Figure, SetGear, Value};
+use crate::chart::table::{
+    COLUMNS, ColumnDefinition, Figure, Mark, Measure, SetGear, TYPED_COLUMNS, Typed, TypedGear,
+    Value, spelled,
+};
+use crate::formula::harmless;
 use crate::project::Project;
-use crate::units::{SpeedUnit, plain_number};
-use crate::unseen::is_unseen;
+use crate::units::{SpeedUnit, plain_number, reckoned_number, shortest_number};
 
 /// How numbers are spelled, and with it what stands between two cells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -30,10 +33,10 @@ impl DecimalMark {
         }
     }
 
-    fn number(self, number: f64) -> String {
-        let digits = plain_number(number);
+    /// Numbers that are spelled with a point, with this mark.
+    fn spelled(self, digits: &str) -> String {
         match self {
-            Self::Point => digits,
+            Self::Point => digits.to_owned(),
             Self::Comma => digits.replace('.', ","),
         }
     }
@@ -68,12 +71,17 @@ pub(super) fn table_with(
     };
     let mut titles = vec!["set".to_owned(), "name".to_owned()];
     titles.extend(columns.iter().map(|(title, f)| spelling.title(title, f)));
+    titles.extend(TYPED_COLUMNS.iter().map(|c| with_unit(c.title, c.unit)));
     let mut lines = vec![line(&titles, mark)];
+    let baseline = project.sets.baseline().id;
     for (number, (candidate, set)) in (1..).zip(project.sets.iter().zip(&results.sets)) {
         let name = harmless(candidate.set.name.as_str());
-        for gear in SetGear::all(set) {
+        let typed = TypedGear::all(project, &candidate.set, candidate.id == baseline);
+        for (gear, typed) in SetGear::all(set).zip(typed) {
             let mut cells = vec![format!("{number}"), name.clone()];
             cells.extend(columns.iter().map(|(_, f)| spelling.cell(f, &gear)));
+            let typed = TYPED_COLUMNS.iter().map(|column| (column.cell)(&typed));
+            cells.extend(typed.map(|typed| spelling.typed_cell(&typed)));
             lines.push(line(&cells, mark));
         }
     }
@@ -89,56 +97,60 @@ struct Spelling {
 impl Spelling {
     /// A heading with the speed that it stands for, and the unit in brackets: `at 90 km/h (rpm)`.
     fn title(&self, title: &str, figure: &Figure) -> String {
-        let mut heading = title.to_owned();
-        if let Some(mark) = figure.mark() {
-            let speed = self.mark.number(mark.in_unit(self.units));
-            heading = format!("{heading} {speed} {}", mark.unit(self.units));
+        let unit = figure.unit(self.units);
+        match figure.mark() {
+            Some(mark) => {
+                let speed = self.mark.spelled(&self.marked(mark));
+                with_unit(&format!("{title} {speed} {}", mark.unit(self.units)), unit)
+            }
+            None => with_unit(title, unit),
         }
-        match figure.unit(self.units) {
-            "" => heading,
-            unit => format!("{heading} ({unit})"),
+    }
+
+    /// The speed that was marked, as it was typed; from miles it reads back to the last binary digit.
+    fn marked(&self, mark: Mark) -> String {
+        let in_unit = mark.in_unit(self.units);
+        match (mark, self.units) {
+            (Mark::EngineSpeed(_), _) | (_, SpeedUnit::Kmh) => plain_number(in_unit),
+            (Mark::RoadSpeed(speed), SpeedUnit::Mph) => shortest_number(in_unit, |number| {
+                let share = SpeedUnit::Mph.to_kmh(number) / speed.kmh() - 1.0;
+                share.abs() <= f64::EPSILON
+            }),
         }
     }
 
     /// What a gear has of a figure, in the unit of its heading; empty where it has none.
     fn cell(&self, figure: &Figure, gear: &SetGear<'_>) -> String {
-        match figure.value(gear) {
-            Value::Text(text) => harmless(text),
-            Value::Number(number) => {
-                let in_unit = |n| figure.measure().map_or(n, |m| m.in_unit(n, self.units));
-                number
-                    .map(|n| self.mark.number(in_unit(n)))
-                    .unwrap_or_default()
+        let number = match figure.value(gear) {
+            Value::Text(text) => return harmless(text),
+            Value::Number(None) => return String::new(),
+            Value::Number(Some(number)) => number,
+        };
+        self.mark.spelled(&match (figure, figure.measure()) {
+            (Figure::TypedRatio, _) | (_, None | Some(Measure::TypedEngineSpeed)) => {
+                plain_number(number)
             }
+            (_, Some(measure)) => reckoned_number(measure.in_unit(number, self.units)),
+        })
+    }
+
+    /// Something that was typed, to the last digit.
+    fn typed_cell(&self, typed: &Typed<'_>) -> String {
+        match typed {
+            Typed::Nothing => String::new(),
+            Typed::Text(text) => harmless(text),
+            Typed::Number(number) => self.mark.spelled(&plain_number(*number)),
+            Typed::Ratios(ratios) => self.mark.spelled(&spelled(ratios)),
         }
     }
 }
 
-/// The signs that open a formula, as typed and in full width.
-///
-/// # Source
-/// OWASP, CSV Injection: the characters to be wary of at the beginning of a cell. Its tab and line
-/// breaks are among [`PARTS_CELLS`], so that a sign behind them is met as well.
-const OPENS_FORMULA: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
-
-/// What may part one cell from another, in this file or as another spreadsheet reads it; behind a
-/// quotation mark a cell may begin as well.
-const PARTS_CELLS: [char; 6] = [',', ';', '\t', '\r', '\n', '"'];
-
-/// A typed text in which no spreadsheet finds a formula, at whichever mark it parts cells.
-fn harmless(text: &str) -> String {
-    let mut harmless = String::with_capacity(text.len());
-    let mut may_begin = true;
-    for c in text.chars() {
-        if may_begin && OPENS_FORMULA.contains(&c) {
-            harmless.push('\'');
-        }
-        harmless.push(c);
-        // Some spreadsheets drop blanks at the beginning of a cell.
-        let is_nothing = c.is_whitespace() || is_unseen(c);
-        may_begin = PARTS_CELLS.contains(&c) || (may_begin && is_nothing);
+/// A heading with its unit, where it has one.
+fn with_unit(title: &str, unit: &str) -> String {
+    match unit {
+        "" => title.to_owned(),
+        unit => format!("{title} ({unit})"),
     }
-    harmless
 }
 
 /// One line: a cell that holds a separator, a quotation mark or a line break stands in quotation
@@ -159,6 +171,7 @@ fn line(cells: &[String], mark: DecimalMark) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::formula::OPENS_FORMULA;
 
     #[test]
     fn a_cell_with_the_separator_stands_in_quotation_marks() {
@@ -171,38 +184,6 @@ mod tests {
             line(&cells, DecimalMark::Comma),
             "\"a;b\";c,d;\"e\"\"f\"\r\n"
         );
-    }
-
-    #[test]
-    fn a_name_that_looks_like_a_formula_is_text() {
-        for name in ["=1+1", "+1", "-1", "@SUM(A1)"] {
-            assert_eq!(harmless(name), format!("'{name}"));
-        }
-        for name in ["5-speed", "a - b", "4.06, 5 gears", "a@b; c = d", "1:2"] {
-            assert_eq!(harmless(name), name);
-        }
-    }
-
-    #[test]
-    fn a_formula_behind_anything_that_may_part_cells_is_text() {
-        let rows = [
-            ("a,=1+1", "a,'=1+1"),
-            ("a;=1+1", "a;'=1+1"),
-            ("a; \t=1", "a; \t'=1"),
-            ("a;\"=1\"", "a;\"'=1\""),
-            ("\"=1", "\"'=1"),
-            ("a\t+1", "a\t'+1"),
-            ("a\r@A1", "a\r'@A1"),
-            ("a\n-1", "a\n'-1"),
-            (" =1", " '=1"),
-            ("\u{feff}=1", "\u{feff}'=1"),
-            ("＝1;＠A", "'＝1;'＠A"),
-            ("=1;=2,=3", "'=1;'=2,'=3"),
-            ("=-1", "'=-1"),
-        ];
-        for (name, expected) in rows {
-            assert_eq!(harmless(name), expected);
-        }
     }
 
     #[test]

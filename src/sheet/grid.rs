@@ -4,7 +4,8 @@
 //! figure outside the useful engine speeds stands in brackets and has no difference: it is no gear
 //! that one would drive in.
 
-use crate::chart::{Column, SetTable, Table};
+use crate::chart::{SetTable, Table};
+use crate::units::typed_rpm_text;
 
 /// What explains the brackets, where there are any.
 pub(super) const BRACKETS_NOTE: &str =
@@ -45,7 +46,7 @@ impl Grid {
             .collect();
         let sets = table.sets.iter();
         sets.map(|set| Self {
-            headings: headings(&table.columns, &has_difference, &against),
+            headings: headings(table, &has_difference, &against),
             rows: rows(set, &has_difference),
         })
         .collect()
@@ -62,6 +63,26 @@ impl Grid {
             headings: kept(self.headings, &is_used),
         }
     }
+}
+
+/// What stands above all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
+pub(super) fn head_line(table: &Table) -> String {
+    let engine = &table.engine;
+    let speeds = [
+        ("redline", Some(engine.redline)),
+        ("lowest useful", engine.lowest_useful),
+        ("idle", engine.idle),
+    ];
+    let said = speeds.iter().filter_map(|(what, speed)| {
+        let rpm = typed_rpm_text((*speed)?.rpm());
+        Some(format!("{what} {rpm} rpm"))
+    });
+    // A set that is alone is compared with nothing.
+    let count = table.sets.len();
+    let baseline = table.sets.iter().find(|set| set.is_baseline);
+    let baseline = baseline.filter(|_| count > 1);
+    let baseline = baseline.map(|set| format!("baseline set {} of {count}", set.place + 1));
+    said.chain(baseline).collect::<Vec<String>>().join("; ")
 }
 
 /// What stands above a set: `Set 2: Taller final drive`, or just its name if that says the same.
@@ -94,9 +115,9 @@ fn has_difference(set: &SetTable, at: usize) -> bool {
     cells.any(|cell| cell.difference.is_some())
 }
 
-fn headings(columns: &[Column], has_difference: &[bool], against: &str) -> Vec<Heading> {
+fn headings(table: &Table, has_difference: &[bool], against: &str) -> Vec<Heading> {
     let mut headings = Vec::new();
-    for (column, &has_difference) in columns.iter().zip(has_difference) {
+    for (column, &has_difference) in table.columns.iter().zip(has_difference) {
         headings.push(Heading {
             title: column.title.clone(),
             unit: column.unit,
@@ -112,6 +133,12 @@ fn headings(columns: &[Column], has_difference: &[bool], against: &str) -> Vec<H
             });
         }
     }
+    headings.extend(table.typed.iter().map(|column| Heading {
+        title: column.title.to_owned(),
+        unit: column.unit,
+        is_number: true,
+        is_difference: false,
+    }));
     headings
 }
 
@@ -130,6 +157,10 @@ fn rows(set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
                 });
             }
         }
+        cells.extend(row.typed.iter().map(|text| GridCell {
+            text: text.clone(),
+            is_bracketed: false,
+        }));
         cells
     };
     set.rows.iter().map(cells).collect()

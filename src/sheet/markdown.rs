@@ -1,6 +1,6 @@
 //! The table for a forum or a page that reads Markdown: a pipe table for each set.
 
-use super::grid::{BRACKETS_NOTE, Grid, Heading, has_brackets, set_heading};
+use super::grid::{BRACKETS_NOTE, Grid, Heading, has_brackets, head_line, set_heading};
 use crate::chart::Table;
 
 /// The table with a heading, a line of facts and a pipe table for each set.
@@ -9,6 +9,7 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
         .map(|title| format!("## {}\n", escaped(title)))
         .into_iter()
         .collect();
+    blocks.push(format!("{}\n", head_line(table)));
     for (set, grid) in table.sets.iter().zip(Grid::of_all(table)) {
         blocks.push(format!("### {}\n", escaped(&set_heading(set))));
         blocks.push(format!("{}\n", escaped(&set.facts_text("; "))));

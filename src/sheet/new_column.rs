@@ -10,6 +10,7 @@ use crate::chart::table::{
 use crate::chart::{MarkedSpeeds, Table};
 use crate::project::examples::EXAMPLES;
 use crate::project::{PageForm, Project, SetId};
+use crate::units::reckoned_number;
 
 /// A step over the step after it: `1.10` for the first gear of the example.
 static PROGRESSION: ColumnDefinition = ColumnDefinition {
@@ -100,7 +101,9 @@ fn a_new_column_stands_in_csv_and_json_and_in_the_reference() {
     let project = project();
     let marked = MarkedSpeeds::of(&project);
     let results = ProjectResults::of(&project);
-    let full = results.sets[0].gears[0].progression.unwrap().to_string();
+    let progression = results.sets[0].gears[0].progression.unwrap();
+    let full = progression.to_string();
+    let reckoned = reckoned_number(progression);
     let csv = csv::table_with(
         &project,
         &results,
@@ -111,7 +114,7 @@ fn a_new_column_stands_in_csv_and_json_and_in_the_reference() {
     let json = json::table_with(&project, &results, &marked, &columns()).unwrap();
     for (text, words) in [
         (&csv, ",step over step,pace at 2000 rpm"),
-        (&csv, &full),
+        (&csv, &reckoned),
         (&json, "\"progression\": "),
         (&json, &full),
         (&json, "\"pace_min\": "),

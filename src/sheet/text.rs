@@ -3,7 +3,7 @@
 //! All sets share their columns and widths, so that they can be compared down the page. Where the
 //! columns do not fit a page side by side, they stand in bands, one under another.
 
-use super::grid::{BRACKETS_NOTE, Grid, GridCell, has_brackets, set_heading};
+use super::grid::{BRACKETS_NOTE, Grid, GridCell, has_brackets, head_line, set_heading};
 use crate::chart::Table;
 
 /// Two blanks part columns: one would part the words of a heading as well.
@@ -12,12 +12,13 @@ const GAP: &str = "  ";
 /// The widest line, in characters, that neither a forum nor most terminals break.
 const PAGE: usize = 100;
 
-/// The table with the sets one under another, each under its name and what is said of it as a whole.
+/// What the engine can, then the sets one under another, each under its name and what is said of it as a whole.
 pub fn table(title: Option<&str>, table: &Table) -> String {
     let mut blocks: Vec<String> = title
         .map(|title| format!("{title}\n"))
         .into_iter()
         .collect();
+    blocks.push(format!("{}\n", head_line(table)));
     for (set, aligned) in table.sets.iter().zip(aligned(table)) {
         let facts = set.facts_text("; ");
         blocks.push(format!("{}\n{facts}\n\n{aligned}", set_heading(set)));

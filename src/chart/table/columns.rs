@@ -2,8 +2,10 @@
 
 use super::definition::{AtTheBench, ColumnDefinition, ForReaders, Holds, Key, Need, SetGear};
 use super::measure::Measure;
-use crate::gearing::{EngineSpeed, RoadSpeed, Upshift};
+use super::typed::{Typed, TypedColumn};
+use crate::gearing::{ActsOn, EngineSpeed, Factor, GearRole, RoadSpeed, Upshift, stages_text};
 use crate::units::{percent_difference_text, rpm_difference_text};
+use std::borrow::Cow;
 
 /// Every column, from left to right; the first names the gear.
 pub static COLUMNS: &[&ColumnDefinition] = &[
@@ -204,6 +206,115 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         }),
     },
 ];
+
+/// What a mark of yes or no says where it says yes.
+const YES: Typed<'static> = Typed::Text(Cow::Borrowed("yes"));
+
+/// Every column with something that was typed, behind those of [`COLUMNS`].
+pub static TYPED_COLUMNS: &[&TypedColumn] = &[
+    &TypedColumn {
+        title: "teeth",
+        unit: "",
+        // They stand before the ratio.
+        texts_need_it: |_| false,
+        cell: |g| match g.ratio() {
+            Some(ratio) if !matches!(ratio.factors(), [Factor::Number(_)]) => {
+                Typed::Ratios(std::slice::from_ref(ratio))
+            }
+            _ => Typed::Nothing,
+        },
+    },
+    &TypedColumn {
+        title: "crawler",
+        unit: "",
+        texts_need_it: |set| set.gears.iter().any(|g| g.role == GearRole::Crawler),
+        cell: |g| yes_if(g.gear.is_some_and(|gear| gear.role == GearRole::Crawler)),
+    },
+    &TypedColumn {
+        title: "shift point",
+        unit: "rpm",
+        // Where there is an upshift, it says when.
+        texts_need_it: |set| set.chain().count() == 1,
+        cell: |g| {
+            let shift = g.gear.map(|gear| g.set.shift_of(gear).rpm());
+            shift.map_or(Typed::Nothing, Typed::Number)
+        },
+    },
+    &TypedColumn {
+        title: "final drives",
+        unit: "",
+        // Its words stand above the table.
+        texts_need_it: |_| false,
+        cell: |g| Typed::Ratios(&g.set.final_drives),
+    },
+    &TypedColumn {
+        title: "on final drive",
+        unit: "",
+        texts_need_it: |set| set.final_drives.len() > 1,
+        cell: |g| count(g.final_drive_number()),
+    },
+    &TypedColumn {
+        title: "stages",
+        unit: "",
+        // Their words stand above the table.
+        texts_need_it: |_| false,
+        cell: |g| text(stages_text(&g.set.stages)),
+    },
+    &TypedColumn {
+        title: "through stage",
+        unit: "",
+        texts_need_it: |set| set.stages.iter().any(|s| s.acts_on != ActsOn::EveryGear),
+        cell: |g| text(g.stage_numbers()),
+    },
+    &TypedColumn {
+        title: "tyre",
+        unit: "",
+        // Its words stand above the table.
+        texts_need_it: |_| false,
+        cell: |g| text(g.set.tyre.unwrap_or(g.project.tyre).to_string()),
+    },
+    &TypedColumn {
+        title: "baseline",
+        unit: "",
+        // What stands above all sets says so, and what the engine can.
+        texts_need_it: |_| false,
+        cell: |g| yes_if(g.is_baseline),
+    },
+    &TypedColumn {
+        title: "idle",
+        unit: "rpm",
+        texts_need_it: |_| false,
+        cell: |g| rpm(g.project.engine.idle),
+    },
+    &TypedColumn {
+        title: "lowest useful",
+        unit: "rpm",
+        texts_need_it: |_| false,
+        cell: |g| rpm(g.project.engine.lowest_useful),
+    },
+    &TypedColumn {
+        title: "redline",
+        unit: "rpm",
+        texts_need_it: |_| false,
+        cell: |g| rpm(Some(g.project.engine.redline)),
+    },
+];
+
+fn yes_if(is_so: bool) -> Typed<'static> {
+    if is_so { YES } else { Typed::Nothing }
+}
+
+fn text(text: String) -> Typed<'static> {
+    Typed::Text(Cow::Owned(text))
+}
+
+fn count(number: Option<usize>) -> Typed<'static> {
+    number.map_or(Typed::Nothing, |number| text(number.to_string()))
+}
+
+fn rpm(speed: Option<EngineSpeed>) -> Typed<'static> {
+    speed.map_or(Typed::Nothing, |speed| Typed::Number(speed.rpm()))
+}
 
 /// A column without differences, which the bench does without.
 const fn plain(title: &'static str, need: Need) -> ForReaders {

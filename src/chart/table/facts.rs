@@ -1,7 +1,7 @@
 //! What is said of a set as a whole? Each fact is defined here, once, for readers and programs.
 
 use super::definition::Key;
-use crate::gearing::{GearSet, Ratio, SetResults, Stage, Tyre};
+use crate::gearing::{GearSet, Name, Ratio, SetResults, Stage, Tyre};
 use crate::project::Project;
 use crate::units::{mm_text, ratio_text, step_text};
 
@@ -165,7 +165,25 @@ fn final_drives(set: &GearSet) -> String {
 fn stage(stage: &Stage) -> String {
     let position = &stage.positions[stage.present];
     let ratio = ratio_text(position.ratio.value());
-    format!("{} in {} = {ratio}", stage.name, position.name)
+    let name = name_before(" in ", &stage.name);
+    format!("{name} in {} = {ratio}", name_before(" = ", &position.name))
+}
+
+/// How a phrase about a set opens that is not about a stage.
+const OPENINGS: [&str; 3] = ["spread ", "final drive ", "tyre "];
+
+/// A name with `behind` after it: in quotation marks where it could not be told from what follows, or
+/// from another phrase; its own are doubled then.
+fn name_before(behind: &str, name: &Name) -> String {
+    let name = name.as_str();
+    let followed = format!("{name}{behind}");
+    let ends_early = followed.find(behind) != Some(name.len());
+    let is_like_another = OPENINGS.iter().any(|opening| followed.starts_with(opening));
+    if ends_early || is_like_another || name.contains("; ") || name.starts_with('"') {
+        format!("\"{}\"", name.replace('"', "\"\""))
+    } else {
+        name.to_owned()
+    }
 }
 
 fn tyre(set: &ProjectSet<'_>) -> String {

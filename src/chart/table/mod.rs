@@ -1,20 +1,22 @@
 //! The table of ratios, steps and speeds, as text in cells.
 //!
 //! What its columns hold is defined in `columns`, what is said of a set in `facts`; here cells are
-//! made of both.
+//! made of both. A column may also give back what was typed (`typed`).
 
 mod columns;
 mod definition;
 mod facts;
 mod measure;
+mod typed;
 
-pub use columns::COLUMNS;
+pub use columns::{COLUMNS, TYPED_COLUMNS};
 pub use definition::{
     AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,
     NumberAtRoadSpeed, NumberOf, SetGear, Value,
 };
 pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
 pub use measure::Measure;
+pub use typed::{Typed, TypedColumn, TypedGear, spelled};
 
 use crate::analysis::ProjectResults;
 use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
@@ -27,6 +29,10 @@ use std::borrow::Cow;
 pub struct Table {
     /// What the cells of every row hold, from left to right.
     pub columns: Vec<Column>,
+    /// What a text for readers adds to them, so that its sets can be given back.
+    pub typed: Vec<&'static TypedColumn>,
+    /// What the engine can.
+    pub engine: EngineLimits,
     /// One for each set, in their order.
     pub sets: Vec<SetTable>,
 }
@@ -95,6 +101,8 @@ pub struct Row {
     pub gear: String,
     /// One for each column.
     pub cells: Vec<Cell>,
+    /// One for each of the columns that a text adds.
+    pub typed: Vec<String>,
 }
 
 /// One figure.
@@ -154,6 +162,7 @@ impl Table {
         definitions: &[&'static ColumnDefinition],
     ) -> Self {
         let columns = columns(definitions, marked, project.units);
+        let typed = typed_columns(project);
         let baseline_place = project.sets.baseline_place();
         let baseline: &SetResults = &results.sets[baseline_place];
         let mut sets = Vec::with_capacity(results.sets.len());
@@ -161,8 +170,8 @@ impl Table {
             let is_baseline = place == baseline_place;
             let rows = Rows {
                 columns: &columns,
-                units: project.units,
-                engine: &project.engine,
+                typed: &typed,
+                project,
                 baseline: Some(baseline).filter(|_| !is_baseline),
             };
             sets.push(SetTable {
@@ -179,7 +188,12 @@ impl Table {
                 rows: rows.of(&candidate.set, set),
             });
         }
-        Self { columns, sets }
+        Self {
+            columns,
+            typed,
+            engine: project.engine,
+            sets,
+        }
     }
 }
 
@@ -215,31 +229,44 @@ fn columns(
     columns
 }
 
+/// The columns that a text needs for any of the sets.
+fn typed_columns(project: &Project) -> Vec<&'static TypedColumn> {
+    let is_needed = |column: &&&TypedColumn| {
+        let mut sets = project.sets.iter();
+        sets.any(|candidate| (column.texts_need_it)(&candidate.set))
+    };
+    TYPED_COLUMNS.iter().filter(is_needed).copied().collect()
+}
+
 /// Everything that the rows of a set have in common.
 struct Rows<'a> {
     columns: &'a [Column],
-    units: SpeedUnit,
-    engine: &'a EngineLimits,
+    typed: &'a [&'static TypedColumn],
+    project: &'a Project,
     /// The set that this one is compared with, where it is compared.
     baseline: Option<&'a SetResults>,
 }
 
 impl Rows<'_> {
     fn of(&self, set: &GearSet, results: &SetResults) -> Vec<Row> {
-        let forward = set.gears.iter().map(|gear| &gear.ratio);
-        let typed = forward.chain(set.reverse.as_ref().map(|reverse| &reverse.ratio));
+        let typed = TypedGear::all(self.project, set, self.baseline.is_none());
         let gears = SetGear::all(results).zip(typed);
-        gears.map(|(gear, typed)| self.row(gear, typed)).collect()
+        gears.map(|(gear, typed)| self.row(gear, &typed)).collect()
     }
 
-    fn row(&self, gear: SetGear<'_>, typed: &Ratio) -> Row {
+    fn row(&self, gear: SetGear<'_>, typed: &TypedGear<'_>) -> Row {
         let like = self.baseline.and_then(|set| gear.counterpart_in(set));
         let cells = self.columns.iter();
         Row {
             id: gear.gear.gear.id,
             gear: gear.gear.gear.label.clone(),
             cells: cells
-                .map(|column| self.cell(column, gear, typed, like))
+                .map(|column| self.cell(column, gear, typed.ratio(), like))
+                .collect(),
+            typed: self
+                .typed
+                .iter()
+                .map(|column| (column.cell)(typed).shown())
                 .collect(),
         }
     }
@@ -248,7 +275,7 @@ impl Rows<'_> {
         &self,
         column: &Column,
         gear: SetGear<'_>,
-        typed: &Ratio,
+        typed: Option<&Ratio>,
         like: Option<SetGear<'_>>,
     ) -> Cell {
         let figure = &column.figure;
@@ -257,10 +284,12 @@ impl Rows<'_> {
             Value::Number(None) => return Cell::default(),
             Value::Number(Some(number)) => number,
         };
-        let rounded = figure.measure().map(|m| m.rounded(number, self.units));
+        let rounded = figure
+            .measure()
+            .map(|m| m.rounded(number, self.project.units));
         let text = rounded.unwrap_or_default();
         let engine_rpm = figure.engine_rpm(&gear);
-        let is_dim = engine_rpm.is_some_and(|rpm| !self.engine.allow(rpm));
+        let is_dim = engine_rpm.is_some_and(|rpm| !self.project.engine.allow(rpm));
         let words = column.readers.difference.zip(like);
         let words = words.filter(|_| !is_dim);
         let difference = words.and_then(|(words, like)| match figure.value(&like) {
@@ -268,14 +297,12 @@ impl Rows<'_> {
             Value::Number(None) | Value::Text(_) => None,
         });
         Cell {
-            text: match figure {
+            text: match (figure, typed) {
                 // A typed tooth pair stands before its value; a typed number is its value.
-                Figure::TypedRatio if typed.has_teeth() => format!("{typed} = {text}"),
-                Figure::Label
-                | Figure::TypedRatio
-                | Figure::Number(..)
-                | Figure::AtEngineSpeed(..)
-                | Figure::AtRoadSpeed(..) => text,
+                (Figure::TypedRatio, Some(typed)) if typed.has_teeth() => {
+                    format!("{typed} = {text}")
+                }
+                _ => text,
             },
             difference,
             is_dim,

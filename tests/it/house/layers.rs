@@ -8,10 +8,11 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("platform", &[]),
     ("unseen", &[]),
     ("letters", &["unseen"]),
+    ("formula", &["unseen"]),
     ("logging", &["unseen"]),
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
-    ("import", &["units", "gearing"]),
+    ("import", &["units", "formula", "gearing"]),
     ("project", &["units", "unseen", "platform", "gearing"]),
     ("analysis", &["units", "letters", "gearing", "project"]),
     ("chart", &["units", "gearing", "project", "analysis"]),
@@ -22,7 +23,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "sheet",
         &[
-            "units", "unseen", "gearing", "project", "analysis", "chart", "draw",
+            "units", "formula", "gearing", "project", "analysis", "chart", "draw",
         ],
     ),
     (

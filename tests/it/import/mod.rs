@@ -1,3 +1,4 @@
 //! Is text that was copied from elsewhere read as it was meant?
 
 mod gears;
+mod tables;

@@ -1,0 +1,251 @@
+//! The words above the cells of a table: what the engine can, and what is said of a set as a whole.
+//!
+//! The phrases about a set are those of `chart::table`'s facts, in their order or any other; the words
+//! above all sets are those of the text tables' head.
+
+use crate::gearing::{
+    ActsOn, EngineSpeed, Factor, Name, Position, Ratio, RollingCircumference, Stage, ToothPair,
+    Tyre, parse_decimal, parse_tyre,
+};
+
+/// What is said of all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Head {
+    pub(super) idle: Option<EngineSpeed>,
+    pub(super) lowest_useful: Option<EngineSpeed>,
+    pub(super) redline: Option<EngineSpeed>,
+    /// The number of the set that the others are compared with.
+    pub(super) baseline: Option<usize>,
+    /// How many sets there were.
+    pub(super) sets: Option<usize>,
+}
+
+impl Head {
+    /// What a line says of all sets; none where any of it is something else.
+    pub(super) fn of(line: &str) -> Option<Self> {
+        let mut head = Self::default();
+        for phrase in line.split("; ") {
+            if let Some(numbers) = phrase.strip_prefix("baseline set ") {
+                let (number, count) = numbers.split_once(" of ")?;
+                head.baseline = Some(number.parse().ok()?);
+                head.sets = Some(count.parse().ok()?);
+                continue;
+            }
+            let (what, rpm) = phrase.strip_suffix(" rpm")?.rsplit_once(' ')?;
+            let speed = Some(EngineSpeed::from_rpm(parse_decimal(rpm).ok()?).ok()?);
+            match what {
+                "idle" => head.idle = speed,
+                "lowest useful" => head.lowest_useful = speed,
+                "redline" => head.redline = speed,
+                _ => return None,
+            }
+        }
+        Some(head)
+    }
+}
+
+/// What is said of a set as a whole.
+#[derive(Debug, Default)]
+pub(super) struct Facts {
+    pub(super) final_drives: Vec<Ratio>,
+    pub(super) stages: Vec<Stage>,
+    pub(super) tyre: Option<Tyre>,
+    /// What was not understood.
+    pub(super) unread: Vec<String>,
+}
+
+/// The most characters of a line about a set: three final drives of eight factors each and four stages
+/// with the longest names fall short of it.
+const MOST_CHARACTERS: usize = 4000;
+
+const SPREAD: &str = "spread ";
+const FINAL_DRIVE: &str = "final drive ";
+const TYRE: &str = "tyre ";
+
+/// Whether a line opens as what is said of a set does.
+pub(super) fn says_facts(line: &str) -> bool {
+    let mut openings = [SPREAD, FINAL_DRIVE, TYRE].into_iter();
+    openings.any(|opening| {
+        let rest = line.strip_prefix(opening);
+        rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_alphanumeric()))
+    }) && line.contains(|c: char| c.is_ascii_digit())
+}
+
+impl Facts {
+    /// The phrases of a line, one after another.
+    pub(super) fn of(line: &str) -> Self {
+        let mut facts = Self::default();
+        if line.chars().nth(MOST_CHARACTERS).is_some() {
+            facts.unread.push(line.to_owned());
+            return facts;
+        }
+        let mut rest = line.trim();
+        while !rest.is_empty() {
+            rest = match facts.take_stage(rest) {
+                Some(behind) => behind,
+                None => facts.take_phrase(rest),
+            };
+        }
+        facts
+    }
+
+    /// Takes a phrase that ends at the next mark between phrases; what stands behind it.
+    fn take_phrase<'a>(&mut self, text: &'a str) -> &'a str {
+        let (phrase, behind) = phrase_of(text);
+        if self.take(phrase).is_none() {
+            self.unread.push(phrase.to_owned());
+        }
+        behind
+    }
+
+    fn take(&mut self, phrase: &str) -> Option<()> {
+        if let Some(spread) = phrase.strip_prefix(SPREAD) {
+            // It follows from the gears.
+            parse_decimal(spread).ok()?;
+        } else if let Some(finals) = phrase.strip_prefix(FINAL_DRIVE) {
+            let finals: Option<Vec<Ratio>> = finals.split(" and ").map(reading).collect();
+            self.final_drives = finals?;
+        } else {
+            self.tyre = Some(tyre(phrase.strip_prefix(TYRE)?)?);
+        }
+        Some(())
+    }
+
+    /// Takes a stage in the position that it stands in, `transfer box in low = 2.420`.
+    fn take_stage<'a>(&mut self, text: &'a str) -> Option<&'a str> {
+        if says_facts(text) {
+            // A stage of such a name stands in quotation marks.
+            return None;
+        }
+        let (name, rest) = name_before(" in ", text)?;
+        let (position, rest) = name_before(" = ", rest)?;
+        let (ratio, behind) = phrase_of(rest);
+        self.stages.push(Stage {
+            name: Name::new(&name).ok()?,
+            positions: vec![Position {
+                name: Name::new(&position).ok()?,
+                ratio: number(ratio)?,
+            }],
+            present: 0,
+            acts_on: ActsOn::EveryGear,
+        });
+        Some(behind)
+    }
+}
+
+/// A phrase, and what stands behind the mark that parts it from the next.
+fn phrase_of(text: &str) -> (&str, &str) {
+    let marks = ["; ", ", spread ", ", final drive ", ", tyre "];
+    let ends = marks.iter().filter_map(|mark| text.find(mark));
+    match ends.min() {
+        Some(end) => (&text[..end], text[end + 1..].trim_start()),
+        None => (text, ""),
+    }
+}
+
+/// A name and what stands behind the mark after it; in quotation marks where the name holds the mark.
+fn name_before<'a>(mark: &str, text: &'a str) -> Option<(String, &'a str)> {
+    let Some(quoted) = text.strip_prefix('"') else {
+        let (name, behind) = text.split_once(mark)?;
+        // Names end before the next phrase.
+        return (!name.contains("; ")).then(|| (name.to_owned(), behind));
+    };
+    let mut name = String::new();
+    let mut letters = quoted.char_indices().peekable();
+    while let Some((at, letter)) = letters.next() {
+        if letter != '"' {
+            name.push(letter);
+        } else if letters.next_if(|(_, next)| *next == '"').is_some() {
+            name.push('"');
+        } else {
+            let behind = quoted[at + 1..].strip_prefix(mark)?;
+            return Some((name, behind));
+        }
+    }
+    None
+}
+
+/// A ratio as it was understood: `34 driven by 9 × 1.5 = 5.667`, or its number.
+fn reading(text: &str) -> Option<Ratio> {
+    let Some((factors, _)) = text.split_once(" = ") else {
+        return number(text);
+    };
+    let factors: Option<Vec<Factor>> = factors.split(" × ").map(factor).collect();
+    Ratio::from_factors(factors?).ok()
+}
+
+fn factor(text: &str) -> Option<Factor> {
+    match text.split_once(" driven by ") {
+        Some((driven, driving)) => {
+            let pair = ToothPair::new(driven.parse().ok()?, driving.parse().ok()?);
+            Some(Factor::Teeth(pair.ok()?))
+        }
+        None => parse_decimal(text).ok().map(Factor::Number),
+    }
+}
+
+/// A ratio from the number that it was rounded to.
+fn number(text: &str) -> Option<Ratio> {
+    Ratio::from_number(parse_decimal(text).ok()?).ok()
+}
+
+/// A tyre with how far it rolls: by its name, else by that.
+fn tyre(text: &str) -> Option<Tyre> {
+    let Some((name, rolls)) = text.rsplit_once(", rolls ") else {
+        return parse_tyre(text).ok();
+    };
+    parse_tyre(name).ok().or_else(|| {
+        let mm = parse_decimal(rolls.strip_suffix(" mm a turn")?).ok()?;
+        let circumference = RollingCircumference::from_mm(mm).ok()?;
+        Some(Tyre::RollingCircumference(circumference))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_phrases_are_read_in_any_order_and_with_commas_between() {
+        let facts =
+            Facts::of("final drive 73 driven by 15 = 4.867, tyre 215/65 R 16 C, spread 5.03");
+        assert_eq!(facts.final_drives[0].to_string(), "73:15");
+        assert_eq!(facts.tyre.unwrap().to_string(), "215/65 R 16 C");
+        assert_eq!(facts.unread, Vec::<String>::new());
+    }
+
+    #[test]
+    fn a_stage_is_told_from_the_other_phrases_whatever_it_is_called() {
+        let facts = Facts::of(
+            "spread 3.21; final drive 4.100 and 3.900; box in low = 2.420; \
+             \"tyre in \"\"x\"\"; y\" in \"a; b\" = 1.000; tyre 165/70 R 14, rolls 1793 mm a turn",
+        );
+        let names: Vec<&str> = facts.stages.iter().map(|s| s.name.as_str()).collect();
+        assert_eq!(names, ["box", "tyre in \"x\"; y"]);
+        assert_eq!(facts.stages[1].positions[0].name.as_str(), "a; b");
+        assert_eq!(facts.final_drives.len(), 2);
+        assert!(facts.tyre.is_some() && facts.unread.is_empty());
+    }
+
+    #[test]
+    fn what_is_no_phrase_is_told() {
+        let facts = Facts::of("spread 3.21; painted red; final drive x");
+        assert_eq!(facts.unread, ["painted red", "final drive x"]);
+    }
+
+    #[test]
+    fn the_head_is_read_whole_or_not_at_all() {
+        let head = Head::of("redline 6500 rpm; idle 800 rpm; baseline set 2 of 3").unwrap();
+        assert_eq!(head.redline.unwrap().rpm().to_bits(), 6500_f64.to_bits());
+        assert_eq!((head.baseline, head.sets), (Some(2), Some(3)));
+        for line in [
+            "redline",
+            "redline 6500",
+            "limit 6500 rpm",
+            "redline 0 rpm",
+            "",
+        ] {
+            assert!(Head::of(line).is_none(), "{line}");
+        }
+    }
+}
