@@ -27,7 +27,7 @@ use layshaft::gearing::{
 use layshaft::import::tables::{OwnSet, OwnTable, is_own_table, read};
 use layshaft::project::Project;
 use layshaft::project::examples::EXAMPLES;
-use layshaft::units::{SpeedUnit, ratio_text, typed_rpm_text, typed_speed_text};
+use layshaft::units::{SpeedUnit, mark_text, ratio_text, typed_rpm_text};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -56,7 +56,7 @@ fn is_given_back(form: Form, units: SpeedUnit, given: RoadSpeed, marked: RoadSpe
         (true, SpeedUnit::Kmh) => given == marked,
         (true, SpeedUnit::Mph) => share.abs() <= f64::EPSILON,
         (false, units) => {
-            let said = |speed: RoadSpeed| typed_speed_text(speed.kmh(), units);
+            let said = |speed: RoadSpeed| mark_text(speed.kmh(), units);
             said(given) == said(marked)
         }
     }
