@@ -10,17 +10,27 @@ use super::sets_by_flags::{in_words, limits, names, one_each, project_of, tyres}
 use super::source::Sourced;
 use super::typed_set::{reduction, shift_points};
 use crate::gearing::{
-    EngineSpeed, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Ratio, Reverse, Tyre,
+    EngineLimits, EngineSpeed, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Ratio,
+    Reverse, Tyre,
 };
 use crate::import::gears::{NO_FINAL_DRIVE, Offered, Pasted, PastedSet, pasted_parts, read_pasted};
-use crate::project::{Disk, LARGEST_FILE_BYTES, read_text};
+use crate::import::tables::{self, Missing, OwnSet, OwnTable};
+use crate::project::{Disk, Edit, LARGEST_FILE_BYTES, Marks, read_text};
 use std::io::{Read, stdin};
 use std::path::Path;
+
+/// What is wanted where neither text nor flag gives a final drive.
+const NEEDS_FINAL: &str = "--final RATIO, which is 1 where there is no final drive";
 
 /// The project of the text that `--pasted` names, and what was guessed or left out of it.
 pub(super) fn project(arguments: &Arguments, path: &Path) -> Result<Sourced, CliError> {
     let flag = Flag::Pasted.name();
-    let pasted = read_pasted(&text(path)?).map_err(|error| CliError::value(&flag, &error))?;
+    let text = text(path)?;
+    if let Some(table) = tables::read(&text) {
+        let table = table.map_err(|error| CliError::value(&flag, &error))?;
+        return own_project(arguments, &table);
+    }
+    let pasted = read_pasted(&text).map_err(|error| CliError::value(&flag, &error))?;
     let offers = Offers::of(&pasted);
     let engine = limits(arguments, offers.redline)?;
     let tyres = tyres(arguments, offers.tyre)?;
@@ -90,7 +100,20 @@ fn sets(
     tyres: &[Tyre],
     redline: EngineSpeed,
 ) -> Result<Vec<GearSet>, CliError> {
-    let count = pasted.len();
+    let names = pasted.iter().map(|set| set.name.clone()).collect();
+    let by_flags = by_flags(arguments, names, tyres)?;
+    let shift = offers.shift.unwrap_or(redline);
+    let all = by_flags.iter().zip(pasted);
+    all.map(|(flags, set)| flags.gear_set(set, shift)).collect()
+}
+
+/// What the flags say of each set, whose names in the text are given.
+fn by_flags<'a>(
+    arguments: &'a Arguments,
+    in_text: Vec<Option<String>>,
+    tyres: &[Tyre],
+) -> Result<Vec<ByFlags<'a>>, CliError> {
+    let count = in_text.len();
     let names = names(arguments, count)?;
     let tyre_flag = if arguments.all(Flag::Tyre)?.is_empty() {
         Flag::Circumference
@@ -101,15 +124,14 @@ fn sets(
     let finals = one_each(Flag::Final, &arguments.all(Flag::Final)?, count)?;
     let reverses = one_each(Flag::Reverse, &arguments.all(Flag::Reverse)?, count)?;
     let shifts = one_each(Flag::Shift, &arguments.all(Flag::Shift)?, count)?;
-    let all = pasted.iter().enumerate().map(|(at, set)| {
+    let all = in_text.into_iter().enumerate().map(|(at, own_name)| {
         let place = if count > 1 {
             format!(" of {}, set {}", in_words(count), at + 1)
         } else {
             String::new()
         };
-        let own_name = set.name.clone();
         let name = names.get(at).map(|name| (*name).to_owned()).or(own_name);
-        let by_flags = ByFlags {
+        ByFlags {
             place,
             name: name.unwrap_or_else(|| format!("Set {}", at + 1)),
             final_drive: finals[at],
@@ -117,10 +139,50 @@ fn sets(
             shift: shifts[at],
             tyre: tyres[at].filter(|tyre| Some(*tyre) != tyres[0]),
             vehicle_tyre: tyres[0],
-        };
-        by_flags.gear_set(set, offers.shift.unwrap_or(redline))
+        }
     });
-    all.collect()
+    Ok(all.collect())
+}
+
+/// The project of one of the program's own tables.
+fn own_project(arguments: &Arguments, table: &OwnTable) -> Result<Sourced, CliError> {
+    let by_engine = limits(arguments, table.redline)?;
+    let engine = EngineLimits {
+        idle: by_engine.idle.or(table.idle),
+        lowest_useful: by_engine.lowest_useful.or(table.lowest_useful),
+        ..by_engine
+    };
+    let tyres = tyres(arguments, table.tyre)?;
+    let names = table.sets.iter().map(|set| Some(set.name.to_string()));
+    let by_flags = by_flags(arguments, names.collect(), &tyres)?;
+    let sets = by_flags.iter().zip(&table.sets);
+    let sets: Result<Vec<GearSet>, CliError> = sets
+        .map(|(flags, set)| flags.own_set(set, engine.redline))
+        .collect();
+    let flag = Flag::Pasted;
+    let mut project = project_of(sets?, tyres[0], engine, flag)?;
+    project.title.clone_from(&table.title);
+    project.units = table.units.unwrap_or(project.units);
+    let problem = |error: &dyn ToString| CliError::Value {
+        flag: flag.name(),
+        reason: error.to_string(),
+    };
+    let engine_speeds = Marks::new(table.marked_engine_speeds.clone());
+    project.marked_engine_speeds = engine_speeds.map_err(|error| problem(&error))?;
+    let road_speeds = Marks::new(table.marked_road_speeds.clone());
+    project.marked_road_speeds = road_speeds.map_err(|error| problem(&error))?;
+    if let Some(baseline) = project.sets.iter().nth(table.baseline).map(|c| c.id) {
+        let compared = Edit::Baseline(baseline).applied_to(&project);
+        project = compared.map_err(|error| problem(&error))?;
+    }
+    let notes = table
+        .remarks
+        .iter()
+        .map(|remark| format!("pasted: {remark}\n"));
+    Ok(Sourced {
+        project,
+        notes: notes.collect(),
+    })
 }
 
 /// What the flags say of one set.
@@ -152,9 +214,7 @@ impl ByFlags<'_> {
         if final_drive.is_some() {
             pasted.final_drives.clear();
         } else if pasted.final_drives.is_empty() {
-            return Err(CliError::SetNeeds(
-                "--final RATIO, which is 1 where there is no final drive",
-            ));
+            return Err(CliError::SetNeeds(NEEDS_FINAL));
         }
         let before = self.before(final_drive, shift)?;
         let problem = |error: &dyn ToString| CliError::Value {
@@ -170,6 +230,42 @@ impl ByFlags<'_> {
             });
         }
         self.shift(&mut parts, shift)?;
+        GearSet::try_from(parts).map_err(|error| problem(&error))
+    }
+
+    /// The set of one of the program's own tables with all that the flags say of it.
+    fn own_set(&self, own: &OwnSet, redline: EngineSpeed) -> Result<GearSet, CliError> {
+        let problem = |error: &dyn ToString| CliError::Value {
+            flag: self.flag(Flag::Pasted),
+            reason: error.to_string(),
+        };
+        let read = |flag, text: Option<&str>| {
+            let read = text.map(|text| reduction(&self.flag(flag), text));
+            read.transpose()
+        };
+        let mut own = own.clone();
+        own.name = Name::new(&self.name).map_err(|e| CliError::value(self.flag(Flag::Name), &e))?;
+        own.tyre = self.tyre.or(own.tyre);
+        if let Some(ratio) = read(Flag::Final, self.final_drive)? {
+            own.final_drives = vec![ratio];
+        }
+        if own.final_drives.is_empty() {
+            return Err(CliError::SetNeeds(NEEDS_FINAL));
+        }
+        if let Some(ratio) = read(Flag::Reverse, self.reverse)? {
+            let final_drive = 0;
+            own.reverse = Some(Reverse { ratio, final_drive });
+        }
+        let missing = Missing {
+            final_drives: own.final_drives.clone(),
+            shift: redline,
+        };
+        let set = own.gear_set(&missing).map_err(|error| problem(&error))?;
+        if self.shift.is_none() {
+            return Ok(set);
+        }
+        let mut parts = set.to_spec();
+        self.shift(&mut parts, redline)?;
         GearSet::try_from(parts).map_err(|error| problem(&error))
     }
 

@@ -58,12 +58,15 @@ quantity! {
 quantity! {
     /// A road speed of 0.001 to 1000 km/h; a kept one may be slower, see [`RoadSpeed::from_kept_kmh`].
     RoadSpeed, from_kmh, kmh, "a road speed", "between 0.001 and 1000 km/h",
-    |kmh| (RoadSpeed::SLOWEST_KMH..=1000.0).contains(&kmh)
+    |kmh| (RoadSpeed::SLOWEST_KMH..=RoadSpeed::FASTEST_KMH).contains(&kmh)
 }
 
 impl RoadSpeed {
     /// The slowest that can be typed, in km/h: a metre in an hour.
     pub const SLOWEST_KMH: f64 = 0.001;
+
+    /// The fastest, in km/h.
+    pub const FASTEST_KMH: f64 = 1000.0;
 
     /// A road speed that was kept before there was a slowest: everything above 0 was taken.
     ///

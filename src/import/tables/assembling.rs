@@ -10,6 +10,9 @@ use super::{OwnSet, OwnTable};
 use crate::gearing::{EngineSpeed, Name, RoadSpeed, Tyre, quoted};
 use crate::units::SpeedUnit;
 
+/// To what a marked road speed is rounded where it is printed, in its unit.
+const PRINTED_GRAIN: f64 = 0.1;
+
 /// The table that its texts give back.
 ///
 /// # Errors
@@ -105,7 +108,17 @@ fn marks(found: &Found, remarks: &mut Vec<String>) -> (Vec<EngineSpeed>, Vec<Roa
             }
             Column::AtRoadSpeed => {
                 let units = heading.speed_unit.unwrap_or_default();
-                RoadSpeed::from_kmh(units.to_kmh(number)).map(|speed| once(&mut road_speeds, speed))
+                // The fastest that can be marked may be printed a little faster.
+                let slack = units.to_kmh(PRINTED_GRAIN);
+                let speed_kmh = units.to_kmh(number);
+                let is_fastest =
+                    (RoadSpeed::FASTEST_KMH..RoadSpeed::FASTEST_KMH + slack).contains(&speed_kmh);
+                let speed_kmh = if is_fastest {
+                    RoadSpeed::FASTEST_KMH
+                } else {
+                    speed_kmh
+                };
+                RoadSpeed::from_kmh(speed_kmh).map(|speed| once(&mut road_speeds, speed))
             }
             _ => Ok(()),
         };

@@ -180,3 +180,44 @@ fn the_text_is_never_written_over() {
     assert_eq!(fs::read_to_string(file).unwrap(), WHOLE);
     assert_is_one_sentence(&answer.stderr);
 }
+
+#[test]
+fn what_a_command_prints_another_reads() {
+    for example in [
+        "camper-van",
+        "farm-four-wheel-drive",
+        "motorcycle",
+        "open-two-seater",
+    ] {
+        let file = format!("{}/saves/{example}.ron", env!("CARGO_MANIFEST_DIR"));
+        let printed = |arguments: &[&str]| answer(arguments.to_vec()).printed().to_owned();
+        let before = printed(&["table", &file, "--as", "text"]);
+        for format in ["text", "markdown", "bbcode", "csv"] {
+            let text = printed(&["table", &file, "--as", format]);
+            let (_folder, arguments) = pasted("table", &text, &["--as", "text"]);
+            let again = answer(arguments).printed().to_owned();
+            let figures = |table: &str| {
+                let rows = table.lines().filter(|line| {
+                    let first = line.split_whitespace().next().unwrap_or_default();
+                    first.parse::<u32>().is_ok() || first == "R"
+                });
+                let shown =
+                    rows.map(|row| row.split_whitespace().take(2).collect::<Vec<_>>().join(" "));
+                shown.collect::<Vec<_>>()
+            };
+            assert_eq!(figures(&again), figures(&before), "{example} as {format}");
+        }
+    }
+}
+
+#[test]
+fn flags_fill_in_what_a_table_of_the_program_lacks() {
+    let table = "| gear | ratio |\n| :--- | ---: |\n| 1 | 3.500 |\n| 2 | 2.000 |\n";
+    let flags = ["--redline", "6000", "--tyre", "195/60R14"];
+    let (_folder, arguments) = pasted("table", table, &flags);
+    assert_is_one_sentence(&answer(arguments).stderr);
+    let flags = [&flags[..], &["--final", "4.1", "--name", "Back again"]].concat();
+    let read = json(table, &flags);
+    assert_eq!(read["sets"][0]["name"], "Back again");
+    assert_eq!(read["sets"][0]["gears"][1]["overall_ratio"], 2.0 * 4.1);
+}
