@@ -2,6 +2,7 @@
 
 use crate::gearing::{EngineSpeed, GearSet, GearSetSpec, Name, Tyre};
 use crate::import::gears::{Offered, PastedSet, pasted_parts};
+use crate::import::tables::{Missing, OwnSet};
 use crate::project::{Candidates, Edit, Project, SetEdit, SetId};
 
 /// What pasted sets go into.
@@ -27,10 +28,54 @@ impl<'a> PasteTarget<'a> {
     }
 }
 
+/// A set of a pasted text.
+pub(super) enum TakenSet {
+    /// As somebody has written it.
+    Foreign(PastedSet),
+    /// Out of one of the program's own tables: it brings nearly all of itself.
+    Own(OwnSet),
+}
+
+impl TakenSet {
+    /// What the text calls it.
+    fn name(&self) -> Option<&str> {
+        match self {
+            Self::Foreign(set) => set.name.as_deref(),
+            Self::Own(set) => Some(set.name.as_str()),
+        }
+    }
+
+    /// Its parts, those that the text lacks as they are in the set `before`.
+    ///
+    /// # Errors
+    /// A sentence, when something is missing or does not fit.
+    fn parts(&self, before: &GearSet, tyre: &Tyre) -> Result<GearSetSpec, String> {
+        match self {
+            Self::Foreign(set) => {
+                pasted_parts(before, set, Some(tyre)).map_err(|why| why.to_string())
+            }
+            Self::Own(set) => own_set(set, before).map(|set| set.to_spec()),
+        }
+    }
+}
+
+/// A set of one of the program's own tables; final drives and shift point that were left out of the
+/// table are those of the set `before`.
+///
+/// # Errors
+/// A sentence, when its parts do not fit together.
+pub(super) fn own_set(set: &OwnSet, before: &GearSet) -> Result<GearSet, String> {
+    let missing = Missing {
+        final_drives: before.final_drives.clone(),
+        shift: before.shift,
+    };
+    set.gear_set(&missing).map_err(|why| why.to_string())
+}
+
 /// What is wanted of a pasted text.
 pub(super) struct Taken {
     /// The sets, corrected.
-    pub(super) sets: Vec<PastedSet>,
+    pub(super) sets: Vec<TakenSet>,
     /// What else is wanted.
     pub(super) offers: Vec<Offered>,
     /// Where the sets go.
@@ -65,8 +110,8 @@ pub(super) fn with_pasted(
         apply(&mut after, &edit)?;
     }
     let before = PasteTarget::of(project, selected).before;
-    let parts = |set: &PastedSet, tyre: &Tyre| -> Result<GearSetSpec, String> {
-        let mut parts = pasted_parts(before, set, Some(tyre)).map_err(|why| why.to_string())?;
+    let parts = |set: &TakenSet, tyre: &Tyre| -> Result<GearSetSpec, String> {
+        let mut parts = set.parts(before, tyre)?;
         if let Some(shift) = shift_point(&taken.offers) {
             parts.shift = shift;
         }
@@ -78,7 +123,7 @@ pub(super) fn with_pasted(
         && let Some(set) = sets.next()
     {
         let mut parts = parts(set, &after.tyre)?;
-        if let Some(name) = &set.name {
+        if let Some(name) = set.name() {
             parts.name = free_name(Some(name), &after.sets).unwrap_or(parts.name);
         }
         let edit = SetEdit::Replace(Box::new(parts));
@@ -87,7 +132,7 @@ pub(super) fn with_pasted(
     }
     for set in sets {
         let mut parts = parts(set, &after.tyre)?;
-        parts.name = free_name(set.name.as_deref(), &after.sets).unwrap_or(parts.name);
+        parts.name = free_name(set.name(), &after.sets).unwrap_or(parts.name);
         let set = GearSet::try_from(parts).map_err(|why| why.to_string())?;
         let behind = placed.last().copied().unwrap_or(selected);
         apply(&mut after, &Edit::AddSet(behind, Box::new(set)))?;

@@ -291,3 +291,42 @@ fn the_answers_are_on_a_small_screen_however_much_was_read() {
         );
     }
 }
+
+#[test]
+fn a_table_that_the_program_has_copied_comes_back_with_all_its_sets() {
+    let mut window = Window::on_camper_van();
+    window.ctrl_shift(Key::C);
+    let table = window.copied().to_owned();
+    let before: Vec<Vec<String>> = window.project().sets.iter().map(ratios).collect();
+    let engine = window.project().engine.redline;
+    let tyre = window.project().tyre;
+    window.ctrl(Key::N);
+    window.ctrl_shift(Key::V);
+    window.event(Event::Paste(table));
+    window.settle();
+    assert!(window.says("This is a table that Layshaft has written."));
+    window.invoke("Replace the selected set, add 2");
+    let after: Vec<Vec<String>> = window.project().sets.iter().map(ratios).collect();
+    assert_eq!(after, before);
+    assert_eq!(window.project().engine.redline, engine);
+    assert_eq!(window.project().tyre, tyre);
+    assert_eq!(window.undo_steps(), 1);
+}
+
+#[test]
+fn a_table_that_was_cut_says_so() {
+    let mut window = Window::on_camper_van();
+    window.ctrl_shift(Key::C);
+    let table = window.copied().to_owned();
+    let cut: Vec<&str> = table.lines().collect();
+    let text = cut[..cut.len() - 3].join("\n");
+    window.ctrl_shift(Key::V);
+    window.event(Event::Paste(text));
+    window.settle();
+    assert!(
+        window
+            .get(Role::Button, "Add as a new set")
+            .accesskit_node()
+            .is_disabled()
+    );
+}

@@ -9,6 +9,7 @@ use crate::app::heard::{describe, heading_ui, tell_why_not};
 use crate::app::pasting::{PasteTarget, Place, Taken};
 use crate::draw::palette::Palette;
 use crate::import::gears::read_pasted;
+use crate::import::tables;
 use crate::project::Project;
 use crate::project::examples::BLANK;
 use egui::{Button, RichText, ScrollArea, TextEdit, Ui};
@@ -143,6 +144,13 @@ impl PasteDialog {
         if self.text.trim().is_empty() {
             return;
         }
+        if let Some(table) = tables::read(&self.text) {
+            match table {
+                Ok(table) => self.reading = Some(Reading::of_own(table, self.is_untouched)),
+                Err(problem) => self.problem = Some(problem.to_string()),
+            }
+            return;
+        }
         match read_pasted(&self.text) {
             Ok(pasted) => self.reading = Some(Reading::of(pasted, self.is_untouched)),
             Err(problem) => self.problem = Some(problem.to_string()),
@@ -234,7 +242,7 @@ fn answers_ui(
 /// Why an answer cannot be given that could be expected.
 fn why_not(dialog: &PasteDialog, count: usize, free: usize) -> Option<String> {
     let reading = dialog.reading.as_ref()?;
-    let is_ticked = reading.sets.iter().any(|set| set.is_wanted);
+    let is_ticked = reading.is_ticked();
     let room = match free {
         0 => "a project has at most three sets and this one has three".to_owned(),
         1 => "a project has at most three sets and there is room for one more".to_owned(),

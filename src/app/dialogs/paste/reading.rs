@@ -1,15 +1,21 @@
 //! What a text was read as, with its values as they are being corrected and ticked.
 
-use crate::app::pasting::PasteTarget;
+use crate::app::pasting::{PasteTarget, TakenSet, own_set};
+use crate::gearing::Ratio;
 use crate::import::gears::{
     Behind, FigureKind, Offer, Offered, Pasted, PastedRatio, PastedSet, ResolveError,
 };
+use crate::import::tables::{OwnSet, OwnTable};
 use crate::units::ratio_text;
 
 /// A reading that is being looked over.
 #[derive(Debug)]
 pub(super) struct Reading {
     pub(super) sets: Vec<SetReading>,
+    /// Sets out of one of the program's own tables, which need no correction.
+    pub(super) own: Vec<OwnReading>,
+    /// What was guessed or left out of such a table.
+    pub(super) remarks: Vec<String>,
     pub(super) offers: Vec<OfferReading>,
 }
 
@@ -22,6 +28,36 @@ pub(super) struct SetReading {
     pub(super) texts: Vec<String>,
     /// What stood in each field at first.
     read: Vec<String>,
+}
+
+/// One set of the program's own table.
+#[derive(Debug)]
+pub(super) struct OwnReading {
+    pub(super) set: OwnSet,
+    pub(super) is_wanted: bool,
+}
+
+impl OwnReading {
+    /// The name, how many gears there are, and the final drives.
+    pub(super) fn heading(&self) -> String {
+        let gears = counted_gears(self.set.gears.len());
+        let finals: Vec<String> = self.set.final_drives.iter().map(Ratio::to_string).collect();
+        if finals.is_empty() {
+            return format!("{}: {gears}", self.set.name);
+        }
+        format!(
+            "{}: {gears}, final drive {}",
+            self.set.name,
+            finals.join(" and ")
+        )
+    }
+}
+
+fn counted_gears(count: usize) -> String {
+    match count {
+        1 => "1 gear".to_owned(),
+        n => format!("{n} gears"),
+    }
 }
 
 /// One thing offered beside the sets.
@@ -41,8 +77,42 @@ impl Reading {
         });
         Self {
             sets: pasted.sets.into_iter().map(SetReading::of).collect(),
+            own: Vec::new(),
+            remarks: Vec::new(),
             offers: offers.collect(),
         }
+    }
+
+    /// One of the program's own tables, as it is shown at first.
+    pub(super) fn of_own(table: OwnTable, is_untouched: bool) -> Self {
+        let offered = [
+            table.tyre.map(Offered::Tyre),
+            table.redline.map(Offered::Redline),
+        ];
+        let offers = offered.into_iter().flatten().map(|offered| OfferReading {
+            offer: Offer {
+                offered,
+                words: "in the table".to_owned(),
+            },
+            is_wanted: is_untouched,
+        });
+        let own = table.sets.into_iter().map(|set| OwnReading {
+            set,
+            is_wanted: true,
+        });
+        Self {
+            sets: Vec::new(),
+            own: own.collect(),
+            remarks: table.remarks,
+            offers: offers.collect(),
+        }
+    }
+
+    /// Whether a set is ticked.
+    pub(super) fn is_ticked(&self) -> bool {
+        let own = self.own.iter().map(|set| set.is_wanted);
+        let mut ticks = self.sets.iter().map(|set| set.is_wanted).chain(own);
+        ticks.any(|is_wanted| is_wanted)
     }
 
     /// How many values were corrected.
@@ -55,16 +125,20 @@ impl Reading {
     }
 
     /// The wanted sets with their corrections, or why one cannot be taken.
-    pub(super) fn wanted_sets(&self, target: &PasteTarget<'_>) -> Result<Vec<PastedSet>, String> {
+    pub(super) fn wanted_sets(&self, target: &PasteTarget<'_>) -> Result<Vec<TakenSet>, String> {
         let behind = self.behind(target);
         let wanted = self.sets.iter().filter(|set| set.is_wanted);
-        wanted
-            .map(|reading| {
-                let set = reading.corrected()?;
-                set.resolved(&behind).map_err(|why| why.to_string())?;
-                Ok(set)
-            })
-            .collect()
+        let foreign = wanted.map(|reading| {
+            let set = reading.corrected()?;
+            set.resolved(&behind).map_err(|why| why.to_string())?;
+            Ok(TakenSet::Foreign(set))
+        });
+        let own = self.own.iter().filter(|set| set.is_wanted);
+        let own = own.map(|reading| {
+            own_set(&reading.set, target.before)?;
+            Ok(TakenSet::Own(reading.set.clone()))
+        });
+        foreign.chain(own).collect()
     }
 
     /// What is wanted of what stands beside the sets.
@@ -112,10 +186,7 @@ impl SetReading {
 
     /// The name, how many gears there are, and what their figures are.
     pub(super) fn heading(&self) -> String {
-        let gears = match self.set.gears.len() {
-            1 => "1 gear".to_owned(),
-            n => format!("{n} gears"),
-        };
+        let gears = counted_gears(self.set.gears.len());
         let kind = match self.set.kind {
             FigureKind::GearRatio => String::new(),
             kind => format!(", {}", kind.text()),
@@ -184,7 +255,7 @@ impl SetReading {
                     .into_iter()
                     .flat_map(|stage| stage.positions);
                 let all = gears.chain(others).chain(stages.map(|p| p.ratio));
-                let told = |ratio: crate::gearing::Ratio| {
+                let told = |ratio: Ratio| {
                     Ok(if ratio.has_teeth() {
                         ratio.reading()
                     } else {

@@ -76,8 +76,24 @@ pub(super) fn reading_ui(
         }
         ui.add_space(4.0);
     }
+    own_sets_ui(ui, reading, palette);
     offers_ui(ui, reading);
     is_through
+}
+
+/// The sets of one of the program's own tables, each with its tick.
+fn own_sets_ui(ui: &mut Ui, reading: &mut Reading, palette: &Palette) {
+    if !reading.own.is_empty() {
+        ui.label("This is a table that Layshaft has written.");
+    }
+    for set in &mut reading.own {
+        let heading = RichText::new(set.heading()).strong();
+        let tick = ui.checkbox(&mut set.is_wanted, heading);
+        reveal(&tick);
+    }
+    for remark in &reading.remarks {
+        ui.label(RichText::new(remark).small().color(palette.finding));
+    }
 }
 
 fn id_of(place: usize) -> Id {
