@@ -1,15 +1,13 @@
 //! The gears of a card, one a row: label, ratio in the chosen form, output shaft, shift point.
 
-use super::stages::add_stage_ui;
+use super::additions::{gear_before, type_ratio_of};
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
 use crate::app::heard::name_menu;
 use crate::app::typed::{self, RatioForm};
-use crate::gearing::{
-    Gear, GearId, GearResult, GearRole, GearSet, Label, REVERSE_LABEL, Ratio, Reverse,
-};
+use crate::gearing::{Gear, GearId, GearResult, GearRole, GearSet, REVERSE_LABEL, Ratio, Reverse};
 use crate::project::SetEdit;
 use crate::units::{plain_number, ratio_text, round_to};
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
@@ -17,9 +15,6 @@ use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 const LABEL_WIDTH: f32 = 30.0;
 const RATIO_WIDTH: f32 = 74.0;
 const SHIFT_WIDTH: f32 = 44.0;
-
-/// How much shorter a gear is that is inserted before first.
-const FIRST_STEP: f64 = 1.5;
 
 /// What the menu at the end of a row takes, in points.
 const MENU_WIDTH: f32 = 34.0;
@@ -412,101 +407,11 @@ fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Fo
     form.problem(ui, problem.as_deref());
 }
 
-/// What can be added to a set.
-pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
-    let set = &card.candidate.set;
-    ui.horizontal(|ui| {
-        let has_room = set.gears.len() < GearSet::MOST_GEARS;
-        let add = ui.add_enabled(has_room, Button::new("Add gear").small());
-        let add = add.accessible_name(card.named("Add gear"));
-        if add.on_hover_text("Adds a gear above top").clicked()
-            && let Some((place, gear)) = added_gear(card)
-        {
-            type_ratio_of(card, gear.id, form);
-            card.change(SetEdit::AddGear(place, gear), form);
-        }
-        let (text, reverse) = match &set.reverse {
-            None => ("Add reverse", first_as_reverse(card)),
-            Some(_) => ("Remove reverse", None),
-        };
-        let button = ui.small_button(text);
-        if button.accessible_name(card.named(text)).clicked() {
-            if reverse.is_some() {
-                type_ratio_of(card, GearId::REVERSE, form);
-            }
-            card.change(SetEdit::Reverse(reverse), form);
-        }
-        add_stage_ui(ui, card, form);
-    });
-}
-
-/// The ratio of a gear that has just come is typed in next.
-fn type_ratio_of(card: &Card<'_>, gear: GearId, form: &mut Form<'_>) {
-    form.focus
-        .want(card.cell_id(ratio_cell(card.ratio_form, gear)));
-}
-
 /// The field in which a gear's ratio stands in the form in which it is typed.
-fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
+pub(super) fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
     match form {
         RatioForm::Gear => SetCell::Ratio(gear),
         RatioForm::Overall => SetCell::Overall(gear),
         RatioForm::SpeedPer1000 => SetCell::SpeedPer1000(gear),
     }
-}
-
-/// A gear between one and the one before it; before first, a step below it.
-fn gear_before(card: &Card<'_>, gear: &Gear) -> Option<Gear> {
-    let set = &card.candidate.set;
-    let ratio = gear.ratio.value();
-    let chain: Vec<&Gear> = set.chain().collect();
-    let at = chain.iter().position(|other| other.id == gear.id);
-    let before = at.and_then(|at| chain.get(at.checked_sub(1)?));
-    let wanted = before.map_or(ratio * FIRST_STEP, |before| {
-        (before.ratio.value() * ratio).sqrt()
-    });
-    Some(Gear {
-        id: set.unused_id(),
-        label: unused_label(set)?,
-        ratio: Ratio::from_number(round_to(wanted, 0.001)).ok()?,
-        final_drive: gear.final_drive,
-        role: GearRole::Shifted,
-        shift: None,
-    })
-}
-
-/// The lowest number by which no gear of a set is called.
-fn unused_label(set: &GearSet) -> Option<Label> {
-    let mut labels = (set.chain().count() + 1..=99).map(|n| n.to_string());
-    let free = labels.find(|label| set.gears.iter().all(|g| g.label.as_str() != label))?;
-    Label::new(&free).ok()
-}
-
-/// A gear one step above top, its label counted on, and its place.
-fn added_gear(card: &Card<'_>) -> Option<(usize, Gear)> {
-    let set = &card.candidate.set;
-    let top = set.chain().last()?;
-    let before = set.chain().nth(set.chain().count().saturating_sub(2))?;
-    let step = (before.ratio.value() / top.ratio.value()).clamp(1.1, 1.5);
-    let ratio = Ratio::from_number(round_to(top.ratio.value() / step, 0.001)).ok()?;
-    let gear = Gear {
-        id: set.unused_id(),
-        label: unused_label(set)?,
-        ratio,
-        final_drive: top.final_drive,
-        role: GearRole::Shifted,
-        shift: None,
-    };
-    let place = set.gears.iter().position(|g| g.id == top.id)? + 1;
-    Some((place, gear))
-}
-
-/// A reverse gear to begin with: as short as first.
-fn first_as_reverse(card: &Card<'_>) -> Option<Reverse> {
-    let first = card.candidate.set.chain().next()?;
-    let ratio = Ratio::from_number(round_to(first.ratio.value(), 0.001)).ok()?;
-    Some(Reverse {
-        ratio,
-        final_drive: first.final_drive,
-    })
 }

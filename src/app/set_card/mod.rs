@@ -1,6 +1,7 @@
 //! The cards of the gear sets: everything about a set can be typed in the one that is open; the others
 //! are folded to a line.
 
+mod additions;
 mod final_drives;
 mod folded;
 mod footer;
@@ -149,7 +150,7 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
                 footer::shifts_ui(ui, card, form);
                 footer::tyre_ui(ui, card, form);
                 stages::stages_ui(ui, card, form);
-                gear_rows::additions_ui(ui, card, form);
+                additions::additions_ui(ui, card, form);
                 footer::findings_ui(ui, card, form);
             });
         })
