@@ -5,6 +5,7 @@ use crate::project::{
     EntryKind, FileSystem, Project, ReadError, SaveError, digest, ends_in_separator, format,
     read_text, save_whole, shown, sweep_beside,
 };
+use percent_encoding::percent_decode_str;
 use std::path::{Path, PathBuf};
 
 /// A document as it was read.
@@ -107,17 +108,42 @@ pub(super) fn save(
     })
 }
 
-/// The path that was typed, with `.ron` where it has no ending, `~` for the home folder.
+/// The path that was typed or dropped in: with `~` for the home folder, in the quotation marks of a
+/// shell, or as the address of a file.
 pub(super) fn typed_path(text: &str) -> Option<PathBuf> {
-    let text = text.trim();
+    let text = without_quotes(text.trim());
     if text.is_empty() {
         return None;
+    }
+    if let Some(address) = text.strip_prefix("file://") {
+        return Some(path_of_address(address));
     }
     let path = match (text.strip_prefix("~/"), home()) {
         (Some(rest), Some(home)) => home.join(rest),
         _ => PathBuf::from(text),
     };
     Some(path)
+}
+
+/// A text without the quotation marks around it.
+fn without_quotes(text: &str) -> &str {
+    let marks = ["\"", "'"];
+    let bare = marks.iter().find_map(|mark| {
+        let inner = text.strip_prefix(mark)?.strip_suffix(mark)?;
+        Some(inner.trim())
+    });
+    bare.unwrap_or(text)
+}
+
+/// The path in the address of a file, without `file://`.
+///
+/// # Source
+/// RFC 8089, appendix B: the host is empty or this machine; RFC 3986, 2.1, for `%20` and the like.
+fn path_of_address(address: &str) -> PathBuf {
+    let path = address.strip_prefix("localhost").unwrap_or(address);
+    let bytes: Vec<u8> = percent_decode_str(path).collect();
+    // What is no path here stays as it was typed, and will be said not to be there.
+    platform::path_from_bytes(bytes).unwrap_or_else(|| PathBuf::from(path))
 }
 
 /// Why a path leads nowhere that could be told.
@@ -174,5 +200,30 @@ pub(super) fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
         path
     } else {
         path.with_extension(ending)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_path_is_taken_as_shells_and_file_managers_give_it() {
+        for (text, path) in [
+            ("/home/a/van.ron", "/home/a/van.ron"),
+            ("  \"/home/a/my van.ron\" ", "/home/a/my van.ron"),
+            ("'/home/a/my van.ron'", "/home/a/my van.ron"),
+            ("file:///home/a/my%20van.ron", "/home/a/my van.ron"),
+            (
+                "file://localhost/home/a/b%C3%BCs.ron",
+                "/home/a/b\u{fc}s.ron",
+            ),
+            ("it's.ron", "it's.ron"),
+        ] {
+            assert_eq!(typed_path(text), Some(PathBuf::from(path)), "{text}");
+        }
+        for text in ["", "  ", "\"\"", "' '"] {
+            assert_eq!(typed_path(text), None, "{text:?}");
+        }
     }
 }
