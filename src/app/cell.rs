@@ -101,7 +101,7 @@ fn select_by_click(ui: &Ui, response: &Response, text: &str, is_entered: bool) {
         begin_anew(ui, response.id, text);
     }
     if response.double_clicked() && !text.contains(' ') {
-        select_all(ui, response.id, text);
+        select_all(ui, response.id, text.chars().count());
     }
 }
 
@@ -195,18 +195,18 @@ fn finish(drafts: &mut Drafts, cell: &InputCell<'_>, actions: &mut Vec<Action>) 
 
 /// A field that is entered has all its text selected, and its own undo begins with that.
 fn begin_anew(ui: &Ui, id: egui::Id, text: &str) {
-    select_all(ui, id, text);
+    select_all(ui, id, text.chars().count());
     if let Some(mut state) = TextEdit::load_state(ui.ctx(), id) {
         state.clear_undoer();
         state.store(ui.ctx(), id);
     }
 }
 
-/// Selects all of a field's text: what is typed takes its place.
-pub(super) fn select_all(ui: &Ui, id: egui::Id, text: &str) {
+/// Selects all of a field's text, of so many characters at most: what is typed takes its place.
+pub(super) fn select_all(ui: &Ui, id: egui::Id, characters: usize) {
     use egui::text::{CCursor, CCursorRange};
     let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
-    let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+    let all = CCursorRange::two(CCursor::new(0), CCursor::new(characters));
     state.cursor.set_char_range(Some(all));
     state.store(ui.ctx(), id);
 }

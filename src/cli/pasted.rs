@@ -202,14 +202,24 @@ impl ByFlags<'_> {
         format!("{}{}", flag.name(), self.place)
     }
 
+    /// Why the set cannot be.
+    fn problem(&self, error: &dyn ToString) -> CliError {
+        CliError::Value {
+            flag: self.flag(Flag::Pasted),
+            reason: error.to_string(),
+        }
+    }
+
+    /// The ratio that a flag gives this set, if it gives one.
+    fn ratio(&self, flag: Flag, text: Option<&str>) -> Result<Option<Ratio>, CliError> {
+        let read = text.map(|text| reduction(&self.flag(flag), text));
+        read.transpose()
+    }
+
     /// The set of the text with all that the flags say of it.
     fn gear_set(&self, pasted: &PastedSet, shift: EngineSpeed) -> Result<GearSet, CliError> {
-        let read = |flag, text: Option<&str>| {
-            let read = text.map(|text| reduction(&self.flag(flag), text));
-            read.transpose()
-        };
-        let final_drive = read(Flag::Final, self.final_drive)?;
-        let reverse = read(Flag::Reverse, self.reverse)?;
+        let final_drive = self.ratio(Flag::Final, self.final_drive)?;
+        let reverse = self.ratio(Flag::Reverse, self.reverse)?;
         let mut pasted = pasted.clone();
         if final_drive.is_some() {
             pasted.final_drives.clear();
@@ -217,12 +227,8 @@ impl ByFlags<'_> {
             return Err(CliError::SetNeeds(NEEDS_FINAL));
         }
         let before = self.before(final_drive, shift)?;
-        let problem = |error: &dyn ToString| CliError::Value {
-            flag: self.flag(Flag::Pasted),
-            reason: error.to_string(),
-        };
         let mut parts = pasted_parts(&before, &pasted, self.vehicle_tyre.as_ref())
-            .map_err(|error| problem(&error))?;
+            .map_err(|error| self.problem(&error))?;
         if let Some(ratio) = reverse {
             parts.reverse = Some(Reverse {
                 ratio,
@@ -230,29 +236,21 @@ impl ByFlags<'_> {
             });
         }
         self.shift(&mut parts, shift)?;
-        GearSet::try_from(parts).map_err(|error| problem(&error))
+        GearSet::try_from(parts).map_err(|error| self.problem(&error))
     }
 
     /// The set of one of the program's own tables with all that the flags say of it.
     fn own_set(&self, own: &OwnSet, redline: EngineSpeed) -> Result<GearSet, CliError> {
-        let problem = |error: &dyn ToString| CliError::Value {
-            flag: self.flag(Flag::Pasted),
-            reason: error.to_string(),
-        };
-        let read = |flag, text: Option<&str>| {
-            let read = text.map(|text| reduction(&self.flag(flag), text));
-            read.transpose()
-        };
         let mut own = own.clone();
         own.name = Name::new(&self.name).map_err(|e| CliError::value(self.flag(Flag::Name), &e))?;
         own.tyre = self.tyre.or(own.tyre);
-        if let Some(ratio) = read(Flag::Final, self.final_drive)? {
+        if let Some(ratio) = self.ratio(Flag::Final, self.final_drive)? {
             own.final_drives = vec![ratio];
         }
         if own.final_drives.is_empty() {
             return Err(CliError::SetNeeds(NEEDS_FINAL));
         }
-        if let Some(ratio) = read(Flag::Reverse, self.reverse)? {
+        if let Some(ratio) = self.ratio(Flag::Reverse, self.reverse)? {
             let final_drive = 0;
             own.reverse = Some(Reverse { ratio, final_drive });
         }
@@ -260,13 +258,15 @@ impl ByFlags<'_> {
             final_drives: own.final_drives.clone(),
             shift: redline,
         };
-        let set = own.gear_set(&missing).map_err(|error| problem(&error))?;
+        let set = own
+            .gear_set(&missing)
+            .map_err(|error| self.problem(&error))?;
         if self.shift.is_none() {
             return Ok(set);
         }
         let mut parts = set.to_spec();
         self.shift(&mut parts, redline)?;
-        GearSet::try_from(parts).map_err(|error| problem(&error))
+        GearSet::try_from(parts).map_err(|error| self.problem(&error))
     }
 
     /// A set of one gear, into which the text goes.

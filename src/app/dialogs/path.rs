@@ -74,7 +74,7 @@ fn field_ui(ui: &mut Ui, id: Id, dialog: &mut PathQuestion, palette: &Palette) {
         .hint_text("for example ~/van.ron");
     let field = ui.add(field).labelled_by(label.id);
     if begin_with(ui, &field) {
-        select_all(ui, id, &dialog.text);
+        select_all(ui, id, dialog.text.chars().count());
     }
     if let Some(whole) = words_of_whole_path(&dialog.text) {
         ui.label(RichText::new(whole).small().color(palette.dim_text));

@@ -91,15 +91,21 @@ fn a_shift_point_is_reached_from_the_start_with_six_keys_at_most() {
     assert!(window.handle("1", "2").is_focused());
 }
 
+/// What Tab goes through.
+fn tabbed(window: &mut Window, times: usize) -> Vec<String> {
+    let mut names = Vec::new();
+    for _ in 0..times {
+        window.key(Key::Tab);
+        names.push(window.focused());
+    }
+    names
+}
+
 #[test]
 fn tab_goes_down_the_ratios_to_final_drive_and_shift_point() {
     let mut window = Window::on_camper_van();
     window.enter_field("Ratio of gear 4, set 2");
-    let mut column = Vec::new();
-    for _ in 0..4 {
-        window.key(Key::Tab);
-        column.push(window.focused());
-    }
+    let column = tabbed(&mut window, 4);
     let wanted = [
         "Ratio of gear 5, set 2",
         "Ratio of reverse, set 2",
@@ -118,11 +124,7 @@ fn tab_goes_down_the_column_of_shift_points_too() {
     let mut window = Window::on_camper_van();
     window.click_on(Role::CheckBox, "one for each change, set 2");
     window.enter_field("Shift point of gear 1, set 2");
-    let mut column = Vec::new();
-    for _ in 0..4 {
-        window.key(Key::Tab);
-        column.push(window.focused());
-    }
+    let column = tabbed(&mut window, 4);
     let wanted = [
         "Shift point of gear 2, set 2",
         "Shift point of gear 3, set 2",

@@ -1,11 +1,11 @@
 //! The reading on the screen: each set with its tick, values that can be corrected, what is offered.
 
 use super::reading::{Reading, SetReading};
+use crate::app::cell::select_all;
 use crate::app::heard::describe;
 use crate::app::pasting::PasteTarget;
 use crate::draw::palette::Palette;
 use crate::import::gears::Offered;
-use egui::text::{CCursor, CCursorRange};
 use egui::{Grid, Id, Key, Label, Modifiers, Response, RichText, TextEdit, Ui};
 
 /// How wide the field of a value is, in points.
@@ -119,7 +119,7 @@ fn value_ui(
     let size = [VALUE_WIDTH, ui.spacing().interact_size.y];
     let response = ui.add_sized(size, field).accessible_name(name);
     if response.gained_focus() {
-        select_all(ui, place);
+        select_all(ui, id, MOST_CHARACTERS);
     }
     reveal(&response);
     (response, is_entered)
@@ -127,16 +127,8 @@ fn value_ui(
 
 /// Goes to the value at that place, all of it selected.
 fn go_to(ui: &Ui, place: usize) {
-    select_all(ui, place);
+    select_all(ui, id_of(place), MOST_CHARACTERS);
     ui.memory_mut(|memory| memory.request_focus(id_of(place)));
-}
-
-fn select_all(ui: &Ui, place: usize) {
-    let id = id_of(place);
-    let mut state = TextEdit::load_state(ui.ctx(), id).unwrap_or_default();
-    let all = CCursorRange::two(CCursor::new(0), CCursor::new(MOST_CHARACTERS));
-    state.cursor.set_char_range(Some(all));
-    state.store(ui.ctx(), id);
 }
 
 /// Scrolls to what has just got the focus.
