@@ -318,7 +318,7 @@ impl App {
                 }
             }
             Some(Dialog::Paste(mut dialog)) => {
-                let target = PasteTarget::of(self.desk().project(), self.view.selected);
+                let target = PasteTarget::of(self.desk().project(), self.view.open_card);
                 match paste_dialog_ui(ctx, &mut dialog, &target, palette) {
                     None => self.dialog = Some(Dialog::Paste(dialog)),
                     Some(answer) => self.take_pasted(&answer),

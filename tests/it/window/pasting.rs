@@ -330,3 +330,16 @@ fn a_table_that_was_cut_says_so() {
             .is_disabled()
     );
 }
+
+#[test]
+fn a_text_goes_into_the_set_that_the_dialog_names_though_it_is_hidden() {
+    let mut window = Window::on_camper_van();
+    window.click_on(Role::CheckBox, "visible, set 2");
+    window.ctrl_shift(Key::V);
+    window.event(Event::Paste(SHEET.to_owned()));
+    window.settle();
+    assert!(window.says("The selected set is \"Same box, taller final drive\"."));
+    window.invoke("Replace the selected set");
+    let second = window.project().sets.iter().nth(SECOND).unwrap();
+    assert_eq!(ratios(second), ["34:9", "2.1", "1.3"]);
+}
