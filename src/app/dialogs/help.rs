@@ -1,10 +1,10 @@
 //! The keys, from the table of commands, and what the figures cannot tell.
 
-use super::modal::{Frame, begin_anew, begin_with, set_width};
+use super::looked_at::looked_at_ui;
+use super::modal::Frame;
 use crate::app::commands::{Menu, TABLE};
 use crate::app::heard::heading_ui;
-use crate::app::input::Scroll;
-use egui::{Align, Layout, RichText, ScrollArea, Ui, vec2};
+use egui::{Align, Layout, RichText, Ui, vec2};
 
 /// What a user must know before trusting a figure; the README says the same.
 pub const CAUTIONS: [&str; 4] = [
@@ -18,9 +18,6 @@ pub const CAUTIONS: [&str; 4] = [
      worked on; this program does not.",
 ];
 
-/// What stands around the text, in points.
-const ROOM_BESIDE_TEXT: f32 = 140.0;
-
 /// Shows keys and cautions; whether they are to be closed.
 pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
     let frame = Frame {
@@ -29,39 +26,21 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
         description: "",
         is_question: false,
     };
-    let shown = frame.show(ctx, |ui| {
-        set_width(ui, 520.0);
-        let keys = Scroll::taken_with_arrows(ui);
-        let room = ctx.content_rect().height() - ROOM_BESIDE_TEXT;
-        ScrollArea::vertical()
-            .max_height(room)
-            .min_scrolled_height(room)
-            .show(ui, |ui| {
-                keys.apply(ui);
-                heading_ui(ui, "Cautions");
-                for caution in CAUTIONS {
-                    ui.label(caution);
-                    ui.add_space(2.0);
-                }
-                ui.add_space(8.0);
-                heading_ui(ui, "Keys");
-                keys_ui(ui);
-            });
-        ui.add_space(6.0);
-        close_ui(ui)
-    });
-    let is_closed = shown.inner || shown.is_left || shown.is_clicked_beside;
-    if is_closed {
-        begin_anew(ctx);
-    }
-    is_closed
-}
-
-/// The button of a dialog that is only looked at, which has the focus at first.
-pub(super) fn close_ui(ui: &mut Ui) -> bool {
-    let close = ui.button("Close");
-    begin_with(ui, &close);
-    close.clicked()
+    looked_at_ui(
+        ctx,
+        frame,
+        |_| {},
+        |ui| {
+            heading_ui(ui, "Cautions");
+            for caution in CAUTIONS {
+                ui.label(caution);
+                ui.add_space(2.0);
+            }
+            ui.add_space(8.0);
+            heading_ui(ui, "Keys");
+            keys_ui(ui);
+        },
+    )
 }
 
 /// Keys that belong to a part of the window rather than to a command.

@@ -2,6 +2,7 @@
 
 mod findings;
 mod help;
+mod looked_at;
 pub(super) mod modal;
 mod paste;
 mod path;
