@@ -1,5 +1,6 @@
 //! What do those hear who cannot see the window, beyond what the toolkit tells by itself?
 
+use egui::accesskit::Live;
 use egui::{CollapsingResponse, Response, RichText, Role, Ui, UiKind};
 
 /// Names the panel that is being shown.
@@ -25,6 +26,12 @@ fn name_around(ui: &Ui, role: Role, name: &str) {
 pub(super) fn describe(response: &Response, text: &str) {
     let ctx = &response.ctx;
     ctx.accesskit_node_builder(response.id, |node| node.set_description(text));
+}
+
+/// Lets it be announced whenever its words change, without an interruption.
+pub(super) fn announce(response: &Response) {
+    let ctx = &response.ctx;
+    ctx.accesskit_node_builder(response.id, |node| node.set_live(Live::Polite));
 }
 
 /// Says of something that cannot be used why it cannot.

@@ -3,9 +3,9 @@
 use super::action::Action;
 use super::commands::Command;
 use super::dialogs::finding_lines;
+use super::heard::{announce, describe};
 use super::lifecycle::Lifecycle;
 use crate::draw::palette::Palette;
-use egui::accesskit::Live;
 use egui::{Label, RichText, Sides, Ui};
 
 /// Shows the status bar.
@@ -23,7 +23,8 @@ pub(super) fn status_bar_ui(
             if let Some((words, why)) = lifecycle.lasting_note() {
                 ui.separator();
                 let label = ui.label(RichText::new(words).color(palette.error).strong());
-                describe(ui, &label, &why, true);
+                describe(&label, &why);
+                announce(&label);
                 label.on_hover_text(why);
             }
         },
@@ -33,10 +34,7 @@ pub(super) fn status_bar_ui(
 /// The last message, which is announced when it changes.
 fn message_ui(ui: &mut Ui, message: &str, palette: &Palette) {
     let text = RichText::new(message).color(palette.text);
-    let label = ui.add(Label::new(text).truncate());
-    ui.ctx().accesskit_node_builder(label.id, |node| {
-        node.set_live(Live::Polite);
-    });
+    announce(&ui.add(Label::new(text).truncate()));
 }
 
 /// How many findings there are, and the way to them.
@@ -53,18 +51,8 @@ fn findings_ui(ui: &mut Ui, lifecycle: &Lifecycle, palette: &Palette, actions: &
     let words = RichText::new(words).color(palette.finding);
     let button = ui.add(egui::Button::new(words).frame_when_inactive(false));
     let text = lines.join("\n");
-    describe(ui, &button, &text, false);
+    describe(&button, &text);
     if button.on_hover_text(text).clicked() {
         actions.push(Action::Run(Command::Findings));
     }
-}
-
-/// Gives something a description for those who hear it; what matters is announced.
-fn describe(ui: &Ui, part: &egui::Response, text: &str, is_announced: bool) {
-    ui.ctx().accesskit_node_builder(part.id, |node| {
-        node.set_description(text);
-        if is_announced {
-            node.set_live(Live::Polite);
-        }
-    });
 }
