@@ -213,7 +213,7 @@ impl App {
             actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }
-        if self.has_dialog() {
+        if has_dialog {
             put_out_of_reach(ui);
         }
         self.panels_ui(ui, &mut actions);

@@ -50,6 +50,17 @@ pub(super) struct Mark {
     place: usize,
 }
 
+impl Mark {
+    /// What was shown since the mark.
+    fn span<T>(self, of: T, ui: &Ui) -> Span<T> {
+        Span {
+            of,
+            layer: self.layer,
+            places: self.place..place_now(ui, self.layer),
+        }
+    }
+}
+
 /// What keys came to nothing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Lost {
@@ -182,12 +193,7 @@ impl FocusMap {
 
     /// What was shown since a mark is a part of the window.
     pub(super) fn pane(&mut self, pane: Pane, since: Mark, ui: &Ui) {
-        let places = since.place..place_now(ui, since.layer);
-        self.sketch.panes.push(Span {
-            of: pane,
-            layer: since.layer,
-            places,
-        });
+        self.sketch.panes.push(since.span(pane, ui));
     }
 
     /// All that is shown in a layer is a part of the window.
@@ -206,12 +212,7 @@ impl FocusMap {
 
     /// What was shown since a mark is walked through in one way.
     pub(super) fn block(&mut self, walk: Walk, since: Mark, ui: &Ui) {
-        let places = since.place..place_now(ui, since.layer);
-        self.sketch.blocks.push(Span {
-            of: walk,
-            layer: since.layer,
-            places,
-        });
+        self.sketch.blocks.push(since.span(walk, ui));
     }
 
     /// Something is the main stop of its row; else that is the first field, else what comes first.
