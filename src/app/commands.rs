@@ -226,6 +226,7 @@ fn modifier_count(modifiers: Modifiers) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::input::press as key;
 
     #[test]
     fn no_two_commands_share_a_key() {
@@ -249,13 +250,6 @@ mod tests {
 
     #[test]
     fn keys_of_one_frame_are_answered_in_their_order() {
-        let key = |key, modifiers| egui::Event::Key {
-            key,
-            physical_key: None,
-            pressed: true,
-            repeat: false,
-            modifiers,
-        };
         let ctrl = Modifiers::CTRL | Modifiers::COMMAND;
         let ctx = egui::Context::default();
         let input = egui::RawInput {

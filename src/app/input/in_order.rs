@@ -188,22 +188,13 @@ fn is_command(event: &Event) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::input::press as key;
     use egui::{Modifiers, PointerButton, TouchDeviceId, TouchId, pos2};
     use proptest::prelude::*;
     use proptest::sample::select;
 
     const HERE: Pos2 = pos2(10.0, 20.0);
     const THERE: Pos2 = pos2(10.0, 90.0);
-
-    fn key(key: Key, modifiers: Modifiers) -> Event {
-        Event::Key {
-            key,
-            physical_key: None,
-            pressed: true,
-            repeat: false,
-            modifiers,
-        }
-    }
 
     fn text(text: &str) -> Event {
         Event::Text(text.to_owned())

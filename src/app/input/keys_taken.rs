@@ -40,3 +40,15 @@ pub(in crate::app) fn pressed(event: &Event) -> Option<(Key, Modifiers)> {
         _ => None,
     }
 }
+
+/// A key that goes down, for the tests.
+#[cfg(test)]
+pub(in crate::app) fn press(key: Key, modifiers: Modifiers) -> Event {
+    Event::Key {
+        key,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers,
+    }
+}

@@ -136,17 +136,8 @@ impl Handles<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::input::press as key;
     use egui::Modifiers;
-
-    fn key(key: Key, modifiers: Modifiers) -> Event {
-        Event::Key {
-            key,
-            physical_key: None,
-            pressed: true,
-            repeat: false,
-            modifiers,
-        }
-    }
 
     #[test]
     fn every_key_counts_with_its_own_modifiers() {
