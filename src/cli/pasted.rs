@@ -6,7 +6,7 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use super::sets_by_flags::{in_words, limits, names, one_each, project_of, tyres};
+use super::sets_by_flags::{NEEDS_FINAL, OfSet, in_words, limits, of_each_set, project_of, tyres};
 use super::source::Sourced;
 use super::typed_set::{reduction, shift_points};
 use crate::gearing::{
@@ -18,9 +18,6 @@ use crate::import::tables::{self, Missing, OwnSet, OwnTable};
 use crate::project::{Disk, Edit, LARGEST_FILE_BYTES, Marks, read_text};
 use std::io::{Read, stdin};
 use std::path::Path;
-
-/// What is wanted where neither text nor flag gives a final drive.
-const NEEDS_FINAL: &str = "--final RATIO, which is 1 where there is no final drive";
 
 /// The project of the text that `--pasted` names, and what was guessed or left out of it.
 pub(super) fn project(arguments: &Arguments, path: &Path) -> Result<Sourced, CliError> {
@@ -114,31 +111,17 @@ fn by_flags<'a>(
     tyres: &[Tyre],
 ) -> Result<Vec<ByFlags<'a>>, CliError> {
     let count = in_text.len();
-    let names = names(arguments, count)?;
-    let tyre_flag = if arguments.all(Flag::Tyre)?.is_empty() {
-        Flag::Circumference
-    } else {
-        Flag::Tyre
-    };
-    let tyres = one_each(tyre_flag, tyres, count)?;
-    let finals = one_each(Flag::Final, &arguments.all(Flag::Final)?, count)?;
-    let reverses = one_each(Flag::Reverse, &arguments.all(Flag::Reverse)?, count)?;
-    let shifts = one_each(Flag::Shift, &arguments.all(Flag::Shift)?, count)?;
-    let all = in_text.into_iter().enumerate().map(|(at, own_name)| {
+    let of_sets = of_each_set(arguments, in_text, tyres)?.into_iter();
+    let all = of_sets.enumerate().map(|(at, of_set)| {
         let place = if count > 1 {
             format!(" of {}, set {}", in_words(count), at + 1)
         } else {
             String::new()
         };
-        let name = names.get(at).map(|name| (*name).to_owned()).or(own_name);
         ByFlags {
             place,
-            name: name.unwrap_or_else(|| format!("Set {}", at + 1)),
-            final_drive: finals[at],
-            reverse: reverses[at],
-            shift: shifts[at],
-            tyre: tyres[at].filter(|tyre| Some(*tyre) != tyres[0]),
-            vehicle_tyre: tyres[0],
+            of_set,
+            vehicle_tyre: tyres.first().copied(),
         }
     });
     Ok(all.collect())
@@ -188,12 +171,7 @@ fn own_project(arguments: &Arguments, table: &OwnTable) -> Result<Sourced, CliEr
 /// What the flags say of one set.
 struct ByFlags<'a> {
     place: String,
-    name: String,
-    final_drive: Option<&'a str>,
-    reverse: Option<&'a str>,
-    shift: Option<&'a str>,
-    /// Its tyre, where it is not that of the first set.
-    tyre: Option<Tyre>,
+    of_set: OfSet<'a>,
     vehicle_tyre: Option<Tyre>,
 }
 
@@ -218,8 +196,8 @@ impl ByFlags<'_> {
 
     /// The set of the text with all that the flags say of it.
     fn gear_set(&self, pasted: &PastedSet, shift: EngineSpeed) -> Result<GearSet, CliError> {
-        let final_drive = self.ratio(Flag::Final, self.final_drive)?;
-        let reverse = self.ratio(Flag::Reverse, self.reverse)?;
+        let final_drive = self.ratio(Flag::Final, self.of_set.final_drive)?;
+        let reverse = self.ratio(Flag::Reverse, self.of_set.reverse)?;
         let mut pasted = pasted.clone();
         if final_drive.is_some() {
             pasted.final_drives.clear();
@@ -242,15 +220,16 @@ impl ByFlags<'_> {
     /// The set of one of the program's own tables with all that the flags say of it.
     fn own_set(&self, own: &OwnSet, redline: EngineSpeed) -> Result<GearSet, CliError> {
         let mut own = own.clone();
-        own.name = Name::new(&self.name).map_err(|e| CliError::value(self.flag(Flag::Name), &e))?;
-        own.tyre = self.tyre.or(own.tyre);
-        if let Some(ratio) = self.ratio(Flag::Final, self.final_drive)? {
+        own.name =
+            Name::new(&self.of_set.name).map_err(|e| CliError::value(self.flag(Flag::Name), &e))?;
+        own.tyre = self.of_set.own_tyre.or(own.tyre);
+        if let Some(ratio) = self.ratio(Flag::Final, self.of_set.final_drive)? {
             own.final_drives = vec![ratio];
         }
         if own.final_drives.is_empty() {
             return Err(CliError::SetNeeds(NEEDS_FINAL));
         }
-        if let Some(ratio) = self.ratio(Flag::Reverse, self.reverse)? {
+        if let Some(ratio) = self.ratio(Flag::Reverse, self.of_set.reverse)? {
             let final_drive = 0;
             own.reverse = Some(Reverse { ratio, final_drive });
         }
@@ -261,7 +240,7 @@ impl ByFlags<'_> {
         let set = own
             .gear_set(&missing)
             .map_err(|error| self.problem(&error))?;
-        if self.shift.is_none() {
+        if self.of_set.shift.is_none() {
             return Ok(set);
         }
         let mut parts = set.to_spec();
@@ -274,7 +253,8 @@ impl ByFlags<'_> {
         let direct = Ratio::from_number(1.0);
         let direct = direct.map_err(|error| CliError::value(self.flag(Flag::Pasted), &error))?;
         let spec = GearSetSpec {
-            name: Name::new(&self.name).map_err(|e| CliError::value(self.flag(Flag::Name), &e))?,
+            name: Name::new(&self.of_set.name)
+                .map_err(|e| CliError::value(self.flag(Flag::Name), &e))?,
             gears: vec![Gear {
                 id: GearId(1),
                 label: Label::new("1").map_err(|e| CliError::value(self.flag(Flag::Name), &e))?,
@@ -286,7 +266,7 @@ impl ByFlags<'_> {
             reverse: None,
             final_drives: vec![final_drive.unwrap_or(direct)],
             stages: Vec::new(),
-            tyre: self.tyre,
+            tyre: self.of_set.own_tyre,
             shift,
         };
         GearSet::try_from(spec).map_err(|e| CliError::value(self.flag(Flag::Pasted), &e))
@@ -296,7 +276,7 @@ impl ByFlags<'_> {
     fn shift(&self, parts: &mut GearSetSpec, otherwise: EngineSpeed) -> Result<(), CliError> {
         let shifted = |gear: &&mut Gear| gear.role == GearRole::Shifted;
         let gears = parts.gears.iter_mut().filter(shifted).count();
-        let points = shift_points(&self.flag(Flag::Shift), self.shift, gears, otherwise)?;
+        let points = shift_points(&self.flag(Flag::Shift), self.of_set.shift, gears, otherwise)?;
         parts.shift = points.last().copied().unwrap_or(otherwise);
         if points.len() > 1 {
             let own = parts.gears.iter_mut().filter(shifted).zip(&points);

@@ -97,12 +97,44 @@ fn sets(
     if count > Candidates::MOST {
         return Err(CliError::TooManySets(count));
     }
-    let finals = arguments.all(Flag::Final)?;
-    if finals.is_empty() {
-        return Err(CliError::SetNeeds(
-            "--final RATIO, which is 1 where there is no final drive",
-        ));
+    if arguments.all(Flag::Final)?.is_empty() {
+        return Err(CliError::SetNeeds(NEEDS_FINAL));
     }
+    let names_in_text = vec![None; count];
+    let of_sets = of_each_set(arguments, names_in_text, tyres)?.into_iter();
+    let typed_sets = of_sets.enumerate().map(|(at, of_set)| TypedSet {
+        place: Some(at).filter(|_| count > 1),
+        name: of_set.name,
+        gears: gears[at],
+        final_drive: of_set.final_drive.unwrap_or_default(),
+        reverse: of_set.reverse,
+        shift: of_set.shift,
+        tyre: of_set.own_tyre,
+    });
+    typed_sets.map(|typed| typed.gear_set(redline)).collect()
+}
+
+/// What is wanted where neither text nor flag gives a final drive.
+pub(super) const NEEDS_FINAL: &str = "--final RATIO, which is 1 where there is no final drive";
+
+/// What the flags say of one set.
+pub(super) struct OfSet<'a> {
+    /// Its name: by flag, else that of the text, else its number.
+    pub(super) name: String,
+    pub(super) final_drive: Option<&'a str>,
+    pub(super) reverse: Option<&'a str>,
+    pub(super) shift: Option<&'a str>,
+    /// Its tyre, where it is not that of the first set.
+    pub(super) own_tyre: Option<Tyre>,
+}
+
+/// What the flags say of each set; a text may have names of its own.
+pub(super) fn of_each_set<'a>(
+    arguments: &'a Arguments,
+    names_in_text: Vec<Option<String>>,
+    tyres: &[Tyre],
+) -> Result<Vec<OfSet<'a>>, CliError> {
+    let count = names_in_text.len();
     let names = names(arguments, count)?;
     let tyre_flag = if arguments.all(Flag::Tyre)?.is_empty() {
         Flag::Circumference
@@ -110,25 +142,24 @@ fn sets(
         Flag::Tyre
     };
     let tyres = one_each(tyre_flag, tyres, count)?;
-    let finals = one_each(Flag::Final, &finals, count)?;
+    let finals = one_each(Flag::Final, &arguments.all(Flag::Final)?, count)?;
     let reverses = one_each(Flag::Reverse, &arguments.all(Flag::Reverse)?, count)?;
     let shifts = one_each(Flag::Shift, &arguments.all(Flag::Shift)?, count)?;
-    let typed_sets = (0..count).map(|at| TypedSet {
-        place: Some(at).filter(|_| count > 1),
-        name: names
-            .get(at)
-            .map_or_else(|| format!("Set {}", at + 1), |name| (*name).to_owned()),
-        gears: gears[at],
-        final_drive: finals[at].unwrap_or_default(),
-        reverse: reverses[at],
-        shift: shifts[at],
-        tyre: tyres[at].filter(|tyre| Some(*tyre) != tyres[0]),
+    let of_sets = names_in_text.into_iter().enumerate().map(|(at, in_text)| {
+        let name = names.get(at).map(|name| (*name).to_owned()).or(in_text);
+        OfSet {
+            name: name.unwrap_or_else(|| format!("Set {}", at + 1)),
+            final_drive: finals[at],
+            reverse: reverses[at],
+            shift: shifts[at],
+            own_tyre: tyres[at].filter(|tyre| Some(*tyre) != tyres[0]),
+        }
     });
-    typed_sets.map(|typed| typed.gear_set(redline)).collect()
+    Ok(of_sets.collect())
 }
 
 /// The names in their order, at most one for each set.
-pub(super) fn names(arguments: &Arguments, count: usize) -> Result<Vec<&str>, CliError> {
+fn names(arguments: &Arguments, count: usize) -> Result<Vec<&str>, CliError> {
     let names = arguments.all(Flag::Name)?;
     if names.len() > count {
         return Err(CliError::TooManyNames {
@@ -140,11 +171,7 @@ pub(super) fn names(arguments: &Arguments, count: usize) -> Result<Vec<&str>, Cl
 }
 
 /// One value for each set, where a flag was given not at all, once, or once for each.
-pub(super) fn one_each<T: Copy>(
-    flag: Flag,
-    values: &[T],
-    sets: usize,
-) -> Result<Vec<Option<T>>, CliError> {
+fn one_each<T: Copy>(flag: Flag, values: &[T], sets: usize) -> Result<Vec<Option<T>>, CliError> {
     match values {
         [] => Ok(vec![None; sets]),
         [one] => Ok(vec![Some(*one); sets]),
