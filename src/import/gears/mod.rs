@@ -23,6 +23,7 @@ mod reader;
 mod remarks;
 mod resolving;
 mod sorting;
+mod spaced;
 mod splitting;
 mod stages;
 mod surroundings;

@@ -2,6 +2,7 @@
 
 use super::MOST_SETS;
 use super::phrases::spelled;
+use super::spaced;
 use super::tokens::{Kind, Token};
 use super::words::{LONGEST_PHRASE, Meaning, meaning};
 use crate::gearing::Name;
@@ -26,6 +27,7 @@ pub(super) fn parted(tokens: &[Token]) -> Vec<Part> {
         .split_inclusive(|t| t.kind == Kind::LineEnd)
         .collect();
     let parts = by_columns(&lines)
+        .or_else(|| by_blanks(&lines))
         .or_else(|| by_rows(&lines))
         .or_else(|| by_lists(&lines));
     parts.unwrap_or_else(|| {
@@ -37,7 +39,7 @@ pub(super) fn parted(tokens: &[Token]) -> Vec<Part> {
 }
 
 /// The cells of a line, without the frame of a Markdown table.
-fn cells(line: &[Token], separator: char) -> Vec<&[Token]> {
+pub(super) fn cells(line: &[Token], separator: char) -> Vec<&[Token]> {
     let is_separator = |t: &Token| t.kind == Kind::Sign(separator);
     let line = match line {
         [rest @ .., end] if end.kind == Kind::LineEnd => rest,
@@ -62,7 +64,7 @@ fn has_value(cell: &[Token]) -> bool {
 }
 
 /// Whether a cell says nothing of what its values are, so that it can be the name of a set.
-fn is_name(cell: &[Token]) -> bool {
+pub(super) fn is_name(cell: &[Token]) -> bool {
     if cell.len() > LONGEST_NAME {
         return false;
     }
@@ -108,6 +110,13 @@ fn by_columns(lines: &[&[Token]]) -> Option<Vec<Part>> {
     ['|', '\t', ';', ',']
         .into_iter()
         .find_map(|separator| columns_parted_by(lines, separator))
+}
+
+/// The same with a single blank between the columns.
+fn by_blanks(lines: &[&[Token]]) -> Option<Vec<Part>> {
+    let tabbed = spaced::tabbed(lines)?;
+    let lines: Vec<&[Token]> = tabbed.iter().map(Vec::as_slice).collect();
+    columns_parted_by(&lines, '\t')
 }
 
 fn columns_parted_by(lines: &[&[Token]], separator: char) -> Option<Vec<Part>> {
@@ -183,7 +192,7 @@ fn set_columns(lines: &[&[Token]], head: usize, separator: char) -> Option<(usiz
 }
 
 /// Whether a cell is a ratio without a label.
-fn is_lone_ratio(cell: &[Token]) -> bool {
+pub(super) fn is_lone_ratio(cell: &[Token]) -> bool {
     matches!(cell, [only] if only.kind == Kind::Number && !only.is_whole())
 }
 
@@ -264,7 +273,7 @@ fn by_lists(lines: &[&[Token]]) -> Option<Vec<Part>> {
     Some(rows.iter().map(part).collect())
 }
 
-fn sign(sign: char) -> Token {
+pub(super) fn sign(sign: char) -> Token {
     Token {
         kind: Kind::Sign(sign),
         text: String::new(),
@@ -272,7 +281,7 @@ fn sign(sign: char) -> Token {
     }
 }
 
-fn line_end() -> Token {
+pub(super) fn line_end() -> Token {
     Token {
         kind: Kind::LineEnd,
         text: String::new(),

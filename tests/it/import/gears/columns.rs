@@ -41,6 +41,26 @@ const SETS: &[Case] = &[
         &[],
     ),
     (
+        "stock close\n1st 3.42 2.92\n2nd 1.98 1.95\n3rd 1.36 1.41\nfinal drive 3.94 4.21",
+        "stock> 1=3.42 2=1.98 3=1.36 F=3.94; close> 1=2.92 2=1.95 3=1.41 F=4.21",
+        &[],
+    ),
+    (
+        "Gear stock close\n1st 3.42 2.92\n2nd 1.98 1.95\n3rd 1.36 1.41\n4th - 1.08\nR 3.2 3.2\nfinal drive 3.94",
+        "stock> 1=3.42 2=1.98 3=1.36 R=3.2 F=3.94; close> 1=2.92 2=1.95 3=1.41 4=1.08 R=3.2 F=3.94",
+        &[],
+    ),
+    (
+        "stock | close kit\n1st 3,42 2,92\n2nd 1,98 1,95\n3rd 1,36 1,41\nAxle: 3,94",
+        "stock> 1=3,42 2=1,98 3=1,36 F=3,94; close kit> 1=2,92 2=1,95 3=1,41 F=3,94",
+        &[],
+    ),
+    (
+        "my box\n1st 3.42 13.47\n2nd 1.98 7.80\n3rd 1.36 5.36\nFinal 3.94",
+        "1=3.42 2=1.98 3=1.36 F=3.94",
+        &["Left out: 13.47, 7.80, 5.36 (beside"],
+    ),
+    (
         "Gear\tRatio\tOverall\n1st\t3.42\t13.47\n2nd\t1.98\t7.80\nFinal\t3.94\t",
         "1=3.42 2=1.98 F=3.94",
         &["Left out: 13.47, 7.80 (a speed"],
