@@ -1,6 +1,7 @@
 //! The gears of a card, one a row: label, ratio in the chosen form, output shaft, shift point.
 
 use super::additions::{gear_before, type_ratio_of};
+use super::ratio_field::Shown;
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::focus::{FocusMap, Walk};
@@ -9,7 +10,7 @@ use crate::app::heard::name_menu;
 use crate::app::typed::{self, RatioForm};
 use crate::gearing::{Gear, GearId, GearResult, GearRole, GearSet, REVERSE_LABEL, Ratio, Reverse};
 use crate::project::SetEdit;
-use crate::units::{plain_number, ratio_text, round_to};
+use crate::units::{plain_number, ratio_text};
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
 const LABEL_WIDTH: f32 = 30.0;
@@ -163,71 +164,6 @@ fn ratio_ui(
     shown.field_ui(ui, card, &whose, width, form, &|text| {
         typed::gear_ratio(&card.candidate.set, gear, text)
     })
-}
-
-/// What stands in the ratio field of a gear, forward or reverse, in the chosen form.
-struct Shown {
-    /// Which gear, on which final drive.
-    shaft: (GearId, usize),
-    cell: SetCell,
-    text: String,
-}
-
-impl Shown {
-    fn of(
-        card: &Card<'_>,
-        shaft: (GearId, usize),
-        ratio: &Ratio,
-        result: Option<&GearResult>,
-    ) -> Self {
-        let id = shaft.0;
-        let unit = card.desk.project().units;
-        let figure = |of: &dyn Fn(&GearResult) -> f64, grain: f64| {
-            result.map_or_else(String::new, |result| {
-                plain_number(round_to(of(result), grain))
-            })
-        };
-        let text = match card.ratio_form {
-            RatioForm::Gear => ratio.to_string(),
-            RatioForm::Overall => figure(&|result| result.gear.overall_ratio, 0.001),
-            RatioForm::SpeedPer1000 => {
-                figure(&|result| unit.from_kmh(result.speed_per_1000_rpm_kmh), 0.01)
-            }
-        };
-        let cell = ratio_cell(card.ratio_form, id);
-        Self { shaft, cell, text }
-    }
-
-    fn field_ui(
-        &self,
-        ui: &mut Ui,
-        card: &Card<'_>,
-        whose: &str,
-        width: f32,
-        form: &mut Form<'_>,
-        read_ratio: &dyn Fn(&str) -> typed::Reading<Ratio>,
-    ) -> Option<String> {
-        let set = &card.candidate.set;
-        let unit = card.desk.project().units;
-        let field = SetField {
-            cell: self.cell,
-            name: &card.named(&format!("Ratio of {whose}")),
-            text: &self.text,
-            hint: "3.78 or 34:9",
-            width,
-        };
-        form.focus.prefer(card.cell_id(self.cell));
-        card.field_ui(ui, &field, form, &|text| {
-            let ratio = match card.ratio_form {
-                RatioForm::Gear => read_ratio(text),
-                RatioForm::Overall => typed::ratio_from_overall(set, self.shaft, text),
-                RatioForm::SpeedPer1000 => {
-                    typed::ratio_from_speed(set, self.shaft, card.results, unit, text)
-                }
-            };
-            ratio.map(|ratio| SetEdit::Ratio(self.shaft.0, ratio))
-        })
-    }
 }
 
 fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> Option<String> {
@@ -405,13 +341,4 @@ fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Fo
         })
         .inner;
     form.problem(ui, problem.as_deref());
-}
-
-/// The field in which a gear's ratio stands in the form in which it is typed.
-pub(super) fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
-    match form {
-        RatioForm::Gear => SetCell::Ratio(gear),
-        RatioForm::Overall => SetCell::Overall(gear),
-        RatioForm::SpeedPer1000 => SetCell::SpeedPer1000(gear),
-    }
 }

@@ -7,6 +7,7 @@ mod folded;
 mod footer;
 mod gear_rows;
 mod header;
+mod ratio_field;
 mod stages;
 
 use super::action::Action;
