@@ -28,7 +28,8 @@ pub(crate) use number::quoted;
 pub use number::{NumberError, parse_decimal, parse_rpm};
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
 pub use ratio::{
-    Factor, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain, read_reduction,
+    Factor, InChain, PairOrder, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain,
+    read_in_chain, read_reduction,
 };
 pub use results::{EngineLimits, GearResult, SetResults};
 pub use shifting::{Upshift, spread, steps, upshifts};
