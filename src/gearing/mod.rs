@@ -17,7 +17,7 @@ mod stage_text;
 mod text;
 mod tyre;
 
-pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
+pub use drivetrain::{DrivenGear, Drivetrain, ratio_behind, stages_ratio};
 pub use findings::{Finding, FindingKind, LOWEST_REDLINE_RPM, engine_findings, mark_findings};
 pub use gear_set::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,
@@ -33,7 +33,7 @@ pub use ratio::{
 };
 pub use results::{EngineLimits, GearResult, SetResults};
 pub use shifting::{Upshift, spread, steps, upshifts};
-pub use speed::{rpm_from_speed, speed_from_rpm};
+pub use speed::{overall_ratio_from_speed, rpm_from_speed, speed_from_rpm};
 pub use stage_text::{parse_stages, stages_text};
 pub use text::{Label, Name, TextError};
 pub use tyre::{
