@@ -113,7 +113,7 @@ pub fn ratio_behind(set: &GearSet, gear: GearId) -> Option<f64> {
 }
 
 /// What the stages that act on a gear multiply its ratio by, each in its present position.
-pub fn stages_ratio(set: &GearSet, gear: GearId) -> f64 {
+fn stages_ratio(set: &GearSet, gear: GearId) -> f64 {
     let acting = set.stages.iter().filter(|s| s.acts_on.includes(gear));
     acting
         .map(|stage| present(&stage.positions, stage.present).map_or(1.0, |p| p.ratio.value()))

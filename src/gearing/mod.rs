@@ -17,7 +17,7 @@ mod stage_text;
 mod text;
 mod tyre;
 
-pub use drivetrain::{DrivenGear, Drivetrain, ratio_behind, stages_ratio};
+pub use drivetrain::{DrivenGear, Drivetrain, ratio_behind};
 pub use findings::{Finding, FindingKind, LOWEST_REDLINE_RPM, engine_findings, mark_findings};
 pub use gear_set::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,
