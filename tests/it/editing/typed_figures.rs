@@ -81,6 +81,20 @@ fn a_gear_that_was_only_looked_at_keeps_its_ratio_and_shows_another_overall_rati
 }
 
 #[test]
+fn a_figure_that_is_typed_where_the_same_was_reckoned_is_typed_all_the_same() {
+    let mut window = Window::on_camper_van();
+    window.choose("Set 1 menu", Role::RadioButton, "overall ratios");
+    // 0.93 · 73 ÷ 15 is 4.526, and 1.29 · 73 ÷ 15 is 6.278.
+    let reckoned = fields(&mut window);
+    assert_eq!(reckoned[2..4], ["6.278", "4.526"]);
+    window.fill("Ratio of gear 4, set 1", "4.526");
+    window.enter_field("Ratio of gear 3, set 1");
+    window.key(Key::Enter);
+    window.fill("Final drive, set 1", "4");
+    assert_eq!(fields(&mut window)[2..4], ["5.16", "4.526"]);
+}
+
+#[test]
 fn the_row_shows_what_is_not_typed_in_it() {
     let mut window = Window::on_camper_van();
     window.fill("Final drive, set 1", "4");
