@@ -6,6 +6,7 @@
 use super::arrangement::{Part, Share};
 use super::commands::Command;
 use super::typed::RatioForm;
+use super::typed_as::TypedAs;
 use crate::chart::{Range, View};
 use crate::gearing::GearId;
 use crate::project::{Edit, SetId};
@@ -42,6 +43,8 @@ pub enum Action {
     Example(usize),
     /// Gears are typed in another form.
     RatioForm(RatioForm),
+    /// What a gear has just been typed as is remembered.
+    Typed(SetId, GearId, TypedAs),
     /// The table shows the sets side by side, or one under another.
     SideBySide(bool),
     /// The picture of the write-up goes to the clipboard.

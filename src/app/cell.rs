@@ -165,7 +165,7 @@ fn follow(
 fn typed(drafts: &mut Drafts, cell: &InputCell<'_>, text: &str, now: f64) -> Action {
     let draft = drafts.begin(cell.id, cell.text);
     draft.typed_at = now;
-    if draft.before == text {
+    if draft.before == text && !cell.id.takes_the_same_again() {
         drafts.end(cell.id);
         return Action::Cancel;
     }

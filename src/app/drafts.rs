@@ -38,6 +38,15 @@ impl CellId {
     pub(super) fn widget(self) -> egui::Id {
         egui::Id::unique(("cell", self))
     }
+
+    /// Whether what is typed counts though the same stood there: what stood there was reckoned and
+    /// rounded, what is typed stands on a sheet.
+    pub(super) fn takes_the_same_again(self) -> bool {
+        matches!(
+            self,
+            Self::Set(_, SetCell::Overall(_) | SetCell::SpeedPer1000(_))
+        )
+    }
 }
 
 /// Which field of a set.

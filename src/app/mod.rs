@@ -41,6 +41,7 @@ mod startup;
 mod status_bar;
 mod table_panel;
 mod typed;
+mod typed_as;
 mod vehicle_panel;
 mod view_state;
 mod window;

@@ -3,7 +3,7 @@
 use crate::gearing::{EngineSpeed, GearSet, GearSetSpec, Name, Tyre};
 use crate::import::gears::{Offered, PastedSet, pasted_parts};
 use crate::import::tables::{Missing, OwnSet};
-use crate::project::{Candidates, Edit, Project, SetEdit, SetId};
+use crate::project::{Candidates, Edit, Project, SetEdit, SetId, TypedFigure};
 
 /// What pasted sets go into.
 pub(super) struct PasteTarget<'a> {
@@ -91,7 +91,8 @@ pub(super) enum Place {
     New,
 }
 
-/// The project with all that is wanted, and the first of its pasted sets.
+/// The project with all that is wanted, and the first of its pasted sets. The figures that were typed
+/// for other gears stay on another tyre.
 ///
 /// # Errors
 /// A sentence, when a set cannot be or has no room; nothing is taken then.
@@ -99,11 +100,12 @@ pub(super) fn with_pasted(
     project: &Project,
     selected: SetId,
     taken: &Taken,
+    figures: &[TypedFigure],
 ) -> Result<(Project, SetId), String> {
     let mut after = project.clone();
     for offered in &taken.offers {
         let edit = match *offered {
-            Offered::Tyre(tyre) => Edit::Tyre(tyre),
+            Offered::Tyre(tyre) => Edit::Tyre(tyre).keeping(figures.to_vec()),
             Offered::Redline(redline) => Edit::Redline(redline),
             Offered::ShiftPoint(_) => continue,
         };

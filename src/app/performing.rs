@@ -8,7 +8,7 @@ use super::dialogs::{Dialog, PasteAnswer, PasteDialog};
 use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
-use super::pasting::with_pasted;
+use super::pasting::{Place, with_pasted};
 use super::settings::ThemeChoice;
 use super::view_state::Ranges;
 use super::window::App;
@@ -21,18 +21,17 @@ use std::sync::Arc;
 impl App {
     /// Does one thing that a panel asked for.
     pub(super) fn perform(&mut self, ctx: &Context, action: Action) {
+        if !self.desk().history.in_gesture() {
+            self.view.typed.settle();
+        }
         match action {
-            Action::Edit(edit) => self.edit(&edit),
-            Action::Preview(edit) => {
-                self.lifecycle.hush();
-                if let Err(problem) = self.history().preview(&edit) {
-                    self.say(problem.to_string());
-                }
-            }
+            Action::Edit(edit) => self.edit(edit),
+            Action::Preview(edit) => self.preview(edit),
             Action::Commit => self.history().commit(),
             Action::Cancel => {
                 self.lifecycle.hush();
                 self.history().cancel();
+                self.view.typed.take_back();
             }
             Action::Run(command) => self.run(ctx, command),
             Action::Select(set) => self.select(set),
@@ -46,6 +45,11 @@ impl App {
             Action::RatioForm(form) => {
                 self.drafts.forget_ratios();
                 self.view.ratio_form = form;
+                self.view.typed.forget_figures();
+            }
+            Action::Typed(set, gear, typed_as) => {
+                let goes_on = self.desk().history.in_gesture();
+                self.view.typed.remember(set, gear, typed_as, goes_on);
             }
             Action::SideBySide(on) => {
                 self.view.side_by_side = on;
@@ -62,12 +66,31 @@ impl App {
     }
 
     /// One edit as a step of its own; what cannot be done is said.
-    pub(super) fn edit(&mut self, edit: &Edit) {
+    pub(super) fn edit(&mut self, edit: Edit) {
         self.lifecycle.hush();
         self.drafts.settle();
-        if let Err(problem) = self.history().edit(edit) {
+        self.history().commit();
+        let edit = self.with_kept_figures(edit);
+        if let Err(problem) = self.history().edit(&edit) {
             self.say(problem.to_string());
         }
+    }
+
+    /// What an edit would do so far; what cannot be done is said, and nothing is done of it.
+    fn preview(&mut self, edit: Edit) {
+        self.lifecycle.hush();
+        let edit = self.with_kept_figures(edit);
+        if let Err(problem) = self.history().preview(&edit) {
+            // The field shows what cannot be done: the document must not keep a part of it.
+            self.history().cancel();
+            self.say(problem.to_string());
+        }
+    }
+
+    /// The edit after which the figures stay that were typed in the place of gear ratios.
+    fn with_kept_figures(&mut self, edit: Edit) -> Edit {
+        self.view.typed.keep_to(self.lifecycle.desk.project());
+        edit.keeping(self.view.typed.figures())
     }
 
     pub(super) fn say(&mut self, words: impl Into<String>) {
@@ -91,7 +114,7 @@ impl App {
             Command::Undo => self.undo(),
             Command::Redo => self.redo(),
             Command::CopySet => self.copy_set(),
-            Command::RemoveSet => self.edit(&Edit::RemoveSet(self.view.open_card)),
+            Command::RemoveSet => self.edit(Edit::RemoveSet(self.view.open_card)),
             Command::SwitchUnits => self.switch_units(),
             Command::PasteSet => {
                 let dialog = PasteDialog::over(self.desk().project());
@@ -144,7 +167,7 @@ impl App {
     fn add_set(&mut self, behind: SetId, set: Box<GearSet>) {
         let place = self.desk().project().sets.place(behind).unwrap_or(0);
         let count = self.desk().project().sets.len();
-        self.edit(&Edit::AddSet(behind, set));
+        self.edit(Edit::AddSet(behind, set));
         let sets = &self.desk().project().sets;
         let added = sets.iter().nth(place + 1).map(|added| added.id);
         if let Some(added) = added.filter(|_| sets.len() > count) {
@@ -198,9 +221,14 @@ impl App {
         self.lifecycle.hush();
         self.drafts.settle();
         self.history().commit();
-        let project = self.desk().project();
-        match with_pasted(project, self.view.open_card, taken) {
+        self.view.typed.keep_to(self.lifecycle.desk.project());
+        let figures = self.view.typed.figures();
+        let selected = self.view.open_card;
+        match with_pasted(self.desk().project(), selected, taken, &figures) {
             Ok((project, first)) => {
+                if taken.place == Place::Selected {
+                    self.view.typed.forget_set(selected);
+                }
                 self.history().replace(Arc::new(project), "paste gears");
                 self.welcome(first);
             }
@@ -214,6 +242,6 @@ impl App {
             SpeedUnit::Mph => SpeedUnit::Kmh,
         };
         self.view.ranges = Ranges::default();
-        self.edit(&Edit::Units(other));
+        self.edit(Edit::Units(other));
     }
 }

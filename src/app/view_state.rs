@@ -4,6 +4,7 @@
 
 use super::arrangement::Part;
 use super::typed::RatioForm;
+use super::typed_as::TypedGears;
 use crate::chart::{Range, View};
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
@@ -29,6 +30,8 @@ pub(super) struct ViewState {
     pub side_by_side: bool,
     /// In which form gears are typed.
     pub ratio_form: RatioForm,
+    /// What the gears were typed as.
+    pub typed: TypedGears,
 }
 
 /// The part of each diagram in view; without one, the whole.
@@ -63,6 +66,7 @@ impl ViewState {
             write_up_is_open: false,
             side_by_side: false,
             ratio_form: RatioForm::default(),
+            typed: TypedGears::default(),
         }
     }
 

@@ -102,8 +102,18 @@ fn resolve_reverse(set: &GearSet) -> Option<DrivenGear> {
     })
 }
 
+/// The ratio between a gear, forward or reverse, and the wheels: its final drive and the stages that
+/// act on it, each in its present position. None where the gear is not there.
+pub fn ratio_behind(set: &GearSet, gear: GearId) -> Option<f64> {
+    let final_drive = match gear {
+        GearId::REVERSE => set.reverse.as_ref()?.final_drive,
+        forward => set.gear(forward)?.final_drive,
+    };
+    Some(set.final_drives[final_drive].value() * stages_ratio(set, gear))
+}
+
 /// What the stages that act on a gear multiply its ratio by, each in its present position.
-pub fn stages_ratio(set: &GearSet, gear: GearId) -> f64 {
+fn stages_ratio(set: &GearSet, gear: GearId) -> f64 {
     let acting = set.stages.iter().filter(|s| s.acts_on.includes(gear));
     acting
         .map(|stage| present(&stage.positions, stage.present).map_or(1.0, |p| p.ratio.value()))

@@ -191,6 +191,14 @@ impl GearSet {
         self.gears.iter().find(|g| g.id == id)
     }
 
+    /// The ratio of a gear, forward or reverse; none where it is not there.
+    pub fn ratio_of(&self, id: GearId) -> Option<&Ratio> {
+        match id {
+            GearId::REVERSE => self.reverse.as_ref().map(|reverse| &reverse.ratio),
+            forward => self.gear(forward).map(|gear| &gear.ratio),
+        }
+    }
+
     /// An identity that no gear of the set has or could be confused with.
     pub fn unused_id(&self) -> GearId {
         let highest = self.gears.iter().map(|g| g.id.0).max().unwrap_or(0);

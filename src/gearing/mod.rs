@@ -17,7 +17,7 @@ mod stage_text;
 mod text;
 mod tyre;
 
-pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
+pub use drivetrain::{DrivenGear, Drivetrain, ratio_behind};
 pub use findings::{Finding, FindingKind, LOWEST_REDLINE_RPM, engine_findings, mark_findings};
 pub use gear_set::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,
@@ -28,11 +28,12 @@ pub(crate) use number::quoted;
 pub use number::{NumberError, parse_decimal, parse_rpm};
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
 pub use ratio::{
-    Factor, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain, read_reduction,
+    Factor, InChain, PairOrder, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain,
+    read_in_chain, read_reduction,
 };
 pub use results::{EngineLimits, GearResult, SetResults};
 pub use shifting::{Upshift, spread, steps, upshifts};
-pub use speed::{rpm_from_speed, speed_from_rpm};
+pub use speed::{overall_ratio_from_speed, rpm_from_speed, speed_from_rpm};
 pub use stage_text::{parse_stages, stages_text};
 pub use text::{Label, Name, TextError};
 pub use tyre::{

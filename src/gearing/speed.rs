@@ -30,3 +30,23 @@ pub fn speed_from_rpm(engine_rpm: f64, overall_ratio: f64, rolling_circumference
 pub fn rpm_from_speed(speed_kmh: f64, overall_ratio: f64, rolling_circumference_mm: f64) -> f64 {
     speed_kmh * overall_ratio / (0.06 * (rolling_circumference_mm / 1000.0))
 }
+
+/// The overall ratio with which an engine speed makes a road speed: [`speed_from_rpm`], solved for it.
+///
+/// # Units
+/// * `engine_rpm`: engine speed in rev/min
+/// * `speed_kmh`: road speed in km/h, above 0
+/// * `rolling_circumference_mm`: distance per wheel turn under load, in mm
+///
+/// # Example
+/// ```
+/// let i = layshaft::gearing::overall_ratio_from_speed(1000.0, 30.0, 2000.0);
+/// assert!((i - 4.0).abs() < 1e-12);
+/// ```
+pub fn overall_ratio_from_speed(
+    engine_rpm: f64,
+    speed_kmh: f64,
+    rolling_circumference_mm: f64,
+) -> f64 {
+    speed_from_rpm(engine_rpm, 1.0, rolling_circumference_mm) / speed_kmh
+}

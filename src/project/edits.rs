@@ -5,8 +5,9 @@
 
 use super::document::{CandidatesError, Marks, Note, Project, SetId};
 use super::set_edits::SetEdit;
+use super::typed_figures::{TypedFigure, kept};
 use super::write_up::WriteUp;
-use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RoadSpeed, Tyre};
+use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RatioError, RoadSpeed, Tyre};
 use crate::units::SpeedUnit;
 use std::sync::Arc;
 
@@ -47,6 +48,9 @@ pub enum Edit {
     Visible(SetId, bool),
     /// A change within one set.
     Set(SetId, SetEdit),
+    /// A change after which the figures stay as they were typed, as far as they held before it: the
+    /// gear ratios follow.
+    Keeping(Box<Self>, Vec<TypedFigure>),
 }
 
 /// Why an edit cannot be made.
@@ -64,6 +68,16 @@ pub enum EditError {
     /// A final drive that a gear still uses.
     #[error("final drive {0} is still used by a gear; move its gears to another one first")]
     FinalDriveInUse(usize),
+    /// A figure that was typed and would need a ratio that cannot be.
+    #[error("{gear} cannot keep its {figure}: {problem}; to let it go, type gears as gear ratios")]
+    CannotKeep {
+        /// Which gear.
+        gear: String,
+        /// What was typed.
+        figure: String,
+        /// Why its ratio cannot be.
+        problem: RatioError,
+    },
 }
 
 impl Edit {
@@ -88,7 +102,17 @@ impl Edit {
             Self::Visible(_, true) => "show a gear set",
             Self::Visible(_, false) => "hide a gear set",
             Self::Set(_, edit) => edit.label(),
+            Self::Keeping(edit, _) => edit.label(),
         }
+    }
+
+    /// The edit after which figures stay as they were typed.
+    #[must_use]
+    pub fn keeping(self, figures: Vec<TypedFigure>) -> Self {
+        if figures.is_empty() {
+            return self;
+        }
+        Self::Keeping(Box::new(self), figures)
     }
 
     /// The project after the edit.
@@ -120,6 +144,9 @@ impl Edit {
                 let candidate = project.sets.get(id).ok_or(CandidatesError::NoSuchSet)?;
                 let set = Arc::new(edit.applied_to(&candidate.set)?);
                 project.sets = project.sets.changed(id, |c| c.set = set)?;
+            }
+            Self::Keeping(edit, figures) => {
+                return kept(&project, edit.applied_to(&project)?, &figures);
             }
         }
         Ok(project)

@@ -15,6 +15,7 @@ mod set_edits;
 mod sweeping;
 mod temporary;
 mod text_file;
+mod typed_figures;
 mod write_up;
 
 pub use differences::{Difference, differences};
@@ -34,4 +35,5 @@ pub use set_edits::SetEdit;
 pub(crate) use sweeping::{WithoutLocks, remove_unheld};
 pub use sweeping::{sweep_beside, sweep_stale};
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
+pub use typed_figures::{Figure, TypedFigure};
 pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};

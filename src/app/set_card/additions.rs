@@ -1,7 +1,7 @@
 //! What can be added to a card: a gear, reverse, a stage, and with what figures each begins.
 
 use super::Card;
-use super::gear_rows::ratio_cell;
+use super::ratio_field::ratio_cell;
 use super::stages::add_stage_ui;
 use crate::app::form::Form;
 use crate::gearing::{Gear, GearId, GearRole, GearSet, Label, Ratio, Reverse};

@@ -1,15 +1,20 @@
 //! The gears of a card, one a row: label, ratio in the chosen form, output shaft, shift point.
 
 use super::additions::{gear_before, type_ratio_of};
+use super::ratio_field::Shown;
 use super::{Card, SetField};
+use crate::app::action::Action;
 use crate::app::drafts::SetCell;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
-use crate::app::heard::name_menu;
+use crate::app::heard::{describe, name_menu};
 use crate::app::typed::{self, RatioForm};
-use crate::gearing::{Gear, GearId, GearResult, GearRole, GearSet, REVERSE_LABEL, Ratio, Reverse};
+use crate::app::typed_as::TypedAs;
+use crate::gearing::{
+    Gear, GearId, GearResult, GearRole, GearSet, PairOrder, REVERSE_LABEL, Ratio, Reverse,
+};
 use crate::project::SetEdit;
-use crate::units::{plain_number, ratio_text, round_to};
+use crate::units::{plain_number, ratio_text};
 use egui::{Button, RichText, TextStyle, TextWrapMode, Ui, WidgetText};
 
 const LABEL_WIDTH: f32 = 30.0;
@@ -66,32 +71,42 @@ fn ratio_width(ui: &Ui, card: &Card<'_>) -> f32 {
 
 fn headings_ui(ui: &mut Ui, card: &Card<'_>, form: &Form<'_>) {
     let unit = card.desk.project().units;
-    let ratio = match card.ratio_form {
-        RatioForm::Gear => "ratio".to_owned(),
-        RatioForm::Overall => "overall ratio".to_owned(),
-        RatioForm::SpeedPer1000 => format!("{} per 1000", unit.sign()),
+    let (ratio, stays) = match card.ratio_form {
+        RatioForm::Gear => ("ratio".to_owned(), None),
+        RatioForm::Overall => ("overall ratio".to_owned(), Some(OVERALL_STAYS)),
+        RatioForm::SpeedPer1000 => (format!("{} per 1000", unit.sign()), Some(SPEED_STAYS)),
     };
     let ratio_width = ratio_width(ui, card);
     ui.horizontal(|ui| {
-        let mut head = |text: &str, width: f32| {
+        let head = |ui: &mut Ui, text: &str, width: f32, stays: Option<&str>| {
             ui.allocate_ui(egui::vec2(width, 14.0), |ui| {
                 ui.set_width(width);
-                let color = if text == ratio && card.ratio_form != RatioForm::Gear {
-                    // What is typed here is no gear ratio.
-                    form.palette.finding
-                } else {
-                    form.palette.dim_text
+                let Some(stays) = stays else {
+                    remark(ui, text, form.palette.dim_text);
+                    return;
                 };
-                remark(ui, text, color);
+                // What is typed here is no gear ratio.
+                let text = RichText::new(text).small().color(form.palette.finding);
+                let heading = ui.label(text);
+                describe(&heading, stays);
+                heading.on_hover_text(stays);
             });
         };
-        head("gear", LABEL_WIDTH);
-        head(&ratio, ratio_width);
+        head(ui, "gear", LABEL_WIDTH, None);
+        head(ui, &ratio, ratio_width, stays);
         if has_own_shifts(card) {
-            head("shift at", SHIFT_WIDTH);
+            head(ui, "shift at", SHIFT_WIDTH, None);
         }
     });
 }
+
+/// What becomes of overall ratios that were typed.
+const OVERALL_STAYS: &str =
+    "Overall ratios typed here stay when a final drive or a stage changes: the gear ratios follow";
+
+/// What becomes of road speeds that were typed.
+const SPEED_STAYS: &str = "Speeds typed here stay when a final drive, a stage or the tyre changes: \
+                           the gear ratios follow";
 
 fn gear_row_ui(
     ui: &mut Ui,
@@ -104,7 +119,8 @@ fn gear_row_ui(
     let problems = ui
         .horizontal(|ui| {
             let label = label_ui(ui, card, gear, form);
-            let ratio = ratio_ui(ui, card, (gear, result), ratio_width, form);
+            let shown = Shown::of(card, gear.id, &gear.ratio, Some(result));
+            let ratio = ratio_ui(ui, card, gear, &shown, ratio_width, form);
             let shift = if has_own_shifts(card) {
                 shift_ui(ui, card, gear, form)
             } else {
@@ -112,11 +128,11 @@ fn gear_row_ui(
             };
             let whose = format!("gear {}", gear.label);
             shaft_ui(ui, card, (gear.id, &whose), gear.final_drive, form);
-            let overall = result.gear.overall_ratio;
             if gear.role == GearRole::Crawler {
                 remark(ui, "crawler", form.palette.text);
             }
-            reading_ui(ui, card, (gear.id, &whose), &gear.ratio, overall, form);
+            let row = (gear.id, whose.as_str(), &shown);
+            reading_ui(ui, card, row, &gear.ratio, Some(result), form);
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 gear_menu_ui(ui, card, gear, form);
             });
@@ -153,81 +169,20 @@ fn label_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
 fn ratio_ui(
     ui: &mut Ui,
     card: &Card<'_>,
-    (gear, result): (&Gear, &GearResult),
+    gear: &Gear,
+    shown: &Shown,
     width: f32,
     form: &mut Form<'_>,
 ) -> Option<String> {
     let whose = format!("gear {}", gear.label);
-    let shaft = (gear.id, gear.final_drive);
-    let shown = Shown::of(card, shaft, &gear.ratio, Some(result));
-    shown.field_ui(ui, card, &whose, width, form, &|text| {
-        typed::gear_ratio(&card.candidate.set, gear, text)
+    let set = &card.candidate.set;
+    let order_of = |id: GearId| {
+        let ratio = set.ratio_of(id)?;
+        card.typed.order_of(card.candidate.id, id, ratio)
+    };
+    shown.field_ui(ui, card, &whose, width, form, &|before, text| {
+        typed::gear_ratio(set, gear, &order_of, before, text)
     })
-}
-
-/// What stands in the ratio field of a gear, forward or reverse, in the chosen form.
-struct Shown {
-    /// Which gear, on which final drive.
-    shaft: (GearId, usize),
-    cell: SetCell,
-    text: String,
-}
-
-impl Shown {
-    fn of(
-        card: &Card<'_>,
-        shaft: (GearId, usize),
-        ratio: &Ratio,
-        result: Option<&GearResult>,
-    ) -> Self {
-        let id = shaft.0;
-        let unit = card.desk.project().units;
-        let figure = |of: &dyn Fn(&GearResult) -> f64, grain: f64| {
-            result.map_or_else(String::new, |result| {
-                plain_number(round_to(of(result), grain))
-            })
-        };
-        let text = match card.ratio_form {
-            RatioForm::Gear => ratio.to_string(),
-            RatioForm::Overall => figure(&|result| result.gear.overall_ratio, 0.001),
-            RatioForm::SpeedPer1000 => {
-                figure(&|result| unit.from_kmh(result.speed_per_1000_rpm_kmh), 0.01)
-            }
-        };
-        let cell = ratio_cell(card.ratio_form, id);
-        Self { shaft, cell, text }
-    }
-
-    fn field_ui(
-        &self,
-        ui: &mut Ui,
-        card: &Card<'_>,
-        whose: &str,
-        width: f32,
-        form: &mut Form<'_>,
-        read_ratio: &dyn Fn(&str) -> typed::Reading<Ratio>,
-    ) -> Option<String> {
-        let set = &card.candidate.set;
-        let unit = card.desk.project().units;
-        let field = SetField {
-            cell: self.cell,
-            name: &card.named(&format!("Ratio of {whose}")),
-            text: &self.text,
-            hint: "3.78 or 34:9",
-            width,
-        };
-        form.focus.prefer(card.cell_id(self.cell));
-        card.field_ui(ui, &field, form, &|text| {
-            let ratio = match card.ratio_form {
-                RatioForm::Gear => read_ratio(text),
-                RatioForm::Overall => typed::ratio_from_overall(set, self.shaft, text),
-                RatioForm::SpeedPer1000 => {
-                    typed::ratio_from_speed(set, self.shaft, card.results, unit, text)
-                }
-            };
-            ratio.map(|ratio| SetEdit::Ratio(self.shaft.0, ratio))
-        })
-    }
 }
 
 fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> Option<String> {
@@ -271,38 +226,67 @@ fn shaft_ui(
     }
 }
 
-/// How counted teeth were understood; for a plain number, the overall ratio it comes to.
+/// How counted teeth were understood; for a plain number, what it comes to: the overall ratio, or the
+/// gear ratio where that is not what is typed.
 fn reading_ui(
     ui: &mut Ui,
     card: &Card<'_>,
-    (gear, whose): (GearId, &str),
+    (gear, whose, shown): (GearId, &str, &Shown),
     ratio: &Ratio,
-    overall: f64,
+    result: Option<&GearResult>,
     form: &mut Form<'_>,
 ) {
     if ratio.has_teeth() {
-        teeth_ui(
-            ui,
-            card,
-            (whose, ratio),
-            |swapped| SetEdit::Ratio(gear, swapped),
-            form,
-        );
-    } else if ui.available_width() > MENU_WIDTH + 70.0 {
-        let words = format!("overall {}", ratio_text(overall));
-        remark(ui, &words, form.palette.dim_text);
+        let swap = |swapped| SetEdit::Ratio(gear, swapped);
+        if teeth_ui(ui, card, (whose, ratio), swap, form)
+            && let Ok(swapped) = ratio.swapped()
+        {
+            // As if the counts that stood in the field had been typed to be read the other way.
+            let id = card.candidate.id;
+            let order = card.typed.order_of(id, gear, ratio);
+            let order = order.unwrap_or(PairOrder::DrivenFirst).other();
+            let typed_as = TypedAs::Pair(order, swapped);
+            form.actions.push(Action::Typed(id, gear, typed_as));
+        }
+        return;
+    }
+    if ui.available_width() <= MENU_WIDTH + 70.0 {
+        return;
+    }
+    match card.ratio_form {
+        RatioForm::Gear => {
+            let overall = result.map_or(0.0, |result| result.gear.overall_ratio);
+            let words = format!("overall {}", ratio_text(overall));
+            remark(ui, &words, form.palette.dim_text);
+        }
+        RatioForm::Overall | RatioForm::SpeedPer1000 => {
+            let words = format!("gear {}", ratio_text(ratio.value()));
+            if shown.stays {
+                let text = RichText::new(words).small().color(form.palette.text);
+                let follows = ui.label(text);
+                describe(&follows, FOLLOWS);
+                follows.on_hover_text(FOLLOWS);
+            } else {
+                remark(ui, &words, form.palette.dim_text);
+            }
+        }
     }
 }
 
-/// The reading of counted teeth; a click exchanges what drives and what is driven.
+/// What becomes of the gear ratio behind a figure that was typed.
+const FOLLOWS: &str = "The figure before it stays as typed; this gear ratio follows";
+
+/// The reading of counted teeth; a click exchanges what drives and what is driven, and is told.
 pub(super) fn teeth_ui(
     ui: &mut Ui,
     card: &Card<'_>,
     (whose, ratio): (&str, &Ratio),
     edit: impl FnOnce(Ratio) -> SetEdit,
     form: &mut Form<'_>,
-) {
-    let Ok(swapped) = ratio.swapped() else { return };
+) -> bool {
+    let Ok(swapped) = ratio.swapped() else {
+        return false;
+    };
     let text = fitting_reading(ui, ratio);
     let hint = format!(
         "{}; a click swaps it to {}",
@@ -311,9 +295,11 @@ pub(super) fn teeth_ui(
     );
     let button = ui.add(Button::new(text).small().frame_when_inactive(false));
     let name = card.named(&format!("{}, swap, {whose}", ratio.reading()));
-    if button.on_hover_text(hint).accessible_name(name).clicked() {
+    let is_clicked = button.on_hover_text(hint).accessible_name(name).clicked();
+    if is_clicked {
         card.change(edit(swapped), form);
     }
+    is_clicked
 }
 
 /// As much of a reading as there is room for before the menu at the end of the row.
@@ -392,26 +378,17 @@ fn reverse_row_ui(ui: &mut Ui, card: &Card<'_>, reverse: &Reverse, form: &mut Fo
                 ui.set_width(LABEL_WIDTH);
                 ui.label(REVERSE_LABEL);
             });
-            let shaft = (GearId::REVERSE, reverse.final_drive);
-            let shown = Shown::of(card, shaft, &reverse.ratio, result);
-            let problem = shown.field_ui(ui, card, "reverse", ratio_width, form, &|text| {
-                typed::reduction(text.trim().trim_start_matches(['-', '−']))
+            let shown = Shown::of(card, GearId::REVERSE, &reverse.ratio, result);
+            let problem = shown.field_ui(ui, card, "reverse", ratio_width, form, &|_, text| {
+                let ratio = typed::reduction(text.trim().trim_start_matches(['-', '−']))?;
+                Ok((ratio, None))
             });
             let gear = (GearId::REVERSE, "reverse");
             shaft_ui(ui, card, gear, reverse.final_drive, form);
-            let overall = result.map_or(0.0, |r| r.gear.overall_ratio);
-            reading_ui(ui, card, gear, &reverse.ratio, overall, form);
+            let row = (GearId::REVERSE, "reverse", &shown);
+            reading_ui(ui, card, row, &reverse.ratio, result, form);
             problem
         })
         .inner;
     form.problem(ui, problem.as_deref());
-}
-
-/// The field in which a gear's ratio stands in the form in which it is typed.
-pub(super) fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
-    match form {
-        RatioForm::Gear => SetCell::Ratio(gear),
-        RatioForm::Overall => SetCell::Overall(gear),
-        RatioForm::SpeedPer1000 => SetCell::SpeedPer1000(gear),
-    }
 }

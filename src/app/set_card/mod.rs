@@ -7,6 +7,7 @@ mod folded;
 mod footer;
 mod gear_rows;
 mod header;
+mod ratio_field;
 mod stages;
 
 use super::action::Action;
@@ -16,6 +17,7 @@ use super::drafts::{CellId, SetCell};
 use super::form::{Field, Form};
 use super::heard::tell_why_not;
 use super::typed::{RatioForm, Reading};
+use super::typed_as::TypedGears;
 use super::view_state::ViewState;
 use crate::gearing::SetResults;
 use crate::project::{Candidate, Edit, SetEdit};
@@ -30,6 +32,7 @@ pub(super) struct Card<'a> {
     is_selected: bool,
     is_baseline: bool,
     ratio_form: RatioForm,
+    typed: &'a TypedGears,
 }
 
 /// One field of a card.
@@ -95,6 +98,7 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
             is_selected: view.selected == candidate.id,
             is_baseline: desk.project().sets.baseline().id == candidate.id,
             ratio_form: view.ratio_form,
+            typed: &view.typed,
         };
         let response = if view.open_card == candidate.id {
             card_ui(ui, &card, form)

@@ -9,12 +9,13 @@ mod speeds;
 pub(super) use date::date;
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
+use super::typed_as::TypedAs;
 use crate::gearing::{
-    Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
-    parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction, stages_ratio,
+    Factor, Gear, GearId, GearSet, InChain, Label, Name, PairOrder, Ratio, Tyre, parse_decimal,
+    parse_ratio, parse_tyre, ratio_behind, read_in_chain, read_reduction,
 };
 use crate::letters::first_lacking;
-use crate::project::Note;
+use crate::project::{Figure, Note, Project};
 use crate::units::SpeedUnit;
 
 /// A reading, or a sentence that says why there is none.
@@ -91,61 +92,92 @@ impl RatioForm {
     }
 }
 
-/// The ratio that a text means for a gear of a set, whose order of teeth the other gears decide.
-pub(super) fn gear_ratio(set: &GearSet, gear: &Gear, text: &str) -> Reading<Ratio> {
+/// What a text means for a gear: the ratio that it must have, and what is to be remembered of the
+/// typing.
+pub(super) type GearReading = Reading<(Ratio, Option<TypedAs>)>;
+
+/// The ratio that a text means for a gear of a set.
+///
+/// Sense decides the order of its teeth, then the order that other gears were typed in, as far as
+/// `order_of` knows it. A text that only corrects one count of what stood in the field `before` keeps
+/// the order of that, and tells none.
+pub(super) fn gear_ratio<'a>(
+    set: &'a GearSet,
+    gear: &Gear,
+    order_of: &dyn Fn(GearId) -> Option<PairOrder>,
+    before: &str,
+    text: &str,
+) -> GearReading {
     let typed = parse_ratio(text).map_err(told)?;
-    if gear.role == GearRole::Crawler {
-        return Ok(read_reduction(&typed));
-    }
-    let behind: Vec<f64> = set
-        .chain()
-        .map(|g| behind(set, g.id, g.final_drive))
-        .collect();
-    let mut chain: Vec<TypedRatio> = set
-        .chain()
-        .map(|g| TypedRatio::settled(g.ratio.clone()))
-        .collect();
     let Some(at) = set.chain().position(|g| g.id == gear.id) else {
-        return Ok(typed.driven_first().clone());
+        return Ok((read_reduction(&typed), None));
     };
-    chain[at] = typed;
-    Ok(read_chain(&chain, &behind).swap_remove(at))
+    let is_correction = corrects(typed.driven_first(), before);
+    let in_chain = |standing: &'a Gear| InChain {
+        ratio: &standing.ratio,
+        behind: ratio_behind(set, standing.id).unwrap_or(1.0),
+        order: if standing.id == gear.id {
+            is_correction.then_some(PairOrder::DrivenFirst)
+        } else {
+            order_of(standing.id)
+        },
+    };
+    let chain: Vec<InChain<'_>> = set.chain().map(in_chain).collect();
+    let (ratio, order) = read_in_chain(&typed, at, &chain);
+    let order = order.filter(|_| !is_correction);
+    let typed_as = order.map(|order| TypedAs::Pair(order, ratio.clone()));
+    Ok((ratio, typed_as))
 }
 
-/// The ratio between a gear, forward or reverse, and the wheels.
-fn behind(set: &GearSet, gear: GearId, final_drive: usize) -> f64 {
-    set.final_drives[final_drive].value() * stages_ratio(set, gear)
+/// Whether a pair has one count where the pair that stood in its field, driven first, has it too.
+fn corrects(typed: &Ratio, before: &str) -> bool {
+    let Ok(before) = parse_ratio(before) else {
+        return false;
+    };
+    match (typed.factors(), before.driven_first().factors()) {
+        ([Factor::Teeth(typed)], [Factor::Teeth(before)]) => {
+            typed.driven() == before.driven() || typed.driving() == before.driving()
+        }
+        _ => false,
+    }
 }
 
 /// The ratio that a gear, forward or reverse, must have for the overall ratio that was typed.
 pub(super) fn ratio_from_overall(
+    project: &Project,
     set: &GearSet,
-    (gear, final_drive): (GearId, usize),
+    gear: GearId,
     text: &str,
-) -> Reading<Ratio> {
+) -> GearReading {
     let overall = parse_decimal(text).map_err(|error| error.about("an overall ratio", "15.2"))?;
-    Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
+    ratio_from(Figure::Overall(overall), project, set, gear)
 }
 
-/// The ratio that a gear, forward or reverse, must have for the road speed per 1000 rpm that was
-/// typed in `unit`.
+/// The ratio that a gear, forward or reverse, must have for the road speed per 1000 rpm that was typed
+/// in the project's unit.
 pub(super) fn ratio_from_speed(
+    project: &Project,
     set: &GearSet,
-    (gear, final_drive): (GearId, usize),
-    results: &SetResults,
-    unit: SpeedUnit,
+    gear: GearId,
     text: &str,
-) -> Reading<Ratio> {
+) -> GearReading {
     let what = "a road speed at 1000 rpm";
     let speed = parse_decimal(text).map_err(|error| error.about(what, "27.5"))?;
-    let speed_kmh = unit.to_kmh(speed);
-    if speed_kmh <= 0.0 {
+    if speed <= 0.0 {
         return Err("a road speed must be above 0".to_owned());
     }
-    let circumference_mm = results.drivetrain.rolling_circumference_mm;
-    // The overall ratio at which 1000 rpm make that road speed.
-    let overall = crate::gearing::speed_from_rpm(1000.0, 1.0, circumference_mm) / speed_kmh;
-    Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
+    ratio_from(
+        Figure::SpeedPer1000(speed, project.units),
+        project,
+        set,
+        gear,
+    )
+}
+
+fn ratio_from(figure: Figure, project: &Project, set: &GearSet, gear: GearId) -> GearReading {
+    let ratio = figure.ratio_in(set, gear, &project.tyre);
+    let ratio = ratio.ok_or("that gear is not there any more")?;
+    Ok((ratio.map_err(told)?, Some(TypedAs::Figure(figure))))
 }
 
 /// A ratio that reduces: a final drive, a reverse gear.

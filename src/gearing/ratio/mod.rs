@@ -3,7 +3,7 @@
 mod order;
 mod typed_ratio;
 
-pub use order::{read_chain, read_reduction};
+pub use order::{InChain, PairOrder, read_chain, read_in_chain, read_reduction};
 pub use typed_ratio::{TypedRatio, parse_ratio};
 
 use super::number::quoted_number;

@@ -25,14 +25,6 @@ impl TypedRatio {
         }
     }
 
-    /// A ratio that is already understood, such as a neighbour of the one being typed.
-    pub fn settled(ratio: Ratio) -> Self {
-        Self {
-            driven_first: ratio,
-            driving_first: None,
-        }
-    }
-
     /// The reading in which the first of two counts is driven, as most data sheets write it.
     pub fn driven_first(&self) -> &Ratio {
         &self.driven_first

@@ -4,7 +4,7 @@
 use super::{FigureKind, PastedSet};
 use crate::gearing::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Position, Ratio, RatioError,
-    Reverse, Stage, TypedRatio, Tyre, read_chain, read_reduction, speed_from_rpm,
+    Reverse, Stage, TypedRatio, Tyre, overall_ratio_from_speed, read_chain, read_reduction,
 };
 
 /// What stands behind the gears where the text does not say it.
@@ -188,7 +188,7 @@ impl ToWheels<'_> {
                 let circumference_mm = self
                     .rolling_circumference_mm
                     .ok_or_else(|| ResolveError::NoTyre { kind: kind() })?;
-                speed_from_rpm(1000.0, 1.0, circumference_mm) / unit.to_kmh(figure.value())
+                overall_ratio_from_speed(1000.0, unit.to_kmh(figure.value()), circumference_mm)
             }
         };
         let last = self.final_drives.last();

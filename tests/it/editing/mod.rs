@@ -6,3 +6,5 @@ mod looks;
 mod readout;
 mod settings;
 mod table;
+mod tooth_pairs;
+mod typed_figures;

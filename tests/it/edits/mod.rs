@@ -7,6 +7,7 @@ mod of_project;
 mod of_set;
 mod refused;
 mod sequences;
+mod typed_figures;
 
 use layshaft::project::{Candidate, Edit, History, Project, SetEdit, SetId, format};
 

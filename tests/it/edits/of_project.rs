@@ -3,8 +3,8 @@
 use super::{Case, FIRST, SECOND, assert_cases, candidate, start};
 use crate::support::gear_sets::{name, ratio, rpm, set, tyre};
 use crate::support::variants::{assert_all_met, variants};
-use layshaft::gearing::RoadSpeed;
-use layshaft::project::{Edit, Marks, Note, SetEdit, SetId, WriteUp};
+use layshaft::gearing::{GearId, RoadSpeed};
+use layshaft::project::{Edit, Figure, Marks, Note, SetEdit, SetId, TypedFigure, WriteUp};
 use layshaft::units::SpeedUnit;
 
 variants!(
@@ -28,6 +28,7 @@ variants!(
         Baseline,
         Visible,
         Set,
+        Keeping,
     }
 );
 
@@ -149,12 +150,31 @@ fn candidates() -> Vec<Case> {
                     && candidate(p, FIRST) == candidate(&start(), FIRST)
             },
         },
+        // An overall ratio of 4 on a final drive of 5.
+        Case {
+            edit: Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(5.0)))
+                .keeping(vec![overall(1, 12.0), overall(2, 7.0)]),
+            shows: |p| {
+                let set = &candidate(p, SECOND).set;
+                set.final_drives == [ratio(5.0)]
+                    && set.ratio_of(GearId(1)) == Some(&ratio(12.0 / 5.0))
+                    && set.gears[1..] == candidate(&start(), SECOND).set.gears[1..]
+            },
+        },
         // The first set has no room for another final drive.
         Case {
             edit: Edit::Set(SECOND, SetEdit::AddFinalDrive(ratio(3.5))),
             shows: |p| candidate(p, SECOND).set.final_drives == [ratio(4.0), ratio(3.5)],
         },
     ]
+}
+
+fn overall(gear: u32, overall: f64) -> TypedFigure {
+    TypedFigure {
+        set: SECOND,
+        gear: GearId(gear),
+        figure: Figure::Overall(overall),
+    }
 }
 
 pub(super) fn cases() -> Vec<Case> {
@@ -208,6 +228,7 @@ fn no_edit_changes_more_than_it_says() {
                 "Baseline",
                 "Visible",
                 "Set",
+                "Keeping",
             ];
             assert!(!sets.contains(&changed), "{edit:?} changed nothing");
         } else {

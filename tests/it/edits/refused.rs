@@ -5,7 +5,8 @@ use crate::support::gear_sets::{gear, name, ratio, rpm, set};
 use layshaft::gearing::{
     ActsOn, Gear, GearId, GearRole, GearSetSpec, Label, Position, Reverse, Stage,
 };
-use layshaft::project::{Edit, History, Project, SetEdit, SetId};
+use layshaft::project::{Edit, Figure, History, Project, SetEdit, SetId, TypedFigure};
+use layshaft::units::SpeedUnit;
 
 const NOBODY: GearId = GearId(99);
 const NO_SET: &str = "that gear set is not there any more";
@@ -303,4 +304,29 @@ fn a_final_drive_in_use_stays() {
     let by_reverse = edit.applied_to(&start()).unwrap();
     let remove = of_first(SetEdit::RemoveFinalDrive(2));
     assert_refused(&by_reverse, vec![(remove, third.as_str())]);
+}
+
+#[test]
+fn a_figure_that_would_need_an_impossible_ratio_is_not_given_up_in_silence() {
+    let kept = |gear, figure| TypedFigure {
+        set: SECOND,
+        gear,
+        figure,
+    };
+    let overall = kept(GearId(1), Figure::Overall(12.0));
+    let final_drive = |number| Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(number)));
+    let answer = "gear 1 cannot keep its overall ratio 12: a ratio lies between 0.001 and 400, not \
+                  1200; to let it go, type gears as gear ratios";
+    assert_refused(
+        &start(),
+        vec![(final_drive(0.01).keeping(vec![overall]), answer)],
+    );
+    // 0.06 · 1000 · 2 ÷ (2 · 4) = 15
+    let tyre = |mm| Edit::Tyre(crate::support::gear_sets::tyre(mm));
+    let project = tyre(2000.0).applied_to(&start()).unwrap();
+    let speed = kept(GearId(2), Figure::SpeedPer1000(15.0, SpeedUnit::Kmh));
+    let answer = "gear 2 cannot keep its 15 km/h per 1000 rpm: a ratio lies between 0.001 and 400, \
+                  not 800; to let it go, type gears as gear ratios";
+    let edit = final_drive(0.01).keeping(vec![speed]);
+    assert_refused(&project, vec![(edit, answer)]);
 }

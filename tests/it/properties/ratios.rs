@@ -3,10 +3,12 @@
 use crate::support::close::is_close;
 use crate::support::projects::{any_ratio, tooth_pair};
 use layshaft::gearing::{
-    Factor, Ratio, ToothPair, TypedRatio, parse_ratio, read_chain, read_reduction,
+    Factor, InChain, PairOrder, Ratio, ToothPair, TypedRatio, parse_ratio, read_chain,
+    read_in_chain, read_reduction,
 };
 use proptest::collection::vec;
 use proptest::prelude::*;
+use proptest::sample::Index;
 
 fn pair_ratio(pair: ToothPair) -> Option<Ratio> {
     Ratio::from_factors(vec![Factor::Teeth(pair)]).ok()
@@ -66,6 +68,27 @@ proptest! {
         };
         prop_assert_eq!(&read_chain(&written(false), &[]), &driven_first);
         prop_assert_eq!(&read_chain(&written(true), &[]), &driven_first);
+    }
+
+    #[test]
+    fn a_pair_of_a_sensible_set_is_read_right_in_the_order_that_the_others_were_typed_in(
+        pairs in falling_pairs(), at in any::<Index>(), is_driven_first in any::<bool>()
+    ) {
+        let ratios: Vec<Ratio> = pairs.iter().copied().filter_map(pair_ratio).collect();
+        let at = at.index(ratios.len());
+        let order = if is_driven_first { PairOrder::DrivenFirst } else { PairOrder::DrivingFirst };
+        let standing = |(place, ratio)| InChain {
+            ratio,
+            behind: 4.0,
+            order: (place != at).then_some(order),
+        };
+        let chain: Vec<InChain<'_>> = ratios.iter().enumerate().map(standing).collect();
+        let pair = if is_driven_first { pairs[at] } else { pairs[at].swapped() };
+        let typed = parse_ratio(&format!("{}:{}", pair.driven(), pair.driving())).unwrap();
+        let (read, told) = read_in_chain(&typed, at, &chain);
+        prop_assert_eq!(&read, &ratios[at]);
+        let reads_one_way = pair == pair.swapped();
+        prop_assert_eq!(told, (!reads_one_way).then_some(order));
     }
 
     #[test]
