@@ -15,6 +15,8 @@ pub enum CellId {
     Title,
     /// The project's date.
     Date,
+    /// The project's note.
+    Note,
     /// The vehicle's tyre.
     Tyre,
     /// Idle.
@@ -37,6 +39,22 @@ impl CellId {
     /// The identity of the field's widget.
     pub(super) fn widget(self) -> egui::Id {
         egui::Id::unique(("cell", self))
+    }
+
+    /// Whether it stands among the fields of the vehicle.
+    pub(super) fn is_of_vehicle(self) -> bool {
+        match self {
+            Self::Title
+            | Self::Date
+            | Self::Note
+            | Self::Tyre
+            | Self::Idle
+            | Self::LowestUseful
+            | Self::Redline
+            | Self::MarkedEngineSpeeds
+            | Self::MarkedRoadSpeeds => true,
+            Self::PictureWidth | Self::Set(..) => false,
+        }
     }
 }
 
@@ -175,7 +193,7 @@ impl Drafts {
 }
 
 /// Whether the document has what a field is about.
-fn is_there(cell: CellId, project: &Project) -> bool {
+pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
     let CellId::Set(id, cell) = cell else {
         return true;
     };

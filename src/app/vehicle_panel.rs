@@ -11,16 +11,22 @@ use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
 use crate::project::{Edit, Note, Project};
 use crate::units::{mark_text, mm_text, plain_number};
-use egui::{CollapsingHeader, Id, TextEdit, Ui};
+use egui::{CollapsingHeader, TextEdit, Ui};
 
-/// Shows the fields of the vehicle.
-pub(super) fn vehicle_panel_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
+/// Shows the fields of the vehicle; the one that is sought is unfolded.
+pub(super) fn vehicle_panel_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    sought: Option<CellId>,
+    form: &mut Form<'_>,
+) {
     let project = desk.project();
     section_ui(
         ui,
         "Vehicle",
+        sought.is_some_and(CellId::is_of_vehicle),
         || in_short(project),
-        |ui| fields_ui(ui, project, form),
+        |ui| fields_ui(ui, project, sought, form),
     );
 }
 
@@ -30,7 +36,7 @@ fn in_short(project: &Project) -> String {
     format!("{}, redline {redline} rpm", project.tyre)
 }
 
-fn fields_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
+fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<CellId>, form: &mut Form<'_>) {
     let title = project.title.as_ref().map(ToString::to_string);
     let field = Field {
         id: CellId::Title,
@@ -44,9 +50,11 @@ fn fields_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     tyre_ui(ui, project, form);
     engine_ui(ui, project, form);
     marks_ui(ui, project, form);
+    let must_be_open = matches!(sought, Some(CellId::Date | CellId::Note));
     let section = CollapsingHeader::new("Date and note")
         .id_salt("date and note")
         .default_open(false)
+        .open(must_be_open.then_some(true))
         .show(ui, |ui| note_ui(ui, project, form));
     tell_folded(&section);
 }
@@ -182,7 +190,7 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     });
     let mut text = project.note.as_str().to_owned();
     // While it is typed in, the note keeps the blank ends that the document leaves out.
-    let id = Id::unique("note");
+    let id = CellId::Note.widget();
     if let Some(draft) = ui.data(|d| d.get_temp::<String>(id))
         && draft.trim_end() == text
     {

@@ -218,6 +218,7 @@ impl App {
         }
         self.panels_ui(ui, &mut actions);
         self.view.reveal = None;
+        self.view.sought = None;
         let before = self.desk().history.revision();
         let view_before = self.view.clone();
         let units_before = self.desk().project().units;

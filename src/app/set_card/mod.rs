@@ -9,6 +9,8 @@ mod gear_rows;
 mod header;
 mod stages;
 
+pub(super) use gear_rows::ratio_cell;
+
 use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;

@@ -22,6 +22,7 @@ mod saving;
 mod sizes;
 mod status_line;
 mod tabbing;
+mod undo_places;
 mod undoing;
 mod view;
 mod whatever_happens;
