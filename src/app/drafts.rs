@@ -4,6 +4,7 @@
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
 //! beside it, and the document keeps the last good value.
 
+use super::text_history::TextHistory;
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 use std::collections::HashMap;
@@ -106,6 +107,17 @@ pub(super) struct Draft {
 #[derive(Debug, Default)]
 pub(super) struct Drafts {
     open: HashMap<CellId, Draft>,
+    /// The note while it is typed in.
+    pub(super) note: Option<TextHistory>,
+}
+
+/// Which of the keys that take back and bring back a field keeps for its own text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct KeptKeys {
+    /// Undo.
+    pub(super) undo: bool,
+    /// Redo.
+    pub(super) redo: bool,
 }
 
 impl Drafts {
@@ -148,6 +160,9 @@ impl Drafts {
     /// Ends a draft; the field shows the document again.
     pub(super) fn end(&mut self, cell: CellId) {
         self.open.remove(&cell);
+        if cell == CellId::Note {
+            self.note = None;
+        }
     }
 
     /// Ends every draft that reads: the document holds what they say. Returns how many are left.
@@ -159,6 +174,7 @@ impl Drafts {
     /// Forgets every draft, readable or not: another document is on the desk.
     pub(super) fn clear(&mut self) {
         self.open.clear();
+        self.note = None;
     }
 
     /// Forgets the ratios that are being typed: they are to be typed in another form.
@@ -189,6 +205,24 @@ impl Drafts {
     /// Whether something was typed in the field of that widget.
     pub(super) fn is_typed_in(&self, field: egui::Id) -> bool {
         self.open.keys().any(|cell| cell.widget() == field)
+    }
+
+    /// What the field of that widget keeps: both keys once something was typed in one line, of several
+    /// lines as far as there is something to be turned.
+    pub(super) fn kept_by(&self, field: egui::Id) -> KeptKeys {
+        if field == CellId::Note.widget() {
+            let note = self.note.as_ref();
+            KeptKeys {
+                undo: note.is_some_and(TextHistory::has_undo),
+                redo: note.is_some_and(TextHistory::has_redo),
+            }
+        } else {
+            let is_typed_in = self.is_typed_in(field);
+            KeptKeys {
+                undo: is_typed_in,
+                redo: is_typed_in,
+            }
+        }
     }
 }
 

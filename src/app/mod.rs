@@ -24,6 +24,7 @@ mod heard;
 mod input;
 mod lifecycle;
 mod menus;
+mod note_field;
 #[cfg(test)]
 mod on_a_failing_disk;
 mod panels;
@@ -41,6 +42,7 @@ mod simulated;
 mod startup;
 mod status_bar;
 mod table_panel;
+mod text_history;
 mod typed;
 mod undoing;
 mod vehicle_panel;

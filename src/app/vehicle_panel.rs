@@ -1,17 +1,16 @@
 //! The vehicle: title, tyre, engine speeds, marks, note.
 
-use super::action::Action;
 use super::desk::Desk;
 use super::drafts::CellId;
-use super::focus::Keeps;
 use super::form::{Field, Form, remark};
 use super::heard::tell_folded;
+use super::note_field::note_field_ui;
 use super::section::section_ui;
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
-use crate::project::{Edit, Note, Project};
+use crate::project::{Edit, Project};
 use crate::units::{mark_text, mm_text, plain_number};
-use egui::{CollapsingHeader, TextEdit, Ui};
+use egui::{CollapsingHeader, Ui};
 
 /// Shows the fields of the vehicle; the one that is sought is unfolded.
 pub(super) fn vehicle_panel_ui(
@@ -188,35 +187,5 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     form.field(ui, &field, &|text| {
         typed::optional(text, typed::date).map(Edit::Date)
     });
-    let mut text = project.note.as_str().to_owned();
-    // While it is typed in, the note keeps the blank ends that the document leaves out.
-    let id = CellId::Note.widget();
-    if let Some(draft) = ui.data(|d| d.get_temp::<String>(id))
-        && draft.trim_end() == text
-    {
-        text = draft;
-    }
-    let edit = TextEdit::multiline(&mut text)
-        .id(id)
-        .desired_rows(3)
-        .desired_width(f32::INFINITY)
-        .char_limit(Note::MOST_CHARACTERS)
-        .hint_text("A note for the write-up");
-    let response = ui.add(edit).accessible_name("Note");
-    let characters = text.chars().count();
-    form.focus.announce_field(id, Keeps::Lines, characters);
-    if response.gained_focus() {
-        form.actions.push(Action::Commit);
-    }
-    if response.changed() {
-        match typed::note(&text) {
-            Ok(note) => form.actions.push(Action::Preview(Edit::Note(note))),
-            Err(problem) => form.actions.push(Action::Say(problem)),
-        }
-        ui.data_mut(|d| d.insert_temp(id, text));
-    }
-    if response.lost_focus() {
-        ui.data_mut(|d| d.remove_temp::<String>(id));
-        form.actions.push(Action::Commit);
-    }
+    note_field_ui(ui, project, form);
 }

@@ -207,9 +207,9 @@ impl App {
         // A command under a running drag would take the ground from under it.
         if !has_dialog && ctx.dragged_id().is_none() {
             let field = self.focus.field_in_hand(&ctx);
-            let is_waiting = field.is_some_and(|field| !self.drafts.is_typed_in(field));
+            let kept = field.map(|field| self.drafts.kept_by(field));
             let is_scrolling = self.focus.is_scrolling(&ctx);
-            let commands = commands::pressed(&ctx, is_waiting, is_scrolling);
+            let commands = commands::pressed(&ctx, kept, is_scrolling);
             actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }

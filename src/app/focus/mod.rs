@@ -162,7 +162,7 @@ impl FocusMap {
     pub(super) fn field_in_hand(&self, ctx: &Context) -> Option<Id> {
         let focused = ctx.memory(egui::Memory::focused)?;
         let stop = self.map.get(focused)?;
-        (stop.keeps == Keeps::Line).then_some(stop.id)
+        stop.is_field().then_some(stop.id)
     }
 
     /// Whether page keys scroll the part of the window that has the focus.

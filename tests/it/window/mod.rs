@@ -14,6 +14,7 @@ mod keys;
 mod line;
 mod menus;
 mod names;
+mod note_undo;
 mod opening;
 mod pasting;
 mod read_out;
