@@ -1,6 +1,7 @@
 //! The field of the note: several lines, with an undo of their own until the field is left.
 
 use super::action::Action;
+use super::cell::put_caret;
 use super::drafts::CellId;
 use super::focus::Keeps;
 use super::form::Form;
@@ -8,7 +9,6 @@ use super::input::pressed;
 use super::text_history::TextHistory;
 use super::typed;
 use crate::project::{Edit, Note, Project};
-use egui::text::{CCursor, CCursorRange};
 use egui::{Context, Event, Id, Key, Modifiers, TextEdit, Ui};
 
 /// Shows the note.
@@ -68,12 +68,8 @@ fn turn(ctx: &Context, id: Id, form: &mut Form<'_>) -> bool {
         });
         caret = turned.map(|(_, caret)| caret).or(caret);
     }
-    if let Some(caret) = caret
-        && let Some(mut state) = TextEdit::load_state(ctx, id)
-    {
-        let at = CCursorRange::one(CCursor::new(caret));
-        state.cursor.set_char_range(Some(at));
-        state.store(ctx, id);
+    if let Some(caret) = caret {
+        put_caret(ctx, id, caret);
     }
     caret.is_some()
 }

@@ -102,6 +102,11 @@ impl App {
         self.lifecycle.lasting_note()
     }
 
+    /// Whether a folder is being looked into beside the window.
+    pub fn is_looking(&self) -> bool {
+        self.lifecycle.is_looking()
+    }
+
     /// The gear that is brought out in diagram and table, if any.
     pub fn pointed(&self) -> Option<(SetId, GearId)> {
         self.view.pointed
@@ -115,6 +120,7 @@ impl App {
                 .wake
                 .connect(move || context.request_repaint());
         }
+        self.lifecycle.look_into_folder();
         while let Some(answer) = self.lifecycle.chosen() {
             self.step(ctx, Step::Chosen(answer));
         }

@@ -23,6 +23,7 @@ mod saving;
 mod sizes;
 mod status_line;
 mod tabbing;
+mod typed_paths;
 mod undo_places;
 mod undoing;
 mod view;
