@@ -98,11 +98,9 @@ fn common_beginning(names: &[String]) -> &str {
     };
     let mut common = first.as_str();
     for other in others {
-        let alike = common.char_indices().zip(other.chars());
-        let differs = alike
-            .map(|((at, a), b)| (at, a == b))
-            .find(|(_, same)| !same);
-        let end = differs.map_or(common.len().min(other.len()), |(at, _)| at);
+        let both = common.chars().zip(other.chars());
+        let alike = both.take_while(|(a, b)| a == b);
+        let end: usize = alike.map(|(c, _)| c.len_utf8()).sum();
         common = &common[..end];
     }
     common
@@ -124,7 +122,7 @@ mod tests {
     }
 
     /// What a beginning is completed to, and the names that begin so.
-    fn of<'a>(beginning: &str, names: &[&str]) -> (String, Vec<String>) {
+    fn of(beginning: &str, names: &[&str]) -> (String, Vec<String>) {
         let completion = completed(beginning, &entries(names), "ron");
         (completion.beginning, completion.names)
     }

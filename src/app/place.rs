@@ -92,9 +92,8 @@ fn cell_of(edit: &SetEdit, both: [&GearSet; 2], form: RatioForm) -> Option<SetCe
     match edit {
         SetEdit::Name(_) => Some(SetCell::Name),
         SetEdit::Tyre(_) => Some(SetCell::Tyre),
-        SetEdit::ShiftAll(_) | SetEdit::Shifts(..) => Some(SetCell::ShiftAll),
         SetEdit::Shift(id, _) if has_own_field(both[0], *id) => Some(SetCell::Shift(*id)),
-        SetEdit::Shift(..) => Some(SetCell::ShiftAll),
+        SetEdit::Shift(..) | SetEdit::ShiftAll(_) | SetEdit::Shifts(..) => Some(SetCell::ShiftAll),
         SetEdit::AddGear(_, gear) | SetEdit::InsertGear(_, gear) => ratio(gear.id),
         SetEdit::Label(id, _) => Some(SetCell::Label(*id)),
         SetEdit::RemoveGear(id)
@@ -178,7 +177,7 @@ mod tests {
         let card = Place::Card(of_second(SetCell::Name).set().unwrap());
         let added = of_second(SetCell::FinalDrive(1));
         let add = SetEdit::AddFinalDrive(ratio());
-        assert_eq!(places(&[add.clone()]), [added, card]);
+        assert_eq!(places(std::slice::from_ref(&add)), [added, card]);
         let remove = SetEdit::RemoveFinalDrive(1);
         assert_eq!(places(&[add, remove]), [card, added]);
         let removed = SetEdit::RemoveGear(third());

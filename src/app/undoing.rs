@@ -1,6 +1,7 @@
 //! How is a step taken back or brought back, and how does the window show it?
 
 use super::arrangement::Part;
+use super::drafts::CellId;
 use super::focus::Pane;
 use super::place::{Place, moves_handles};
 use super::window::App;
@@ -56,7 +57,7 @@ impl App {
         let keeps_focus = is_in(Pane::Menu) || is_in(Pane::WriteUp);
         self.view.part = Part::Forms;
         self.view.sought = field;
-        match field.map(|field| field.widget()) {
+        match field.map(CellId::widget) {
             // Enter on a button that undoes is to undo once more, not to type.
             Some(field) if keeps_focus => self.focus.seek(field),
             Some(field) => self.focus.want(field),

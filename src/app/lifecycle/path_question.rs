@@ -70,7 +70,7 @@ impl PathQuestion {
         } else {
             path.parent()
                 .filter(|parent| !parent.as_os_str().is_empty())
-                .unwrap_or(Path::new("."))
+                .unwrap_or_else(|| Path::new("."))
         };
         whole_path(folder).ok()
     }

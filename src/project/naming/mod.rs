@@ -189,45 +189,39 @@ fn place_of(sets: &Candidates, id: SetId) -> usize {
 
 /// The choice of the write-up that is another.
 fn named_choice(both: [&Project; 2]) -> Named {
-    let choices = both.map(|p| &p.write_up);
-    let [before, after] = choices;
-    let yes = |is_so: bool| if is_so { "yes" } else { "no" };
-    let mut found = Vec::new();
-    let mut note = |what: String, differs: bool, values: [String; 2]| {
-        if differs {
-            found.push(Named::figure(what, values));
-        }
-    };
-    let widths = choices.map(|c| format!("{} pixels", c.width.px()));
-    let what = "width of the picture".to_owned();
-    note(what, before.width != after.width, widths);
-    let forms = choices.map(|c| form_words(c.form).to_owned());
-    let what = "form of the write-up".to_owned();
-    note(what, before.form != after.form, forms);
-    let looks = choices.map(|c| if c.is_dark { "dark" } else { "light" }.to_owned());
-    let what = "looks of the picture".to_owned();
-    note(what, before.is_dark != after.is_dark, looks);
-    let with: [(&str, fn(&WriteUp) -> bool); 2] = [
-        ("table in the write-up", |c| c.with_table),
-        ("note in the write-up", |c| c.with_note),
+    let choices = both.map(|project| &project.write_up);
+    let yes = |is_so: bool| if is_so { "yes" } else { "no" }.to_owned();
+    let look = |is_dark: bool| if is_dark { "dark" } else { "light" }.to_owned();
+    let mut figures = vec![
+        (
+            "width of the picture".to_owned(),
+            choices.map(|c| format!("{} pixels", c.width.px())),
+        ),
+        (
+            "form of the write-up".to_owned(),
+            choices.map(|c| form_words(c.form).to_owned()),
+        ),
+        (
+            "looks of the picture".to_owned(),
+            choices.map(|c| look(c.is_dark)),
+        ),
+        (
+            "table in the write-up".to_owned(),
+            choices.map(|c| yes(c.with_table)),
+        ),
+        (
+            "note in the write-up".to_owned(),
+            choices.map(|c| yes(c.with_note)),
+        ),
     ];
-    for (what, is_with) in with {
-        let values = choices.map(|c| yes(is_with(c)).to_owned());
-        note(what.to_owned(), is_with(before) != is_with(after), values);
-    }
     for (place, candidate) in both[1].sets.iter().enumerate() {
-        let is_in = choices.map(|c| !c.left_out.contains(&candidate.id));
         let what = format!("set {} in the write-up", place + 1);
-        note(
-            what,
-            is_in[0] != is_in[1],
-            is_in.map(|is| yes(is).to_owned()),
-        );
+        let is_in = |choices: &WriteUp| yes(!choices.left_out.contains(&candidate.id));
+        figures.push((what, choices.map(is_in)));
     }
-    if found.len() == 1
-        && let Some(only) = found.pop()
-    {
-        return only;
+    figures.retain(|(_, [before, after])| before != after);
+    match <[_; 1]>::try_from(figures) {
+        Ok([(what, values)]) => Named::figure(what, values),
+        Err(_) => Named::plain("choices for the write-up"),
     }
-    Named::plain("choices for the write-up")
 }
