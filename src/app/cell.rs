@@ -202,6 +202,15 @@ fn begin_anew(ui: &Ui, id: egui::Id, text: &str) {
     }
 }
 
+/// Puts the caret of a field behind so many characters.
+pub(super) fn put_caret(ctx: &egui::Context, id: egui::Id, place: usize) {
+    use egui::text::{CCursor, CCursorRange};
+    let mut state = TextEdit::load_state(ctx, id).unwrap_or_default();
+    let at = CCursorRange::one(CCursor::new(place));
+    state.cursor.set_char_range(Some(at));
+    state.store(ctx, id);
+}
+
 /// Selects all of a field's text, of so many characters at most: what is typed takes its place.
 pub(super) fn select_all(ui: &Ui, id: egui::Id, characters: usize) {
     use egui::text::{CCursor, CCursorRange};

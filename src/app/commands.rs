@@ -3,6 +3,7 @@
 //! Each stands once in one table: menus, shortcuts, the help window and the README's list come
 //! from it.
 
+use super::drafts::KeptKeys;
 use egui::{Key, KeyboardShortcut, Modifiers};
 
 /// Something a user can invoke by name.
@@ -168,12 +169,16 @@ impl Command {
 /// The commands whose keys were pressed in this frame, in that order; the keys are used up.
 ///
 /// A slow frame may bring several: what was undone and then saved must not be saved first.
-/// `is_waiting` says that nothing was typed yet in the field that has the focus, `is_scrolling` that
-/// Home scrolls the part of the window that has it.
-pub(super) fn pressed(ctx: &egui::Context, is_waiting: bool, is_scrolling: bool) -> Vec<Command> {
+/// `kept` says what the field keeps for its text that has the focus, if it is one of a form;
+/// `is_scrolling` that Home scrolls the part of the window that has it.
+pub(super) fn pressed(
+    ctx: &egui::Context,
+    kept: Option<KeptKeys>,
+    is_scrolling: bool,
+) -> Vec<Command> {
     let is_typing = ctx.text_edit_focused();
     let is_own = |shortcut: KeyboardShortcut, command: Command| {
-        (is_typing && belongs_to_text(shortcut, command, is_waiting))
+        (is_typing && belongs_to_text(shortcut, command, kept))
             || (is_scrolling && shortcut == plain(Key::Home))
     };
     let mut commands = Vec::new();
@@ -205,11 +210,15 @@ fn command_of(
         .map(|(_, command)| command)
 }
 
-/// Whether a text field that is being typed in keeps a key for itself.
-fn belongs_to_text(shortcut: KeyboardShortcut, command: Command, is_waiting: bool) -> bool {
-    let has_own = matches!(command, Command::Undo | Command::Redo);
-    (has_own && !is_waiting)
-        || (shortcut.modifiers == Modifiers::NONE && shortcut.logical_key != Key::F1)
+/// Whether a text field that is being typed in keeps a key for itself; what is no field of a form has
+/// its own ways.
+fn belongs_to_text(shortcut: KeyboardShortcut, command: Command, kept: Option<KeptKeys>) -> bool {
+    let is_kept = match command {
+        Command::Undo => kept.is_none_or(|kept| kept.undo),
+        Command::Redo => kept.is_none_or(|kept| kept.redo),
+        _ => false,
+    };
+    is_kept || (shortcut.modifiers == Modifiers::NONE && shortcut.logical_key != Key::F1)
 }
 
 fn modifier_count(modifiers: Modifiers) -> u32 {
@@ -264,7 +273,7 @@ mod tests {
         let mut commands = Vec::new();
         let mut left = usize::MAX;
         let output = ctx.run_ui(input, |ui| {
-            commands = pressed(ui.ctx(), false, false);
+            commands = pressed(ui.ctx(), None, false);
             left = ui.input(|i| i.events.len());
         });
         output.drop_without_applying_deltas();

@@ -4,6 +4,7 @@
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
 //! beside it, and the document keeps the last good value.
 
+use super::text_history::TextHistory;
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 use std::collections::HashMap;
@@ -15,6 +16,8 @@ pub enum CellId {
     Title,
     /// The project's date.
     Date,
+    /// The project's note.
+    Note,
     /// The vehicle's tyre.
     Tyre,
     /// Idle.
@@ -46,6 +49,22 @@ impl CellId {
             self,
             Self::Set(_, SetCell::Overall(_) | SetCell::SpeedPer1000(_))
         )
+    }
+
+    /// Whether it stands among the fields of the vehicle.
+    pub(super) fn is_of_vehicle(self) -> bool {
+        match self {
+            Self::Title
+            | Self::Date
+            | Self::Note
+            | Self::Tyre
+            | Self::Idle
+            | Self::LowestUseful
+            | Self::Redline
+            | Self::MarkedEngineSpeeds
+            | Self::MarkedRoadSpeeds => true,
+            Self::PictureWidth | Self::Set(..) => false,
+        }
     }
 }
 
@@ -97,6 +116,17 @@ pub(super) struct Draft {
 #[derive(Debug, Default)]
 pub(super) struct Drafts {
     open: HashMap<CellId, Draft>,
+    /// The note while it is typed in.
+    pub(super) note: Option<TextHistory>,
+}
+
+/// Which of the keys that take back and bring back a field keeps for its own text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct KeptKeys {
+    /// Undo.
+    pub(super) undo: bool,
+    /// Redo.
+    pub(super) redo: bool,
 }
 
 impl Drafts {
@@ -139,6 +169,9 @@ impl Drafts {
     /// Ends a draft; the field shows the document again.
     pub(super) fn end(&mut self, cell: CellId) {
         self.open.remove(&cell);
+        if cell == CellId::Note {
+            self.note = None;
+        }
     }
 
     /// Ends every draft that reads: the document holds what they say. Returns how many are left.
@@ -150,6 +183,7 @@ impl Drafts {
     /// Forgets every draft, readable or not: another document is on the desk.
     pub(super) fn clear(&mut self) {
         self.open.clear();
+        self.note = None;
     }
 
     /// Forgets the ratios that are being typed: they are to be typed in another form.
@@ -181,10 +215,28 @@ impl Drafts {
     pub(super) fn is_typed_in(&self, field: egui::Id) -> bool {
         self.open.keys().any(|cell| cell.widget() == field)
     }
+
+    /// What the field of that widget keeps: both keys once something was typed in one line, of several
+    /// lines as far as there is something to be turned.
+    pub(super) fn kept_by(&self, field: egui::Id) -> KeptKeys {
+        if field == CellId::Note.widget() {
+            let note = self.note.as_ref();
+            KeptKeys {
+                undo: note.is_some_and(TextHistory::has_undo),
+                redo: note.is_some_and(TextHistory::has_redo),
+            }
+        } else {
+            let is_typed_in = self.is_typed_in(field);
+            KeptKeys {
+                undo: is_typed_in,
+                redo: is_typed_in,
+            }
+        }
+    }
 }
 
 /// Whether the document has what a field is about.
-fn is_there(cell: CellId, project: &Project) -> bool {
+pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
     let CellId::Set(id, cell) = cell else {
         return true;
     };

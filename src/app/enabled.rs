@@ -9,8 +9,8 @@ impl Command {
     pub(super) fn why_not(self, desk: &Desk) -> Option<&'static str> {
         let count = desk.project().sets.len();
         let (is_barred, why) = match self {
-            Self::Undo => (desk.history.undo_label().is_none(), "nothing was changed"),
-            Self::Redo => (desk.history.redo_label().is_none(), "nothing was undone"),
+            Self::Undo => (desk.history.undoable().is_none(), "nothing was changed"),
+            Self::Redo => (desk.history.redoable().is_none(), "nothing was undone"),
             Self::CopySet => (
                 count >= Candidates::MOST,
                 "there is no room for another set",

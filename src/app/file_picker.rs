@@ -18,6 +18,16 @@ pub enum Purpose {
     SavePicture,
 }
 
+impl Purpose {
+    /// What the names of such files end in as a rule.
+    pub(super) fn ending(self) -> &'static str {
+        match self {
+            Self::Open | Self::Save => "ron",
+            Self::SavePicture => "png",
+        }
+    }
+}
+
 /// What a dialog came back with.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Answer {

@@ -118,7 +118,12 @@ pub(super) fn typed_path(text: &str) -> Option<PathBuf> {
     if let Some(address) = text.strip_prefix("file://") {
         return Some(path_of_address(address));
     }
-    let path = match (text.strip_prefix("~/"), home()) {
+    let from_home = if text == "~" {
+        Some("")
+    } else {
+        text.strip_prefix("~/")
+    };
+    let path = match (from_home, home()) {
         (Some(rest), Some(home)) => home.join(rest),
         _ => PathBuf::from(text),
     };
@@ -194,12 +199,12 @@ fn home() -> Option<PathBuf> {
     directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_owned())
 }
 
-/// A path to save at: the ending is added where there is none.
+/// A path to save at: the ending is added where there is none, and completed where it is half-typed.
 pub(super) fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
-    if path.extension().is_some() {
-        path
-    } else {
-        path.with_extension(ending)
+    let typed = path.extension().map(|typed| typed.to_string_lossy());
+    match typed {
+        Some(typed) if !ending.starts_with(&*typed) => path,
+        _ => path.with_extension(ending),
     }
 }
 

@@ -111,8 +111,8 @@ impl App {
             Command::SaveAs => self.step(ctx, Step::AskForPath(Purpose::Save, None)),
             Command::WriteUp => self.view.write_up_is_open = !self.view.write_up_is_open,
             Command::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
-            Command::Undo => self.undo(),
-            Command::Redo => self.redo(),
+            Command::Undo => self.undo(ctx),
+            Command::Redo => self.redo(ctx),
             Command::CopySet => self.copy_set(),
             Command::RemoveSet => self.edit(Edit::RemoveSet(self.view.open_card)),
             Command::SwitchUnits => self.switch_units(),
@@ -138,20 +138,6 @@ impl App {
     fn show_theme(&mut self, ctx: &Context, theme: ThemeChoice) {
         self.lifecycle.settings.theme = theme;
         ctx.set_theme(ThemePreference::from(theme));
-    }
-
-    fn undo(&mut self) {
-        if let Some(label) = self.history().undo_label() {
-            self.history().undo();
-            self.say(format!("Undone: {label}"));
-        }
-    }
-
-    fn redo(&mut self) {
-        if let Some(label) = self.history().redo_label() {
-            self.history().redo();
-            self.say(format!("Redone: {label}"));
-        }
     }
 
     fn copy_set(&mut self) {
@@ -182,15 +168,20 @@ impl App {
         self.view.reveal = Some(set);
     }
 
-    /// Opens a card, and brings its set forward unless it is hidden.
+    /// Opens a card, to be named first.
     fn open_card(&mut self, set: SetId) {
+        self.turn_to(set);
+        self.type_name_of(set);
+    }
+
+    /// Opens a card, and brings its set forward unless it is hidden.
+    pub(super) fn turn_to(&mut self, set: SetId) {
         self.view.open_card = set;
         self.view.reveal = Some(set);
         let candidate = self.desk().project().sets.get(set);
         if candidate.is_some_and(|candidate| candidate.visible) {
             self.view.selected = set;
         }
-        self.type_name_of(set);
     }
 
     /// The name of a set is typed in next.

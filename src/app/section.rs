@@ -5,15 +5,17 @@ use egui::collapsing_header::CollapsingState;
 use egui::{CollapsingHeader, IdSalt, Ui};
 
 /// Shows a section that is open until it is folded; its heading then says in short what is in it.
+/// It is unfolded where something in it must be seen.
 pub(in crate::app) fn section_ui(
     ui: &mut Ui,
     name: &str,
+    must_be_open: bool,
     in_short: impl FnOnce() -> String,
     contents: impl FnOnce(&mut Ui),
 ) {
     let salt = IdSalt::new(("section", name));
     let state = CollapsingState::load(ui.ctx(), ui.make_persistent_id(salt));
-    let is_open = state.is_none_or(|state| state.is_open());
+    let is_open = must_be_open || state.is_none_or(|state| state.is_open());
     let heading = if is_open {
         name.to_owned()
     } else {
@@ -22,6 +24,7 @@ pub(in crate::app) fn section_ui(
     let section = CollapsingHeader::new(heading)
         .id_salt(salt)
         .default_open(true)
+        .open(must_be_open.then_some(true))
         .show_unindented(ui, contents);
     tell_folded(&section);
 }

@@ -1,26 +1,31 @@
 //! The vehicle: title, tyre, engine speeds, marks, note.
 
-use super::action::Action;
 use super::desk::Desk;
 use super::drafts::CellId;
-use super::focus::Keeps;
 use super::form::{Field, Form, remark};
 use super::heard::tell_folded;
+use super::note_field::note_field_ui;
 use super::section::section_ui;
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
-use crate::project::{Edit, Note, Project};
+use crate::project::{Edit, Project};
 use crate::units::{mark_text, mm_text, plain_number};
-use egui::{CollapsingHeader, Id, TextEdit, Ui};
+use egui::{CollapsingHeader, Ui};
 
-/// Shows the fields of the vehicle.
-pub(super) fn vehicle_panel_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
+/// Shows the fields of the vehicle; the one that is sought is unfolded.
+pub(super) fn vehicle_panel_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    sought: Option<CellId>,
+    form: &mut Form<'_>,
+) {
     let project = desk.project();
     section_ui(
         ui,
         "Vehicle",
+        sought.is_some_and(CellId::is_of_vehicle),
         || in_short(project),
-        |ui| fields_ui(ui, project, form),
+        |ui| fields_ui(ui, project, sought, form),
     );
 }
 
@@ -30,7 +35,7 @@ fn in_short(project: &Project) -> String {
     format!("{}, redline {redline} rpm", project.tyre)
 }
 
-fn fields_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
+fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<CellId>, form: &mut Form<'_>) {
     let title = project.title.as_ref().map(ToString::to_string);
     let field = Field {
         id: CellId::Title,
@@ -44,9 +49,11 @@ fn fields_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     tyre_ui(ui, project, form);
     engine_ui(ui, project, form);
     marks_ui(ui, project, form);
+    let must_be_open = matches!(sought, Some(CellId::Date | CellId::Note));
     let section = CollapsingHeader::new("Date and note")
         .id_salt("date and note")
         .default_open(false)
+        .open(must_be_open.then_some(true))
         .show(ui, |ui| note_ui(ui, project, form));
     tell_folded(&section);
 }
@@ -180,35 +187,5 @@ fn note_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
     form.field(ui, &field, &|text| {
         typed::optional(text, typed::date).map(Edit::Date)
     });
-    let mut text = project.note.as_str().to_owned();
-    // While it is typed in, the note keeps the blank ends that the document leaves out.
-    let id = Id::unique("note");
-    if let Some(draft) = ui.data(|d| d.get_temp::<String>(id))
-        && draft.trim_end() == text
-    {
-        text = draft;
-    }
-    let edit = TextEdit::multiline(&mut text)
-        .id(id)
-        .desired_rows(3)
-        .desired_width(f32::INFINITY)
-        .char_limit(Note::MOST_CHARACTERS)
-        .hint_text("A note for the write-up");
-    let response = ui.add(edit).accessible_name("Note");
-    let characters = text.chars().count();
-    form.focus.announce_field(id, Keeps::Lines, characters);
-    if response.gained_focus() {
-        form.actions.push(Action::Commit);
-    }
-    if response.changed() {
-        match typed::note(&text) {
-            Ok(note) => form.actions.push(Action::Preview(Edit::Note(note))),
-            Err(problem) => form.actions.push(Action::Say(problem)),
-        }
-        ui.data_mut(|d| d.insert_temp(id, text));
-    }
-    if response.lost_focus() {
-        ui.data_mut(|d| d.remove_temp::<String>(id));
-        form.actions.push(Action::Commit);
-    }
+    note_field_ui(ui, project, form);
 }

@@ -3,6 +3,7 @@
 //! Nothing here is saved with the project or undone.
 
 use super::arrangement::Part;
+use super::drafts::CellId;
 use super::typed::RatioForm;
 use super::typed_as::TypedGears;
 use crate::chart::{Range, View};
@@ -20,6 +21,8 @@ pub(super) struct ViewState {
     pub part: Part,
     /// The set whose card is to be scrolled into view in the next frame.
     pub reveal: Option<SetId>,
+    /// The field that is to be seen in the next frame: what folds it away is unfolded.
+    pub sought: Option<CellId>,
     /// The gear that the pointer is on, in diagram or table.
     pub pointed: Option<(SetId, GearId)>,
     /// The part of each diagram in view.
@@ -61,6 +64,7 @@ impl ViewState {
             open_card: selected,
             part: Part::default(),
             reveal: None,
+            sought: None,
             pointed: None,
             ranges: Ranges::default(),
             write_up_is_open: false,

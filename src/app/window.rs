@@ -102,6 +102,11 @@ impl App {
         self.lifecycle.lasting_note()
     }
 
+    /// Whether a folder is being looked into beside the window.
+    pub fn is_looking(&self) -> bool {
+        self.lifecycle.is_looking()
+    }
+
     /// The gear that is brought out in diagram and table, if any.
     pub fn pointed(&self) -> Option<(SetId, GearId)> {
         self.view.pointed
@@ -115,6 +120,7 @@ impl App {
                 .wake
                 .connect(move || context.request_repaint());
         }
+        self.lifecycle.look_into_folder();
         while let Some(answer) = self.lifecycle.chosen() {
             self.step(ctx, Step::Chosen(answer));
         }
@@ -207,9 +213,9 @@ impl App {
         // A command under a running drag would take the ground from under it.
         if !has_dialog && ctx.dragged_id().is_none() {
             let field = self.focus.field_in_hand(&ctx);
-            let is_waiting = field.is_some_and(|field| !self.drafts.is_typed_in(field));
+            let kept = field.map(|field| self.drafts.kept_by(field));
             let is_scrolling = self.focus.is_scrolling(&ctx);
-            let commands = commands::pressed(&ctx, is_waiting, is_scrolling);
+            let commands = commands::pressed(&ctx, kept, is_scrolling);
             actions.extend(commands.into_iter().map(Action::Run));
             actions.extend(dropped_file(&ctx));
         }
@@ -218,6 +224,7 @@ impl App {
         }
         self.panels_ui(ui, &mut actions);
         self.view.reveal = None;
+        self.view.sought = None;
         let before = self.desk().history.revision();
         let view_before = self.view.clone();
         let units_before = self.desk().project().units;

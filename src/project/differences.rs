@@ -5,7 +5,9 @@
 
 use super::document::{Candidate, Project};
 use super::write_up::{PageForm, WriteUp};
-use crate::gearing::{ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, RoadSpeed, Stage};
+use crate::gearing::{
+    ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, Position, RoadSpeed, Stage,
+};
 use crate::units::{SpeedUnit, mark_text, typed_rpm_text};
 use std::fmt::Display;
 
@@ -255,31 +257,34 @@ fn drive_words(set: &GearSet, final_drive: usize) -> String {
 
 /// `transfer box: high 1.15, low 2.1, in high, on every gear`.
 fn stage_value(set: &GearSet, stage: &Stage) -> String {
-    let positions = stage.positions.iter();
-    let positions: Vec<String> = positions
-        .map(|p| format!("{} {}", p.name, p.ratio))
-        .collect();
+    let positions: Vec<String> = stage.positions.iter().map(position_words).collect();
     let present = stage.positions.get(stage.present);
     let present = present.map_or("", |position| position.name.as_str());
-    let gears = match &stage.acts_on {
+    let gears = acting_gears(set, stage);
+    let name: &Name = &stage.name;
+    format!("{name}: {}, in {present}, on {gears}", positions.join(", "))
+}
+
+/// `low 2.1`.
+pub(super) fn position_words(position: &Position) -> String {
+    format!("{} {}", position.name, position.ratio)
+}
+
+/// `every gear`, `gears 2 3`.
+pub(super) fn acting_gears(set: &GearSet, stage: &Stage) -> String {
+    match &stage.acts_on {
         ActsOn::EveryGear => "every gear".to_owned(),
         ActsOn::Only(ids) => {
             let labels = ids.iter().filter_map(|id| set.gear(*id));
             let labels: Vec<&str> = labels.map(|gear| gear.label.as_str()).collect();
             format!("gears {}", labels.join(" "))
         }
-    };
-    let name: &Name = &stage.name;
-    format!("{name}: {}, in {present}, on {gears}", positions.join(", "))
+    }
 }
 
 /// `picture of 1600 pixels, light, with table, with note, without Six-speed`.
 fn write_up_value(write_up: &WriteUp, project: &Project) -> String {
-    let form = match write_up.form {
-        PageForm::Picture => "picture",
-        PageForm::A4 => "A4",
-        PageForm::Letter => "Letter",
-    };
+    let form = form_words(write_up.form);
     let look = if write_up.is_dark { "dark" } else { "light" };
     let with = |is_shown| if is_shown { "with" } else { "without" };
     let numbered = (1..).zip(&project.sets);
@@ -294,21 +299,34 @@ fn write_up_value(write_up: &WriteUp, project: &Project) -> String {
     )
 }
 
-fn rpm(speed: EngineSpeed) -> String {
+/// What is made of a project, in a word.
+pub(super) fn form_words(form: PageForm) -> &'static str {
+    match form {
+        PageForm::Picture => "picture",
+        PageForm::A4 => "A4",
+        PageForm::Letter => "Letter",
+    }
+}
+
+/// An engine speed that was typed.
+pub(super) fn rpm(speed: EngineSpeed) -> String {
     typed_rpm_text(speed.rpm())
 }
 
-fn engine_speeds(project: &Project) -> String {
+/// The marked engine speeds, one behind another.
+pub(super) fn engine_speeds(project: &Project) -> String {
     let speeds = project.marked_engine_speeds.as_slice().iter();
     listed(speeds.map(|speed| rpm(*speed)))
 }
 
-fn road_speeds(project: &Project, unit: SpeedUnit) -> String {
+/// The marked road speeds, one behind another.
+pub(super) fn road_speeds(project: &Project, unit: SpeedUnit) -> String {
     let text = |speed: &RoadSpeed| mark_text(speed.kmh(), unit);
     listed(project.marked_road_speeds.as_slice().iter().map(text))
 }
 
-fn listed(values: impl Iterator<Item = String>) -> String {
+/// Values one behind another, or that there are none.
+pub(super) fn listed(values: impl Iterator<Item = String>) -> String {
     let values: Vec<String> = values.collect();
     if values.is_empty() {
         "none".to_owned()

@@ -81,31 +81,6 @@ pub enum EditError {
 }
 
 impl Edit {
-    /// What the edit does, in the words of the undo menu: "change the tyre".
-    pub fn label(&self) -> &'static str {
-        match self {
-            Self::Title(_) => "change the title",
-            Self::Date(_) => "change the date",
-            Self::Note(_) => "change the note",
-            Self::Units(_) => "change the units",
-            Self::Tyre(_) => "change the tyre",
-            Self::Idle(_) => "change the idle speed",
-            Self::LowestUseful(_) => "change the lowest useful engine speed",
-            Self::Redline(_) => "change the redline",
-            Self::MarkedEngineSpeeds(_) => "change the marked engine speeds",
-            Self::MarkedRoadSpeeds(_) => "change the marked road speeds",
-            Self::WriteUp(_) => "change the write-up",
-            Self::AddSet(..) => "add a gear set",
-            Self::RemoveSet(_) => "remove a gear set",
-            Self::MoveSet(..) => "move a gear set",
-            Self::Baseline(_) => "compare with another set",
-            Self::Visible(_, true) => "show a gear set",
-            Self::Visible(_, false) => "hide a gear set",
-            Self::Set(_, edit) => edit.label(),
-            Self::Keeping(edit, _) => edit.label(),
-        }
-    }
-
     /// The edit after which figures stay as they were typed.
     #[must_use]
     pub fn keeping(self, figures: Vec<TypedFigure>) -> Self {

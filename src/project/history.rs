@@ -56,7 +56,27 @@ pub struct History {
 #[derive(Debug, Clone)]
 struct Step {
     project: Arc<Project>,
-    label: &'static str,
+    cause: Cause,
+}
+
+/// What made one document of another.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Cause {
+    /// An edit.
+    Edit(Edit),
+    /// Another document took its place; why, in a few words.
+    Replaced(&'static str),
+}
+
+/// A step that can be taken back or brought back.
+#[derive(Debug, Clone, Copy)]
+pub struct Change<'a> {
+    /// What made it.
+    pub cause: &'a Cause,
+    /// The document before it.
+    pub before: &'a Project,
+    /// The document after it.
+    pub after: &'a Project,
 }
 
 impl History {
@@ -129,7 +149,7 @@ impl History {
         let after = Arc::new(edit.applied_to(&before)?);
         self.gesture = Some(Step {
             project: before,
-            label: edit.label(),
+            cause: Cause::Edit(edit.clone()),
         });
         let after = self.known(after);
         if !self.shows(&after) {
@@ -158,13 +178,13 @@ impl History {
         self.future.clear();
     }
 
-    /// Puts another document in the place of this one as a step that can be taken back; `label` says
+    /// Puts another document in the place of this one as a step that can be taken back; `what` says
     /// what undoing would take back.
-    pub fn replace(&mut self, project: Arc<Project>, label: &'static str) {
+    pub fn replace(&mut self, project: Arc<Project>, what: &'static str) {
         self.commit();
         self.gesture = Some(Step {
             project: self.snapshot(),
-            label,
+            cause: Cause::Replaced(what),
         });
         self.show(project);
         self.commit();
@@ -178,17 +198,26 @@ impl History {
     }
 
     /// What undoing would take back.
-    pub fn undo_label(&self) -> Option<&'static str> {
-        let step = self.changing_gesture().or_else(|| self.past.last());
-        step.map(|s| s.label)
+    pub fn undoable(&self) -> Option<Change<'_>> {
+        let step = self.changing_gesture().or_else(|| self.past.last())?;
+        Some(Change {
+            cause: &step.cause,
+            before: &step.project,
+            after: &self.present,
+        })
     }
 
     /// What redoing would bring back; nothing once a running gesture has changed something.
-    pub fn redo_label(&self) -> Option<&'static str> {
-        match self.changing_gesture() {
-            Some(_) => None,
-            None => self.future.last().map(|s| s.label),
+    pub fn redoable(&self) -> Option<Change<'_>> {
+        if self.changing_gesture().is_some() {
+            return None;
         }
+        let step = self.future.last()?;
+        Some(Change {
+            cause: &step.cause,
+            before: &self.present,
+            after: &step.project,
+        })
     }
 
     /// The running gesture, if ending it now would leave a step.
@@ -203,7 +232,7 @@ impl History {
         if let Some(step) = self.past.pop() {
             let undone = Step {
                 project: self.snapshot(),
-                label: step.label,
+                cause: step.cause,
             };
             self.future.push(undone);
             self.show(step.project);
@@ -216,7 +245,7 @@ impl History {
         if let Some(step) = self.future.pop() {
             let redone = Step {
                 project: self.snapshot(),
-                label: step.label,
+                cause: step.cause,
             };
             self.past.push(redone);
             self.show(step.project);

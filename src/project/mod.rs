@@ -8,6 +8,7 @@ pub mod examples;
 mod file_system;
 pub mod format;
 mod history;
+mod naming;
 mod recovery;
 mod save_error;
 mod saving;
@@ -26,7 +27,8 @@ pub use document::{
 pub use edits::{Edit, EditError};
 pub(crate) use file_system::shown;
 pub use file_system::{Access, Disk, EntryKind, Facts, FileSystem, LockableFile, NewFile};
-pub use history::{DocumentId, History, Revision};
+pub use history::{Cause, Change, DocumentId, History, Revision};
+pub use naming::Named;
 pub use recovery::{CopyError, RecoveryCopy};
 pub use save_error::SaveError;
 pub(crate) use saving::ends_in_separator;

@@ -64,39 +64,6 @@ pub enum SetEdit {
 }
 
 impl SetEdit {
-    /// What the edit does, in the words of the undo menu.
-    pub fn label(&self) -> &'static str {
-        match self {
-            Self::Name(_) => "rename a gear set",
-            Self::Tyre(_) => "change a set's tyre",
-            Self::ShiftAll(_) => "set one shift point for all",
-            Self::Shift(..) => "move a shift point",
-            Self::Shifts(..) => "move all shift points",
-            Self::AddGear(..) => "add a gear",
-            Self::InsertGear(..) => "insert a gear",
-            Self::RemoveGear(_) => "remove a gear",
-            Self::MoveGear(..) => "move a gear",
-            Self::Label(..) => "rename a gear",
-            Self::Ratio(..) => "change a ratio",
-            Self::FinalDriveOf(..) => "change a gear's output shaft",
-            Self::Role(_, GearRole::Crawler) => "take a gear out of the shift chain",
-            Self::Role(_, GearRole::Shifted) => "take a gear into the shift chain",
-            Self::Reverse(_) => "change the reverse gear",
-            Self::FinalDrive(..) => "change a final drive",
-            Self::AddFinalDrive(_) => "add a final drive",
-            Self::RemoveFinalDrive(_) => "remove a final drive",
-            Self::AddStage(_) => "add a stage",
-            Self::RemoveStage(_) => "remove a stage",
-            Self::StageName(..) => "rename a stage",
-            Self::StagePresent(..) => "put a stage in another position",
-            Self::StageActsOn(..) => "change the gears of a stage",
-            Self::Position(..) => "change a position of a stage",
-            Self::AddPosition(..) => "add a position",
-            Self::RemovePosition(..) => "remove a position",
-            Self::Replace(_) => "paste a gear set",
-        }
-    }
-
     /// The set after the edit.
     ///
     /// # Errors

@@ -38,6 +38,9 @@ pub(super) struct FocusMap {
     entering: Option<Pane>,
     /// What is to have the focus from the next frame on.
     wanted: Option<Id>,
+    /// What is to be scrolled into view in the next frame, and in this one.
+    seeking: Option<Id>,
+    sought: Option<Id>,
 }
 
 /// The room that is left around what is scrolled into view, in points.
@@ -82,7 +85,10 @@ impl FocusMap {
         } else {
             None
         };
+        self.sought = self.seeking.take();
         if let Some(id) = self.wanted.take() {
+            // It may have the focus already, and have been scrolled away.
+            self.sought = Some(id);
             ctx.memory_mut(|m| m.request_focus(id));
         }
         let focused = ctx.memory(egui::Memory::focused);
@@ -156,7 +162,7 @@ impl FocusMap {
     pub(super) fn field_in_hand(&self, ctx: &Context) -> Option<Id> {
         let focused = ctx.memory(egui::Memory::focused)?;
         let stop = self.map.get(focused)?;
-        (stop.keeps == Keeps::Line).then_some(stop.id)
+        stop.is_field().then_some(stop.id)
     }
 
     /// Whether page keys scroll the part of the window that has the focus.
@@ -168,6 +174,11 @@ impl FocusMap {
     /// From the next frame on something has the focus.
     pub(super) fn want(&mut self, id: Id) {
         self.wanted = Some(id);
+    }
+
+    /// In the next frame something is scrolled into view; the focus stays where it is.
+    pub(super) fn seek(&mut self, id: Id) {
+        self.seeking = Some(id);
     }
 
     /// Whether a part of the window has the focus.
@@ -273,9 +284,9 @@ impl FocusMap {
         })
     }
 
-    /// Scrolls to what has come to have the focus, if it was shown since a mark.
+    /// Scrolls to what has come to have the focus or is sought, if it was shown since a mark.
     pub(super) fn reveal(&self, ui: &Ui, since: Mark) {
-        let Some(mut rect) = self.newly_focused(ui, since) else {
+        let Some(mut rect) = self.to_be_seen(ui, since) else {
             return;
         };
         let seen = ui.clip_rect().x_range();
@@ -286,11 +297,14 @@ impl FocusMap {
         ui.scroll_to_rect(rect.expand(MARGIN), None);
     }
 
-    /// Where the stop stands that has the focus since this frame, if it was shown since a mark.
-    fn newly_focused(&self, ui: &Ui, since: Mark) -> Option<Rect> {
-        let id = ui
-            .memory(egui::Memory::focused)
-            .filter(|_| self.has_moved)?;
+    /// Where the stop stands that has the focus since this frame or is sought, if it was shown since a
+    /// mark.
+    fn to_be_seen(&self, ui: &Ui, since: Mark) -> Option<Rect> {
+        let newly_focused = || {
+            let focused = ui.memory(egui::Memory::focused);
+            focused.filter(|_| self.has_moved)
+        };
+        let id = self.sought.or_else(newly_focused)?;
         ui.viewport(|v| {
             let widgets = &v.this_pass.widgets;
             let (layer, place) = widgets.order(id)?;

@@ -49,11 +49,8 @@ impl Lifecycle {
         let beside = self.desk.file.clone();
         let request = self.start_picker(Purpose::Open, beside);
         self.asked = Some(Asked::Path(PathQuestion {
-            purpose: Purpose::Open,
-            text: String::new(),
             request: Some(request),
-            problem: None,
-            then: None,
+            ..PathQuestion::new(Purpose::Open, "", self.desk.file.clone())
         }));
     }
 

@@ -5,6 +5,7 @@
 
 mod leaving;
 mod opening;
+mod path_question;
 mod question;
 mod recovering;
 mod saving;
@@ -13,13 +14,15 @@ mod surroundings;
 #[cfg(test)]
 mod tests;
 
-pub(super) use question::{Asked, PathQuestion, Question};
+pub(super) use path_question::{Completed, PathQuestion};
+pub(super) use question::{Asked, Question};
 pub(super) use recovering::write_last;
 pub(super) use step::{After, Step};
 pub use surroundings::Surroundings;
 
 use super::background::Wake;
 use super::desk::Desk;
+use super::folder_look::FolderLook;
 use super::settings::Settings;
 use crate::project::{FileSystem, Project, digest, format};
 use recovering::Safety;
@@ -53,6 +56,8 @@ pub(super) struct Lifecycle {
     /// Whether the open file would lose comments or layout when saved.
     has_other_form: bool,
     safety: Safety,
+    /// The looking into folders while a path is being asked for.
+    look: Option<FolderLook>,
 }
 
 impl Lifecycle {
@@ -82,6 +87,7 @@ impl Lifecycle {
             surroundings,
             has_other_form: false,
             safety: Safety::default(),
+            look: None,
         }
     }
 
@@ -127,6 +133,26 @@ impl Lifecycle {
     pub(super) fn keep(&mut self) {
         self.keep_settings();
         self.safety.follow(&self.desk);
+    }
+
+    /// Looks into the folder that a path is being typed in, without waiting.
+    pub(super) fn look_into_folder(&mut self) {
+        let Some(Asked::Path(question)) = &mut self.asked else {
+            self.look = None;
+            return;
+        };
+        let files = &self.surroundings.file_system;
+        let begin = || FolderLook::started(Arc::clone(files), self.wake.clone());
+        let look = self.look.get_or_insert_with(begin);
+        look.follow(question.folder());
+        if let Some(looked) = look.news() {
+            question.looked = Some(looked);
+        }
+    }
+
+    /// Whether that folder has not been looked into yet.
+    pub(super) fn is_looking(&self) -> bool {
+        self.look.as_ref().is_some_and(FolderLook::is_awaited)
     }
 
     /// The orderly end; where the system asked for it, what is unsaved stays for the next start.

@@ -1,7 +1,7 @@
 //! What is asked about a document: questions as data, their answers as steps.
 
-use super::step::{After, Step};
-use crate::app::file_picker::Purpose;
+use super::path_question::PathQuestion;
+use super::step::Step;
 
 /// What is being asked.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,21 +34,6 @@ pub(in crate::app) struct Answer {
     pub(in crate::app) step: Step,
     /// Whether it is the way on that loses nothing: of every question, exactly one is.
     pub(in crate::app) is_safe: bool,
-}
-
-/// A path that is being asked for.
-#[derive(Debug, Clone, PartialEq)]
-pub(in crate::app) struct PathQuestion {
-    /// What for.
-    pub(in crate::app) purpose: Purpose,
-    /// What was typed.
-    pub(in crate::app) text: String,
-    /// The call to the system's dialog, while it has not answered.
-    pub(in crate::app) request: Option<u64>,
-    /// Why the last try failed.
-    pub(in crate::app) problem: Option<String>,
-    /// What happens after saving.
-    pub(in crate::app) then: Option<After>,
 }
 
 impl Question {

@@ -1,5 +1,6 @@
 //! How a document or its picture gets into a file.
 
+use super::path_question::half_typed;
 use super::question::Question;
 use super::step::{After, Step};
 use super::{Asked, Lifecycle, PathQuestion};
@@ -185,12 +186,11 @@ impl Lifecycle {
 
     fn ask_beginning_with(&mut self, purpose: Purpose, suggested: &Path, then: Option<After>) {
         let request = self.start_picker(purpose, Some(suggested.to_owned()));
+        let text = suggested.display().to_string();
         self.asked = Some(Asked::Path(PathQuestion {
-            purpose,
-            text: suggested.display().to_string(),
             request: Some(request),
-            problem: None,
             then,
+            ..PathQuestion::new(purpose, text, self.desk.file.clone())
         }));
     }
 
@@ -242,27 +242,51 @@ impl Lifecycle {
         }
     }
 
-    /// Takes a typed path.
+    /// Takes a typed path; a name that looks half-typed is saved under when it is given once more.
     pub(super) fn use_typed(&mut self, text: &str) {
-        let Some(Asked::Path(question)) = &mut self.asked else {
+        let Some(Asked::Path(question)) = &self.asked else {
             return;
         };
-        if let Some(path) = typed_path(text) {
-            let question = question.clone();
-            self.use_path(&question, &path);
-        } else {
-            question.problem = Some("Type a path first.".to_owned());
+        let question = question.clone();
+        let Some(path) = typed_path(text) else {
+            return self.refuse_path("Type a path first.".to_owned());
+        };
+        let is_meant = question.warned_of.as_ref() == Some(&path);
+        match self.half_typed(&path, question.purpose) {
+            Some(warning) if !is_meant => {
+                self.refuse_path(warning);
+                if let Some(Asked::Path(question)) = &mut self.asked {
+                    question.warned_of = Some(path);
+                }
+            }
+            _ => self.use_path(&question, &path),
         }
+    }
+
+    /// Why a path that is to be written looks half-typed, if it does.
+    fn half_typed(&self, path: &Path, purpose: Purpose) -> Option<String> {
+        if purpose == Purpose::Open {
+            return None;
+        }
+        let whole = files::whole_path(path).ok()?;
+        let target = with_ending(whole.clone(), purpose.ending());
+        if !self.is_gone(&target) || !self.is_gone(&whole) {
+            return None;
+        }
+        let names = self.files().names(whole.parent()?).ok()?;
+        half_typed(
+            &whole,
+            names.iter().filter_map(|name| name.to_str()),
+            purpose,
+        )
     }
 
     /// A path was chosen or typed.
     fn use_path(&mut self, question: &PathQuestion, path: &Path) {
-        let ending = match question.purpose {
-            Purpose::Open => return self.open(path),
-            Purpose::Save => "ron",
-            Purpose::SavePicture => "png",
-        };
-        match self.target(path, ending) {
+        if question.purpose == Purpose::Open {
+            return self.open(path);
+        }
+        match self.target(path, question.purpose.ending()) {
             Ok(target) => self.use_target(question, target),
             Err(problem) => self.refuse_path(problem),
         }
@@ -355,12 +379,11 @@ impl Lifecycle {
         problem: String,
         then: Option<After>,
     ) {
+        let text = path.display().to_string();
         self.asked = Some(Asked::Path(PathQuestion {
-            purpose,
-            text: path.display().to_string(),
-            request: None,
             problem: Some(problem),
             then,
+            ..PathQuestion::new(purpose, text, self.desk.file.clone())
         }));
     }
 

@@ -149,7 +149,7 @@ impl App {
                 };
                 ui.add_space(4.0);
                 let mark = FocusMap::mark(ui);
-                vehicle_panel_ui(ui, &self.lifecycle.desk, &mut form);
+                vehicle_panel_ui(ui, &self.lifecycle.desk, self.view.sought, &mut form);
                 form.focus.pane(Pane::Vehicle, mark, ui);
                 ui.add_space(8.0);
                 let mark = FocusMap::mark(ui);

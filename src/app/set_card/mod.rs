@@ -10,6 +10,8 @@ mod header;
 mod ratio_field;
 mod stages;
 
+pub(super) use ratio_field::ratio_cell;
+
 use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;

@@ -101,7 +101,7 @@ impl Shown {
 }
 
 /// The field in which a gear's ratio stands in the form in which it is typed.
-pub(super) fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
+pub(in crate::app) fn ratio_cell(form: RatioForm, gear: GearId) -> SetCell {
     match form {
         RatioForm::Gear => SetCell::Ratio(gear),
         RatioForm::Overall => SetCell::Overall(gear),

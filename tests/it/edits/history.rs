@@ -1,6 +1,6 @@
 //! Is a gesture one step or none, and does the history know what is saved?
 
-use super::{FIRST, SECOND, candidate, of_first, start};
+use super::{FIRST, SECOND, candidate, of_first, redo_words, start, undo_words};
 use crate::support::gear_sets::{name, rpm};
 use layshaft::gearing::GearId;
 use layshaft::project::{Edit, History, SetEdit};
@@ -35,10 +35,10 @@ fn a_gesture_of_many_previews_is_one_step() {
     assert!(!history.in_gesture());
     history.undo();
     assert_eq!(history.project(), &start());
-    assert_eq!(history.undo_label(), None);
+    assert!(history.undoable().is_none());
     history.redo();
     assert_eq!(history.project().engine.redline, rpm(6200.0));
-    assert_eq!(history.redo_label(), None);
+    assert!(history.redoable().is_none());
 }
 
 #[test]
@@ -50,7 +50,7 @@ fn each_preview_starts_from_the_document_before_the_gesture() {
         history.project(),
         &redline(6000.0).applied_to(&start()).unwrap()
     );
-    assert_eq!(history.undo_label(), Some("change the redline"));
+    assert_eq!(undo_words(&history), "redline: 6000");
 }
 
 #[test]
@@ -62,7 +62,7 @@ fn a_cancelled_gesture_leaves_no_step() {
     history.cancel();
     assert!(!history.in_gesture());
     assert_eq!(*history.project(), *before);
-    assert_eq!(history.undo_label(), Some("change the title"));
+    assert_eq!(undo_words(&history), "title: \"kept\"");
     history.undo();
     assert_eq!(history.project(), &start());
 }
@@ -72,7 +72,7 @@ fn a_gesture_that_ends_where_it_began_leaves_no_step() {
     let mut history = History::new(start());
     dragged(&mut history, &[6400.0, 6500.0]);
     history.commit();
-    assert_eq!(history.undo_label(), None);
+    assert!(history.undoable().is_none());
     assert!(!history.is_unsaved());
 }
 
@@ -82,7 +82,7 @@ fn a_gesture_that_ends_where_it_began_leaves_what_can_be_redone() {
     history.edit(&title("undone")).unwrap();
     history.undo();
     dragged(&mut history, &[6400.0, 6500.0]);
-    assert_eq!(history.redo_label(), Some("change the title"));
+    assert_eq!(redo_words(&history), "title: \"undone\"");
     history.redo();
     assert_eq!(shown_title(&history), "undone");
 }
@@ -92,7 +92,8 @@ fn an_edit_that_changes_nothing_leaves_no_step() {
     let mut history = History::new(start());
     let fresh = history.revision();
     history.edit(&redline(6500.0)).unwrap();
-    assert_eq!((history.undo_label(), history.revision()), (None, fresh));
+    assert_eq!(undo_words(&history), "");
+    assert_eq!(history.revision(), fresh);
 }
 
 #[test]
@@ -115,31 +116,31 @@ fn undoing_during_a_gesture_takes_the_gesture_back() {
     let mut history = History::new(start());
     history.edit(&title("kept")).unwrap();
     dragged(&mut history, &[6400.0]);
-    assert_eq!(history.undo_label(), Some("change the redline"));
+    assert_eq!(undo_words(&history), "redline: 6400");
     history.undo();
     assert_eq!(
         history.project(),
         &title("kept").applied_to(&start()).unwrap()
     );
-    assert_eq!(history.redo_label(), Some("change the redline"));
+    assert_eq!(redo_words(&history), "redline: 6400");
     history.redo();
     assert_eq!(history.project().engine.redline, rpm(6400.0));
 }
 
 #[test]
-fn the_labels_tell_what_undo_and_redo_would_do_during_a_gesture() {
+fn the_words_tell_what_undo_and_redo_would_do_during_a_gesture() {
     let mut history = History::new(start());
     history.edit(&title("kept")).unwrap();
     history.edit(&title("undone")).unwrap();
     history.undo();
     // Nothing is moved yet: undo takes the title back.
     dragged(&mut history, &[6500.0]);
-    let labels = (history.undo_label(), history.redo_label());
-    assert_eq!(labels, (Some("change the title"), Some("change the title")));
+    let words = [undo_words(&history), redo_words(&history)];
+    assert_eq!(words, ["title: \"kept\"", "title: \"undone\""]);
     // Now undo takes the gesture back, and there is nothing to redo.
     dragged(&mut history, &[6400.0]);
-    let labels = (history.undo_label(), history.redo_label());
-    assert_eq!(labels, (Some("change the redline"), None));
+    let words = [undo_words(&history), redo_words(&history)];
+    assert_eq!(words, ["redline: 6400", ""]);
     history.redo();
     assert_eq!(shown_title(&history), "kept");
 }
@@ -153,7 +154,7 @@ fn a_preview_that_is_refused_leaves_the_last_good_one() {
     assert!(history.preview(&shift(99)).is_err());
     assert_eq!(*history.project(), *good);
     history.commit();
-    assert_eq!(history.undo_label(), Some("move a shift point"));
+    assert_eq!(undo_words(&history), "shift point of 2, set 1: 5000");
     history.undo();
     assert_eq!(history.project(), &start());
 }
@@ -175,7 +176,7 @@ fn a_new_edit_leaves_nothing_to_redo() {
     history.edit(&title("first")).unwrap();
     history.undo();
     history.edit(&title("second")).unwrap();
-    assert_eq!(history.redo_label(), None);
+    assert!(history.redoable().is_none());
     history.redo();
     assert_eq!(shown_title(&history), "second");
 }
@@ -225,7 +226,7 @@ fn a_save_of_an_equal_document_during_a_gesture_leaves_the_gesture_as_it_is() {
     history.mark_saved(Arc::new(start()));
     assert!(history.is_unsaved());
     dragged(&mut history, &[6500.0]);
-    assert_eq!((history.is_unsaved(), history.undo_label()), (false, None));
+    assert!(!history.is_unsaved() && history.undoable().is_none());
 }
 
 #[test]

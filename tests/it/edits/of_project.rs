@@ -197,7 +197,6 @@ fn no_edit_of_a_project_is_without_a_case() {
 fn a_hidden_set_can_be_shown_again() {
     let hidden = Edit::Visible(SECOND, false).applied_to(&start()).unwrap();
     let shown = Edit::Visible(SECOND, true);
-    assert_eq!(shown.label(), "show a gear set");
     assert_eq!(shown.applied_to(&hidden), Ok(start()));
 }
 

@@ -119,16 +119,16 @@ proptest! {
         for deed in &deeds {
             perform(&mut history, deed);
         }
-        while history.redo_label().is_some() {
+        while history.redoable().is_some() {
             history.redo();
         }
         history.commit();
         let end = history.snapshot();
-        while history.undo_label().is_some() {
+        while history.undoable().is_some() {
             history.undo();
         }
         prop_assert_eq!(history.project(), &start());
-        while history.redo_label().is_some() {
+        while history.redoable().is_some() {
             history.redo();
         }
         prop_assert_eq!(history.project(), &*end);

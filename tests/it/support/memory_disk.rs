@@ -1,7 +1,7 @@
 //! Where does a window under test keep its files? In memory, in folders that it knows.
 
 use layshaft::project::{Access, EntryKind, Facts, FileSystem, LockableFile, NewFile};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ffi::OsString;
 use std::fs::TryLockError;
 use std::io::{self, Cursor, ErrorKind, Read, Write};
@@ -15,11 +15,14 @@ pub(crate) const HOME: &str = "/home/somebody";
 struct State {
     files: BTreeMap<PathBuf, Vec<u8>>,
     is_read_only: bool,
+    /// Whether no folder can be looked into.
+    is_barred: bool,
     /// Whether somebody else holds a lock on every file that is made for one.
     is_locked: bool,
 }
 
-/// Files in memory; the only folder is [`HOME`], and there are no locks but those of others.
+/// Files in memory; the folders are [`HOME`] and those that hold files, and there are no locks but those
+/// of others.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct MemoryDisk(Arc<Mutex<State>>);
 
@@ -50,6 +53,11 @@ impl MemoryDisk {
         let state = self.state();
         let names = state.files.keys().filter_map(|path| path.file_name());
         names.map(|n| n.to_string_lossy().into_owned()).collect()
+    }
+
+    /// From now on no folder can be looked into.
+    pub(crate) fn bar_folders(&self) {
+        self.state().is_barred = true;
     }
 
     /// From now on nothing can be written.
@@ -91,10 +99,11 @@ impl FileSystem for MemoryDisk {
             size_bytes,
             modified: None,
         };
-        if path == Path::new(HOME) {
+        let state = self.state();
+        let is_within = |file: &PathBuf| file != path && file.starts_with(path);
+        if Path::new(HOME).starts_with(path) || state.files.keys().any(is_within) {
             return Ok(facts(EntryKind::Folder, 0));
         }
-        let state = self.state();
         let bytes = state.files.get(path).ok_or_else(not_found)?;
         Ok(facts(EntryKind::File, bytes.len() as u64))
     }
@@ -103,8 +112,20 @@ impl FileSystem for MemoryDisk {
         self.facts(path)
     }
 
-    fn names(&self, _folder: &Path) -> io::Result<Vec<OsString>> {
-        Ok(self.file_names().into_iter().map(Into::into).collect())
+    fn names(&self, folder: &Path) -> io::Result<Vec<OsString>> {
+        if self.facts(folder)?.kind != EntryKind::Folder {
+            return Err(ErrorKind::NotADirectory.into());
+        }
+        let state = self.state();
+        if state.is_barred {
+            return Err(ErrorKind::PermissionDenied.into());
+        }
+        let home = PathBuf::from(HOME);
+        let paths = state.files.keys().chain([&home]);
+        let within = paths.filter_map(|path| path.strip_prefix(folder).ok());
+        let names = within.filter_map(|path| path.iter().next());
+        let names: BTreeSet<OsString> = names.map(Into::into).collect();
+        Ok(names.into_iter().collect())
     }
 
     fn open(&self, path: &Path) -> io::Result<Box<dyn Read + '_>> {

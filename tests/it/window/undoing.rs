@@ -99,10 +99,12 @@ fn undoing_under_a_running_drag_ends_it_in_a_step_that_can_come_back() {
 fn what_was_undone_is_said() {
     let mut window = after_two_drags();
     window.ctrl(Key::Z);
-    let label = window.app().desk().history.redo_label().unwrap();
-    assert!(window.says(&format!("Undone: {label}")));
+    let end = after_two_drags().shifts(SECOND)[2];
+    let start = Window::on_camper_van().shifts(SECOND)[2];
+    let figure = format!("shift point of 3, set 2: {end}");
+    assert!(window.says(&format!("Undone: {figure}, now {start} again")));
     window.ctrl(Key::Y);
-    assert!(window.says(&format!("Redone: {label}")));
+    assert!(window.says(&format!("Redone: {figure} instead of {start}")));
 }
 
 #[test]

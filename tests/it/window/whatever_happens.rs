@@ -131,7 +131,7 @@ proptest! {
         prop_assert!(window.shifts(SECOND.min(window.all_shifts().len() - 1)).len() >= 4);
         let mut history = window.app().desk().history.clone();
         prop_assert!(!history.in_gesture(), "a gesture was left open");
-        while history.undo_label().is_some() {
+        while history.undoable().is_some() {
             history.undo();
         }
         prop_assert_eq!(history.project(), &start);

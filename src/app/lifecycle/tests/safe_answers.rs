@@ -62,9 +62,9 @@ fn left_and_opened_elsewhere() -> Life {
 }
 
 /// Every question that can be asked where nobody wants to leave, with the answer that loses nothing.
-fn questions() -> [(Life, &'static str); 8] {
+fn questions() -> Vec<(Life, &'static str)> {
     let (read, theirs) = (text(&van(4000.0)), text(&van(3000.0)));
-    [
+    vec![
         (layout(), "Save under another name"),
         (changed_by_others(&theirs), "Save yours under another name"),
         (changed_by_others("("), "Save yours under another name"),

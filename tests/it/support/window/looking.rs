@@ -214,7 +214,7 @@ impl Window {
     pub(crate) fn undo_steps(&self) -> usize {
         let mut history = self.app().desk().history.clone();
         let mut steps = 0;
-        while history.undo_label().is_some() {
+        while history.undoable().is_some() {
             history.undo();
             steps += 1;
         }

@@ -27,6 +27,7 @@ use layshaft::app::App;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Edit, Project, SetEdit, format};
 use std::sync::Arc;
+use std::time::Duration;
 
 /// The camper van with its three sets.
 pub(crate) fn camper_van() -> Project {
@@ -87,8 +88,12 @@ impl Window {
         self.app().desk().project()
     }
 
-    /// Runs frames until nothing is left to be done.
+    /// Runs frames until nothing is left to be done, be it beside the window.
     pub(crate) fn settle(&mut self) {
         self.harness.run();
+        while self.app().is_looking() {
+            std::thread::sleep(Duration::from_millis(1));
+            self.harness.run();
+        }
     }
 }

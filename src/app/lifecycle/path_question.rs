@@ -1,0 +1,213 @@
+//! A path that is being asked for: what was typed so far, how it goes on, and what it would lead to.
+
+use super::step::After;
+use crate::app::completion::{Completion, Entry, completed, only_longer, parted};
+use crate::app::file_picker::Purpose;
+use crate::app::files::{typed_path, whole_path, with_ending};
+use crate::app::folder_look::Looked;
+use crate::gearing::quoted;
+use crate::project::ends_in_separator;
+use std::path::{Path, PathBuf};
+
+/// A path that is being asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct PathQuestion {
+    /// What for.
+    pub(in crate::app) purpose: Purpose,
+    /// What was typed.
+    pub(in crate::app) text: String,
+    /// The call to the system's dialog, while it has not answered.
+    pub(in crate::app) request: Option<u64>,
+    /// Why the last try failed.
+    pub(in crate::app) problem: Option<String>,
+    /// What happens after saving.
+    pub(in crate::app) then: Option<After>,
+    /// Where the document stands.
+    pub(super) own: Option<PathBuf>,
+    /// The folder that was looked into last.
+    pub(super) looked: Option<Looked>,
+    /// The half-typed name that was warned of: given once more, it is meant.
+    pub(super) warned_of: Option<PathBuf>,
+    /// The folder, as typed, whose names are offered.
+    pub(super) offered_in: Option<String>,
+    /// Whether the path is to be completed as soon as its folder was looked into.
+    pub(in crate::app) is_awaited: bool,
+}
+
+/// What came of the wish for a completion.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(in crate::app) enum Completed {
+    /// The text goes on, names are offered, or it is said why neither can be.
+    Done,
+    /// The folder was not looked into yet.
+    Later,
+    /// There is nothing that it could be completed to.
+    Nothing,
+}
+
+impl PathQuestion {
+    /// A question that begins with a text.
+    pub(super) fn new(purpose: Purpose, text: impl Into<String>, own: Option<PathBuf>) -> Self {
+        Self {
+            purpose,
+            text: text.into(),
+            request: None,
+            problem: None,
+            then: None,
+            own,
+            looked: None,
+            warned_of: None,
+            offered_in: None,
+            is_awaited: false,
+        }
+    }
+
+    /// The folder that the typed path leads into, from the root; none where nothing is typed.
+    pub(super) fn folder(&self) -> Option<PathBuf> {
+        let path = typed_path(&self.text)?;
+        let folder = if ends_in_separator(&path) {
+            path.as_path()
+        } else {
+            path.parent()
+                .filter(|parent| !parent.as_os_str().is_empty())
+                .unwrap_or_else(|| Path::new("."))
+        };
+        whole_path(folder).ok()
+    }
+
+    /// What is in that folder, once it was looked into.
+    fn known(&self) -> Option<Result<&[Entry], &str>> {
+        let folder = self.folder()?;
+        let looked = self
+            .looked
+            .as_ref()
+            .filter(|looked| looked.folder == folder)?;
+        Some(looked.entries.as_deref().map_err(String::as_str))
+    }
+
+    /// Something else was typed: what was said of the text before is over.
+    pub(in crate::app) fn follow_typing(&mut self) {
+        self.problem = None;
+        self.is_awaited = false;
+    }
+
+    /// Completes the text as far as it can be.
+    pub(in crate::app) fn complete(&mut self) -> Completed {
+        self.is_awaited = false;
+        let (folder, beginning) = parted(&self.text);
+        if typed_path(folder).is_none() && beginning.trim().is_empty()
+            || folder.starts_with("file:")
+        {
+            return Completed::Nothing;
+        }
+        match self.known() {
+            None => {
+                self.is_awaited = self.folder().is_some();
+                if self.is_awaited {
+                    Completed::Later
+                } else {
+                    Completed::Nothing
+                }
+            }
+            Some(Err(why)) if self.problem.as_deref() == Some(why) => Completed::Nothing,
+            Some(Err(why)) => {
+                self.problem = Some(why.to_owned());
+                Completed::Done
+            }
+            Some(Ok(entries)) => {
+                let Completion {
+                    beginning: further,
+                    names,
+                } = completed(beginning, entries, self.purpose.ending());
+                let was_offered = self.offered_in.as_deref() == Some(folder);
+                let offered_in = (names.len() > 1).then(|| folder.to_owned());
+                let is_news = further != beginning || (offered_in.is_some() && !was_offered);
+                self.text = format!("{folder}{further}");
+                self.offered_in = offered_in;
+                if is_news {
+                    Completed::Done
+                } else {
+                    Completed::Nothing
+                }
+            }
+        }
+    }
+
+    /// The names that are offered.
+    pub(in crate::app) fn offered(&self) -> Vec<String> {
+        let (folder, beginning) = parted(&self.text);
+        if self.offered_in.as_deref() != Some(folder) {
+            return Vec::new();
+        }
+        match self.known() {
+            Some(Ok(entries)) => completed(beginning, entries, self.purpose.ending()).names,
+            Some(Err(_)) | None => Vec::new(),
+        }
+    }
+
+    /// Takes one of the offered names; of a folder, its own names are offered next.
+    pub(in crate::app) fn take(&mut self, name: &str) {
+        let (folder, _) = parted(&self.text);
+        self.text = format!("{folder}{name}");
+        let (folder, beginning) = parted(&self.text);
+        self.offered_in = beginning.is_empty().then(|| folder.to_owned());
+    }
+
+    /// What the typed path leads to, before anything is done: the whole path that would be written.
+    pub(in crate::app) fn words_of_target(&self) -> Option<String> {
+        let path = typed_path(&self.text)?;
+        let whole = whole_path(&path).ok()?;
+        if self.purpose == Purpose::Open {
+            return path
+                .is_relative()
+                .then(|| format!("that is {}", whole.display()));
+        }
+        if ends_in_separator(&path) {
+            return None;
+        }
+        let target = with_ending(whole.clone(), self.purpose.ending());
+        let name = |path: &Path| {
+            path.file_name()
+                .map(|name| name.to_string_lossy().into_owned())
+        };
+        let is_there = |entries: &[Entry], path: &Path| {
+            let name = name(path);
+            entries
+                .iter()
+                .any(|entry| Some(&entry.name) == name.as_ref())
+        };
+        let is_folder = |entries: &[Entry]| {
+            let mut folders = entries.iter().filter(|entry| entry.is_folder);
+            folders.any(|folder| Some(&folder.name) == name(&whole).as_ref())
+        };
+        let words = match self.known() {
+            Some(Ok(entries)) if is_folder(entries) => return Some("that is a folder".to_owned()),
+            _ if self.purpose == Purpose::Save && self.own.as_ref() == Some(&target) => {
+                "the project's own file:"
+            }
+            Some(Ok(entries)) if is_there(entries, &target) => "in place of a file, if you agree:",
+            Some(Ok(_)) => "a new file:",
+            Some(Err(_)) | None => "that is",
+        };
+        Some(format!("{words} {}", target.display()))
+    }
+}
+
+/// Why a name is taken for half-typed: it is only the beginning of one file's name.
+pub(super) fn half_typed<'a>(
+    path: &Path,
+    names: impl Iterator<Item = &'a str>,
+    purpose: Purpose,
+) -> Option<String> {
+    let beginning = path.file_name()?.to_str()?;
+    let longer = only_longer(beginning, names, purpose.ending())?;
+    let target = with_ending(path.to_owned(), purpose.ending());
+    let name = target.file_name()?.to_string_lossy();
+    (name != longer).then(|| {
+        let [beginning, longer, name] = [beginning, longer, &*name].map(quoted);
+        format!(
+            "\"{beginning}\" is only the beginning of \"{longer}\", which Tab completes; once more \
+             makes a new file \"{name}\"."
+        )
+    })
+}

@@ -1,0 +1,214 @@
+//! Where does the window show what an edit has changed?
+
+use super::drafts::{CellId, SetCell, is_there};
+use super::set_card::ratio_cell;
+use super::typed::RatioForm;
+use crate::gearing::{GearId, GearSet};
+use crate::project::{Edit, Project, SetEdit, SetId};
+
+/// A place of the window where something can be seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Place {
+    /// A field that can be typed in.
+    Field(CellId),
+    /// The card of a set.
+    Card(SetId),
+}
+
+impl Place {
+    /// Where an edit is seen after it was taken back or brought back.
+    ///
+    /// `shown` is the document that is shown now, `other` the one that was shown before; none where no
+    /// place is the edit's own.
+    pub(super) fn of(edit: &Edit, [shown, other]: [&Project; 2], form: RatioForm) -> Option<Self> {
+        let field = match edit {
+            Edit::Title(_) => CellId::Title,
+            Edit::Date(_) => CellId::Date,
+            Edit::Note(_) => CellId::Note,
+            Edit::Tyre(_) => CellId::Tyre,
+            Edit::Idle(_) => CellId::Idle,
+            Edit::LowestUseful(_) => CellId::LowestUseful,
+            Edit::Redline(_) => CellId::Redline,
+            Edit::MarkedEngineSpeeds(_) => CellId::MarkedEngineSpeeds,
+            Edit::MarkedRoadSpeeds(_) => CellId::MarkedRoadSpeeds,
+            // All that there is to see of it stands everywhere or in the write-up.
+            Edit::Units(_) | Edit::WriteUp(_) => return None,
+            Edit::Keeping(edit, _) => return Self::of(edit, [shown, other], form),
+            Edit::AddSet(..) | Edit::RemoveSet(_) => {
+                let mut sets = shown.sets.iter();
+                let come = sets.find(|candidate| other.sets.get(candidate.id).is_none());
+                return come.map(|candidate| Self::Card(candidate.id));
+            }
+            Edit::MoveSet(id, _) | Edit::Baseline(id) | Edit::Visible(id, _) => {
+                return Some(Self::Card(*id));
+            }
+            Edit::Set(id, edit) => {
+                let sets = [shown, other].map(|p| p.sets.get(*id).map(|c| &*c.set));
+                let [Some(shown), Some(other)] = sets else {
+                    return None;
+                };
+                match cell_of(edit, [shown, other], form) {
+                    Some(cell) => CellId::Set(*id, cell),
+                    None => return Some(Self::Card(*id)),
+                }
+            }
+        };
+        match field {
+            CellId::Set(id, _) if !is_there(field, shown) => Some(Self::Card(id)),
+            field => Some(Self::Field(field)),
+        }
+    }
+
+    /// The set whose card it is on.
+    pub(super) fn set(self) -> Option<SetId> {
+        match self {
+            Self::Field(CellId::Set(set, _)) | Self::Card(set) => Some(set),
+            Self::Field(_) => None,
+        }
+    }
+
+    /// The field, where it is one.
+    pub(super) fn field(self) -> Option<CellId> {
+        match self {
+            Self::Field(field) => Some(field),
+            Self::Card(_) => None,
+        }
+    }
+}
+
+/// Whether an edit moves shift points, which the diagram shows as handles.
+pub(super) fn moves_handles(edit: &Edit) -> bool {
+    use SetEdit::{Shift, ShiftAll, Shifts};
+    match edit {
+        Edit::Keeping(edit, _) => moves_handles(edit),
+        edit => matches!(edit, Edit::Set(_, Shift(..) | ShiftAll(_) | Shifts(..))),
+    }
+}
+
+/// The field of a set that an edit is about, be it there or not.
+fn cell_of(edit: &SetEdit, both: [&GearSet; 2], form: RatioForm) -> Option<SetCell> {
+    let ratio = |id: GearId| Some(ratio_cell(form, id));
+    // Of parts that are counted, what came is the last of the longer list.
+    let come = |count: fn(&GearSet) -> usize| {
+        let [shown, other] = both.map(count);
+        (shown > other).then(|| shown - 1)
+    };
+    match edit {
+        SetEdit::Name(_) => Some(SetCell::Name),
+        SetEdit::Tyre(_) => Some(SetCell::Tyre),
+        SetEdit::Shift(id, _) if has_own_field(both[0], *id) => Some(SetCell::Shift(*id)),
+        SetEdit::Shift(..) | SetEdit::ShiftAll(_) | SetEdit::Shifts(..) => Some(SetCell::ShiftAll),
+        SetEdit::AddGear(_, gear) | SetEdit::InsertGear(_, gear) => ratio(gear.id),
+        SetEdit::Label(id, _) => Some(SetCell::Label(*id)),
+        SetEdit::RemoveGear(id)
+        | SetEdit::MoveGear(id, _)
+        | SetEdit::Ratio(id, _)
+        | SetEdit::FinalDriveOf(id, _)
+        | SetEdit::Role(id, _) => ratio(*id),
+        SetEdit::Reverse(_) => ratio(GearId::REVERSE),
+        SetEdit::FinalDrive(at, _) => Some(SetCell::FinalDrive(*at)),
+        SetEdit::AddFinalDrive(_) => come(|set| set.final_drives.len()).map(SetCell::FinalDrive),
+        SetEdit::RemoveFinalDrive(at) => {
+            come(|set| set.final_drives.len()).map(|_| SetCell::FinalDrive(*at))
+        }
+        SetEdit::AddStage(_) => come(|set| set.stages.len()).map(SetCell::StageName),
+        SetEdit::RemoveStage(at) => come(|set| set.stages.len()).map(|_| SetCell::StageName(*at)),
+        SetEdit::StageName(at, _)
+        | SetEdit::StagePresent(at, _)
+        | SetEdit::StageActsOn(at, _)
+        | SetEdit::AddPosition(at, _)
+        | SetEdit::RemovePosition(at, _) => Some(SetCell::StageName(*at)),
+        SetEdit::Position(at, place, _) => Some(position_cell(both, *at, *place)),
+        SetEdit::Replace(_) => None,
+    }
+}
+
+/// The field of a position that shows something else: name or ratio.
+fn position_cell(both: [&GearSet; 2], at: usize, place: usize) -> SetCell {
+    let names = both.map(|set| {
+        let position = set.stages.get(at)?.positions.get(place)?;
+        Some(&position.name)
+    });
+    if names[0] == names[1] {
+        SetCell::PositionRatio(at, place)
+    } else {
+        SetCell::PositionName(at, place)
+    }
+}
+
+/// Whether a card has a field for the shift point of that gear alone.
+fn has_own_field(set: &GearSet, id: GearId) -> bool {
+    let has_column = set.gears.iter().any(|gear| gear.shift.is_some());
+    let top = set.chain().last().map(|gear| gear.id);
+    has_column && top != Some(id) && set.chain().any(|gear| gear.id == id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::gearing::{EngineSpeed, Ratio};
+    use crate::project::examples::EXAMPLES;
+
+    /// Where an edit of the second set is seen once it was made or brought back, and once it was taken
+    /// back.
+    fn places(edits: &[SetEdit]) -> [Place; 2] {
+        let start = EXAMPLES[0].project().unwrap();
+        let id = start.sets.iter().nth(1).unwrap().id;
+        let mut documents = vec![start];
+        for edit in edits {
+            let last = &documents[documents.len() - 1];
+            documents.push(Edit::Set(id, edit.clone()).applied_to(last).unwrap());
+        }
+        let last = Edit::Set(id, edits[edits.len() - 1].clone());
+        let [after, before] = [1, 2].map(|back| &documents[documents.len() - back]);
+        [[after, before], [before, after]]
+            .map(|both| Place::of(&last, both, RatioForm::Gear).unwrap())
+    }
+
+    fn of_second(cell: SetCell) -> Place {
+        let start = EXAMPLES[0].project().unwrap();
+        Place::Field(CellId::Set(start.sets.iter().nth(1).unwrap().id, cell))
+    }
+
+    fn third() -> GearId {
+        let start = EXAMPLES[0].project().unwrap();
+        start.sets.iter().nth(1).unwrap().set.gears[2].id
+    }
+
+    #[test]
+    fn a_part_that_came_is_seen_in_its_field_and_one_that_went_on_its_card() {
+        let ratio = || Ratio::from_number(3.9).unwrap();
+        let card = Place::Card(of_second(SetCell::Name).set().unwrap());
+        let added = of_second(SetCell::FinalDrive(1));
+        let add = SetEdit::AddFinalDrive(ratio());
+        assert_eq!(places(std::slice::from_ref(&add)), [added, card]);
+        let remove = SetEdit::RemoveFinalDrive(1);
+        assert_eq!(places(&[add, remove]), [card, added]);
+        let removed = SetEdit::RemoveGear(third());
+        let gear = of_second(SetCell::Ratio(third()));
+        assert_eq!(places(&[removed]), [card, gear]);
+    }
+
+    #[test]
+    fn a_shift_point_is_seen_where_there_is_a_field_for_it() {
+        let speed = EngineSpeed::from_rpm(3000.0).unwrap();
+        let shift = SetEdit::Shift(third(), speed);
+        let all = of_second(SetCell::ShiftAll);
+        let own = of_second(SetCell::Shift(third()));
+        // The first that is moved by itself gives all of them a field.
+        assert_eq!(places(&[SetEdit::ShiftAll(speed), shift]), [own, all]);
+    }
+
+    #[test]
+    fn every_form_of_a_ratio_has_its_own_field() {
+        let start = EXAMPLES[0].project().unwrap();
+        let id = start.sets.baseline().id;
+        let ratio = Ratio::from_number(2.0).unwrap();
+        let edit = Edit::Set(id, SetEdit::Ratio(GearId::REVERSE, ratio));
+        for form in RatioForm::ALL {
+            let place = Place::of(&edit, [&start, &start], form);
+            let cell = CellId::Set(id, ratio_cell(form, GearId::REVERSE));
+            assert_eq!(place, Some(Place::Field(cell)));
+        }
+    }
+}
