@@ -104,3 +104,54 @@ fn entries_of(
     }
     Some(Ok(entries))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::simulated::{FOLDER, SimulatedDisk};
+    use crate::project::Disk;
+    use std::time::{Duration, Instant};
+
+    /// What is found once it is found.
+    fn found(look: &mut FolderLook) -> Looked {
+        let end = Instant::now() + Duration::from_mins(1);
+        loop {
+            if let Some(looked) = look.news() {
+                return looked;
+            }
+            assert!(Instant::now() < end, "nothing was ever found");
+            std::thread::sleep(Duration::from_millis(1));
+        }
+    }
+
+    #[test]
+    fn of_two_folders_the_one_that_is_wanted_last_is_told() {
+        let disk = SimulatedDisk::default();
+        disk.put("van.ron", b"", 0o644);
+        let mut look = FolderLook::started(Arc::new(disk), Wake::default());
+        look.follow(Some(PathBuf::from("/nowhere")));
+        look.follow(Some(PathBuf::from(FOLDER)));
+        assert!(look.is_awaited());
+        let looked = found(&mut look);
+        assert_eq!(looked.folder, Path::new(FOLDER));
+        let names: Vec<String> = looked
+            .entries
+            .unwrap()
+            .into_iter()
+            .map(|e| e.name)
+            .collect();
+        assert_eq!(names, ["van.ron"]);
+        assert!(!look.is_awaited());
+    }
+
+    #[test]
+    fn a_folder_that_is_not_there_is_told_in_a_sentence() {
+        let mut look = FolderLook::started(Arc::new(Disk), Wake::default());
+        look.follow(Some(PathBuf::from("/nowhere")));
+        let looked = found(&mut look);
+        assert_eq!(
+            looked.entries,
+            Err("there is no such folder: /nowhere".to_owned())
+        );
+    }
+}

@@ -233,7 +233,7 @@ fn a_name_that_is_only_the_beginning_of_one_file_is_not_saved_under_unasked() {
     let before = window.disk.file_names();
     window.key(Key::Enter);
     assert_eq!(window.disk.file_names(), before);
-    assert!(window.says("\"tru\" is only the beginning of \"truck.ron\", which Tab completes"));
+    assert!(window.says("\"tru\" is only the beginning of \"truck.ron\": Tab completes it"));
     // Another name is asked about anew.
     window.type_over(&at_home("truc"));
     assert!(!window.says("is only the beginning"));
