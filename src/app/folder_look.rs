@@ -44,9 +44,10 @@ impl FolderLook {
         }
     }
 
-    /// Looks into a folder, unless it was the last one to be looked into.
-    pub(super) fn follow(&mut self, folder: Option<PathBuf>) {
-        if self.wanted != folder {
+    /// Looks into a folder, unless that is being done or was `known` last.
+    pub(super) fn follow(&mut self, folder: Option<PathBuf>, known: Option<&Looked>) {
+        let is_known = known.map(|looked| &looked.folder) == folder.as_ref();
+        if self.wanted != folder || !(is_known || self.is_awaited) {
             self.is_awaited = folder.is_some();
             self.wanted.clone_from(&folder);
             if let Some(folder) = folder {
@@ -129,8 +130,8 @@ mod tests {
         let disk = SimulatedDisk::default();
         disk.put("van.ron", b"", 0o644);
         let mut look = FolderLook::started(Arc::new(disk), Wake::default());
-        look.follow(Some(PathBuf::from("/nowhere")));
-        look.follow(Some(PathBuf::from(FOLDER)));
+        look.follow(Some(PathBuf::from("/nowhere")), None);
+        look.follow(Some(PathBuf::from(FOLDER)), None);
         assert!(look.is_awaited());
         let looked = found(&mut look);
         assert_eq!(looked.folder, Path::new(FOLDER));
@@ -147,7 +148,7 @@ mod tests {
     #[test]
     fn a_folder_that_is_not_there_is_told_in_a_sentence() {
         let mut look = FolderLook::started(Arc::new(Disk), Wake::default());
-        look.follow(Some(PathBuf::from("/nowhere")));
+        look.follow(Some(PathBuf::from("/nowhere")), None);
         let looked = found(&mut look);
         assert_eq!(
             looked.entries,

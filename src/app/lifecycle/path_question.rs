@@ -220,15 +220,15 @@ mod tests {
         PathQuestion::new(Purpose::Open, text, None)
     }
 
-    fn looked(folder: &str, names: &[&str]) -> Option<Looked> {
+    fn looked(folder: &str, names: &[&str]) -> Looked {
         let entry = |name: &&str| Entry {
             name: (*name).to_owned(),
             is_folder: false,
         };
-        Some(Looked {
+        Looked {
             folder: PathBuf::from(folder),
             entries: Ok(names.iter().map(entry).collect()),
-        })
+        }
     }
 
     #[test]
@@ -237,9 +237,9 @@ mod tests {
         assert_eq!(question.complete(), Completed::Later);
         assert!(question.is_awaited);
         // News of another folder are none.
-        question.looked = looked("/b", &["vanished.ron"]);
+        question.looked = Some(looked("/b", &["vanished.ron"]));
         assert_eq!(question.complete(), Completed::Later);
-        question.looked = looked("/a", &["van.ron"]);
+        question.looked = Some(looked("/a", &["van.ron"]));
         assert_eq!(question.complete(), Completed::Done);
         assert!(!question.is_awaited);
         assert_eq!(question.text, "/a/van.ron");
@@ -266,7 +266,7 @@ mod tests {
     #[test]
     fn names_are_offered_for_the_folder_that_is_being_typed_in_only() {
         let mut question = typed("/a/v");
-        question.looked = looked("/a", &["van.ron", "vat.ron"]);
+        question.looked = Some(looked("/a", &["van.ron", "vat.ron"]));
         assert_eq!(question.complete(), Completed::Done);
         assert_eq!(question.offered(), ["van.ron", "vat.ron"]);
         question.text = "/a/b/v".to_owned();

@@ -264,6 +264,17 @@ fn a_half_typed_ending_is_completed() {
 }
 
 #[test]
+fn a_path_that_is_asked_for_once_more_is_completed_too() {
+    let mut window = saving("new.ron");
+    window.disk.make_read_only();
+    window.key(Key::Enter);
+    assert!(window.says("cannot be written"));
+    window.type_over(&at_home("tru"));
+    window.key(Key::Tab);
+    assert_path(&window, "truck.ron");
+}
+
+#[test]
 fn enter_on_a_folder_writes_nothing() {
     let mut window = saving("boxes");
     let before = window.disk.file_names();
