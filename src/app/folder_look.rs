@@ -44,9 +44,10 @@ impl FolderLook {
         }
     }
 
-    /// Looks into a folder, unless it was the last one to be looked into.
-    pub(super) fn follow(&mut self, folder: Option<PathBuf>) {
-        if self.wanted != folder {
+    /// Looks into a folder, unless that is being done or was `known` last.
+    pub(super) fn follow(&mut self, folder: Option<PathBuf>, known: Option<&Looked>) {
+        let is_known = known.map(|looked| &looked.folder) == folder.as_ref();
+        if self.wanted != folder || !(is_known || self.is_awaited) {
             self.is_awaited = folder.is_some();
             self.wanted.clone_from(&folder);
             if let Some(folder) = folder {
@@ -103,4 +104,55 @@ fn entries_of(
         entries.push(Entry { name, is_folder });
     }
     Some(Ok(entries))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::simulated::{FOLDER, SimulatedDisk};
+    use crate::project::Disk;
+    use std::time::{Duration, Instant};
+
+    /// What is found once it is found.
+    fn found(look: &mut FolderLook) -> Looked {
+        let end = Instant::now() + Duration::from_mins(1);
+        loop {
+            if let Some(looked) = look.news() {
+                return looked;
+            }
+            assert!(Instant::now() < end, "nothing was ever found");
+            std::thread::sleep(Duration::from_millis(1));
+        }
+    }
+
+    #[test]
+    fn of_two_folders_the_one_that_is_wanted_last_is_told() {
+        let disk = SimulatedDisk::default();
+        disk.put("van.ron", b"", 0o644);
+        let mut look = FolderLook::started(Arc::new(disk), Wake::default());
+        look.follow(Some(PathBuf::from("/nowhere")), None);
+        look.follow(Some(PathBuf::from(FOLDER)), None);
+        assert!(look.is_awaited());
+        let looked = found(&mut look);
+        assert_eq!(looked.folder, Path::new(FOLDER));
+        let names: Vec<String> = looked
+            .entries
+            .unwrap()
+            .into_iter()
+            .map(|e| e.name)
+            .collect();
+        assert_eq!(names, ["van.ron"]);
+        assert!(!look.is_awaited());
+    }
+
+    #[test]
+    fn a_folder_that_is_not_there_is_told_in_a_sentence() {
+        let mut look = FolderLook::started(Arc::new(Disk), Wake::default());
+        look.follow(Some(PathBuf::from("/nowhere")), None);
+        let looked = found(&mut look);
+        assert_eq!(
+            looked.entries,
+            Err("there is no such folder: /nowhere".to_owned())
+        );
+    }
 }

@@ -7,7 +7,7 @@ use crate::app::heard::{announce, describe, heading_ui};
 use crate::app::input::{pressed, taken};
 use crate::app::lifecycle::{Completed, PathQuestion, Step};
 use crate::draw::palette::Palette;
-use crate::unseen::printable;
+use crate::gearing::quoted;
 use egui::{Context, FocusDirection, Id, Key, Modifiers, RichText, TextEdit, Ui};
 
 /// How many of the names that begin as typed are offered at once.
@@ -139,8 +139,7 @@ fn offered_ui(
     let mut chosen = None;
     ui.add_space(4.0);
     for (at, name) in names.iter().take(MOST_OFFERED).enumerate() {
-        let shown: String = name.chars().map(printable).collect();
-        let button = ui.selectable_label(false, shown);
+        let button = ui.selectable_label(false, quoted(name));
         describe(&button, "Takes this name into the path");
         if at == 0 && goes_down {
             button.request_focus();

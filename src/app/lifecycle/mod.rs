@@ -144,7 +144,7 @@ impl Lifecycle {
         let files = &self.surroundings.file_system;
         let begin = || FolderLook::started(Arc::clone(files), self.wake.clone());
         let look = self.look.get_or_insert_with(begin);
-        look.follow(question.folder());
+        look.follow(question.folder(), question.looked.as_ref());
         if let Some(looked) = look.news() {
             question.looked = Some(looked);
         }

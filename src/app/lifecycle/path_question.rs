@@ -206,8 +206,70 @@ pub(super) fn half_typed<'a>(
     (name != longer).then(|| {
         let [beginning, longer, name] = [beginning, longer, &*name].map(quoted);
         format!(
-            "\"{beginning}\" is only the beginning of \"{longer}\", which Tab completes; once more \
+            "\"{beginning}\" is only the beginning of \"{longer}\": Tab completes it, saving once more \
              makes a new file \"{name}\"."
         )
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn typed(text: &str) -> PathQuestion {
+        PathQuestion::new(Purpose::Open, text, None)
+    }
+
+    fn looked(folder: &str, names: &[&str]) -> Looked {
+        let entry = |name: &&str| Entry {
+            name: (*name).to_owned(),
+            is_folder: false,
+        };
+        Looked {
+            folder: PathBuf::from(folder),
+            entries: Ok(names.iter().map(entry).collect()),
+        }
+    }
+
+    #[test]
+    fn a_path_is_completed_as_soon_as_its_folder_was_looked_into() {
+        let mut question = typed("/a/va");
+        assert_eq!(question.complete(), Completed::Later);
+        assert!(question.is_awaited);
+        // News of another folder are none.
+        question.looked = Some(looked("/b", &["vanished.ron"]));
+        assert_eq!(question.complete(), Completed::Later);
+        question.looked = Some(looked("/a", &["van.ron"]));
+        assert_eq!(question.complete(), Completed::Done);
+        assert!(!question.is_awaited);
+        assert_eq!(question.text, "/a/van.ron");
+        assert_eq!(question.complete(), Completed::Nothing);
+    }
+
+    #[test]
+    fn what_is_typed_on_is_not_completed_any_more() {
+        let mut question = typed("/a/va");
+        question.complete();
+        question.follow_typing();
+        assert!(!question.is_awaited);
+    }
+
+    #[test]
+    fn without_a_text_and_in_an_address_there_is_nothing_to_complete() {
+        for text in ["", "  ", "file:///a/va"] {
+            let mut question = typed(text);
+            assert_eq!(question.complete(), Completed::Nothing, "{text:?}");
+            assert!(!question.is_awaited);
+        }
+    }
+
+    #[test]
+    fn names_are_offered_for_the_folder_that_is_being_typed_in_only() {
+        let mut question = typed("/a/v");
+        question.looked = Some(looked("/a", &["van.ron", "vat.ron"]));
+        assert_eq!(question.complete(), Completed::Done);
+        assert_eq!(question.offered(), ["van.ron", "vat.ron"]);
+        question.text = "/a/b/v".to_owned();
+        assert!(question.offered().is_empty());
+    }
 }

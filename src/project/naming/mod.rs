@@ -181,7 +181,7 @@ fn named_edit(edit: &Edit, before: &Project, after: &Project) -> Named {
 
 /// The text of a note, where there is one.
 fn note_text(project: &Project) -> Option<&str> {
-    Some(project.note.as_str()).filter(|text| !text.is_empty())
+    Some(project.note.as_str().trim()).filter(|text| !text.is_empty())
 }
 
 fn place_of(sets: &Candidates, id: SetId) -> usize {

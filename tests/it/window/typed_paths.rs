@@ -233,7 +233,7 @@ fn a_name_that_is_only_the_beginning_of_one_file_is_not_saved_under_unasked() {
     let before = window.disk.file_names();
     window.key(Key::Enter);
     assert_eq!(window.disk.file_names(), before);
-    assert!(window.says("\"tru\" is only the beginning of \"truck.ron\", which Tab completes"));
+    assert!(window.says("\"tru\" is only the beginning of \"truck.ron\": Tab completes it"));
     // Another name is asked about anew.
     window.type_over(&at_home("truc"));
     assert!(!window.says("is only the beginning"));
@@ -261,6 +261,17 @@ fn a_half_typed_ending_is_completed() {
         window.key(Key::Enter);
         assert!(window.disk.text("new.ron").is_some(), "{name}");
     }
+}
+
+#[test]
+fn a_path_that_is_asked_for_once_more_is_completed_too() {
+    let mut window = saving("new.ron");
+    window.disk.make_read_only();
+    window.key(Key::Enter);
+    assert!(window.says("cannot be written"));
+    window.type_over(&at_home("tru"));
+    window.key(Key::Tab);
+    assert_path(&window, "truck.ron");
 }
 
 #[test]
