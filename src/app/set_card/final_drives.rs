@@ -6,19 +6,26 @@ use crate::app::drafts::SetCell;
 use crate::app::form::Form;
 use crate::app::heard::{name_menu, tell_why_not};
 use crate::app::typed;
-use crate::gearing::{GearSet, Ratio};
+use crate::gearing::{FinalDrive, GearSet};
 use crate::project::SetEdit;
 use egui::{Align, Button, Layout, Ui};
 
 /// All final drives.
 pub(super) fn final_drives_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let finals = &card.candidate.set.final_drives;
-    for (at, ratio) in finals.iter().enumerate() {
-        final_drive_ui(ui, card, at, ratio, form);
+    for (at, drive) in finals.iter().enumerate() {
+        final_drive_ui(ui, card, at, drive, form);
     }
 }
 
-fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: &mut Form<'_>) {
+fn final_drive_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    at: usize,
+    drive: &FinalDrive,
+    form: &mut Form<'_>,
+) {
+    let FinalDrive::Gears(ratio) = drive;
     let count = card.candidate.set.final_drives.len();
     let name = if count == 1 {
         "Final drive".to_owned()
@@ -36,7 +43,7 @@ fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: 
                 width: 66.0,
             };
             let problem = card.field_ui(ui, &field, form, &|text| {
-                typed::reduction(text).map(|r| SetEdit::FinalDrive(at, r))
+                typed::final_drive(text).map(|drive| SetEdit::FinalDrive(at, drive))
             });
             if ratio.has_teeth() {
                 let whose = name.to_lowercase();
@@ -44,12 +51,12 @@ fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: 
                     ui,
                     card,
                     (&whose, ratio),
-                    |r| SetEdit::FinalDrive(at, r),
+                    |swapped| SetEdit::FinalDrive(at, swapped.into()),
                     form,
                 );
             }
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                menu_ui(ui, card, at, ratio, form);
+                menu_ui(ui, card, at, drive, form);
             });
             problem
         })
@@ -57,7 +64,7 @@ fn final_drive_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: 
     form.problem(ui, problem.as_deref());
 }
 
-fn menu_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: &mut Form<'_>) {
+fn menu_ui(ui: &mut Ui, card: &Card<'_>, at: usize, drive: &FinalDrive, form: &mut Form<'_>) {
     let count = card.candidate.set.final_drives.len();
     let name = card.named(&format!("Final drive {} menu", at + 1));
     let button = ui.menu_button("…", |ui| {
@@ -65,7 +72,7 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, at: usize, ratio: &Ratio, form: &mut Fo
         let can_add = count < GearSet::MOST_FINAL_DRIVES;
         let add = ui.add_enabled(can_add, Button::new("Add final drive"));
         if add.on_hover_text("For a further output shaft").clicked() {
-            card.change(SetEdit::AddFinalDrive(ratio.clone()), form);
+            card.change(SetEdit::AddFinalDrive(drive.clone()), form);
             ui.close();
         }
         let remove = ui.add_enabled(count > 1, Button::new("Remove final drive"));

@@ -10,8 +10,9 @@ pub(super) use date::date;
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use crate::gearing::{
-    Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
-    parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction, stages_ratio,
+    FinalDrive, Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
+    parse_decimal, parse_final_drive, parse_ratio, parse_tyre, read_chain, read_reduction,
+    stages_ratio,
 };
 use crate::letters::first_lacking;
 use crate::project::Note;
@@ -148,7 +149,12 @@ pub(super) fn ratio_from_speed(
     Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
 }
 
-/// A ratio that reduces: a final drive, a reverse gear.
+/// A final drive, which reduces.
+pub(super) fn final_drive(text: &str) -> Reading<FinalDrive> {
+    parse_final_drive(text).map_err(told)
+}
+
+/// A ratio that reduces: a reverse gear.
 pub(super) fn reduction(text: &str) -> Reading<Ratio> {
     Ok(read_reduction(&parse_ratio(text).map_err(told)?))
 }

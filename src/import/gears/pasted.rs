@@ -2,7 +2,7 @@
 //! is taken.
 
 use super::offers::Offer;
-use crate::gearing::{RatioError, TypedRatio, parse_ratio};
+use crate::gearing::{FinalDrive, RatioError, TypedRatio, parse_ratio, read_reduction};
 use crate::units::SpeedUnit;
 
 /// All that was read from a text.
@@ -111,6 +111,13 @@ pub struct PastedRatio {
     pub text: String,
     /// What it was read as.
     pub ratio: TypedRatio,
+}
+
+impl PastedFinal {
+    /// The final drive that it means: one that reduces.
+    pub(super) fn drive(&self) -> FinalDrive {
+        FinalDrive::Gears(read_reduction(&self.ratio.ratio))
+    }
 }
 
 impl PastedRatio {

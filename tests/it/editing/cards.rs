@@ -351,7 +351,7 @@ fn final_drives_are_added_assigned_and_removed() {
 fn with_a_spare_final_drive() -> Project {
     let project = camper_van();
     let first = project.sets.iter().next().unwrap().id;
-    let spare = SetEdit::AddFinalDrive(Ratio::from_number(4.0).unwrap());
+    let spare = SetEdit::AddFinalDrive(Ratio::from_number(4.0).unwrap().into());
     Edit::Set(first, spare).applied_to(&project).unwrap()
 }
 

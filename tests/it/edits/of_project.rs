@@ -151,8 +151,10 @@ fn candidates() -> Vec<Case> {
         },
         // The first set has no room for another final drive.
         Case {
-            edit: Edit::Set(SECOND, SetEdit::AddFinalDrive(ratio(3.5))),
-            shows: |p| candidate(p, SECOND).set.final_drives == [ratio(4.0), ratio(3.5)],
+            edit: Edit::Set(SECOND, SetEdit::AddFinalDrive(ratio(3.5).into())),
+            shows: |p| {
+                candidate(p, SECOND).set.final_drives == [ratio(4.0).into(), ratio(3.5).into()]
+            },
         },
     ]
 }

@@ -117,7 +117,7 @@ fn an_edit_of_a_final_drive_or_stage_that_is_gone_is_refused() {
         ratio: ratio(1.0),
     };
     assert_set_edits_refused(vec![
-        (SetEdit::FinalDrive(3, ratio(4.0)), NO_PART),
+        (SetEdit::FinalDrive(3, ratio(4.0).into()), NO_PART),
         (SetEdit::RemoveFinalDrive(3), NO_PART),
         (SetEdit::RemoveStage(2), NO_PART),
         (SetEdit::StageName(2, name("a")), NO_PART),
@@ -247,7 +247,7 @@ fn a_gearbox_keeps_the_counts_of_its_parts() {
             "a gear set has 1 to 3 final drives, not 0",
         ),
         (
-            SetEdit::AddFinalDrive(ratio(4.0)),
+            SetEdit::AddFinalDrive(ratio(4.0).into()),
             "a gear set has 1 to 3 final drives, not 4",
         ),
         (

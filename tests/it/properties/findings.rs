@@ -328,7 +328,7 @@ fn a_crawler_close_to_first_is_not_strange() {
 fn findings_look_at_overall_ratios_not_at_those_of_the_gearbox() {
     // The fifth is shorter than the fourth in the gearbox, taller on its own output shaft.
     let mut parts = spec(vec![ratio(1.02), ratio(1.03)], ratio(74.0 / 17.0));
-    parts.final_drives.push(ratio(74.0 / 22.0));
+    parts.final_drives.push(ratio(74.0 / 22.0).into());
     parts.gears[1].final_drive = 1;
     let findings = results(&GearSet::try_from(parts).unwrap(), 2000.0).findings;
     assert_eq!(findings, []);

@@ -1,7 +1,7 @@
 //! What a text was read as, with its values as they are being corrected and ticked.
 
 use crate::app::pasting::{PasteTarget, TakenSet, own_set};
-use crate::gearing::Ratio;
+use crate::gearing::{FinalDrive, Ratio};
 use crate::import::gears::{
     Behind, FigureKind, Offer, Offered, Pasted, PastedRatio, PastedSet, ResolveError,
 };
@@ -41,7 +41,12 @@ impl OwnReading {
     /// The name, how many gears there are, and the final drives.
     pub(super) fn heading(&self) -> String {
         let gears = counted_gears(self.set.gears.len());
-        let finals: Vec<String> = self.set.final_drives.iter().map(Ratio::to_string).collect();
+        let finals: Vec<String> = self
+            .set
+            .final_drives
+            .iter()
+            .map(FinalDrive::to_string)
+            .collect();
         if finals.is_empty() {
             return format!("{}: {gears}", self.set.name);
         }
@@ -249,7 +254,9 @@ impl SetReading {
             Err(problem) => self.all_told(&problem),
             Ok(resolved) => {
                 let gears = resolved.gears.into_iter();
-                let others = resolved.final_drives.into_iter().chain(resolved.reverse);
+                let drives = resolved.final_drives.into_iter();
+                let drives = drives.map(|FinalDrive::Gears(ratio)| ratio);
+                let others = drives.chain(resolved.reverse);
                 let stages = resolved
                     .stages
                     .into_iter()

@@ -191,7 +191,7 @@ fn what_a_text_does_not_say_stays_with_the_set_that_it_goes_into() {
     assert_eq!(without_final.gears.len(), 3);
 
     let with_final = pasted_parts(&before, &read_set("3.54/1.91/1.31/4.06"), None).unwrap();
-    assert_eq!(with_final.final_drives, [gear_sets::ratio(4.06)]);
+    assert_eq!(with_final.final_drives, [gear_sets::ratio(4.06).into()]);
     for parts in [without_final, with_final] {
         assert!(GearSet::try_from(parts).is_ok());
     }
@@ -279,7 +279,7 @@ fn is_sound(set: &PastedSet) {
             "{remark}"
         );
     }
-    let final_drives = [gear_sets::ratio(4.0)];
+    let final_drives = [gear_sets::ratio(4.0).into()];
     let behind = Behind {
         final_drives: &final_drives,
         stages_ratio: 1.0,
