@@ -4,7 +4,7 @@
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
 //! beside it, and the document keeps the last good value.
 
-use crate::gearing::GearId;
+use crate::gearing::{FinalDrive, GearId, Sprocket};
 use crate::project::{Project, SetId};
 use std::collections::HashMap;
 
@@ -59,8 +59,10 @@ pub enum SetCell {
     SpeedPer1000(GearId),
     /// A gear's own shift point.
     Shift(GearId),
-    /// A final drive, counted from 0.
+    /// A final drive of gears, counted from 0.
     FinalDrive(usize),
+    /// A sprocket of a final drive that is a chain.
+    Sprocket(usize, Sprocket),
     /// A stage's name, counted from 0.
     StageName(usize),
     /// A position's name.
@@ -193,7 +195,12 @@ fn is_there(cell: CellId, project: &Project) -> bool {
             set.gear(gear).is_some() || (gear == GearId::REVERSE && set.reverse.is_some())
         }
         SetCell::Label(gear) | SetCell::Shift(gear) => set.gear(gear).is_some(),
-        SetCell::FinalDrive(at) => at < set.final_drives.len(),
+        SetCell::FinalDrive(at) => {
+            matches!(set.final_drives.get(at), Some(FinalDrive::Gears(_)))
+        }
+        SetCell::Sprocket(at, _) => {
+            matches!(set.final_drives.get(at), Some(FinalDrive::Chain(_)))
+        }
         SetCell::StageName(at) => at < set.stages.len(),
         SetCell::PositionName(stage, at) | SetCell::PositionRatio(stage, at) => position(stage, at),
     }

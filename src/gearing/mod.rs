@@ -19,7 +19,10 @@ mod text;
 mod tyre;
 
 pub use drivetrain::{DrivenGear, Drivetrain, stages_ratio};
-pub use final_drive::{FinalDrive, parse_final_drive};
+pub use final_drive::{
+    FinalDrive, FinalDriveError, Sprocket, Sprockets, parse_chain, parse_final_drive,
+    sprocket_teeth,
+};
 pub use findings::{Finding, FindingKind, LOWEST_REDLINE_RPM, engine_findings, mark_findings};
 pub use gear_set::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,

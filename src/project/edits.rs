@@ -6,7 +6,7 @@
 use super::document::{CandidatesError, Marks, Note, Project, SetId};
 use super::set_edits::SetEdit;
 use super::write_up::WriteUp;
-use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RoadSpeed, Tyre};
+use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RatioError, RoadSpeed, Tyre};
 use crate::units::SpeedUnit;
 use std::sync::Arc;
 
@@ -58,6 +58,9 @@ pub enum EditError {
     /// The gear set would not be valid.
     #[error(transparent)]
     GearSet(#[from] GearSetError),
+    /// Sprockets that make no chain.
+    #[error(transparent)]
+    Sprockets(#[from] RatioError),
     /// The gear, final drive, stage or position is not there (any more).
     #[error("that part of the gear set is not there any more")]
     NoSuchPart,

@@ -3,7 +3,7 @@
 use super::edits::EditError;
 use crate::gearing::{
     ActsOn, EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name,
-    Position, Ratio, Reverse, Stage, Tyre,
+    Position, Ratio, Reverse, Sprocket, Stage, Tyre,
 };
 
 /// One change within a gear set. Final drives, stages and positions are counted from 0.
@@ -39,6 +39,8 @@ pub enum SetEdit {
     Reverse(Option<Reverse>),
     /// Another final drive in the place of one.
     FinalDrive(usize, FinalDrive),
+    /// Another sprocket on the chain of a final drive, with so many teeth.
+    Sprocket(usize, Sprocket, u16),
     /// One final drive more.
     AddFinalDrive(FinalDrive),
     /// One final drive fewer; no gear may use it.
@@ -83,6 +85,8 @@ impl SetEdit {
             Self::Role(_, GearRole::Shifted) => "take a gear into the shift chain",
             Self::Reverse(_) => "change the reverse gear",
             Self::FinalDrive(..) => "change a final drive",
+            Self::Sprocket(_, Sprocket::Front, _) => "change a front sprocket",
+            Self::Sprocket(_, Sprocket::Rear, _) => "change a rear sprocket",
             Self::AddFinalDrive(_) => "add a final drive",
             Self::RemoveFinalDrive(_) => "remove a final drive",
             Self::AddStage(_) => "add a stage",
@@ -141,6 +145,7 @@ impl SetEdit {
             Self::Role(id, role) => gear_mut(&mut spec, id)?.role = role,
             Self::Reverse(reverse) => set_reverse(&mut spec, reverse),
             Self::FinalDrive(at, drive) => *part_mut(&mut spec.final_drives, at)? = drive,
+            Self::Sprocket(at, of, teeth) => set_sprocket(&mut spec, at, of, teeth)?,
             Self::AddFinalDrive(drive) => spec.final_drives.push(drive),
             Self::RemoveFinalDrive(at) => remove_final_drive(&mut spec, at)?,
             Self::AddStage(stage) => spec.stages.push(stage),
@@ -217,6 +222,21 @@ fn forget_in_stages(spec: &mut GearSetSpec, id: GearId) {
     for stage in &mut spec.stages {
         if let ActsOn::Only(gears) = &mut stage.acts_on {
             gears.remove(&id);
+        }
+    }
+}
+
+fn set_sprocket(
+    spec: &mut GearSetSpec,
+    at: usize,
+    of: Sprocket,
+    teeth: u16,
+) -> Result<(), EditError> {
+    match part_mut(&mut spec.final_drives, at)? {
+        FinalDrive::Gears(_) => Err(EditError::NoSuchPart),
+        FinalDrive::Chain(sprockets) => {
+            *sprockets = sprockets.with(of, teeth)?;
+            Ok(())
         }
     }
 }

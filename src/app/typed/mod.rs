@@ -4,15 +4,16 @@
 //! sentences speak of its quantity.
 
 mod date;
+mod final_drive;
 mod speeds;
 
 pub(super) use date::date;
+pub(super) use final_drive::{final_drive, sprocket};
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use crate::gearing::{
-    FinalDrive, Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
-    parse_decimal, parse_final_drive, parse_ratio, parse_tyre, read_chain, read_reduction,
-    stages_ratio,
+    Gear, GearId, GearRole, GearSet, Label, Name, Ratio, SetResults, TypedRatio, Tyre,
+    parse_decimal, parse_ratio, parse_tyre, read_chain, read_reduction, stages_ratio,
 };
 use crate::letters::first_lacking;
 use crate::project::Note;
@@ -147,11 +148,6 @@ pub(super) fn ratio_from_speed(
     // The overall ratio at which 1000 rpm make that road speed.
     let overall = crate::gearing::speed_from_rpm(1000.0, 1.0, circumference_mm) / speed_kmh;
     Ratio::from_number(overall / behind(set, gear, final_drive)).map_err(told)
-}
-
-/// A final drive, which reduces.
-pub(super) fn final_drive(text: &str) -> Reading<FinalDrive> {
-    parse_final_drive(text).map_err(told)
 }
 
 /// A ratio that reduces: a reverse gear.

@@ -43,7 +43,11 @@ pub(super) fn assembled(
         final_drives: sorted
             .finals
             .into_iter()
-            .filter_map(|amount| pasted(amount).map(|ratio| PastedFinal { ratio }))
+            .enumerate()
+            .filter_map(|(at, amount)| {
+                let is_chain = at == 0 && sorted.is_on_chain;
+                pasted(amount).map(|ratio| PastedFinal { ratio, is_chain })
+            })
             .collect(),
         stages: sorted.stages,
         remarks: remarks.into_sentences(),

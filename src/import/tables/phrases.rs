@@ -5,7 +5,7 @@
 
 use crate::gearing::{
     ActsOn, EngineSpeed, Factor, FinalDrive, Name, Position, Ratio, RollingCircumference, Stage,
-    ToothPair, Tyre, parse_decimal, parse_tyre,
+    ToothPair, Tyre, parse_chain, parse_decimal, parse_tyre,
 };
 
 /// What is said of all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
@@ -167,7 +167,10 @@ fn name_before<'a>(mark: &str, text: &'a str) -> Option<(String, &'a str)> {
 
 /// A final drive as it was understood.
 fn drive(text: &str) -> Option<FinalDrive> {
-    reading(text).map(FinalDrive::Gears)
+    match text.split_once(" = ").unwrap_or((text, "")) {
+        (chain, _) if chain.starts_with("chain ") => Some(parse_chain(chain).ok()??.into()),
+        _ => reading(text).map(FinalDrive::Gears),
+    }
 }
 
 /// A ratio as it was understood: `34 driven by 9 × 1.5 = 5.667`, or its number.

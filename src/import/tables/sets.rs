@@ -7,7 +7,8 @@ use super::headings::Column;
 use super::phrases::Facts;
 use crate::gearing::{
     ActsOn, EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, Label, Name, REVERSE_LABEL,
-    Ratio, Reverse, Stage, Tyre, parse_decimal, parse_ratio, parse_stages, parse_tyre, quoted,
+    Ratio, Reverse, Stage, Tyre, parse_chain, parse_decimal, parse_ratio, parse_stages, parse_tyre,
+    quoted,
 };
 use crate::units::round_to;
 use std::collections::BTreeSet;
@@ -389,9 +390,12 @@ impl<'a> SetReader<'a> {
     }
 }
 
-/// The final drive that a text spells, its teeth driven first.
+/// The final drive that a text spells: a chain, or a ratio with its teeth driven first.
 fn drive(text: &str) -> Option<FinalDrive> {
-    ratio(text).map(FinalDrive::Gears)
+    match parse_chain(text).ok()? {
+        Some(sprockets) => Some(sprockets.into()),
+        None => ratio(text).map(FinalDrive::Gears),
+    }
 }
 
 /// The ratio that a text spells, its teeth driven first.

@@ -3,7 +3,7 @@
 use super::{FIRST, SECOND, of_first, start};
 use crate::support::gear_sets::{gear, name, ratio, rpm, set};
 use layshaft::gearing::{
-    ActsOn, Gear, GearId, GearRole, GearSetSpec, Label, Position, Reverse, Stage,
+    ActsOn, Gear, GearId, GearRole, GearSetSpec, Label, Position, Reverse, Sprocket, Stage,
 };
 use layshaft::project::{Edit, History, Project, SetEdit, SetId};
 
@@ -118,6 +118,8 @@ fn an_edit_of_a_final_drive_or_stage_that_is_gone_is_refused() {
     };
     assert_set_edits_refused(vec![
         (SetEdit::FinalDrive(3, ratio(4.0).into()), NO_PART),
+        (SetEdit::Sprocket(3, Sprocket::Front, 16), NO_PART),
+        (SetEdit::Sprocket(0, Sprocket::Rear, 46), NO_PART),
         (SetEdit::RemoveFinalDrive(3), NO_PART),
         (SetEdit::RemoveStage(2), NO_PART),
         (SetEdit::StageName(2, name("a")), NO_PART),
@@ -129,6 +131,16 @@ fn an_edit_of_a_final_drive_or_stage_that_is_gone_is_refused() {
         (SetEdit::RemovePosition(2, 0), NO_PART),
         (SetEdit::RemovePosition(0, 2), NO_PART),
     ]);
+}
+
+#[test]
+fn sprockets_that_make_no_chain_are_refused() {
+    let teeth = "teeth are whole numbers from 1 to 999, not 0";
+    let range = "a ratio lies between 0.001 and 400, not 480";
+    let front = SetEdit::Sprocket(2, Sprocket::Front, 1);
+    let project = of_first(front).applied_to(&start()).unwrap();
+    let rear = |teeth| of_first(SetEdit::Sprocket(2, Sprocket::Rear, teeth));
+    assert_refused(&project, vec![(rear(0), teeth), (rear(480), range)]);
 }
 
 #[test]

@@ -4,7 +4,7 @@ use layshaft::gearing::{
     ActsOn, Construction, EngineLimits, EngineSpeed, Factor, FinalDrive, Gear, GearId, GearRole,
     GearSet, GearSetSpec, Label, LoadIndex, Name, OverallDiameter, Position, Ratio, Reverse,
     RevsPerKm, RevsPerMile, RoadSpeed, RollingCircumference, ServiceDescription, SpeedSymbol,
-    Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
+    Sprockets, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
 };
 use layshaft::project::{
     Candidate, Candidates, Marks, Note, PageForm, PictureWidth, Project, SetId, WriteUp,
@@ -67,7 +67,13 @@ pub(crate) fn any_ratio() -> impl Strategy<Value = Ratio> {
 
 /// Any final drive that can be typed.
 fn any_final_drive() -> impl Strategy<Value = FinalDrive> {
-    any_ratio().prop_map(FinalDrive::Gears)
+    let sprockets = tooth_pair().prop_filter_map("a ratio out of range", |pair| {
+        Sprockets::new(pair.driving(), pair.driven()).ok()
+    });
+    prop_oneof![
+        2 => any_ratio().prop_map(FinalDrive::Gears),
+        1 => sprockets.prop_map(FinalDrive::Chain),
+    ]
 }
 
 /// Characters that no line holds are left out; quotes, escapes and foreign scripts are not.

@@ -46,7 +46,8 @@ fn shown(set: &PastedSet) -> String {
         parts.push(format!("R={}{shaft}", reverse.ratio.text));
     }
     for final_drive in &set.final_drives {
-        parts.push(format!("F={}", final_drive.ratio.text));
+        let kind = if final_drive.is_chain { "chain " } else { "" };
+        parts.push(format!("F={kind}{}", final_drive.ratio.text));
     }
     for stage in &set.stages {
         let positions: Vec<String> = stage

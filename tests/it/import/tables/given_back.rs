@@ -104,6 +104,9 @@ fn said_once(said: impl Iterator<Item = String>) -> Vec<String> {
 fn drive_said(form: Form, drive: &FinalDrive) -> String {
     match drive {
         FinalDrive::Gears(ratio) => ratio_said(form, ratio),
+        FinalDrive::Chain(sprockets) => {
+            format!("front {} rear {}", sprockets.front(), sprockets.rear())
+        }
     }
 }
 
