@@ -1,6 +1,6 @@
 //! The final drives of a card: one for each output shaft, gears or a chain.
 
-use super::gear_rows::teeth_ui;
+use super::gear_rows::{fitting, teeth_ui};
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
@@ -12,6 +12,9 @@ use egui::{Align, Button, Layout, Ui};
 
 /// What the name before the fields takes, in points.
 const NAME_WIDTH: f32 = 82.0;
+
+/// The same before two fields.
+const CHAIN_NAME_WIDTH: f32 = 48.0;
 
 /// What the teeth of one sprocket take, in points.
 const TEETH_WIDTH: f32 = 30.0;
@@ -85,7 +88,7 @@ fn chain_ui(
     sprockets: Sprockets,
     form: &mut Form<'_>,
 ) -> [Option<String>; 2] {
-    form.name(ui, &numbered(card, "Chain", at), NAME_WIDTH);
+    form.name(ui, &numbered(card, "Chain", at), CHAIN_NAME_WIDTH);
     let problems = Sprocket::BOTH.map(|of| {
         remark(ui, of.word(), form.palette.dim_text);
         let field = SetField {
@@ -102,7 +105,14 @@ fn chain_ui(
             typed::sprocket((at, of), sprockets, text)
         })
     });
-    remark(ui, &sprockets.reading(), form.palette.dim_text);
+    let reading = fitting(ui, sprockets.reading(), sprockets.ratio());
+    let hint = format!(
+        "{} teeth in front on the output shaft, {} at the rear on the wheel",
+        sprockets.front(),
+        sprockets.rear()
+    );
+    let reading = ui.label(reading.color(form.palette.dim_text));
+    reading.on_hover_text(hint);
     problems
 }
 

@@ -303,7 +303,7 @@ pub(super) fn teeth_ui(
     form: &mut Form<'_>,
 ) {
     let Ok(swapped) = ratio.swapped() else { return };
-    let text = fitting_reading(ui, ratio);
+    let text = fitting(ui, ratio.reading(), ratio.value());
     let hint = format!(
         "{}; a click swaps it to {}",
         ratio.reading(),
@@ -317,7 +317,7 @@ pub(super) fn teeth_ui(
 }
 
 /// As much of a reading as there is room for before the menu at the end of the row.
-fn fitting_reading(ui: &Ui, ratio: &Ratio) -> RichText {
+pub(super) fn fitting(ui: &Ui, reading: String, ratio: f64) -> RichText {
     let room = ui.available_width() - MENU_WIDTH - 2.0 * ui.spacing().button_padding.x;
     let fits = |text: &RichText| {
         let text = WidgetText::from(text.clone());
@@ -325,8 +325,8 @@ fn fitting_reading(ui: &Ui, ratio: &Ratio) -> RichText {
         let galley = text.into_galley(ui, wrap, f32::INFINITY, TextStyle::Small);
         galley.size().x <= room
     };
-    let value = ratio_text(ratio.value());
-    let readings = [ratio.reading(), format!("= {value}")].map(|text| RichText::new(text).small());
+    let value = ratio_text(ratio);
+    let readings = [reading, format!("= {value}")].map(|text| RichText::new(text).small());
     let fitting = readings.into_iter().find(fits);
     fitting.unwrap_or_else(|| RichText::new("=").small())
 }
