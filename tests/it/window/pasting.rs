@@ -6,7 +6,7 @@ use egui::accesskit::Role;
 use egui::{Event, Key};
 use egui_kittest::kittest::NodeT;
 use layshaft::project::Candidate;
-use layshaft::project::examples::BLANK;
+use layshaft::project::examples::Start;
 
 const SHEET: &str = "1st 34/9\n2nd 2.1\n3rd 1.3\nfinal drive 4.06";
 
@@ -72,7 +72,7 @@ const COLUMNS: &str = "gear | stock | close\n1st | 3.42 | 2.92\n2nd | 1.98 | 1.9
 
 /// A new project with that text in the dialog.
 fn new_with_text(text: &str) -> Window {
-    let mut window = Opening::on(BLANK.project().unwrap()).open();
+    let mut window = Opening::on(Start::Car.example().project().unwrap()).open();
     window.ctrl_shift(Key::V);
     window.event(Event::Paste(text.to_owned()));
     window.settle();
@@ -256,7 +256,7 @@ fn the_answers_are_on_a_small_screen_however_much_was_read() {
     let text = "gear | stock | close | rally\n1st | 3.42 | 2.92 | 2.7\n2nd | 1.98 | 1.95 | 1.9\n\
                 3rd | 1.36 | 1.41 | 1.4\n4th | 1.02 | 1.1 | 1.15\nFD | 3.94 | 4.21 | 4.5";
     for (width, height) in [(1280.0, 800.0), (667.0, 427.0)] {
-        let mut window = Opening::on(BLANK.project().unwrap())
+        let mut window = Opening::on(Start::Car.example().project().unwrap())
             .sized(width, height)
             .open();
         window.ctrl_shift(Key::V);
