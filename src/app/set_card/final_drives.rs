@@ -101,6 +101,8 @@ fn chain_ui(
             },
             width: TEETH_WIDTH,
         };
+        // Tab and Enter go from one to the other.
+        form.focus.prefer(card.cell_id(field.cell));
         card.field_ui(ui, &field, form, &|text| {
             typed::sprocket((at, of), sprockets, text)
         })

@@ -54,6 +54,18 @@ fn both_sprockets_typed_into_the_front_field_fill_both_in_one_step() {
 }
 
 #[test]
+fn enter_and_tab_go_from_the_front_sprocket_to_the_rear_one_and_on() {
+    for key in [Key::Enter, Key::Tab] {
+        let mut window = on_a_chain();
+        window.enter_field(FRONT);
+        for next in [REAR, "Shift point of all gears of set 1"] {
+            window.key(key);
+            assert_eq!(window.focused(), next);
+        }
+    }
+}
+
+#[test]
 fn a_pair_that_is_shortened_to_one_count_leaves_the_other_sprocket_as_it_was() {
     let mut window = on_a_chain();
     window.type_in(FRONT, "16/46");
