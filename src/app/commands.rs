@@ -136,7 +136,7 @@ macro_rules! entries {
 
 /// All commands, in the order of their menus.
 pub const TABLE: &[Entry] = entries! {
-    New, File, "New", "Starts an empty project: a car's gearbox and final drive", [ctrl(Key::N)];
+    New, File, "New", "Starts an empty project with a car's gearbox and final drive", [ctrl(Key::N)];
     NewWithRanges, File, "New truck or tractor", "Starts an empty project with ranges, high and low, and a crawler", [];
     NewMotorcycle, File, "New motorcycle", "Starts an empty project with a primary drive and a chain", [];
     Open, File, "Open…", "Opens a project from a file", [ctrl(Key::O)];
