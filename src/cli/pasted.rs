@@ -276,7 +276,7 @@ impl ByFlags<'_> {
                 shift: None,
             }],
             reverse: None,
-            final_drives: vec![final_drive.unwrap_or(direct.into())],
+            final_drives: vec![final_drive.unwrap_or_else(|| direct.into())],
             stages: Vec::new(),
             tyre: self.of_set.own_tyre,
             shift,

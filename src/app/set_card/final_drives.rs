@@ -19,6 +19,9 @@ const CHAIN_NAME_WIDTH: f32 = 48.0;
 /// What the teeth of one sprocket take, in points.
 const TEETH_WIDTH: f32 = 30.0;
 
+/// What the teeth of both take while they are typed into one field, in points.
+const BOTH_WIDTH: f32 = 42.0;
+
 /// The teeth of the front sprocket of a chain that takes the place of gears without teeth.
 const USUAL_FRONT: u16 = 16;
 
@@ -99,7 +102,10 @@ fn chain_ui(
                 Sprocket::Front => "16, or both as 16/46",
                 Sprocket::Rear => "46",
             },
-            width: TEETH_WIDTH,
+            width: match of {
+                Sprocket::Front => BOTH_WIDTH,
+                Sprocket::Rear => TEETH_WIDTH,
+            },
         };
         // Tab and Enter go from one to the other.
         form.focus.prefer(card.cell_id(field.cell));

@@ -2,8 +2,7 @@
 
 use super::{Reading, told};
 use crate::gearing::{
-    FinalDrive, Sprocket, Sprockets, parse_chain, parse_final_drive, parse_ratio, read_reduction,
-    sprocket_teeth,
+    FinalDrive, Sprocket, Sprockets, parse_chain, parse_final_drive, sprocket_teeth,
 };
 use crate::project::SetEdit;
 
@@ -14,7 +13,7 @@ pub(in crate::app) fn final_drive(text: &str) -> Reading<FinalDrive> {
             "a chain has a field for each sprocket: \"Chain instead\" in this row's menu"
                 .to_owned(),
         ),
-        gears => Ok(gears),
+        gears @ FinalDrive::Gears(_) => Ok(gears),
     }
 }
 
@@ -42,12 +41,16 @@ fn both(text: &str) -> Reading<Option<Sprockets>> {
     if let Some(chain) = parse_chain(text).map_err(told)? {
         return Ok(Some(chain));
     }
-    if !text.contains(['/', ':']) {
+    let Some((first, second)) = text.split_once(['/', ':']) else {
         return Ok(None);
+    };
+    if [first, second].iter().any(|count| count.trim().is_empty()) {
+        return Err("type the front sprocket's teeth, or both as 16/46".to_owned());
     }
-    let says = || "type the front sprocket's teeth, or both as 16/46".to_owned();
-    let ratio = read_reduction(&parse_ratio(text).map_err(|_| says())?);
-    Sprockets::of(&ratio).map(Some).ok_or_else(says)
+    let [first, second] = [first, second].map(|count| sprocket_teeth(count).map_err(told));
+    let (first, second) = (first?, second?);
+    let both = Sprockets::new(first.min(second), first.max(second));
+    both.map(Some).map_err(told)
 }
 
 #[cfg(test)]
@@ -90,8 +93,8 @@ mod tests {
             ),
             (
                 Sprocket::Front,
-                "4:1",
-                "type the front sprocket's teeth, or both as 16/46",
+                "2.9:1",
+                "teeth are whole numbers from 1 to 999, not 2.9",
             ),
         ] {
             assert_eq!(read(of, text).unwrap_err(), says);
