@@ -17,7 +17,7 @@ const NAME_WIDTH: f32 = 82.0;
 const CHAIN_NAME_WIDTH: f32 = 48.0;
 
 /// What the teeth of one sprocket take, in points.
-const TEETH_WIDTH: f32 = 30.0;
+const TEETH_WIDTH: f32 = 36.0;
 
 /// What the teeth of both take while they are typed into one field, in points.
 const BOTH_WIDTH: f32 = 42.0;
@@ -113,7 +113,7 @@ fn chain_ui(
             typed::sprocket((at, of), sprockets, text)
         })
     });
-    let reading = fitting(ui, sprockets.reading(), sprockets.ratio());
+    let reading = fitting(ui, sprockets.reading(), sprockets.ratio(), 0.0);
     let hint = format!(
         "{} teeth in front on the output shaft, {} at the rear on the wheel",
         sprockets.front(),

@@ -303,7 +303,8 @@ pub(super) fn teeth_ui(
     form: &mut Form<'_>,
 ) {
     let Ok(swapped) = ratio.swapped() else { return };
-    let text = fitting(ui, ratio.reading(), ratio.value());
+    let edges = 2.0 * ui.spacing().button_padding.x;
+    let text = fitting(ui, ratio.reading(), ratio.value(), edges);
     let hint = format!(
         "{}; a click swaps it to {}",
         ratio.reading(),
@@ -316,9 +317,10 @@ pub(super) fn teeth_ui(
     }
 }
 
-/// As much of a reading as there is room for before the menu at the end of the row.
-pub(super) fn fitting(ui: &Ui, reading: String, ratio: f64) -> RichText {
-    let room = ui.available_width() - MENU_WIDTH - 2.0 * ui.spacing().button_padding.x;
+/// As much of a reading as there is room for before the menu at the end of the row, with its own
+/// edges in points.
+pub(super) fn fitting(ui: &Ui, reading: String, ratio: f64, edges: f32) -> RichText {
+    let room = ui.available_width() - MENU_WIDTH - edges;
     let fits = |text: &RichText| {
         let text = WidgetText::from(text.clone());
         let wrap = Some(TextWrapMode::Extend);
