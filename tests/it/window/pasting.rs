@@ -42,6 +42,19 @@ fn what_was_read_is_shown_and_taken_as_one_step() {
 }
 
 #[test]
+fn a_chain_that_is_the_final_drive_is_shown_as_one_and_corrected_to_another() {
+    let mut window = with_text("1st 2.6\n2nd 1.9\n3rd 1.5\nsprockets 16/42");
+    assert!(window.says("chain 16/42 = 2.625"));
+    window.get(Role::TextInput, "chain").focus();
+    window.settle();
+    window.type_over("16/46");
+    window.invoke("Replace the selected set");
+    let second = window.project().sets.iter().nth(SECOND).unwrap();
+    assert_eq!(second.set.final_drives[0].to_string(), "chain 16/46");
+    assert_eq!(window.text("Rear sprocket, set 2"), "46");
+}
+
+#[test]
 fn a_value_can_be_corrected_before_it_is_taken() {
     let mut window = with_text(SHEET);
     for (typed, is_said) in [("2.1x", true), ("2.2", false)] {
