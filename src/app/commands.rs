@@ -9,8 +9,12 @@ use egui::{Key, KeyboardShortcut, Modifiers};
 /// Something a user can invoke by name.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Command {
-    /// An empty project.
+    /// An empty project of a car.
     New,
+    /// An empty project of a truck or tractor.
+    NewWithRanges,
+    /// An empty project of a motorcycle.
+    NewMotorcycle,
     /// A project from a file.
     Open,
     /// The project into its file.
@@ -133,7 +137,9 @@ macro_rules! entries {
 
 /// All commands, in the order of their menus.
 pub const TABLE: &[Entry] = entries! {
-    New, File, "New", "Starts an empty project", [ctrl(Key::N)];
+    New, File, "New", "Starts an empty project with a car's gearbox and final drive", [ctrl(Key::N)];
+    NewWithRanges, File, "New truck or tractor", "Starts an empty project with ranges, high and low, and a crawler", [];
+    NewMotorcycle, File, "New motorcycle", "Starts an empty project with a primary drive and a chain", [];
     Open, File, "Open…", "Opens a project from a file", [ctrl(Key::O)];
     Save, File, "Save", "Saves the project in its file", [ctrl(Key::S)];
     SaveAs, File, "Save as…", "Saves the project in another file", [ctrl_shift(Key::S)];

@@ -5,7 +5,7 @@
 //! beside it, and the document keeps the last good value.
 
 use super::text_history::TextHistory;
-use crate::gearing::GearId;
+use crate::gearing::{FinalDrive, GearId, Sprocket};
 use crate::project::{Project, SetId};
 use std::collections::HashMap;
 
@@ -87,8 +87,10 @@ pub enum SetCell {
     SpeedPer1000(GearId),
     /// A gear's own shift point.
     Shift(GearId),
-    /// A final drive, counted from 0.
+    /// A final drive of gears, counted from 0.
     FinalDrive(usize),
+    /// A sprocket of a final drive that is a chain.
+    Sprocket(usize, Sprocket),
     /// A stage's name, counted from 0.
     StageName(usize),
     /// A position's name.
@@ -254,7 +256,12 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
             set.gear(gear).is_some() || (gear == GearId::REVERSE && set.reverse.is_some())
         }
         SetCell::Label(gear) | SetCell::Shift(gear) => set.gear(gear).is_some(),
-        SetCell::FinalDrive(at) => at < set.final_drives.len(),
+        SetCell::FinalDrive(at) => {
+            matches!(set.final_drives.get(at), Some(FinalDrive::Gears(_)))
+        }
+        SetCell::Sprocket(at, _) => {
+            matches!(set.final_drives.get(at), Some(FinalDrive::Chain(_)))
+        }
         SetCell::StageName(at) => at < set.stages.len(),
         SetCell::PositionName(stage, at) | SetCell::PositionRatio(stage, at) => position(stage, at),
     }

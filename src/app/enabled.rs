@@ -22,6 +22,8 @@ impl Command {
                 (has_none, "there are no findings")
             }
             Self::New
+            | Self::NewWithRanges
+            | Self::NewMotorcycle
             | Self::Open
             | Self::Save
             | Self::SaveAs

@@ -13,6 +13,7 @@ use super::settings::ThemeChoice;
 use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
+use crate::project::examples::Start;
 use crate::project::{Edit, SetId};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
@@ -105,7 +106,9 @@ impl App {
         self.drafts.settle();
         self.history().commit();
         match command {
-            Command::New => self.step(ctx, Step::Leave(After::New)),
+            Command::New => self.begin(ctx, Start::Car),
+            Command::NewWithRanges => self.begin(ctx, Start::Ranges),
+            Command::NewMotorcycle => self.begin(ctx, Start::Motorcycle),
             Command::Open => self.step(ctx, Step::Leave(After::Choose)),
             Command::Save => self.step(ctx, Step::Save(None)),
             Command::SaveAs => self.step(ctx, Step::AskForPath(Purpose::Save, None)),
@@ -133,6 +136,10 @@ impl App {
             Command::FindCommand => self.dialog = Some(Dialog::FindCommand(Box::default())),
             Command::Help => self.dialog = Some(Dialog::Help),
         }
+    }
+
+    fn begin(&mut self, ctx: &Context, start: Start) {
+        self.step(ctx, Step::Leave(After::New(start)));
     }
 
     fn show_theme(&mut self, ctx: &Context, theme: ThemeChoice) {

@@ -3,7 +3,7 @@
 use super::drafts::{CellId, SetCell, is_there};
 use super::set_card::ratio_cell;
 use super::typed::RatioForm;
-use crate::gearing::{GearId, GearSet};
+use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId};
 
 /// A place of the window where something can be seen.
@@ -106,10 +106,13 @@ fn cell_of(edit: &SetEdit, both: [&GearSet; 2], form: RatioForm) -> Option<SetCe
         | SetEdit::FinalDriveOf(id, _)
         | SetEdit::Role(id, _) => ratio(*id),
         SetEdit::Reverse(_) => ratio(GearId::REVERSE),
-        SetEdit::FinalDrive(at, _) => Some(SetCell::FinalDrive(*at)),
-        SetEdit::AddFinalDrive(_) => come(|set| set.final_drives.len()).map(SetCell::FinalDrive),
+        SetEdit::FinalDrive(at, _) => Some(drive_cell(both[0], *at)),
+        SetEdit::Sprocket(at, of, _) => Some(SetCell::Sprocket(*at, *of)),
+        SetEdit::AddFinalDrive(_) => {
+            come(|set| set.final_drives.len()).map(|at| drive_cell(both[0], at))
+        }
         SetEdit::RemoveFinalDrive(at) => {
-            come(|set| set.final_drives.len()).map(|_| SetCell::FinalDrive(*at))
+            come(|set| set.final_drives.len()).map(|_| drive_cell(both[0], *at))
         }
         SetEdit::AddStage(_) => come(|set| set.stages.len()).map(SetCell::StageName),
         SetEdit::RemoveStage(at) => come(|set| set.stages.len()).map(|_| SetCell::StageName(*at)),
@@ -120,6 +123,14 @@ fn cell_of(edit: &SetEdit, both: [&GearSet; 2], form: RatioForm) -> Option<SetCe
         | SetEdit::RemovePosition(at, _) => Some(SetCell::StageName(*at)),
         SetEdit::Position(at, place, _) => Some(position_cell(both, *at, *place)),
         SetEdit::Replace(_) => None,
+    }
+}
+
+/// The first field of a final drive: of gears the ratio, of a chain its front sprocket.
+fn drive_cell(set: &GearSet, at: usize) -> SetCell {
+    match set.final_drives.get(at) {
+        Some(FinalDrive::Chain(_)) => SetCell::Sprocket(at, Sprocket::Front),
+        Some(FinalDrive::Gears(_)) | None => SetCell::FinalDrive(at),
     }
 }
 
@@ -177,7 +188,7 @@ mod tests {
 
     #[test]
     fn a_part_that_came_is_seen_in_its_field_and_one_that_went_on_its_card() {
-        let ratio = || Ratio::from_number(3.9).unwrap();
+        let ratio = || FinalDrive::Gears(Ratio::from_number(3.9).unwrap());
         let card = Place::Card(of_second(SetCell::Name).set().unwrap());
         let added = of_second(SetCell::FinalDrive(1));
         let add = SetEdit::AddFinalDrive(ratio());

@@ -112,7 +112,7 @@ pub(super) const FLAGS: [FlagRow; 24] = [
         "RATIO",
         Sets,
         EVERY,
-        "the final drive; once for all sets or once for each",
+        "the final drive, or \"chain FRONT/REAR\"; once for all sets or once for each",
     ),
     row(
         (Tyre, "tyre"),

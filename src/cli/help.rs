@@ -73,20 +73,21 @@ fn about_command(command: Subcommand) -> String {
 const TABLE_NOTES: &str = "
 Formats: text (without --as), markdown, bbcode, csv, json. JSON is metric and in full precision; in
 CSV a name that a spreadsheet would take for a formula gets an apostrophe before it.
-Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12); lists of speeds
-are parted by commas or blanks. Findings follow on standard error.
+Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12); a chain is
+\"chain 16/46\", front before rear, or \"rear 46 front 16\". Lists of speeds are parted by commas or
+blanks. Findings follow on standard error.
 ";
 
 const CHART_NOTES: &str = "
 With a file, what is not given is as the project's write-up has it. The same project and options
 give the same bytes; no display is needed. Ratios are numbers (3.78), teeth driven:driving (34:9) or
-products (44/29 * 49/12).
+products (44/29 * 49/12); a chain is \"chain 16/46\", front before rear, or \"rear 46 front 16\".
 ";
 
 const CHECK_NOTES: &str = "
 Formats: text (without --as), json.
-Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12). Speeds change no
-finding.
+Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12); a chain is
+\"chain 16/46\", front before rear, or \"rear 46 front 16\". Speeds change no finding.
 ";
 
 fn spelled(row: &FlagRow) -> String {

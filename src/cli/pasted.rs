@@ -8,10 +8,10 @@ use super::error::CliError;
 use super::flags::Flag;
 use super::sets_by_flags::{NEEDS_FINAL, OfSet, in_words, limits, of_each_set, project_of, tyres};
 use super::source::Sourced;
-use super::typed_set::{reduction, shift_points};
+use super::typed_set::{final_drive, reduction, shift_points};
 use crate::gearing::{
-    EngineLimits, EngineSpeed, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Ratio,
-    Reverse, Tyre,
+    EngineLimits, EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, GearSetSpec, Label,
+    Name, Ratio, Reverse, Tyre,
 };
 use crate::import::gears::{NO_FINAL_DRIVE, Offered, Pasted, PastedSet, pasted_parts, read_pasted};
 use crate::import::tables::{self, Missing, OwnSet, OwnTable};
@@ -188,16 +188,24 @@ impl ByFlags<'_> {
         }
     }
 
-    /// The ratio that a flag gives this set, if it gives one.
-    fn ratio(&self, flag: Flag, text: Option<&str>) -> Result<Option<Ratio>, CliError> {
-        let read = text.map(|text| reduction(&self.flag(flag), text));
+    /// The final drive that the flags give this set, if they give one.
+    fn final_drive(&self) -> Result<Option<FinalDrive>, CliError> {
+        let text = self.of_set.final_drive;
+        let read = text.map(|text| final_drive(&self.flag(Flag::Final), text));
+        read.transpose()
+    }
+
+    /// The ratio of reverse that the flags give this set, if they give one.
+    fn reverse(&self) -> Result<Option<Ratio>, CliError> {
+        let text = self.of_set.reverse;
+        let read = text.map(|text| reduction(&self.flag(Flag::Reverse), text));
         read.transpose()
     }
 
     /// The set of the text with all that the flags say of it.
     fn gear_set(&self, pasted: &PastedSet, shift: EngineSpeed) -> Result<GearSet, CliError> {
-        let final_drive = self.ratio(Flag::Final, self.of_set.final_drive)?;
-        let reverse = self.ratio(Flag::Reverse, self.of_set.reverse)?;
+        let final_drive = self.final_drive()?;
+        let reverse = self.reverse()?;
         let mut pasted = pasted.clone();
         if final_drive.is_some() {
             pasted.final_drives.clear();
@@ -223,13 +231,13 @@ impl ByFlags<'_> {
         own.name =
             Name::new(&self.of_set.name).map_err(|e| CliError::value(self.flag(Flag::Name), &e))?;
         own.tyre = self.of_set.own_tyre.or(own.tyre);
-        if let Some(ratio) = self.ratio(Flag::Final, self.of_set.final_drive)? {
-            own.final_drives = vec![ratio];
+        if let Some(drive) = self.final_drive()? {
+            own.final_drives = vec![drive];
         }
         if own.final_drives.is_empty() {
             return Err(CliError::SetNeeds(NEEDS_FINAL));
         }
-        if let Some(ratio) = self.ratio(Flag::Reverse, self.of_set.reverse)? {
+        if let Some(ratio) = self.reverse()? {
             let final_drive = 0;
             own.reverse = Some(Reverse { ratio, final_drive });
         }
@@ -249,7 +257,11 @@ impl ByFlags<'_> {
     }
 
     /// A set of one gear, into which the text goes.
-    fn before(&self, final_drive: Option<Ratio>, shift: EngineSpeed) -> Result<GearSet, CliError> {
+    fn before(
+        &self,
+        final_drive: Option<FinalDrive>,
+        shift: EngineSpeed,
+    ) -> Result<GearSet, CliError> {
         let direct = Ratio::from_number(1.0);
         let direct = direct.map_err(|error| CliError::value(self.flag(Flag::Pasted), &error))?;
         let spec = GearSetSpec {
@@ -264,7 +276,7 @@ impl ByFlags<'_> {
                 shift: None,
             }],
             reverse: None,
-            final_drives: vec![final_drive.unwrap_or(direct)],
+            final_drives: vec![final_drive.unwrap_or_else(|| direct.into())],
             stages: Vec::new(),
             tyre: self.of_set.own_tyre,
             shift,

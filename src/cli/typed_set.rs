@@ -4,8 +4,8 @@ use super::error::CliError;
 use super::flags::Flag;
 use super::values::list;
 use crate::gearing::{
-    EngineSpeed, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Ratio, Reverse,
-    TypedRatio, Tyre, parse_ratio, quoted, read_chain, read_reduction,
+    EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Ratio,
+    Reverse, TypedRatio, Tyre, parse_final_drive, parse_ratio, quoted, read_chain, read_reduction,
 };
 
 /// What was typed about one set.
@@ -26,7 +26,7 @@ impl TypedSet<'_> {
     pub(super) fn gear_set(&self, redline: EngineSpeed) -> Result<GearSet, CliError> {
         let ratios = self.ratios()?;
         let shifts = shift_points(&self.flag(Flag::Shift), self.shift, ratios.len(), redline)?;
-        let final_drive = reduction(&self.flag(Flag::Final), self.final_drive)?;
+        let final_drive = final_drive(&self.flag(Flag::Final), self.final_drive)?;
         let reverse = self
             .reverse
             .map(|text| reduction(&self.flag(Flag::Reverse), text));
@@ -90,6 +90,11 @@ impl TypedSet<'_> {
             })
             .collect()
     }
+}
+
+/// A final drive; `flag` opens the sentence if it does not read.
+pub(super) fn final_drive(flag: &str, text: &str) -> Result<FinalDrive, CliError> {
+    parse_final_drive(text).map_err(|error| CliError::value(flag, &error))
 }
 
 /// A ratio that is known to reduce; `flag` opens the sentence if it does not read.

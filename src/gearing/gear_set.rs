@@ -2,6 +2,7 @@
 //!
 //! A [`GearSetSpec`] is the plain parts; a [`GearSet`] is parts that fit together.
 
+use super::final_drive::FinalDrive;
 use super::quantity::EngineSpeed;
 use super::ratio::Ratio;
 use super::text::{Label, Name};
@@ -103,8 +104,8 @@ pub struct GearSetSpec {
     pub gears: Vec<Gear>,
     /// The reverse gear, where it matters.
     pub reverse: Option<Reverse>,
-    /// The ratios of one to three output shafts.
-    pub final_drives: Vec<Ratio>,
+    /// What drives the wheels from one to three output shafts.
+    pub final_drives: Vec<FinalDrive>,
     /// Up to four further stages.
     pub stages: Vec<Stage>,
     /// The tyre of this candidate, where it differs from the vehicle's.

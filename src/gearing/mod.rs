@@ -4,6 +4,7 @@
 //! Engine speeds are in rev/min, road speeds in km/h, lengths in mm: the units stand in the names.
 
 mod drivetrain;
+mod final_drive;
 mod findings;
 mod gear_set;
 mod list;
@@ -18,6 +19,10 @@ mod text;
 mod tyre;
 
 pub use drivetrain::{DrivenGear, Drivetrain, ratio_behind};
+pub use final_drive::{
+    FinalDrive, FinalDriveError, Sprocket, Sprockets, parse_chain, parse_final_drive,
+    sprocket_teeth,
+};
 pub use findings::{Finding, FindingKind, LOWEST_REDLINE_RPM, engine_findings, mark_findings};
 pub use gear_set::{
     ActsOn, Gear, GearId, GearRole, GearSet, GearSetError, GearSetSpec, Position, REVERSE_LABEL,

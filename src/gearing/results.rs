@@ -91,7 +91,7 @@ impl SetResults {
             gears,
             reverse,
             spread: spread(&drivetrain),
-            findings: find(&drivetrain, tyre, limits),
+            findings: find(&drivetrain, &set.final_drives, tyre, limits),
             drivetrain,
         }
     }

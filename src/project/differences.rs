@@ -198,10 +198,10 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
         let drive = drive_words(set, reverse.final_drive);
         facts.note("reverse", format!("{}{drive}", reverse.ratio));
     }
-    for (number, ratio) in (1..).zip(&set.final_drives) {
+    for (number, drive) in (1..).zip(&set.final_drives) {
         match set.final_drives.len() {
-            1 => facts.note("final drive", ratio),
-            _ => facts.note(format!("final drive {number}"), ratio),
+            1 => facts.note("final drive", drive),
+            _ => facts.note(format!("final drive {number}"), drive),
         }
     }
     for (number, stage) in (1..).zip(&set.stages) {

@@ -62,6 +62,9 @@ pub enum EditError {
     /// The gear set would not be valid.
     #[error(transparent)]
     GearSet(#[from] GearSetError),
+    /// Sprockets that make no chain.
+    #[error(transparent)]
+    Sprockets(#[from] RatioError),
     /// The gear, final drive, stage or position is not there (any more).
     #[error("that part of the gear set is not there any more")]
     NoSuchPart,

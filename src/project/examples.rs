@@ -43,8 +43,38 @@ pub const EXAMPLES: [Example; 4] = [
     },
 ];
 
-/// What a new project begins with: one ordinary five-speed set.
-pub const BLANK: Example = Example {
-    name: "New project",
-    text: include_str!("../../assets/new-project.ron"),
-};
+/// A kind of vehicle that a new project is begun for: its structure, with round figures to be typed
+/// over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Start {
+    /// One five-speed gearbox and its final drive.
+    Car,
+    /// A gearbox behind which ranges multiply every gear, with a crawler.
+    Ranges,
+    /// Six gears between a primary drive and a chain.
+    Motorcycle,
+}
+
+impl Start {
+    /// All of them, in the order of the menu.
+    pub const ALL: [Self; 3] = [Self::Car, Self::Ranges, Self::Motorcycle];
+
+    /// What a project of the kind begins with.
+    pub fn example(self) -> Example {
+        let text = match self {
+            Self::Car => include_str!("../../assets/new-car.ron"),
+            Self::Ranges => include_str!("../../assets/new-truck-or-tractor.ron"),
+            Self::Motorcycle => include_str!("../../assets/new-motorcycle.ron"),
+        };
+        Example {
+            name: "New project",
+            text,
+        }
+    }
+
+    /// Whether a project is one of these, with nothing typed yet.
+    pub fn is_any(project: &Project) -> bool {
+        let mut starts = Self::ALL.into_iter().map(|start| start.example().project());
+        starts.any(|start| start.is_ok_and(|start| start == *project))
+    }
+}

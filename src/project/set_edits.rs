@@ -2,8 +2,8 @@
 
 use super::edits::EditError;
 use crate::gearing::{
-    ActsOn, EngineSpeed, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Position,
-    Ratio, Reverse, Stage, Tyre,
+    ActsOn, EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name,
+    Position, Ratio, Reverse, Sprocket, Stage, Tyre,
 };
 
 /// One change within a gear set. Final drives, stages and positions are counted from 0.
@@ -37,10 +37,12 @@ pub enum SetEdit {
     Role(GearId, GearRole),
     /// A reverse gear, or none.
     Reverse(Option<Reverse>),
-    /// Another ratio of a final drive.
-    FinalDrive(usize, Ratio),
+    /// Another final drive in the place of one.
+    FinalDrive(usize, FinalDrive),
+    /// Another sprocket on the chain of a final drive, with so many teeth.
+    Sprocket(usize, Sprocket, u16),
     /// One final drive more.
-    AddFinalDrive(Ratio),
+    AddFinalDrive(FinalDrive),
     /// One final drive fewer; no gear may use it.
     RemoveFinalDrive(usize),
     /// One stage more.
@@ -107,8 +109,9 @@ impl SetEdit {
             Self::FinalDriveOf(id, at) => gear_mut(&mut spec, id)?.final_drive = at,
             Self::Role(id, role) => gear_mut(&mut spec, id)?.role = role,
             Self::Reverse(reverse) => set_reverse(&mut spec, reverse),
-            Self::FinalDrive(at, ratio) => *part_mut(&mut spec.final_drives, at)? = ratio,
-            Self::AddFinalDrive(ratio) => spec.final_drives.push(ratio),
+            Self::FinalDrive(at, drive) => *part_mut(&mut spec.final_drives, at)? = drive,
+            Self::Sprocket(at, of, teeth) => set_sprocket(&mut spec, at, of, teeth)?,
+            Self::AddFinalDrive(drive) => spec.final_drives.push(drive),
             Self::RemoveFinalDrive(at) => remove_final_drive(&mut spec, at)?,
             Self::AddStage(stage) => spec.stages.push(stage),
             Self::RemoveStage(at) => {
@@ -184,6 +187,21 @@ fn forget_in_stages(spec: &mut GearSetSpec, id: GearId) {
     for stage in &mut spec.stages {
         if let ActsOn::Only(gears) = &mut stage.acts_on {
             gears.remove(&id);
+        }
+    }
+}
+
+fn set_sprocket(
+    spec: &mut GearSetSpec,
+    at: usize,
+    of: Sprocket,
+    teeth: u16,
+) -> Result<(), EditError> {
+    match part_mut(&mut spec.final_drives, at)? {
+        FinalDrive::Gears(_) => Err(EditError::NoSuchPart),
+        FinalDrive::Chain(sprockets) => {
+            *sprockets = sprockets.with(of, teeth)?;
+            Ok(())
         }
     }
 }

@@ -140,7 +140,8 @@ impl Spelling {
             Typed::Nothing => String::new(),
             Typed::Text(text) => harmless(text),
             Typed::Number(number) => self.mark.spelled(&plain_number(*number)),
-            Typed::Ratios(ratios) => self.mark.spelled(&spelled(ratios)),
+            Typed::Ratio(ratio) => self.mark.spelled(&ratio.to_string()),
+            Typed::FinalDrives(drives) => self.mark.spelled(&spelled(drives)),
         }
     }
 }

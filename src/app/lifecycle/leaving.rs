@@ -6,7 +6,7 @@ use super::{Asked, Lifecycle, PathQuestion};
 use crate::app::desk::Desk;
 use crate::app::file_picker::Purpose;
 use crate::project::Project;
-use crate::project::examples::{BLANK, EXAMPLES, Example};
+use crate::project::examples::{EXAMPLES, Example};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -33,7 +33,7 @@ impl Lifecycle {
     pub(super) fn go_on(&mut self, after: After) {
         self.asked = None;
         match after {
-            After::New => self.put_example(&BLANK),
+            After::New(start) => self.put_example(&start.example()),
             After::Example(at) => {
                 if let Some(example) = EXAMPLES.get(at) {
                     self.put_example(example);

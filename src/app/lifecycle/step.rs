@@ -2,13 +2,14 @@
 
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::recovery::Abandoned;
+use crate::project::examples::Start;
 use std::path::PathBuf;
 
 /// What happens once unsaved work is settled.
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) enum After {
-    /// A new project.
-    New,
+    /// A new project for that kind of vehicle.
+    New(Start),
     /// A file is chosen and opened.
     Choose,
     /// This file is opened.

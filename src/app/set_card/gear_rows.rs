@@ -287,7 +287,8 @@ pub(super) fn teeth_ui(
     let Ok(swapped) = ratio.swapped() else {
         return false;
     };
-    let text = fitting_reading(ui, ratio);
+    let edges = 2.0 * ui.spacing().button_padding.x;
+    let text = fitting(ui, ratio.reading(), ratio.value(), edges);
     let hint = format!(
         "{}; a click swaps it to {}",
         ratio.reading(),
@@ -302,17 +303,18 @@ pub(super) fn teeth_ui(
     is_clicked
 }
 
-/// As much of a reading as there is room for before the menu at the end of the row.
-fn fitting_reading(ui: &Ui, ratio: &Ratio) -> RichText {
-    let room = ui.available_width() - MENU_WIDTH - 2.0 * ui.spacing().button_padding.x;
+/// As much of a reading as there is room for before the menu at the end of the row, with its own
+/// edges in points.
+pub(super) fn fitting(ui: &Ui, reading: String, ratio: f64, edges: f32) -> RichText {
+    let room = ui.available_width() - MENU_WIDTH - edges;
     let fits = |text: &RichText| {
         let text = WidgetText::from(text.clone());
         let wrap = Some(TextWrapMode::Extend);
         let galley = text.into_galley(ui, wrap, f32::INFINITY, TextStyle::Small);
         galley.size().x <= room
     };
-    let value = ratio_text(ratio.value());
-    let readings = [ratio.reading(), format!("= {value}")].map(|text| RichText::new(text).small());
+    let value = ratio_text(ratio);
+    let readings = [reading, format!("= {value}")].map(|text| RichText::new(text).small());
     let fitting = readings.into_iter().find(fits);
     fitting.unwrap_or_else(|| RichText::new("=").small())
 }

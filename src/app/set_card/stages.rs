@@ -1,4 +1,4 @@
-//! The further stages of a card: transfer box, overdrive, primary drive, chain.
+//! The further stages of a card: transfer box, overdrive, primary drive.
 
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
@@ -42,7 +42,7 @@ pub(super) fn add_stage_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 }
             }
         });
-        let hint = "Transfer box, overdrive, primary drive, chain: whatever stands between";
+        let hint = "Transfer box, overdrive, primary drive: whatever stands between";
         button.response.on_hover_text(hint).accessible_name(name);
     }
 }
@@ -55,7 +55,7 @@ impl Card<'_> {
 }
 
 /// The stages that are usually wanted, with figures to begin with.
-fn offered() -> [(&'static str, Option<Stage>); 4] {
+fn offered() -> [(&'static str, Option<Stage>); 3] {
     [
         (
             "Transfer box",
@@ -69,7 +69,6 @@ fn offered() -> [(&'static str, Option<Stage>); 4] {
             "Primary drive",
             new_stage("Primary drive", &[("Fixed", 2.0)]),
         ),
-        ("Chain", new_stage("Chain", &[("Fixed", 3.0)])),
     ]
 }
 

@@ -4,9 +4,11 @@
 //! sentences speak of its quantity.
 
 mod date;
+mod final_drive;
 mod speeds;
 
 pub(super) use date::date;
+pub(super) use final_drive::{final_drive, sprocket};
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use super::typed_as::TypedAs;
@@ -180,7 +182,7 @@ fn ratio_from(figure: Figure, project: &Project, set: &GearSet, gear: GearId) ->
     Ok((ratio.map_err(told)?, Some(TypedAs::Figure(figure))))
 }
 
-/// A ratio that reduces: a final drive, a reverse gear.
+/// A ratio that reduces: a reverse gear.
 pub(super) fn reduction(text: &str) -> Reading<Ratio> {
     Ok(read_reduction(&parse_ratio(text).map_err(told)?))
 }

@@ -218,9 +218,7 @@ pub static TYPED_COLUMNS: &[&TypedColumn] = &[
         // They stand before the ratio.
         texts_need_it: |_| false,
         cell: |g| match g.ratio() {
-            Some(ratio) if !matches!(ratio.factors(), [Factor::Number(_)]) => {
-                Typed::Ratios(std::slice::from_ref(ratio))
-            }
+            Some(ratio) if !matches!(ratio.factors(), [Factor::Number(_)]) => Typed::Ratio(ratio),
             _ => Typed::Nothing,
         },
     },
@@ -245,7 +243,7 @@ pub static TYPED_COLUMNS: &[&TypedColumn] = &[
         unit: "",
         // Its words stand above the table.
         texts_need_it: |_| false,
-        cell: |g| Typed::Ratios(&g.set.final_drives),
+        cell: |g| Typed::FinalDrives(&g.set.final_drives),
     },
     &TypedColumn {
         title: "on final drive",

@@ -1,7 +1,7 @@
 //! What is said of a set as a whole? Each fact is defined here, once, for readers and programs.
 
 use super::definition::Key;
-use crate::gearing::{GearSet, Name, Ratio, SetResults, Stage, Tyre};
+use crate::gearing::{FinalDrive, GearSet, Name, SetResults, Stage, Tyre};
 use crate::project::Project;
 use crate::units::{mm_text, ratio_text, step_text};
 
@@ -158,7 +158,7 @@ pub(super) fn facts(set: &ProjectSet<'_>) -> Vec<Fact> {
 }
 
 fn final_drives(set: &GearSet) -> String {
-    let finals: Vec<String> = set.final_drives.iter().map(Ratio::reading).collect();
+    let finals: Vec<String> = set.final_drives.iter().map(FinalDrive::reading).collect();
     format!("final drive {}", finals.join(" and "))
 }
 

@@ -3,7 +3,7 @@
 //! A table that carries these gives its sets back. CSV has all of them; a text for readers has those
 //! without which its own words and figures would not give the set back, and mostly that is none.
 
-use crate::gearing::{Gear, GearId, GearSet, Ratio};
+use crate::gearing::{FinalDrive, Gear, GearId, GearSet, Ratio};
 use crate::project::Project;
 use crate::units::typed_rpm_text;
 use std::borrow::Cow;
@@ -43,8 +43,10 @@ pub enum Typed<'a> {
     Text(Cow<'a, str>),
     /// A number in the unit of the column.
     Number(f64),
-    /// Ratios in the spelling that reads back.
-    Ratios(&'a [Ratio]),
+    /// A ratio in the spelling that reads back.
+    Ratio(&'a Ratio),
+    /// Final drives in the spelling that reads back.
+    FinalDrives(&'a [FinalDrive]),
 }
 
 impl<'a> TypedGear<'a> {
@@ -97,13 +99,14 @@ impl Typed<'_> {
             Self::Nothing => String::new(),
             Self::Text(text) => text.clone().into_owned(),
             Self::Number(number) => typed_rpm_text(*number),
-            Self::Ratios(ratios) => spelled(ratios),
+            Self::Ratio(ratio) => ratio.to_string(),
+            Self::FinalDrives(drives) => spelled(drives),
         }
     }
 }
 
-/// Ratios in the spelling that reads back.
-pub fn spelled(ratios: &[Ratio]) -> String {
-    let spelled: Vec<String> = ratios.iter().map(Ratio::to_string).collect();
+/// Final drives in the spelling that reads back.
+pub fn spelled(drives: &[FinalDrive]) -> String {
+    let spelled: Vec<String> = drives.iter().map(FinalDrive::to_string).collect();
     spelled.join(" and ")
 }

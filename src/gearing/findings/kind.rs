@@ -1,5 +1,6 @@
 //! The strange things that a finding can be about, and their words.
 
+use crate::gearing::final_drive::Sprockets;
 use crate::gearing::number::quoted;
 use crate::gearing::quantity::RoadSpeed;
 use crate::gearing::tyre::TyreNotice;
@@ -75,6 +76,11 @@ pub enum FindingKind {
         /// The lowest useful engine speed, in rev/min.
         lowest_useful_rpm: f64,
     },
+    /// A chain that makes the wheel turn faster than the shaft that drives it.
+    FrontSprocketLarger {
+        /// Its sprockets.
+        sprockets: Sprockets,
+    },
     /// Idle is not below the redline.
     IdleNotBelowRedline {
         /// Idle in rev/min.
@@ -122,6 +128,7 @@ impl FindingKind {
             Self::ShiftAboveRedline { .. } => "shift_above_redline",
             Self::ShiftBelowIdle { .. } => "shift_below_idle",
             Self::DropTooLow { .. } => "drop_too_low",
+            Self::FrontSprocketLarger { .. } => "front_sprocket_larger",
             Self::IdleNotBelowRedline { .. } => "idle_not_below_redline",
             Self::UsefulNotBelowRedline { .. } => "useful_not_below_redline",
             Self::RedlineTooLow { .. } => "redline_too_low",
@@ -219,6 +226,13 @@ impl fmt::Display for FindingKind {
                 "changing up {a} to {b} lands {} the lowest useful engine speed of {} rpm",
                 landing(*rpm_after_shift, *lowest_useful_rpm),
                 rpm(lowest_useful_rpm)
+            ),
+            Self::FrontSprocketLarger { sprockets } => write!(
+                f,
+                "the chain's front sprocket has more teeth than the rear one, {} to {}: have they \
+                 changed places?",
+                sprockets.front(),
+                sprockets.rear()
             ),
             Self::IdleNotBelowRedline {
                 idle_rpm,

@@ -1,6 +1,6 @@
 //! Findings: what is strange about a gear set, though it could be built.
 //!
-//! A finding is shown, never an error. They look at the overall ratios of the shift chain; a
+//! A finding is shown, never an error. Most look at the overall ratios of the shift chain; a
 //! crawler and reverse stand outside it.
 
 mod kind;
@@ -8,6 +8,7 @@ mod kind;
 pub use kind::FindingKind;
 
 use super::drivetrain::{DrivenGear, Drivetrain};
+use super::final_drive::FinalDrive;
 use super::quantity::{EngineSpeed, RoadSpeed};
 use super::results::EngineLimits;
 use super::shifting::{steps, upshifts};
@@ -43,16 +44,35 @@ impl fmt::Display for Finding {
 }
 
 /// What is strange about a set on its vehicle; what is strange about the engine alone is not here.
-pub(super) fn find(drivetrain: &Drivetrain, tyre: &Tyre, limits: &EngineLimits) -> Vec<Finding> {
+pub(super) fn find(
+    drivetrain: &Drivetrain,
+    final_drives: &[FinalDrive],
+    tyre: &Tyre,
+    limits: &EngineLimits,
+) -> Vec<Finding> {
     let chain: Vec<&DrivenGear> = drivetrain.chain().collect();
     let mut findings = step_findings(&chain, &steps(drivetrain));
     findings.extend(shift_point_findings(&chain, limits));
     findings.extend(drop_findings(drivetrain, &chain, limits));
+    findings.extend(final_drives.iter().filter_map(chain_finding));
     findings.extend(tyre.notices().into_iter().map(|notice| Finding {
         gear: None,
         kind: FindingKind::Tyre(notice),
     }));
     findings
+}
+
+/// A front sprocket with more teeth than the rear one: most likely they changed places.
+fn chain_finding(drive: &FinalDrive) -> Option<Finding> {
+    match drive {
+        FinalDrive::Chain(sprockets) if sprockets.front() > sprockets.rear() => Some(Finding {
+            gear: None,
+            kind: FindingKind::FrontSprocketLarger {
+                sprockets: *sprockets,
+            },
+        }),
+        FinalDrive::Gears(_) | FinalDrive::Chain(_) => None,
+    }
 }
 
 /// What is strange about the engine's limits alone.

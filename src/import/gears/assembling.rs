@@ -8,7 +8,7 @@ use super::stages::ranges;
 use super::{
     FigureKind, PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet,
 };
-use crate::gearing::{GearSet, Ratio, quoted};
+use crate::gearing::{FinalDrive, GearSet, Ratio, quoted};
 
 /// The gear set, if there are gears and not too many.
 pub(super) fn assembled(
@@ -43,7 +43,11 @@ pub(super) fn assembled(
         final_drives: sorted
             .finals
             .into_iter()
-            .filter_map(|amount| pasted(amount).map(|ratio| PastedFinal { ratio }))
+            .enumerate()
+            .filter_map(|(at, amount)| {
+                let is_chain = at == 0 && sorted.is_on_chain;
+                pasted(amount).map(|ratio| PastedFinal { ratio, is_chain })
+            })
             .collect(),
         stages: sorted.stages,
         remarks: remarks.into_sentences(),
@@ -207,7 +211,7 @@ fn remark_order(set: &mut PastedSet) {
     let shifted = set.gears.iter().zip(gears).filter(|(g, _)| !g.is_crawler);
     let overall = |(gear, ratio): (&PastedGear, Ratio)| match kind {
         FigureKind::GearRatio => {
-            ratio.value() * finals.get(gear.final_drive).map_or(1.0, Ratio::value)
+            ratio.value() * finals.get(gear.final_drive).map_or(1.0, FinalDrive::value)
         }
         FigureKind::Overall => ratio.value(),
         FigureKind::SpeedPer1000(_) => 1.0 / ratio.value(),

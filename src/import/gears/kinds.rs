@@ -7,7 +7,7 @@ use super::phrases::{is_sign, phrase_at, without};
 use super::tokens::{Kind, Token};
 use super::words::{Meaning, folded, meaning};
 use super::{FigureKind, PastedSet};
-use crate::gearing::Ratio;
+use crate::gearing::{FinalDrive, Ratio};
 use crate::units::SpeedUnit;
 
 const OVERALL: &str = "overall; overall ratio; overall ratios; overall gear ratio; \
@@ -178,7 +178,7 @@ pub(super) fn recognised(mut set: PastedSet, declared: &Declared) -> PastedSet {
         return set;
     };
     let has_teeth = set.figures().0.iter().any(Ratio::has_teeth);
-    let final_drive = set.figures().1.first().map(Ratio::value);
+    let final_drive = set.figures().1.first().map(FinalDrive::value);
     let is_near = |final_drive: f64| (0.62..=1.3).contains(&(top / final_drive));
     let is_told = declared.is_overall() && *first >= 6.0;
     let is_evident = (2..=MOST_OVERALL).contains(&values.len())

@@ -67,6 +67,6 @@ fn read_as(
     surroundings::name_final_behind_reverse(&mut lines, &mut remarks);
     let mut sorted = sorting::sorted(labels::rows(lines), kind, &mut remarks);
     sorted.stages.clone_from(&stages.boxes);
-    sorted.take_chain(stages.chain.as_ref(), &mut remarks);
+    sorted.take_chain(stages, &mut remarks);
     assembling::assembled(sorted, kind, remarks)
 }

@@ -2,7 +2,7 @@
 //! is taken.
 
 use super::offers::Offer;
-use crate::gearing::{RatioError, TypedRatio, parse_ratio};
+use crate::gearing::{FinalDrive, RatioError, Sprockets, TypedRatio, parse_ratio, read_reduction};
 use crate::units::SpeedUnit;
 
 /// All that was read from a text.
@@ -82,6 +82,8 @@ pub struct PastedReverse {
 pub struct PastedFinal {
     /// Its ratio.
     pub ratio: PastedRatio,
+    /// Whether the text says that it is a chain.
+    pub is_chain: bool,
 }
 
 /// A further stage as it was read.
@@ -111,6 +113,17 @@ pub struct PastedRatio {
     pub text: String,
     /// What it was read as.
     pub ratio: TypedRatio,
+}
+
+impl PastedFinal {
+    /// The final drive that it means: one that reduces, a chain where its teeth are known.
+    pub(super) fn drive(&self) -> FinalDrive {
+        let ratio = read_reduction(&self.ratio.ratio);
+        match Sprockets::of(&ratio).filter(|_| self.is_chain) {
+            Some(sprockets) => sprockets.into(),
+            None => ratio.into(),
+        }
+    }
 }
 
 impl PastedRatio {

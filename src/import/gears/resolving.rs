@@ -1,17 +1,18 @@
 //! The ratios that a pasted set means: overall ratios and road speeds become gear ratios once what
 //! stands behind the gears is known.
 
-use super::{FigureKind, PastedSet};
+use super::{FigureKind, PastedFinal, PastedSet};
 use crate::gearing::{
-    ActsOn, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Position, Ratio, RatioError,
-    Reverse, Stage, TypedRatio, Tyre, overall_ratio_from_speed, read_chain, read_reduction,
+    ActsOn, FinalDrive, Gear, GearId, GearRole, GearSet, GearSetSpec, Label, Name, Position, Ratio,
+    RatioError, Reverse, Stage, TypedRatio, Tyre, overall_ratio_from_speed, read_chain,
+    read_reduction,
 };
 
 /// What stands behind the gears where the text does not say it.
 #[derive(Debug, Clone, Copy)]
 pub struct Behind<'a> {
     /// The final drives.
-    pub final_drives: &'a [Ratio],
+    pub final_drives: &'a [FinalDrive],
     /// The product of all stages in their present positions.
     pub stages_ratio: f64,
     /// Distance per wheel turn under load, in mm, if a tyre is known.
@@ -76,7 +77,7 @@ pub struct Resolved {
     /// The ratios of the gears themselves.
     pub gears: Vec<Ratio>,
     /// The final drives of the text.
-    pub final_drives: Vec<Ratio>,
+    pub final_drives: Vec<FinalDrive>,
     /// The ratio of reverse itself.
     pub reverse: Option<Ratio>,
     /// The stages of the text, acting on every gear.
@@ -125,13 +126,13 @@ impl PastedSet {
 
     /// The figures as they stand, with the order of all tooth pairs decided: of gears, final drives
     /// and reverse.
-    pub(super) fn figures(&self) -> (Vec<Ratio>, Vec<Ratio>, Option<Ratio>) {
-        let finals = self.final_drives.iter().map(|f| &f.ratio.ratio);
-        let finals: Vec<Ratio> = finals.map(read_reduction).collect();
+    pub(super) fn figures(&self) -> (Vec<Ratio>, Vec<FinalDrive>, Option<Ratio>) {
+        let finals = self.final_drives.iter().map(PastedFinal::drive);
+        let finals: Vec<FinalDrive> = finals.collect();
         let shifted = self.gears.iter().filter(|gear| !gear.is_crawler);
         let (typed, behind): (Vec<TypedRatio>, Vec<f64>) = shifted
             .map(|gear| {
-                let behind = finals.get(gear.final_drive).map_or(1.0, Ratio::value);
+                let behind = finals.get(gear.final_drive).map_or(1.0, FinalDrive::value);
                 (gear.ratio.ratio.clone(), behind)
             })
             .unzip();
@@ -168,7 +169,7 @@ impl PastedSet {
 /// All that stands between the gears and the road.
 struct ToWheels<'a> {
     kind: FigureKind,
-    final_drives: &'a [Ratio],
+    final_drives: &'a [FinalDrive],
     stages_ratio: f64,
     rolling_circumference_mm: Option<f64>,
 }

@@ -7,7 +7,7 @@
 use super::labels::Row;
 use super::pieces::{Amount, Shape, Tag};
 use super::remarks::{LeftOut, Remarks};
-use super::stages::chain_stage;
+use super::stages::{Stages, chain_stage};
 use super::{FigureKind, PastedStage};
 use crate::gearing::{GearSet, Ratio, TypedRatio, parse_decimal, quoted, read_chain};
 
@@ -24,6 +24,8 @@ pub(super) struct Sorted {
     pub(super) reverse: Option<Amount>,
     /// Final drives, each with the gears in its brackets.
     pub(super) finals: Vec<Amount>,
+    /// Whether the first of them is a chain.
+    pub(super) is_on_chain: bool,
     /// Further stages.
     pub(super) stages: Vec<PastedStage>,
     /// What the figures of gears are.
@@ -100,6 +102,7 @@ impl Sorted {
             zeros: Vec::new(),
             reverse: None,
             finals: Vec::new(),
+            is_on_chain: false,
             stages: Vec::new(),
             kind,
             has_second_set: false,
@@ -107,14 +110,16 @@ impl Sorted {
     }
 
     /// A chain drives the wheel: it is the final drive, or a stage where there is another.
-    pub(super) fn take_chain(&mut self, teeth: Option<&Amount>, remarks: &mut Remarks) {
-        let Some(teeth) = teeth else {
+    pub(super) fn take_chain(&mut self, stages: &Stages, remarks: &mut Remarks) {
+        self.is_on_chain = stages.is_final_chain && self.finals.len() == 1;
+        let Some(teeth) = &stages.chain else {
             return;
         };
         if self.finals.is_empty() {
             let text = quoted(&teeth.text);
             remarks.say(format!("The chain, {text}, was taken as the final drive."));
             self.finals.push(teeth.clone());
+            self.is_on_chain = true;
         } else if self.stages.len() < GearSet::MOST_STAGES {
             self.stages.extend(chain_stage(teeth.clone()));
         }

@@ -18,6 +18,8 @@ pub(super) struct Stages {
     pub(super) boxes: Vec<PastedStage>,
     /// The teeth of a chain, driven first.
     pub(super) chain: Option<Amount>,
+    /// Whether the text calls the final drive a chain, whose numbers stand with that.
+    pub(super) is_final_chain: bool,
     pub(super) remarks: Vec<String>,
     pub(super) left_out: Vec<(String, LeftOut)>,
 }
@@ -136,6 +138,7 @@ impl Finder<'_> {
             return;
         };
         if name == CHAIN && self.is_final_before(at) {
+            self.found.is_final_chain = true;
             return self.is_taken[at..at + used].fill(true);
         }
         let range = match phrase.as_str() {

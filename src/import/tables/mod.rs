@@ -22,8 +22,8 @@ mod sets;
 pub use error::TableError;
 
 use crate::gearing::{
-    EngineSpeed, Gear, GearSet, GearSetError, GearSetSpec, Name, Ratio, Reverse, RoadSpeed, Stage,
-    Tyre,
+    EngineSpeed, FinalDrive, Gear, GearSet, GearSetError, GearSetSpec, Name, Reverse, RoadSpeed,
+    Stage, Tyre,
 };
 use crate::units::SpeedUnit;
 
@@ -67,7 +67,7 @@ pub struct OwnSet {
     /// The reverse gear.
     pub reverse: Option<Reverse>,
     /// Its final drives; none where nothing tells any.
-    pub final_drives: Vec<Ratio>,
+    pub final_drives: Vec<FinalDrive>,
     /// Its further stages: in full from CSV, each with its present position from a text.
     pub stages: Vec<Stage>,
     /// Its own tyre, where it is not the vehicle's.
@@ -80,7 +80,7 @@ pub struct OwnSet {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Missing {
     /// The final drives of a set that has none; there is at least one.
-    pub final_drives: Vec<Ratio>,
+    pub final_drives: Vec<FinalDrive>,
     /// The shift point of a set that has none.
     pub shift: EngineSpeed,
 }

@@ -4,8 +4,8 @@
 //! above all sets are those of the text tables' head.
 
 use crate::gearing::{
-    ActsOn, EngineSpeed, Factor, Name, Position, Ratio, RollingCircumference, Stage, ToothPair,
-    Tyre, parse_decimal, parse_tyre,
+    ActsOn, EngineSpeed, Factor, FinalDrive, Name, Position, Ratio, RollingCircumference, Stage,
+    ToothPair, Tyre, parse_chain, parse_decimal, parse_tyre,
 };
 
 /// What is said of all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
@@ -47,7 +47,7 @@ impl Head {
 /// What is said of a set as a whole.
 #[derive(Debug, Default)]
 pub(super) struct Facts {
-    pub(super) final_drives: Vec<Ratio>,
+    pub(super) final_drives: Vec<FinalDrive>,
     pub(super) stages: Vec<Stage>,
     pub(super) tyre: Option<Tyre>,
     /// What was not understood.
@@ -103,7 +103,7 @@ impl Facts {
             // It follows from the gears.
             parse_decimal(spread).ok()?;
         } else if let Some(finals) = phrase.strip_prefix(FINAL_DRIVE) {
-            let finals: Option<Vec<Ratio>> = finals.split(" and ").map(reading).collect();
+            let finals: Option<Vec<FinalDrive>> = finals.split(" and ").map(drive).collect();
             self.final_drives = finals?;
         } else {
             self.tyre = Some(tyre(phrase.strip_prefix(TYRE)?)?);
@@ -163,6 +163,14 @@ fn name_before<'a>(mark: &str, text: &'a str) -> Option<(String, &'a str)> {
         }
     }
     None
+}
+
+/// A final drive as it was understood.
+fn drive(text: &str) -> Option<FinalDrive> {
+    match text.split_once(" = ").unwrap_or((text, "")) {
+        (chain, _) if chain.starts_with("chain ") => Some(parse_chain(chain).ok()??.into()),
+        _ => reading(text).map(FinalDrive::Gears),
+    }
 }
 
 /// A ratio as it was understood: `34 driven by 9 × 1.5 = 5.667`, or its number.

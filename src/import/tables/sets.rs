@@ -6,8 +6,9 @@ use super::found::{FoundRow, FoundSet};
 use super::headings::Column;
 use super::phrases::Facts;
 use crate::gearing::{
-    ActsOn, EngineSpeed, Gear, GearId, GearRole, GearSet, Label, Name, REVERSE_LABEL, Ratio,
-    Reverse, Stage, Tyre, parse_decimal, parse_ratio, parse_stages, parse_tyre, quoted,
+    ActsOn, EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, Label, Name, REVERSE_LABEL,
+    Ratio, Reverse, Stage, Tyre, parse_chain, parse_decimal, parse_ratio, parse_stages, parse_tyre,
+    quoted,
 };
 use crate::units::round_to;
 use std::collections::BTreeSet;
@@ -100,7 +101,7 @@ impl<'a> SetReader<'a> {
         let any_final = Ratio::from_number(1.0);
         if let (Ok(shift), Ok(ratio)) = (any_shift, any_final) {
             let missing = super::Missing {
-                final_drives: vec![ratio],
+                final_drives: vec![ratio.into()],
                 shift,
             };
             let checked = own.gear_set(&missing);
@@ -258,11 +259,11 @@ impl<'a> SetReader<'a> {
         Ok(of_first.unwrap_or(said))
     }
 
-    fn final_drives(&self, said: Vec<Ratio>) -> Result<Vec<Ratio>, TableError> {
+    fn final_drives(&self, said: Vec<FinalDrive>) -> Result<Vec<FinalDrive>, TableError> {
         let all = |text: &str| {
             text.split(" and ")
-                .map(ratio)
-                .collect::<Option<Vec<Ratio>>>()
+                .map(drive)
+                .collect::<Option<Vec<FinalDrive>>>()
         };
         let Some(first) = self.set.rows.first() else {
             return Ok(said);
@@ -274,9 +275,9 @@ impl<'a> SetReader<'a> {
             return Ok(said);
         }
         // Each gear with its own, of which most are the same.
-        let mut each: Vec<Ratio> = Vec::new();
+        let mut each: Vec<FinalDrive> = Vec::new();
         for row in &self.set.rows {
-            let own = self.read_cell(row, Column::FinalDrive, ratio)?;
+            let own = self.read_cell(row, Column::FinalDrive, drive)?;
             if let Some(own) = own.filter(|own| !each.contains(own)) {
                 each.push(own);
             }
@@ -290,7 +291,7 @@ impl<'a> SetReader<'a> {
         rows: &[ReadRow],
         stages: &[Stage],
         remarks: &mut Vec<String>,
-    ) -> Option<Ratio> {
+    ) -> Option<FinalDrive> {
         let told = rows.iter().filter_map(|row| {
             let ratio = row.ratio.as_ref()?.value();
             Some((ratio, row.overall? / (ratio * through(row, stages))))
@@ -301,7 +302,7 @@ impl<'a> SetReader<'a> {
             "set {}: the final drive {ratio} was reckoned from overall ratios",
             self.number
         ));
-        Some(ratio)
+        Some(ratio.into())
     }
 
     /// The ratios of all gears: as they stand there, else what overall ratios leave of them.
@@ -309,7 +310,7 @@ impl<'a> SetReader<'a> {
         &self,
         rows: &[ReadRow],
         stages: &[Stage],
-        final_drives: &[Ratio],
+        final_drives: &[FinalDrive],
         remarks: &mut Vec<String>,
     ) -> Result<Vec<Ratio>, TableError> {
         let mut ratios = Vec::with_capacity(rows.len());
@@ -323,7 +324,7 @@ impl<'a> SetReader<'a> {
                 .overall
                 .ok_or(TableError::NoRatios { set: self.number })?;
             let final_drive = final_drives.get(row.final_drive.unwrap_or(0));
-            let behind = final_drive.map_or(1.0, Ratio::value) * through(row, stages);
+            let behind = final_drive.map_or(1.0, FinalDrive::value) * through(row, stages);
             let ratio = Ratio::from_number(round_to(overall / behind, 0.001));
             let ratio = ratio.ok();
             ratios.push(ratio.ok_or_else(|| self.not_a_value(found, Column::Overall))?);
@@ -346,7 +347,7 @@ impl<'a> SetReader<'a> {
         rows: &[ReadRow],
         ratios: &[Ratio],
         stages: &[Stage],
-        final_drives: &[Ratio],
+        final_drives: &[FinalDrive],
     ) -> Vec<usize> {
         let of_row = |at: usize, row: &ReadRow| -> Option<usize> {
             if final_drives.len() < 2 {
@@ -359,7 +360,7 @@ impl<'a> SetReader<'a> {
             let own = own.and_then(ratio).map(|ratio| ratio.value());
             let reckoned = || Some(row.overall? / (ratios[at].value() * through(row, stages)));
             let wanted = own.or_else(reckoned)?;
-            let off = |ratio: &Ratio| (ratio.value() / wanted).ln().abs();
+            let off = |drive: &FinalDrive| (drive.value() / wanted).ln().abs();
             let nearest = final_drives.iter().enumerate();
             let nearest = nearest.min_by(|a, b| off(a.1).total_cmp(&off(b.1)));
             nearest.map(|(place, _)| place)
@@ -386,6 +387,14 @@ impl<'a> SetReader<'a> {
             set: self.number,
             error,
         })
+    }
+}
+
+/// The final drive that a text spells: a chain, or a ratio with its teeth driven first.
+fn drive(text: &str) -> Option<FinalDrive> {
+    match parse_chain(text).ok()? {
+        Some(sprockets) => Some(sprockets.into()),
+        None => ratio(text).map(FinalDrive::Gears),
     }
 }
 

@@ -1,7 +1,7 @@
 //! What a change within one gear set is called.
 
 use super::{Named, optional};
-use crate::gearing::{EngineSpeed, Gear, GearId, GearRole, GearSet, Position, quoted};
+use crate::gearing::{EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, Position, quoted};
 use crate::project::differences::{acting_gears, listed, position_words, rpm};
 use crate::project::set_edits::SetEdit;
 use std::fmt::Display;
@@ -48,6 +48,13 @@ pub(super) fn named_in_set(edit: &SetEdit, both: [&GearSet; 2]) -> Named {
         SetEdit::FinalDrive(at, _) => figure(drive_words(before, *at), both, |set| {
             set.final_drives.get(*at)
         }),
+        SetEdit::Sprocket(at, of, _) => {
+            let what = format!("{} sprocket of {}", of.word(), drive_words(before, *at));
+            figure(what, both, |set| match set.final_drives.get(*at)? {
+                FinalDrive::Chain(sprockets) => Some(sprockets.teeth(*of)),
+                FinalDrive::Gears(_) => None,
+            })
+        }
         SetEdit::AddFinalDrive(ratio) => {
             let at = after.final_drives.len().saturating_sub(1);
             Named::thing(format!("new {}", drive_words(after, at)), ratio)

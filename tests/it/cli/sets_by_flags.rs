@@ -13,10 +13,14 @@ fn overall_ratios(answer: &Answer) -> Vec<f64> {
 }
 
 fn one_set(gears: &str, final_drive: &str, more: &[&str]) -> Answer {
+    one_set_as("json", gears, final_drive, more)
+}
+
+fn one_set_as(format: &str, gears: &str, final_drive: &str, more: &[&str]) -> Answer {
     let set = [
         "table",
         "--as",
-        "json",
+        format,
         "--gears",
         gears,
         "--final",
@@ -263,4 +267,26 @@ fn the_same_flags_serve_check() {
     assert_eq!(answer.printed(), "");
     let wrong = answer_to_one_set("check", &["--rpm", "1000,"]);
     assert!(wrong.sentence().contains("empty item"));
+}
+
+#[test]
+fn a_chain_is_a_final_drive_that_says_which_sprocket_is_which() {
+    for chain in ["chain 16/46", "front 16 rear 46", "chain rear 46 front 16"] {
+        let found = overall_ratios(&one_set("2 1", chain, &[]));
+        assert_eq!(found, [5.75, 2.875], "{chain}");
+    }
+    let turned = one_set("2 1", "chain 46/16", &[]);
+    assert!(
+        turned
+            .stderr
+            .contains("front sprocket has more teeth than the rear one, 46 to 16")
+    );
+}
+
+#[test]
+fn the_table_spells_a_chain_as_it_is_typed() {
+    let text = one_set_as("text", "2 1", "chain 16/46", &[]);
+    assert!(text.printed().contains("final drive chain 16/46 = 2.875"));
+    let csv = one_set_as("csv", "2 1", "chain 16/46", &[]);
+    assert!(csv.printed().contains(",chain 16/46,"));
 }

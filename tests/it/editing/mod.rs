@@ -1,6 +1,7 @@
 //! Does everything that can be typed and clicked in the forms and the table do what it says?
 
 mod cards;
+mod chains;
 mod fields;
 mod looks;
 mod readout;

@@ -75,7 +75,7 @@ fn an_edit_computes_the_sets_that_it_touches() {
     for (edit, carried) in [
         (shift(), [false, true]),
         (
-            Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(3.9))),
+            Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(3.9).into())),
             [true, false],
         ),
         (Edit::Redline(rpm(6000.0)), [false, false]),

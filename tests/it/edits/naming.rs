@@ -3,7 +3,7 @@
 use super::{FIRST, SECOND, every_edit, of_first, redo_words, start, undo_words};
 use crate::support::gear_sets::{name, ratio, rpm};
 use crate::support::projects::any_project;
-use layshaft::gearing::GearId;
+use layshaft::gearing::{GearId, Sprocket};
 use layshaft::project::{Edit, History, Note, Project, SetEdit, WriteUp};
 use layshaft::units::SpeedUnit;
 use proptest::prelude::*;
@@ -156,13 +156,19 @@ fn edits_towards(from: &Project, to: &Project) -> Vec<Edit> {
     for gear in &ours.set.gears {
         edits.push(of_set(SetEdit::Ratio(
             gear.id,
-            theirs.final_drives[0].clone(),
+            theirs.gears[0].ratio.clone(),
         )));
         edits.push(of_set(SetEdit::Shift(gear.id, theirs.shift)));
         edits.push(of_set(SetEdit::RemoveGear(gear.id)));
     }
     edits.push(of_set(SetEdit::Name(theirs.name.clone())));
     edits.push(of_set(SetEdit::Tyre(theirs.tyre)));
+    let drive = &theirs.final_drives[0];
+    edits.push(of_set(SetEdit::FinalDrive(0, drive.clone())));
+    edits.push(of_set(SetEdit::AddFinalDrive(drive.clone())));
+    for sprocket in Sprocket::BOTH {
+        edits.push(of_set(SetEdit::Sprocket(0, sprocket, 17)));
+    }
     edits.push(of_set(SetEdit::ShiftAll(theirs.shift)));
     edits.push(of_set(SetEdit::Reverse(theirs.reverse.clone())));
     edits.extend(

@@ -152,19 +152,21 @@ fn candidates() -> Vec<Case> {
         },
         // An overall ratio of 4 on a final drive of 5.
         Case {
-            edit: Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(5.0)))
+            edit: Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(5.0).into()))
                 .keeping(vec![overall(1, 12.0), overall(2, 7.0)]),
             shows: |p| {
                 let set = &candidate(p, SECOND).set;
-                set.final_drives == [ratio(5.0)]
+                set.final_drives == [ratio(5.0).into()]
                     && set.ratio_of(GearId(1)) == Some(&ratio(12.0 / 5.0))
                     && set.gears[1..] == candidate(&start(), SECOND).set.gears[1..]
             },
         },
         // The first set has no room for another final drive.
         Case {
-            edit: Edit::Set(SECOND, SetEdit::AddFinalDrive(ratio(3.5))),
-            shows: |p| candidate(p, SECOND).set.final_drives == [ratio(4.0), ratio(3.5)],
+            edit: Edit::Set(SECOND, SetEdit::AddFinalDrive(ratio(3.5).into())),
+            shows: |p| {
+                candidate(p, SECOND).set.final_drives == [ratio(4.0).into(), ratio(3.5).into()]
+            },
         },
     ]
 }

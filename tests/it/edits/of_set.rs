@@ -4,7 +4,8 @@ use super::{Case, FIRST, SECOND, candidate, every_edit, of_first, start};
 use crate::support::gear_sets::{gear, name, ratio, rpm, set, tyre};
 use crate::support::variants::{assert_all_met, variants};
 use layshaft::gearing::{
-    ActsOn, Gear, GearId, GearRole, GearSet, Label, Position, Ratio, Reverse, Stage,
+    ActsOn, FinalDrive, Gear, GearId, GearRole, GearSet, Label, Position, Reverse, Sprocket,
+    Sprockets, Stage,
 };
 use layshaft::project::{Edit, SetEdit};
 
@@ -27,6 +28,7 @@ variants!(
         Role,
         Reverse,
         FinalDrive,
+        Sprocket,
         AddFinalDrive,
         RemoveFinalDrive,
         AddStage,
@@ -66,7 +68,7 @@ fn of(set: &GearSet, id: GearId) -> &Gear {
 }
 
 fn final_drives(set: &GearSet) -> Vec<f64> {
-    set.final_drives.iter().map(Ratio::value).collect()
+    set.final_drives.iter().map(FinalDrive::value).collect()
 }
 
 fn position(text: &str, number: f64) -> Position {
@@ -190,8 +192,18 @@ fn final_drives_and_stages() -> Vec<SetCase> {
         acts_on: ActsOn::EveryGear,
     };
     vec![
-        case(SetEdit::FinalDrive(1, ratio(3.7)), |s| {
+        case(SetEdit::FinalDrive(1, ratio(3.7).into()), |s| {
             final_drives(s) == [4.06, 3.7, 3.2]
+        }),
+        case(
+            SetEdit::FinalDrive(0, Sprockets::new(16, 46).unwrap().into()),
+            |s| final_drives(s) == [2.875, 3.9, 3.2],
+        ),
+        case(SetEdit::Sprocket(2, Sprocket::Front, 16), |s| {
+            final_drives(s) == [4.06, 3.9, 3.0]
+        }),
+        case(SetEdit::Sprocket(2, Sprocket::Rear, 45), |s| {
+            final_drives(s) == [4.06, 3.9, 3.0]
         }),
         // Gears behind the one that goes keep the ratio they had.
         case(SetEdit::RemoveFinalDrive(1), |s| {

@@ -3,7 +3,7 @@
 use super::{FIRST, SECOND, of_first, start};
 use crate::support::gear_sets::{gear, name, ratio, rpm, set};
 use layshaft::gearing::{
-    ActsOn, Gear, GearId, GearRole, GearSetSpec, Label, Position, Reverse, Stage,
+    ActsOn, Gear, GearId, GearRole, GearSetSpec, Label, Position, Reverse, Sprocket, Stage,
 };
 use layshaft::project::{Edit, Figure, History, Project, SetEdit, SetId, TypedFigure};
 use layshaft::units::SpeedUnit;
@@ -114,7 +114,9 @@ fn an_edit_of_a_final_drive_or_stage_that_is_gone_is_refused() {
         ratio: ratio(1.0),
     };
     assert_set_edits_refused(vec![
-        (SetEdit::FinalDrive(3, ratio(4.0)), NO_PART),
+        (SetEdit::FinalDrive(3, ratio(4.0).into()), NO_PART),
+        (SetEdit::Sprocket(3, Sprocket::Front, 16), NO_PART),
+        (SetEdit::Sprocket(0, Sprocket::Rear, 46), NO_PART),
         (SetEdit::RemoveFinalDrive(3), NO_PART),
         (SetEdit::RemoveStage(2), NO_PART),
         (SetEdit::StageName(2, name("a")), NO_PART),
@@ -126,6 +128,16 @@ fn an_edit_of_a_final_drive_or_stage_that_is_gone_is_refused() {
         (SetEdit::RemovePosition(2, 0), NO_PART),
         (SetEdit::RemovePosition(0, 2), NO_PART),
     ]);
+}
+
+#[test]
+fn sprockets_that_make_no_chain_are_refused() {
+    let teeth = "teeth are whole numbers from 1 to 999, not 0";
+    let range = "a ratio lies between 0.001 and 400, not 480";
+    let front = SetEdit::Sprocket(2, Sprocket::Front, 1);
+    let project = of_first(front).applied_to(&start()).unwrap();
+    let rear = |teeth| of_first(SetEdit::Sprocket(2, Sprocket::Rear, teeth));
+    assert_refused(&project, vec![(rear(0), teeth), (rear(480), range)]);
 }
 
 #[test]
@@ -244,7 +256,7 @@ fn a_gearbox_keeps_the_counts_of_its_parts() {
             "a gear set has 1 to 3 final drives, not 0",
         ),
         (
-            SetEdit::AddFinalDrive(ratio(4.0)),
+            SetEdit::AddFinalDrive(ratio(4.0).into()),
             "a gear set has 1 to 3 final drives, not 4",
         ),
         (
@@ -310,7 +322,7 @@ fn a_figure_that_would_need_an_impossible_ratio_is_not_given_up_in_silence() {
         figure,
     };
     let overall = kept(GearId(1), Figure::Overall(12.0));
-    let final_drive = |number| Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(number)));
+    let final_drive = |number| Edit::Set(SECOND, SetEdit::FinalDrive(0, ratio(number).into()));
     let answer = "gear 1 cannot keep its overall ratio 12: a ratio lies between 0.001 and 400, not \
                   1200; to let it go, type gears as gear ratios";
     assert_refused(

@@ -146,7 +146,8 @@ fn perform(
             for (end, letter) in text.char_indices() {
                 let text = &text[..end + letter.len_utf8()];
                 let read = parse_ratio(text).map(|typed| read_reduction(&typed));
-                let edit = read.map(|ratio| Edit::Set(*set, SetEdit::FinalDrive(*at, ratio)));
+                let edit =
+                    read.map(|ratio| Edit::Set(*set, SetEdit::FinalDrive(*at, ratio.into())));
                 let is_shown = edit.is_ok_and(|edit| {
                     let edit = edit.keeping(figures.to_vec());
                     history.preview(&edit).is_ok()

@@ -188,3 +188,51 @@ fn a_size_with_what_is_no_description_still_opens_without_it() {
         assert!(parse_tyre(size).is_err(), "typed, {size} is refused");
     }
 }
+
+const CHAIN: &str = "Chain(front: 16, rear: 46)";
+
+/// The golden file of format 1 with a chain as the final drive of its second set.
+fn with_chain(chain: &str) -> String {
+    let text = GOLDEN.replacen("Number(400)", chain, 1);
+    assert_ne!(text, GOLDEN);
+    text
+}
+
+#[test]
+fn a_chain_makes_a_project_one_of_format_2_and_says_which_sprocket_is_which() {
+    let text = in_format_2(&with_chain(CHAIN));
+    let project = format::read(&text).unwrap();
+    let drives: Vec<String> = project
+        .sets
+        .iter()
+        .flat_map(|c| c.set.final_drives.iter().map(ToString::to_string))
+        .collect();
+    assert!(drives.contains(&"chain 16/46".to_owned()), "{drives:?}");
+    assert_eq!(format::write(&project).unwrap(), text);
+}
+
+#[test]
+fn a_chain_in_a_file_of_format_1_is_said_to_be_of_format_2() {
+    let says = "\"Chain\" belongs to format 2, but the file says format 1";
+    assert!(answer(&with_chain(CHAIN)).contains(says));
+}
+
+#[test]
+fn a_chain_that_cannot_be_is_pointed_at() {
+    for (chain, says) in [
+        (
+            "Chain(front: 0, rear: 46)",
+            "teeth are whole numbers from 1 to 999, not 0",
+        ),
+        (
+            "Chain(front: 1, rear: 999)",
+            "between 0.001 and 400, not 999",
+        ),
+        ("Chain(front: 16)", "rear"),
+        ("Chain(front: 16, back: 46)", "back"),
+    ] {
+        let sentence = answer(&in_format_2(&with_chain(chain)));
+        assert!(sentence.starts_with("line "), "{chain}: {sentence}");
+        assert!(sentence.contains(says), "{chain}: {sentence}");
+    }
+}

@@ -6,7 +6,7 @@ use crate::support::window::camper_van;
 use layshaft::analysis::ProjectResults;
 use layshaft::gearing::{
     EngineLimits, FindingKind, GearRole, GearSet, GearSetSpec, Label, Name, RoadSpeed, SetResults,
-    Tyre, engine_findings, mark_findings, parse_tyre,
+    Sprockets, Tyre, engine_findings, mark_findings, parse_tyre,
 };
 use proptest::prelude::*;
 
@@ -22,6 +22,7 @@ variants!(
         ShiftAboveRedline,
         ShiftBelowIdle,
         DropTooLow,
+        FrontSprocketLarger,
         IdleNotBelowRedline,
         UsefulNotBelowRedline,
         RedlineTooLow,
@@ -267,16 +268,33 @@ fn a_letter_that_cannot_be_written_is_told_with_its_text() {
 }
 
 #[test]
+fn a_front_sprocket_with_more_teeth_than_the_rear_one_is_told() {
+    let told = |front, rear| {
+        let mut parts = set(&[3.6, 2.4], 2.0).to_spec();
+        parts.final_drives = vec![Sprockets::new(front, rear).unwrap().into()];
+        let findings = results(&GearSet::try_from(parts).unwrap(), 2000.0).findings;
+        let told = findings.iter().map(|f| (f.kind.code(), f.to_string()));
+        told.collect::<Vec<_>>()
+    };
+    assert_eq!(told(16, 46), []);
+    assert_eq!(told(20, 20), []);
+    let says = "the chain's front sprocket has more teeth than the rear one, 46 to 16: have they \
+                changed places?";
+    assert_eq!(told(46, 16), [("front_sprocket_larger", says.to_owned())]);
+}
+
+#[test]
 fn every_kind_of_finding_has_been_provoked() {
     let rows = strange_things().map(|row| row.kind);
-    let of_vehicle = [
+    let otherwise = [
+        "FrontSprocketLarger",
         "IdleNotBelowRedline",
         "UsefulNotBelowRedline",
         "RedlineTooLow",
         "LetterLacking",
         "MarkedSpeedTooSlow",
     ];
-    assert_all_met(KINDS, rows.chain(of_vehicle));
+    assert_all_met(KINDS, rows.chain(otherwise));
 }
 
 #[test]
@@ -328,7 +346,7 @@ fn a_crawler_close_to_first_is_not_strange() {
 fn findings_look_at_overall_ratios_not_at_those_of_the_gearbox() {
     // The fifth is shorter than the fourth in the gearbox, taller on its own output shaft.
     let mut parts = spec(vec![ratio(1.02), ratio(1.03)], ratio(74.0 / 17.0));
-    parts.final_drives.push(ratio(74.0 / 22.0));
+    parts.final_drives.push(ratio(74.0 / 22.0).into());
     parts.gears[1].final_drive = 1;
     let findings = results(&GearSet::try_from(parts).unwrap(), 2000.0).findings;
     assert_eq!(findings, []);

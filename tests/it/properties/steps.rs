@@ -138,7 +138,7 @@ fn a_crawler_and_a_reverse_gear_stand_outside_the_chain() {
 #[test]
 fn each_gear_is_multiplied_by_the_final_drive_it_names() {
     let mut parts = five_speed();
-    parts.final_drives.push(ratio(2.03));
+    parts.final_drives.push(ratio(2.03).into());
     for gear in &mut parts.gears[2..] {
         gear.final_drive = 1;
     }

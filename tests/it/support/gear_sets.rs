@@ -38,7 +38,7 @@ pub(crate) fn spec(ratios: Vec<Ratio>, final_drive: Ratio) -> GearSetSpec {
         name: name("a set"),
         gears: (1..).zip(ratios).map(|(n, r)| gear(n, r)).collect(),
         reverse: None,
-        final_drives: vec![final_drive],
+        final_drives: vec![final_drive.into()],
         stages: Vec::new(),
         tyre: None,
         shift: rpm(6000.0),

@@ -1,10 +1,10 @@
 //! Which projects can exist? A strategy over whole ones, as wide as what can be typed.
 
 use layshaft::gearing::{
-    ActsOn, Construction, EngineLimits, EngineSpeed, Factor, Gear, GearId, GearRole, GearSet,
-    GearSetSpec, Label, LoadIndex, Name, OverallDiameter, Position, Ratio, Reverse, RevsPerKm,
-    RevsPerMile, RoadSpeed, RollingCircumference, ServiceDescription, SpeedSymbol, Stage,
-    ToothPair, Tyre, TyreDiameter, TyreSize,
+    ActsOn, Construction, EngineLimits, EngineSpeed, Factor, FinalDrive, Gear, GearId, GearRole,
+    GearSet, GearSetSpec, Label, LoadIndex, Name, OverallDiameter, Position, Ratio, Reverse,
+    RevsPerKm, RevsPerMile, RoadSpeed, RollingCircumference, ServiceDescription, SpeedSymbol,
+    Sprockets, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
 };
 use layshaft::project::{
     Candidate, Candidates, Marks, Note, PageForm, PictureWidth, Project, SetId, WriteUp,
@@ -63,6 +63,17 @@ pub(crate) fn any_ratio() -> impl Strategy<Value = Ratio> {
         1 => vec(factor(), 2..=8),
     ]
     .prop_filter_map("a ratio out of range", |f| Ratio::from_factors(f).ok())
+}
+
+/// Any final drive that can be typed.
+fn any_final_drive() -> impl Strategy<Value = FinalDrive> {
+    let sprockets = tooth_pair().prop_filter_map("a ratio out of range", |pair| {
+        Sprockets::new(pair.driving(), pair.driven()).ok()
+    });
+    prop_oneof![
+        2 => any_ratio().prop_map(FinalDrive::Gears),
+        1 => sprockets.prop_map(FinalDrive::Chain),
+    ]
 }
 
 /// Characters that no line holds are left out; quotes, escapes and foreign scripts are not.
@@ -236,7 +247,7 @@ pub(crate) fn any_gear_set() -> impl Strategy<Value = GearSet> {
                 any_name(),
                 any_gears(gears, final_drives),
                 reverse,
-                vec(any_ratio(), final_drives),
+                vec(any_final_drive(), final_drives),
                 stages,
                 option::weighted(0.3, any_tyre()),
                 engine_speed(),

@@ -3,6 +3,7 @@
 //! The whole program runs here, logic and panels, over files in memory and a scripted file dialog;
 //! only eframe and the graphics card are missing.
 
+mod beginning;
 mod behind_dialogs;
 mod closing;
 mod dialogs;

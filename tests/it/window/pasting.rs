@@ -6,7 +6,7 @@ use egui::accesskit::Role;
 use egui::{Event, Key};
 use egui_kittest::kittest::NodeT;
 use layshaft::project::Candidate;
-use layshaft::project::examples::BLANK;
+use layshaft::project::examples::Start;
 
 const SHEET: &str = "1st 34/9\n2nd 2.1\n3rd 1.3\nfinal drive 4.06";
 
@@ -42,6 +42,19 @@ fn what_was_read_is_shown_and_taken_as_one_step() {
 }
 
 #[test]
+fn a_chain_that_is_the_final_drive_is_shown_as_one_and_corrected_to_another() {
+    let mut window = with_text("1st 2.6\n2nd 1.9\n3rd 1.5\nsprockets 16/42");
+    assert!(window.says("chain 16/42 = 2.625"));
+    window.get(Role::TextInput, "chain").focus();
+    window.settle();
+    window.type_over("16/46");
+    window.invoke("Replace the selected set");
+    let second = window.project().sets.iter().nth(SECOND).unwrap();
+    assert_eq!(second.set.final_drives[0].to_string(), "chain 16/46");
+    assert_eq!(window.text("Rear sprocket, set 2"), "46");
+}
+
+#[test]
 fn a_value_can_be_corrected_before_it_is_taken() {
     let mut window = with_text(SHEET);
     for (typed, is_said) in [("2.1x", true), ("2.2", false)] {
@@ -72,7 +85,7 @@ const COLUMNS: &str = "gear | stock | close\n1st | 3.42 | 2.92\n2nd | 1.98 | 1.9
 
 /// A new project with that text in the dialog.
 fn new_with_text(text: &str) -> Window {
-    let mut window = Opening::on(BLANK.project().unwrap()).open();
+    let mut window = Opening::on(Start::Car.example().project().unwrap()).open();
     window.ctrl_shift(Key::V);
     window.event(Event::Paste(text.to_owned()));
     window.settle();
@@ -256,7 +269,7 @@ fn the_answers_are_on_a_small_screen_however_much_was_read() {
     let text = "gear | stock | close | rally\n1st | 3.42 | 2.92 | 2.7\n2nd | 1.98 | 1.95 | 1.9\n\
                 3rd | 1.36 | 1.41 | 1.4\n4th | 1.02 | 1.1 | 1.15\nFD | 3.94 | 4.21 | 4.5";
     for (width, height) in [(1280.0, 800.0), (667.0, 427.0)] {
-        let mut window = Opening::on(BLANK.project().unwrap())
+        let mut window = Opening::on(Start::Car.example().project().unwrap())
             .sized(width, height)
             .open();
         window.ctrl_shift(Key::V);

@@ -11,7 +11,7 @@ use crate::draw::palette::Palette;
 use crate::import::gears::read_pasted;
 use crate::import::tables;
 use crate::project::Project;
-use crate::project::examples::BLANK;
+use crate::project::examples::Start;
 use egui::{Button, RichText, ScrollArea, TextEdit, Ui};
 use reading::Reading;
 use reading_ui::reading_ui;
@@ -123,7 +123,7 @@ impl PasteDialog {
     /// A dialog over a project; what else a text says is taken for granted only in a new one.
     pub(in crate::app) fn over(project: &Project) -> Self {
         Self {
-            is_untouched: BLANK.project().is_ok_and(|blank| blank == *project),
+            is_untouched: Start::is_any(project),
             ..Self::default()
         }
     }

@@ -1,7 +1,7 @@
 //! What a text was read as, with its values as they are being corrected and ticked.
 
 use crate::app::pasting::{PasteTarget, TakenSet, own_set};
-use crate::gearing::Ratio;
+use crate::gearing::{FinalDrive, Ratio};
 use crate::import::gears::{
     Behind, FigureKind, Offer, Offered, Pasted, PastedRatio, PastedSet, ResolveError,
 };
@@ -41,7 +41,12 @@ impl OwnReading {
     /// The name, how many gears there are, and the final drives.
     pub(super) fn heading(&self) -> String {
         let gears = counted_gears(self.set.gears.len());
-        let finals: Vec<String> = self.set.final_drives.iter().map(Ratio::to_string).collect();
+        let finals: Vec<String> = self
+            .set
+            .final_drives
+            .iter()
+            .map(FinalDrive::to_string)
+            .collect();
         if finals.is_empty() {
             return format!("{}: {gears}", self.set.name);
         }
@@ -213,11 +218,16 @@ impl SetReading {
             let kind = if g.is_crawler { "crawler" } else { "gear" };
             format!("{kind} {}{}", g.label, shaft(g.final_drive))
         });
-        let finals = (1..=set.final_drives.len()).map(|n| {
-            if several {
-                format!("final drive {n}")
+        let finals = (1..).zip(&set.final_drives).map(|(n, drive)| {
+            let kind = if drive.is_chain {
+                "chain"
             } else {
-                "final drive".to_owned()
+                "final drive"
+            };
+            if several {
+                format!("{kind} {n}")
+            } else {
+                kind.to_owned()
             }
         });
         let reverse = set.reverse.iter();
@@ -248,21 +258,13 @@ impl SetReading {
         match set.resolved(behind) {
             Err(problem) => self.all_told(&problem),
             Ok(resolved) => {
-                let gears = resolved.gears.into_iter();
-                let others = resolved.final_drives.into_iter().chain(resolved.reverse);
-                let stages = resolved
-                    .stages
-                    .into_iter()
-                    .flat_map(|stage| stage.positions);
-                let all = gears.chain(others).chain(stages.map(|p| p.ratio));
-                let told = |ratio: Ratio| {
-                    Ok(if ratio.has_teeth() {
-                        ratio.reading()
-                    } else {
-                        format!("= {}", ratio_text(ratio.value()))
-                    })
-                };
-                all.map(told).collect()
+                let gears = resolved.gears.iter().map(told_ratio);
+                let drives = resolved.final_drives.iter().map(told_drive);
+                let reverse = resolved.reverse.iter().map(told_ratio);
+                let stages = resolved.stages.iter().flat_map(|stage| &stage.positions);
+                let stages = stages.map(|position| told_ratio(&position.ratio));
+                let all = gears.chain(drives).chain(reverse).chain(stages);
+                all.map(Ok).collect()
             }
         }
     }
@@ -274,6 +276,21 @@ impl SetReading {
             _ => Ok(String::new()),
         };
         (0..self.texts.len()).map(told).collect()
+    }
+}
+
+fn told_ratio(ratio: &Ratio) -> String {
+    if ratio.has_teeth() {
+        ratio.reading()
+    } else {
+        format!("= {}", ratio_text(ratio.value()))
+    }
+}
+
+fn told_drive(drive: &FinalDrive) -> String {
+    match drive {
+        FinalDrive::Gears(ratio) => told_ratio(ratio),
+        FinalDrive::Chain(_) => drive.reading(),
     }
 }
 

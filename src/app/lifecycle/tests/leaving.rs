@@ -3,12 +3,14 @@
 use super::{FILE, Life, Matter, NEW, OTHER, SimulatedDisk, text, van};
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::lifecycle::{After, Step};
-use crate::project::examples::{BLANK, EXAMPLES};
+use crate::project::examples::{EXAMPLES, Start};
 
 /// Everything that a document can make room for.
-fn every_after() -> [After; 5] {
+fn every_after() -> [After; 7] {
     [
-        After::New,
+        After::New(Start::Car),
+        After::New(Start::Ranges),
+        After::New(Start::Motorcycle),
         After::Choose,
         After::Open(SimulatedDisk::path(OTHER)),
         After::Example(1),
@@ -34,7 +36,7 @@ fn check_arrived(life: &Life, after: &After) {
     assert_eq!(is_asked, *after == After::Choose, "{}", life.heading());
     assert_eq!(life.machine.may_close, *after == After::Quit);
     match after {
-        After::New => assert_eq!(*life.project(), BLANK.project().unwrap()),
+        After::New(start) => assert_eq!(*life.project(), start.example().project().unwrap()),
         After::Example(at) => assert_eq!(*life.project(), EXAMPLES[*at].project().unwrap()),
         After::Open(_) => {
             assert_eq!(life.file().as_deref(), Some(OTHER));
@@ -259,7 +261,7 @@ fn a_window_lets_go_of_its_file_when_it_turns_to_another() {
     let mut life = life(true);
     life.others_open(FILE);
     assert!(life.others.is_empty(), "it is ours");
-    life.take(Step::Leave(After::New));
+    life.take(Step::Leave(After::New(Start::Car)));
     life.others_open(FILE);
     assert_eq!(life.others.len(), 1);
 }

@@ -3,6 +3,7 @@
 use super::{FILE, Life, OTHER, SimulatedDisk, by_hand, text, van};
 use crate::app::file_picker::Purpose;
 use crate::app::lifecycle::{After, Step};
+use crate::project::examples::Start;
 use crate::project::{RecoveryCopy, digest};
 use std::sync::Arc;
 
@@ -98,10 +99,10 @@ fn the_safe_answer_of_every_question_changes_no_file_and_keeps_the_work() {
 #[test]
 fn leaving_unsaved_work_begins_on_saving_it() {
     let mut life = Life::on_file(&text(&van(4000.0))).changed();
-    life.take(Step::Leave(After::New));
+    life.take(Step::Leave(After::New(Start::Car)));
     let safe = life.question().answers.iter().find(|answer| answer.is_safe);
     let step = safe.unwrap().step.clone();
-    assert_eq!(step, Step::Save(Some(After::New)));
+    assert_eq!(step, Step::Save(Some(After::New(Start::Car))));
     life.take(step);
     assert_eq!(life.held(FILE), Some(text(&van(4500.0))));
 }

@@ -4,6 +4,7 @@ use super::{Fault, Life, Matter, SimulatedDisk, Step, by_hand, text, van};
 use crate::app::file_picker::Purpose;
 use crate::app::lifecycle::{After, Question};
 use crate::project::RecoveryCopy;
+use crate::project::examples::Start;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -45,7 +46,7 @@ fn deed() -> impl Strategy<Value = Deed> {
     ];
     let path = name().prop_map(SimulatedDisk::path);
     let command = prop_oneof![
-        1 => Just(Step::Leave(After::New)),
+        1 => Just(Step::Leave(After::New(Start::Car))),
         1 => Just(Step::Leave(After::Example(1))),
         2 => Just(Step::Leave(After::Choose)),
         3 => path.prop_map(|path| Step::Leave(After::Open(path))),

@@ -11,7 +11,7 @@ pub(crate) struct RatioEntry(pub(crate) Ratio);
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Ratio", deny_unknown_fields)]
-enum RatioParts {
+pub(crate) enum RatioParts {
     Number(FactorNumber),
     Teeth { driven: u16, driving: u16 },
     Product(Vec<FactorEntry>),
@@ -19,7 +19,7 @@ enum RatioParts {
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Factor", deny_unknown_fields)]
-enum FactorEntry {
+pub(crate) enum FactorEntry {
     Number(FactorNumber),
     Teeth { driven: u16, driving: u16 },
 }

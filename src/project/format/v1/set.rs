@@ -4,9 +4,11 @@ use super::super::shared::gears::{GearEntry, ReverseEntry};
 use super::super::shared::ratio::RatioEntry;
 use super::super::shared::stages::StageEntry;
 use super::super::shared::values::{NameText, Rpm};
+use super::super::v2::final_drive::FinalDriveV2;
 use super::super::v2::set::SetV2;
 use super::BeyondFormat1;
 use super::tyre::TyreV1;
+use crate::gearing::FinalDrive;
 use serde::{Deserialize, Serialize};
 
 #[derive(Serialize, Deserialize)]
@@ -32,7 +34,7 @@ impl From<SetV1> for SetV2 {
             visible: set.visible,
             tyre: set.tyre.map(Into::into),
             shift_rpm: set.shift_rpm,
-            final_drives: set.final_drives,
+            final_drives: set.final_drives.into_iter().map(Into::into).collect(),
             gears: set.gears,
             reverse: set.reverse,
             stages: set.stages,
@@ -44,15 +46,24 @@ impl TryFrom<SetV2> for SetV1 {
     type Error = BeyondFormat1;
 
     fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
+        let ratios = set.final_drives.into_iter().map(ratio);
         Ok(Self {
             name: set.name,
             visible: set.visible,
             tyre: set.tyre.map(TyreV1::try_from).transpose()?,
             shift_rpm: set.shift_rpm,
-            final_drives: set.final_drives,
+            final_drives: ratios.collect::<Result<_, _>>()?,
             gears: set.gears,
             reverse: set.reverse,
             stages: set.stages,
         })
+    }
+}
+
+/// A final drive as format 1 says it; of chains it knows nothing.
+fn ratio(drive: FinalDriveV2) -> Result<RatioEntry, BeyondFormat1> {
+    match drive.0 {
+        FinalDrive::Gears(ratio) => Ok(RatioEntry(ratio)),
+        FinalDrive::Chain(_) => Err(BeyondFormat1),
     }
 }

@@ -1,9 +1,10 @@
 //! Format 2: its types, and their way to and from the domain.
 //!
-//! It is format 1 and the service description of tyres. It still grows: until a program that writes
+//! It is format 1, the service description of tyres, and chains as final drives. It still grows: until a program that writes
 //! it is released, keys may be added to it and changed. From then on it is frozen like format 1, and
 //! what comes next is a format of its own.
 
+pub(super) mod final_drive;
 pub(super) mod set;
 pub(super) mod tyre;
 

@@ -3,9 +3,9 @@
 use super::super::outline::Step::{Item, Key};
 use super::super::shared::gears::{GearEntry, ReverseEntry};
 use super::super::shared::misfit::Misfit;
-use super::super::shared::ratio::RatioEntry;
 use super::super::shared::stages::{NamedGears, StageEntry};
 use super::super::shared::values::{NameText, Rpm};
+use super::final_drive::FinalDriveV2;
 use super::tyre::TyreV2;
 use crate::gearing::{Gear, GearId, GearSet, GearSetSpec, Stage};
 use crate::project::document::Candidate;
@@ -19,7 +19,7 @@ pub(crate) struct SetV2 {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(crate) tyre: Option<TyreV2>,
     pub(crate) shift_rpm: Rpm,
-    pub(crate) final_drives: Vec<RatioEntry>,
+    pub(crate) final_drives: Vec<FinalDriveV2>,
     pub(crate) gears: Vec<GearEntry>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(crate) reverse: Option<ReverseEntry>,
@@ -51,7 +51,7 @@ impl SetV2 {
             name: self.name.0,
             gears: gears?,
             reverse: self.reverse.map(ReverseEntry::into_reverse).transpose()?,
-            final_drives: self.final_drives.into_iter().map(|r| r.0).collect(),
+            final_drives: self.final_drives.into_iter().map(|d| d.0).collect(),
             stages: stages?,
             tyre: self.tyre.map(Into::into),
             shift: self.shift_rpm.0,
@@ -68,7 +68,7 @@ impl From<&Candidate> for SetV2 {
             visible: candidate.visible,
             tyre: set.tyre.as_ref().map(TyreV2::from),
             shift_rpm: Rpm(set.shift),
-            final_drives: set.final_drives.iter().cloned().map(RatioEntry).collect(),
+            final_drives: set.final_drives.iter().cloned().map(FinalDriveV2).collect(),
             gears: set.gears.iter().map(GearEntry::from).collect(),
             reverse: set.reverse.as_ref().map(ReverseEntry::from),
             stages: set.stages.iter().map(|s| StageEntry::of(s, set)).collect(),

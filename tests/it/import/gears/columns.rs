@@ -166,7 +166,7 @@ fn overall_ratios_become_gear_ratios_behind_the_final_drive_and_the_stages() {
     let set = read_set("Overall: 1st 16.0, 2nd 8.0");
     let missing = set.resolved(&Behind::default()).unwrap_err().to_string();
     assert!(missing.contains("only with a final drive"), "{missing}");
-    let final_drives = [Ratio::from_number(4.0).unwrap()];
+    let final_drives = [Ratio::from_number(4.0).unwrap().into()];
     let behind = Behind {
         final_drives: &final_drives,
         stages_ratio: 1.25,

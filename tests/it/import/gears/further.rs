@@ -6,27 +6,27 @@ use layshaft::import::gears::read_pasted;
 const STAGES: &[Case] = &[
     (
         "Primary drive 71/34\n1st 2.62\n2nd 1.83\n3rd 1.42\n4th 1.17\nsprockets 15/43",
-        "1=2.62 2=1.83 3=1.42 4=1.17 F=43:15 [Primary drive: Fixed 71/34]",
+        "1=2.62 2=1.83 3=1.42 4=1.17 F=chain 43:15 [Primary drive: Fixed 71/34]",
         &["The chain, 43:15, was taken as the final drive"],
     ),
     (
         "primary ratio: 2.088 (71:34), gears 2.62 1.83 1.42 1.17, front 15 rear 43",
-        "1=2.62 2=1.83 3=1.42 4=1.17 F=43:15 [Primary drive: Fixed 71:34]",
+        "1=2.62 2=1.83 3=1.42 4=1.17 F=chain 43:15 [Primary drive: Fixed 71:34]",
         &["The chain, 43:15"],
     ),
     (
         "I run a 15T front and 43T rear sprocket.\n1st 2.62\n2nd 1.83\n3rd 1.42",
-        "1=2.62 2=1.83 3=1.42 F=43:15",
+        "1=2.62 2=1.83 3=1.42 F=chain 43:15",
         &["The chain, 43:15"],
     ),
     (
         "1st 2.62\n2nd 1.83\n3rd 1.42\nfinal drive (chain) 43/15",
-        "1=2.62 2=1.83 3=1.42 F=43/15",
+        "1=2.62 2=1.83 3=1.42 F=chain 43/15",
         &[],
     ),
     (
         "Motorrad: Primär 76/36, Gänge 36/14 32/18 29/21 27/24, Kette 16/45",
-        "1=36/14 2=32/18 3=29/21 4=27/24 F=45:16 [Primary drive: Fixed 76/36]",
+        "1=36/14 2=32/18 3=29/21 4=27/24 F=chain 45:16 [Primary drive: Fixed 76/36]",
         &["The chain, 45:16"],
     ),
     (
@@ -36,7 +36,7 @@ const STAGES: &[Case] = &[
     ),
     (
         "chain 520, 15/43. primary 2.0; gears 2.62 1.83 1.42 1.17",
-        "1=2.62 2=1.83 3=1.42 4=1.17 F=43:15 [Primary drive: Fixed 2.0]",
+        "1=2.62 2=1.83 3=1.42 4=1.17 F=chain 43:15 [Primary drive: Fixed 2.0]",
         &["The chain, 43:15"],
     ),
     (

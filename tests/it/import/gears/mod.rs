@@ -46,7 +46,8 @@ fn shown(set: &PastedSet) -> String {
         parts.push(format!("R={}{shaft}", reverse.ratio.text));
     }
     for final_drive in &set.final_drives {
-        parts.push(format!("F={}", final_drive.ratio.text));
+        let kind = if final_drive.is_chain { "chain " } else { "" };
+        parts.push(format!("F={kind}{}", final_drive.ratio.text));
     }
     for stage in &set.stages {
         let positions: Vec<String> = stage
@@ -191,7 +192,7 @@ fn what_a_text_does_not_say_stays_with_the_set_that_it_goes_into() {
     assert_eq!(without_final.gears.len(), 3);
 
     let with_final = pasted_parts(&before, &read_set("3.54/1.91/1.31/4.06"), None).unwrap();
-    assert_eq!(with_final.final_drives, [gear_sets::ratio(4.06)]);
+    assert_eq!(with_final.final_drives, [gear_sets::ratio(4.06).into()]);
     for parts in [without_final, with_final] {
         assert!(GearSet::try_from(parts).is_ok());
     }
@@ -279,7 +280,7 @@ fn is_sound(set: &PastedSet) {
             "{remark}"
         );
     }
-    let final_drives = [gear_sets::ratio(4.0)];
+    let final_drives = [gear_sets::ratio(4.0).into()];
     let behind = Behind {
         final_drives: &final_drives,
         stages_ratio: 1.0,

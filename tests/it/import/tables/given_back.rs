@@ -22,7 +22,7 @@ use crate::support::projects::any_project;
 use layshaft::analysis::ProjectResults;
 use layshaft::chart::table::COLUMNS;
 use layshaft::gearing::{
-    EngineSpeed, GearId, GearResult, GearSet, Name, Ratio, RoadSpeed, SetResults,
+    EngineSpeed, FinalDrive, GearId, GearResult, GearSet, Name, Ratio, RoadSpeed, SetResults,
 };
 use layshaft::import::tables::{OwnSet, OwnTable, is_own_table, read};
 use layshaft::project::Project;
@@ -100,9 +100,19 @@ fn said_once(said: impl Iterator<Item = String>) -> Vec<String> {
     once
 }
 
+/// What stands of a final drive.
+fn drive_said(form: Form, drive: &FinalDrive) -> String {
+    match drive {
+        FinalDrive::Gears(ratio) => ratio_said(form, ratio),
+        FinalDrive::Chain(sprockets) => {
+            format!("front {} rear {}", sprockets.front(), sprockets.rear())
+        }
+    }
+}
+
 fn printed_set(form: Form, set: &GearSet, results: &SetResults) -> Vec<String> {
     let mut lines = vec![format!("set {:?}", form.said(set.name.as_str()))];
-    let finals = set.final_drives.iter().map(|ratio| ratio_said(form, ratio));
+    let finals = set.final_drives.iter().map(|drive| drive_said(form, drive));
     lines.push(format!("final drives {:?}", finals.collect::<Vec<_>>()));
     for stage in &set.stages {
         let mut positions: Vec<String> = Vec::new();

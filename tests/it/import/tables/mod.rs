@@ -81,7 +81,7 @@ fn refused(text: &str) -> TableError {
 /// What stands in for what a table left out.
 fn missing() -> Missing {
     Missing {
-        final_drives: vec![Ratio::from_number(4.0).unwrap()],
+        final_drives: vec![Ratio::from_number(4.0).unwrap().into()],
         shift: rpm(6000.0),
     }
 }
