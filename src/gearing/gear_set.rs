@@ -62,6 +62,11 @@ pub struct Position {
     pub ratio: Ratio,
 }
 
+impl Position {
+    /// What the position of a stage is called that has no other, as long as nobody calls it anything.
+    pub const FIXED: &str = "Fixed";
+}
+
 /// The gears that a stage acts on.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ActsOn {
@@ -92,6 +97,13 @@ pub struct Stage {
     pub present: usize,
     /// The gears it acts on.
     pub acts_on: ActsOn,
+}
+
+impl Stage {
+    /// Whether it is called by its name alone: its one position has no name of its own.
+    pub fn is_fixed(&self) -> bool {
+        matches!(self.positions.as_slice(), [only] if only.name.as_str() == Position::FIXED)
+    }
 }
 
 /// The parts of a gear set, not yet checked against each other.

@@ -1,10 +1,10 @@
 //! The further stages of a card: transfer box, overdrive, primary drive, chain.
 
 use super::{Card, SetField};
-use crate::app::drafts::SetCell;
+use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Form, remark};
 use crate::app::heard::name_menu;
-use crate::app::typed::{self, Reading};
+use crate::app::typed;
 use crate::draw::theme;
 use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
 use crate::project::SetEdit;
@@ -15,6 +15,9 @@ use std::collections::BTreeSet;
 
 /// What first gear's overall ratio and the button behind it take, in points.
 const ROOM_FOR_READING: f32 = 100.0;
+
+/// The width of the ratio of a position, in points.
+const RATIO_WIDTH: f32 = 56.0;
 
 /// More positions no usual stage has.
 const MOST_POSITIONS: usize = 4;
@@ -67,9 +70,9 @@ fn offered() -> [(&'static str, Option<Stage>); 4] {
         ),
         (
             "Primary drive",
-            new_stage("Primary drive", &[("Fixed", 2.0)]),
+            new_stage("Primary drive", &[(Position::FIXED, 2.0)]),
         ),
-        ("Chain", new_stage("Chain", &[("Fixed", 3.0)])),
+        ("Chain", new_stage("Chain", &[(Position::FIXED, 3.0)])),
     ]
 }
 
@@ -90,34 +93,55 @@ fn new_stage(name: &str, positions: &[(&str, f64)]) -> Option<Stage> {
 
 fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
     ui.separator();
-    let problem = ui
+    let alone = position_alone(card, at, stage, form);
+    let problems = ui
         .horizontal(|ui| {
+            let room = 166.0 + alone.map_or(0.0, |_| RATIO_WIDTH + ui.spacing().item_spacing.x);
             let field = SetField {
                 cell: SetCell::StageName(at),
                 name: &card.named(&format!("Name of stage {}", at + 1)),
                 text: stage.name.as_str(),
                 hint: "",
-                width: (ui.available_width() - 166.0).clamp(70.0, 140.0),
+                width: (ui.available_width() - room).clamp(70.0, 140.0),
             };
-            let problem = card.field_ui(ui, &field, form, &|text| {
+            let mut problems = vec![card.field_ui(ui, &field, form, &|text| {
                 typed::name(text).map(|name| SetEdit::StageName(at, name))
-            });
+            })];
+            problems.extend(alone.map(|alone| ratio_ui(ui, card, [at, 0], alone, form)));
             acts_on_ui(ui, card, at, stage, form);
             let remove = ui.add(Button::new("Remove").small());
             let spoken = card.named(&format!("Remove stage {}", at + 1));
             if remove.accessible_name(spoken).clicked() {
                 card.change(SetEdit::RemoveStage(at), form);
             }
-            problem
+            problems
         })
         .inner;
-    form.problem(ui, problem.as_deref());
-    for (place, position) in stage.positions.iter().enumerate() {
-        position_ui(ui, card, [at, place], stage, position, form);
+    for problem in problems.iter().flatten() {
+        form.problem(ui, Some(problem));
+    }
+    if alone.is_none() {
+        for (place, position) in stage.positions.iter().enumerate() {
+            position_ui(ui, card, [at, place], stage, position, form);
+        }
     }
     if stage.positions.len() < MOST_POSITIONS {
         add_position_ui(ui, card, at, stage, form);
     }
+}
+
+/// The one position of a stage that is called by its name alone: its ratio stands beside that name.
+///
+/// While its own name is being typed it keeps its row, whatever the letters come to on the way.
+fn position_alone<'a>(
+    card: &Card<'_>,
+    at: usize,
+    stage: &'a Stage,
+    form: &Form<'_>,
+) -> Option<&'a Position> {
+    let name = CellId::Set(card.candidate.id, SetCell::PositionName(at, 0));
+    let is_alone = stage.is_fixed() && form.drafts.get(name).is_none();
+    stage.positions.first().filter(|_| is_alone)
 }
 
 fn add_position_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
@@ -142,11 +166,13 @@ fn position_ui(
     let problems = ui
         .horizontal(|ui| {
             let is_present = stage.present == place;
-            let choose = ui.radio(is_present, "");
             let place_name = card.position_name(at, place);
-            let name = format!("Put in {place_name}");
-            if choose.accessible_name(name).clicked() && !is_present {
-                card.change(SetEdit::StagePresent(at, place), form);
+            if stage.positions.len() > 1 {
+                let choose = ui.radio(is_present, "");
+                let name = format!("Put in {place_name}");
+                if choose.accessible_name(name).clicked() && !is_present {
+                    card.change(SetEdit::StagePresent(at, place), form);
+                }
             }
             let problems = position_fields_ui(ui, card, [at, place], position, form);
             if let Some(overall) = first_overall(card, at, place)
@@ -186,31 +212,43 @@ fn position_fields_ui(
         hint: "",
         width: 72.0,
     };
+    // Before the fields: the row begins with its ratio.
+    form.focus
+        .prefer(card.cell_id(SetCell::PositionRatio(at, place)));
+    let name = card.field_ui(ui, &name, form, &|text| {
+        let name = typed::name(text)?;
+        let position = Position {
+            name,
+            ..position.clone()
+        };
+        Ok(SetEdit::Position(at, place, position))
+    });
+    [name, ratio_ui(ui, card, [at, place], position, form)]
+}
+
+/// The ratio of a position; why it does not read.
+fn ratio_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    [at, place]: [usize; 2],
+    position: &Position,
+    form: &mut Form<'_>,
+) -> Option<String> {
     let ratio = SetField {
         cell: SetCell::PositionRatio(at, place),
-        name: &format!("Ratio of {called}"),
+        name: &format!("Ratio of {}", card.position_name(at, place)),
         text: &position.ratio.to_string(),
         hint: "1",
-        width: 56.0,
+        width: RATIO_WIDTH,
     };
-    form.focus.prefer(card.cell_id(ratio.cell));
-    let mut field = |field, change: &dyn Fn(&mut Position, &str) -> Reading<()>| {
-        card.field_ui(ui, field, form, &|text| {
-            let mut changed = position.clone();
-            change(&mut changed, text)?;
-            Ok(SetEdit::Position(at, place, changed))
-        })
-    };
-    [
-        field(&name, &|position, text| {
-            position.name = typed::name(text)?;
-            Ok(())
-        }),
-        field(&ratio, &|position, text| {
-            position.ratio = typed::any_ratio(text)?;
-            Ok(())
-        }),
-    ]
+    card.field_ui(ui, &ratio, form, &|text| {
+        let ratio = typed::any_ratio(text)?;
+        let position = Position {
+            ratio,
+            ..position.clone()
+        };
+        Ok(SetEdit::Position(at, place, position))
+    })
 }
 
 /// The overall ratio of first gear with one stage in another position.

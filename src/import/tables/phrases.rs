@@ -7,6 +7,7 @@ use crate::gearing::{
     ActsOn, EngineSpeed, Factor, Name, Position, Ratio, RollingCircumference, Stage, ToothPair,
     Tyre, parse_decimal, parse_tyre,
 };
+use crate::units::ratio_text;
 
 /// What is said of all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
 #[derive(Debug, Clone, Default)]
@@ -111,12 +112,43 @@ impl Facts {
         Some(())
     }
 
-    /// Takes a stage in the position that it stands in, `transfer box in low = 2.420`.
+    /// Takes a stage with the position that it stands in.
     fn take_stage<'a>(&mut self, text: &'a str) -> Option<&'a str> {
         if says_facts(text) {
             // A stage of such a name stands in quotation marks.
             return None;
         }
+        self.take_positioned(text).or_else(|| self.take_fixed(text))
+    }
+
+    /// Takes a stage that is called by its name alone, `primary drive 1.921`.
+    fn take_fixed<'a>(&mut self, text: &'a str) -> Option<&'a str> {
+        let (name, ratio, behind) = if text.starts_with('"') {
+            let (name, rest) = name_before(" ", text)?;
+            let (ratio, behind) = phrase_of(rest);
+            (name, ratio, behind)
+        } else {
+            let (phrase, behind) = phrase_of(text);
+            let (name, ratio) = phrase.rsplit_once(' ')?;
+            (name.to_owned(), ratio, behind)
+        };
+        let value = number(ratio)?;
+        // Another's remark may end with a number, though hardly with one that is printed like this.
+        let is_printed = ratio_text(value.value()) == ratio;
+        self.stages.push(Stage {
+            name: Name::new(&name).ok().filter(|_| is_printed)?,
+            positions: vec![Position {
+                name: Name::new(Position::FIXED).ok()?,
+                ratio: value,
+            }],
+            present: 0,
+            acts_on: ActsOn::EveryGear,
+        });
+        Some(behind)
+    }
+
+    /// Takes a stage in one of several positions, `transfer box in low = 2.420`.
+    fn take_positioned<'a>(&mut self, text: &'a str) -> Option<&'a str> {
         let (name, rest) = name_before(" in ", text)?;
         let (position, rest) = name_before(" = ", rest)?;
         let (ratio, behind) = phrase_of(rest);
@@ -225,6 +257,25 @@ mod tests {
         assert_eq!(facts.stages[1].positions[0].name.as_str(), "a; b");
         assert_eq!(facts.final_drives.len(), 2);
         assert!(facts.tyre.is_some() && facts.unread.is_empty());
+    }
+
+    #[test]
+    fn a_stage_without_positions_is_known_by_its_name_and_ratio() {
+        let facts = Facts::of(
+            "spread 2.36; Primary drive 1.921; \"box in the \"\"tunnel\"\"\" 0.800; chain 2.500, tyre \
+             165/70 R 14",
+        );
+        let said = |stage: &Stage| {
+            assert!(stage.is_fixed());
+            format!("{} {}", stage.name, stage.positions[0].ratio)
+        };
+        let said: Vec<String> = facts.stages.iter().map(said).collect();
+        let tunnel = "box in the \"tunnel\" 0.8";
+        assert_eq!(said, ["Primary drive 1.921", tunnel, "chain 2.5"]);
+        assert!(facts.tyre.is_some() && facts.unread.is_empty());
+        for phrase in ["weighs 900", "drop 0.5", "Primary drive", "1.921"] {
+            assert_eq!(Facts::of(phrase).unread, [phrase]);
+        }
     }
 
     #[test]

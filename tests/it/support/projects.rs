@@ -203,9 +203,27 @@ fn any_gears(count: usize, final_drives: usize) -> impl Strategy<Value = Vec<Gea
 type StageParts = (Name, Vec<(Name, Ratio)>, Index, Option<Vec<Index>>);
 
 fn stage_parts() -> impl Strategy<Value = StageParts> {
-    let positions = vec((any_name(), any_ratio()), 1..=4);
+    let fixed = any_ratio().prop_map(|ratio| vec![(Name::new(Position::FIXED).unwrap(), ratio)]);
+    let positions = prop_oneof![
+        3 => vec((any_name(), any_ratio()), 1..=4),
+        1 => fixed,
+    ];
     let places = option::of(vec(any::<Index>(), 0..5));
-    (any_name(), positions, any::<Index>(), places)
+    (stage_name(), positions, any::<Index>(), places)
+}
+
+/// Any name, or one with words that mean something in what is said of a set.
+fn stage_name() -> impl Strategy<Value = Name> {
+    let like_phrases = [
+        "tyre 3",
+        "spread",
+        "\"box\"",
+        "box in low = 2",
+        "drive in front;",
+        "box, final drive",
+    ];
+    let like_phrases = select(like_phrases.to_vec()).prop_map(|name| Name::new(name).unwrap());
+    prop_oneof![5 => any_name(), 1 => like_phrases]
 }
 
 fn stage(parts: StageParts, gears: &[Gear], has_reverse: bool) -> Stage {
