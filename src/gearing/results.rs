@@ -45,6 +45,8 @@ pub struct GearResult {
     pub upshift: Option<Upshift>,
     /// Road speed per 1000 rev/min, in km/h.
     pub speed_per_1000_rpm_kmh: f64,
+    /// Road speed at idle, in km/h: as slow as the gear goes by itself; none where idle is not known.
+    pub idle_speed_kmh: Option<f64>,
     /// Road speed at the redline, in km/h: also the highest for changing down into the gear.
     pub redline_speed_kmh: f64,
 }
@@ -78,6 +80,9 @@ impl SetResults {
                 progression,
                 upshift,
                 speed_per_1000_rpm_kmh: drivetrain.speed_kmh(gear, 1000.0),
+                idle_speed_kmh: limits
+                    .idle
+                    .map(|idle| drivetrain.speed_kmh(gear, idle.rpm())),
                 redline_speed_kmh: drivetrain.speed_kmh(gear, limits.redline.rpm()),
             }
         };

@@ -61,7 +61,8 @@ pub(super) fn table_with(
     definitions: &[&ColumnDefinition],
 ) -> String {
     let mut columns: Vec<(&str, Figure)> = Vec::new();
-    for definition in definitions {
+    let known = definitions.iter().filter(|d| d.is_known(&project.engine));
+    for definition in known {
         let figures = definition.figures(marked).into_iter();
         columns.extend(figures.map(|figure| (definition.csv_title, figure)));
     }

@@ -60,7 +60,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: false,
         readers: Some(ForReaders {
             title: "overall",
-            need: Need::Detail(4),
+            need: Need::Detail(5),
             difference: None,
             bench: Some(AtTheBench {
                 title: "overall",
@@ -159,6 +159,14 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         }),
         is_forward_only: false,
         readers: Some(plain("per 1000 rpm", Need::Detail(3))),
+    },
+    &ColumnDefinition {
+        key: "idle_speed_kmh",
+        meaning: Some("road speed at idle: crawl speed; null where idle is not known"),
+        csv_title: "at idle",
+        holds: Holds::AtIdle(Measure::RoadSpeed, |g| g.gear.idle_speed_kmh),
+        is_forward_only: false,
+        readers: Some(plain("at idle", Need::Detail(4))),
     },
     &ColumnDefinition {
         key: "speeds",

@@ -21,7 +21,6 @@ pub use typed::{Typed, TypedColumn, TypedGear, spelled};
 use crate::analysis::ProjectResults;
 use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
 use crate::project::{Project, SetId};
-use crate::units::SpeedUnit;
 use std::borrow::Cow;
 
 /// The comparison of all sets.
@@ -161,7 +160,7 @@ impl Table {
         marked: &MarkedSpeeds,
         definitions: &[&'static ColumnDefinition],
     ) -> Self {
-        let columns = columns(definitions, marked, project.units);
+        let columns = columns(definitions, marked, project);
         let typed = typed_columns(project);
         let baseline_place = project.sets.baseline_place();
         let baseline: &SetResults = &results.sets[baseline_place];
@@ -209,10 +208,14 @@ impl SetTable {
 fn columns(
     definitions: &[&'static ColumnDefinition],
     marked: &MarkedSpeeds,
-    units: SpeedUnit,
+    project: &Project,
 ) -> Vec<Column> {
+    let units = project.units;
     let mut columns = Vec::new();
     for definition in definitions {
+        if !definition.is_known(&project.engine) {
+            continue;
+        }
         let Some(readers) = definition.readers else {
             continue;
         };

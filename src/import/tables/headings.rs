@@ -73,7 +73,7 @@ enum Unit {
 }
 
 /// Every heading that is the same in every table, with the unit that goes with it.
-const PLAIN: [(&str, Unit, Column); 26] = [
+const PLAIN: [(&str, Unit, Column); 27] = [
     ("set", Unit::None, Column::SetNumber),
     ("name", Unit::None, Column::SetName),
     ("gear", Unit::None, Column::Gear),
@@ -87,6 +87,7 @@ const PLAIN: [(&str, Unit, Column); 26] = [
     ("drop", Unit::Rpm, Column::Reckoned),
     ("drop", Unit::Percent, Column::Reckoned),
     ("per 1000 rpm", Unit::Speed, Column::RoadSpeed),
+    ("at idle", Unit::Speed, Column::RoadSpeed),
     ("at redline", Unit::Speed, Column::RoadSpeed),
     ("teeth", Unit::None, Column::Teeth),
     ("crawler", Unit::None, Column::Crawler),

@@ -100,7 +100,9 @@ impl Reference {
             match definition.holds {
                 Holds::Label => self.row(&path, meaning, ""),
                 Holds::TypedRatio => self.row(&path, meaning, Measure::Ratio.inner_unit()),
-                Holds::Number(measure, _) => self.row(&path, meaning, measure.inner_unit()),
+                Holds::Number(measure, _) | Holds::AtIdle(measure, _) => {
+                    self.row(&path, meaning, measure.inner_unit());
+                }
                 Holds::AtEngineSpeeds(measure, _, key) => {
                     lists.list(&path, meaning, (ENGINE_SPEED, "rpm"), (key, measure));
                 }

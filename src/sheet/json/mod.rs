@@ -116,7 +116,7 @@ impl Columns<'_> {
             }
             let figures = definition.figures(self.marked);
             match definition.holds {
-                Holds::Label | Holds::TypedRatio | Holds::Number(..) => {
+                Holds::Label | Holds::TypedRatio | Holds::Number(..) | Holds::AtIdle(..) => {
                     let figures = figures.iter();
                     values.extend(figures.map(|f| (definition.key, value(f, gear))));
                 }

@@ -32,6 +32,7 @@ const BY_HAND: &str = r#"{
           "rpm_after_shift": 2500.0,
           "rpm_drop": 2500.0,
           "speed_per_1000_rpm_kmh": 10.0,
+          "idle_speed_kmh": 6.0,
           "redline_speed_kmh": 60.0,
           "speeds": [
             {
@@ -56,6 +57,7 @@ const BY_HAND: &str = r#"{
           "rpm_after_shift": null,
           "rpm_drop": null,
           "speed_per_1000_rpm_kmh": 20.0,
+          "idle_speed_kmh": 12.0,
           "redline_speed_kmh": 120.0,
           "speeds": [
             {
@@ -77,6 +79,7 @@ const BY_HAND: &str = r#"{
         "final_drive": 3.0,
         "overall_ratio": 12.0,
         "speed_per_1000_rpm_kmh": 10.0,
+        "idle_speed_kmh": 6.0,
         "redline_speed_kmh": 60.0,
         "speeds": [
           {
@@ -107,7 +110,7 @@ const BY_HAND: &str = r#"{
 #[test]
 fn names_order_and_figures_are_those_of_the_reference() {
     let flags = "table --as json --final 3 --circumference 2000 --redline 6000 --shift 5000 \
-                 --reverse 4 --lowest-useful 2600 --rpm 3000 --speed 90 --name Bench --gears";
+                 --reverse 4 --idle 600 --lowest-useful 2600 --rpm 3000 --speed 90 --name Bench --gears";
     let arguments = flags.split_whitespace().chain(["4 2"]);
     assert_eq!(answer(arguments).printed(), BY_HAND);
 }
@@ -352,6 +355,8 @@ fn the_ends_of_every_range_stay_numbers() {
         for circumference in ["900", "13000"] {
             let flags = ["table", "--as", "json", "--gears", ratio, "--final", ratio];
             let more = [
+                "--idle",
+                "1",
                 "--circumference",
                 circumference,
                 "--redline",

@@ -92,6 +92,7 @@ fn figures(set: &SetResults) -> Vec<f64> {
         let on_chain = [
             result.step,
             result.progression,
+            result.idle_speed_kmh,
             upshift.map(|up| up.shift_rpm),
             upshift.map(|up| up.rpm_after_shift),
             upshift.map(|up| up.speed_kmh),

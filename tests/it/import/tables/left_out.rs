@@ -189,7 +189,7 @@ fn a_csv_without_the_columns_at_its_end_and_one_from_a_spreadsheet_are_read() {
     let plainly_named = text.replace("\"Close-ratio, teeth counted\"", "Close-ratio");
     let figures = plainly_named.lines().map(|line| {
         let cells: Vec<&str> = line.split(',').collect();
-        cells[..17].join(",") + "\r\n"
+        cells[..18].join(",") + "\r\n"
     });
     let read = table(&figures.collect::<String>());
     assert_eq!(ratios(&read, 0), ratios(&whole, 0));
