@@ -96,25 +96,27 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
     let alone = position_alone(card, at, stage, form);
     let problems = ui
         .horizontal(|ui| {
-            let room = 166.0 + alone.map_or(0.0, |_| RATIO_WIDTH + ui.spacing().item_spacing.x);
+            let behind = if alone.is_some() { 140.0 } else { 166.0 };
             let field = SetField {
                 cell: SetCell::StageName(at),
                 name: &card.named(&format!("Name of stage {}", at + 1)),
                 text: stage.name.as_str(),
                 hint: "",
-                width: (ui.available_width() - room).clamp(70.0, 140.0),
+                width: (ui.available_width() - behind).clamp(70.0, 140.0),
             };
-            let mut problems = vec![card.field_ui(ui, &field, form, &|text| {
+            let name = card.field_ui(ui, &field, form, &|text| {
                 typed::name(text).map(|name| SetEdit::StageName(at, name))
-            })];
-            problems.extend(alone.map(|alone| ratio_ui(ui, card, [at, 0], alone, form)));
-            acts_on_ui(ui, card, at, stage, form);
+            });
+            let ratio = alone.and_then(|alone| ratio_ui(ui, card, [at, 0], alone, form));
+            if alone.is_none() {
+                acts_on_ui(ui, card, at, stage, form);
+            }
             let remove = ui.add(Button::new("Remove").small());
             let spoken = card.named(&format!("Remove stage {}", at + 1));
             if remove.accessible_name(spoken).clicked() {
                 card.change(SetEdit::RemoveStage(at), form);
             }
-            problems
+            [name, ratio]
         })
         .inner;
     for problem in problems.iter().flatten() {
@@ -125,9 +127,14 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
             position_ui(ui, card, [at, place], stage, position, form);
         }
     }
-    if stage.positions.len() < MOST_POSITIONS {
-        add_position_ui(ui, card, at, stage, form);
-    }
+    ui.horizontal(|ui| {
+        if alone.is_some() {
+            acts_on_ui(ui, card, at, stage, form);
+        }
+        if stage.positions.len() < MOST_POSITIONS {
+            add_position_ui(ui, card, at, stage, form);
+        }
+    });
 }
 
 /// The one position of a stage that is called by its name alone: its ratio stands beside that name.
