@@ -60,7 +60,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: false,
         readers: Some(ForReaders {
             title: "overall",
-            need: Need::Detail(5),
+            need: Need::Detail(4),
             difference: None,
             bench: Some(AtTheBench {
                 title: "overall",
@@ -166,7 +166,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         csv_title: "at idle",
         holds: Holds::AtIdle(Measure::RoadSpeed, |g| g.gear.idle_speed_kmh),
         is_forward_only: false,
-        readers: Some(plain("at idle", Need::Detail(4))),
+        readers: Some(plain("at idle", Need::Detail(5))),
     },
     &ColumnDefinition {
         key: "speeds",
