@@ -19,7 +19,9 @@ pub use measure::Measure;
 pub use typed::{Typed, TypedColumn, TypedGear, spelled};
 
 use crate::analysis::ProjectResults;
-use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
+use crate::gearing::{
+    EngineLimits, EngineSpeed, GearId, GearRole, GearSet, Ratio, RoadSpeed, SetResults,
+};
 use crate::project::{Project, SetId};
 use std::borrow::Cow;
 
@@ -98,6 +100,8 @@ pub struct Row {
     pub id: GearId,
     /// The gear's label.
     pub gear: String,
+    /// Whether it is a crawler.
+    pub is_crawler: bool,
     /// One for each column.
     pub cells: Vec<Cell>,
     /// One for each of the columns that a text adds.
@@ -138,6 +142,21 @@ impl Cell {
         Self {
             text: text.into(),
             ..Self::default()
+        }
+    }
+}
+
+impl Row {
+    /// What must be known of the gear besides its label: that it is a crawler.
+    pub fn remark(&self) -> Option<&str> {
+        self.is_crawler.then_some("crawler")
+    }
+
+    /// The gear's label with that remark: `C crawler`.
+    pub fn name(&self) -> Cow<'_, str> {
+        match self.remark() {
+            Some(remark) => Cow::Owned(format!("{} {remark}", self.gear)),
+            None => Cow::Borrowed(&self.gear),
         }
     }
 }
@@ -263,6 +282,7 @@ impl Rows<'_> {
         Row {
             id: gear.gear.gear.id,
             gear: gear.gear.gear.label.clone(),
+            is_crawler: gear.gear.gear.role == Some(GearRole::Crawler),
             cells: cells
                 .map(|column| self.cell(column, gear, typed.ratio(), like))
                 .collect(),

@@ -180,7 +180,7 @@ fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
         .filter(|(_, cell)| !cell.text.is_empty())
         .map(|(column, cell)| spoken_cell(column, cell))
         .collect();
-    format!("{}, gear {}: {}", set.name, row.gear, words.join(", "))
+    format!("{}, gear {}: {}", set.name, row.name(), words.join(", "))
 }
 
 fn spoken_cell(column: &Column, cell: &Cell) -> String {

@@ -6,8 +6,8 @@ use egui::{Key, Pos2};
 use layshaft::analysis::ProjectResults;
 use layshaft::chart::Table;
 use layshaft::chart::table::Mark;
-use layshaft::gearing::EngineSpeed;
-use layshaft::project::{Edit, Project};
+use layshaft::gearing::{EngineSpeed, GearRole};
+use layshaft::project::{Edit, Project, SetEdit};
 
 /// The rows whose spoken text begins with `start`.
 fn rows(window: &Window, start: &str) -> Vec<String> {
@@ -57,6 +57,17 @@ fn every_gear_has_a_row_that_says_its_figures() {
         !top.contains("shift at"),
         "top is not shifted out of: {top}"
     );
+}
+
+#[test]
+fn a_crawler_is_called_one() {
+    let project = camper_van();
+    let set = project.sets.iter().next().unwrap();
+    let edit = SetEdit::Role(set.set.gears[0].id, GearRole::Crawler);
+    let project = Edit::Set(set.id, edit).applied_to(&project).unwrap();
+    let window = Opening::on(project).open();
+    row(&window, "Fitted five-speed, gear 1 crawler: ");
+    row(&window, "Fitted five-speed, gear 2: ");
 }
 
 #[test]
