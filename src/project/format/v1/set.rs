@@ -2,10 +2,10 @@
 
 use super::super::shared::gears::{GearEntry, ReverseEntry};
 use super::super::shared::ratio::RatioEntry;
-use super::super::shared::stages::StageEntry;
 use super::super::shared::values::{NameText, Rpm};
 use super::super::v2::set::SetV2;
 use super::BeyondFormat1;
+use super::stage::StageV1;
 use super::tyre::TyreV1;
 use serde::{Deserialize, Serialize};
 
@@ -22,7 +22,7 @@ pub(super) struct SetV1 {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     reverse: Option<ReverseEntry>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    stages: Vec<StageEntry>,
+    stages: Vec<StageV1>,
 }
 
 impl From<SetV1> for SetV2 {
@@ -35,7 +35,7 @@ impl From<SetV1> for SetV2 {
             final_drives: set.final_drives,
             gears: set.gears,
             reverse: set.reverse,
-            stages: set.stages,
+            stages: set.stages.into_iter().map(Into::into).collect(),
         }
     }
 }
@@ -44,6 +44,7 @@ impl TryFrom<SetV2> for SetV1 {
     type Error = BeyondFormat1;
 
     fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
+        let stages = set.stages.into_iter().map(StageV1::try_from);
         Ok(Self {
             name: set.name,
             visible: set.visible,
@@ -52,7 +53,7 @@ impl TryFrom<SetV2> for SetV1 {
             final_drives: set.final_drives,
             gears: set.gears,
             reverse: set.reverse,
-            stages: set.stages,
+            stages: stages.collect::<Result<_, _>>()?,
         })
     }
 }

@@ -5,6 +5,7 @@
 //! what comes next is a format of its own.
 
 pub(super) mod set;
+pub(super) mod stage;
 pub(super) mod tyre;
 
 use super::FormatError;
