@@ -8,13 +8,11 @@ use super::heard::name_menu;
 use super::input::is_told_by_pointer;
 use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
-use crate::chart::SetTable;
+use crate::chart::{GearOfSet, SetTable};
 use crate::draw::palette::Palette;
 use crate::draw::table::{
     DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, fitting_table_ui, table_ui,
 };
-use crate::gearing::GearId;
-use crate::project::SetId;
 use egui::{Id, Popup, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
 /// How wide the words about a set may run where the sets stand side by side, in points.
@@ -100,8 +98,8 @@ fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
 /// The rows that the pointer is on and that has the focus.
 #[derive(Default)]
 struct Rows {
-    hovered: Option<(SetId, GearId)>,
-    focused: Option<(SetId, GearId)>,
+    hovered: Option<GearOfSet>,
+    focused: Option<GearOfSet>,
 }
 
 impl Rows {
@@ -125,7 +123,7 @@ fn row_ui(ui: &Ui, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
     let response = ui.interact(row.rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
     if response.clicked() {
-        actions.push(Action::Select(row.gear.0));
+        actions.push(Action::Select(row.gear.set));
     }
     let at = response.interact_pointer_pos();
     if response.secondary_clicked() {

@@ -4,7 +4,7 @@
 
 use super::arrangement::Part;
 use super::typed::RatioForm;
-use crate::chart::{Range, View};
+use crate::chart::{GearOfSet, Range, View};
 use crate::gearing::GearId;
 use crate::project::{Project, SetId};
 
@@ -20,7 +20,7 @@ pub(super) struct ViewState {
     /// The set whose card is to be scrolled into view in the next frame.
     pub reveal: Option<SetId>,
     /// The gear that the pointer is on, in diagram or table.
-    pub pointed: Option<(SetId, GearId)>,
+    pub pointed: Option<GearOfSet>,
     /// The part of each diagram in view.
     pub ranges: Ranges,
     /// Whether the write-up is being made.
@@ -80,9 +80,9 @@ impl ViewState {
         if project.sets.get(self.open_card).is_none() {
             self.open_card = self.selected;
         }
-        let gear_is_there = |(set, gear)| {
-            let set = project.sets.get(set).map(|c| &c.set);
-            set.is_some_and(|set| match gear {
+        let gear_is_there = |at: GearOfSet| {
+            let set = project.sets.get(at.set).map(|c| &c.set);
+            set.is_some_and(|set| match at.gear {
                 GearId::REVERSE => set.reverse.is_some(),
                 gear => set.gear(gear).is_some(),
             })

@@ -90,10 +90,20 @@ pub struct Owner {
     pub gear: Option<GearId>,
 }
 
+/// One gear of one set, as diagrams and the table tell it from all others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct GearOfSet {
+    /// The set.
+    pub set: SetId,
+    /// The gear.
+    pub gear: GearId,
+}
+
 impl Owner {
     /// The gear with its set, where it is one gear's.
-    pub fn gear_of_set(self) -> Option<(SetId, GearId)> {
-        self.gear.map(|gear| (self.set, gear))
+    pub fn gear_of_set(self) -> Option<GearOfSet> {
+        let set = self.set;
+        self.gear.map(|gear| GearOfSet { set, gear })
     }
 }
 

@@ -18,6 +18,7 @@ pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
 pub use measure::Measure;
 pub use typed::{Typed, TypedColumn, TypedGear, spelled};
 
+use super::scene::GearOfSet;
 use crate::analysis::ProjectResults;
 use crate::gearing::{
     EngineLimits, EngineSpeed, GearId, GearRole, GearSet, Ratio, RoadSpeed, SetResults,
@@ -216,6 +217,14 @@ impl Table {
 }
 
 impl SetTable {
+    /// Which gear a row of it is about.
+    pub fn gear(&self, row: &Row) -> GearOfSet {
+        GearOfSet {
+            set: self.set,
+            gear: row.id,
+        }
+    }
+
     /// All that is said of the set, parted by `between`.
     pub fn facts_text(&self, between: &str) -> String {
         let words: Vec<&str> = self.facts.iter().map(|fact| fact.words.as_str()).collect();

@@ -92,7 +92,7 @@ impl<'t> TablePainter<'_, 't> {
             left += column.width;
         }
         self.drawn.rows.push(DrawnRow {
-            gear: (set.set, row.id),
+            gear: set.gear(row),
             rect,
             cells,
             table: self.table,
@@ -105,7 +105,7 @@ impl<'t> TablePainter<'_, 't> {
     ///
     /// A colour that is seen would take the contrast from the figures: an outline shows it.
     pub(super) fn ground(&self, set: &SetTable, row: &Row, rect: Rect) {
-        if self.look.gear == Some((set.set, row.id)) {
+        if self.look.gear == Some(set.gear(row)) {
             let color = self.look.palette.set(set.place);
             self.ui.painter().rect(
                 rect,

@@ -4,8 +4,8 @@ use crate::support::window::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Key, Pos2};
 use layshaft::analysis::ProjectResults;
-use layshaft::chart::Table;
 use layshaft::chart::table::Mark;
+use layshaft::chart::{GearOfSet, Table};
 use layshaft::gearing::{EngineSpeed, GearRole};
 use layshaft::project::{Edit, Project, SetEdit};
 
@@ -33,7 +33,7 @@ fn at_row(window: &mut Window, start: &str) -> Pos2 {
 
 /// The gear that is brought out, as set and label.
 fn pointed(window: &Window) -> Option<(usize, String)> {
-    let (set, gear) = window.app().pointed()?;
+    let GearOfSet { set, gear } = window.app().pointed()?;
     let sets = &window.project().sets;
     let label = match sets.get(set)?.set.gear(gear) {
         Some(gear) => gear.label.to_string(),
