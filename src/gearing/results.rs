@@ -69,8 +69,21 @@ pub struct SetResults {
 impl SetResults {
     /// The results of a set on a vehicle.
     pub fn of(set: &GearSet, vehicle_tyre: &Tyre, limits: &EngineLimits) -> Self {
-        let drivetrain = Drivetrain::resolve(set, vehicle_tyre);
+        let results = Self::without_findings(set, vehicle_tyre, limits);
         let tyre = set.tyre.as_ref().unwrap_or(vehicle_tyre);
+        Self {
+            findings: find(&results.drivetrain, tyre, limits),
+            ..results
+        }
+    }
+
+    /// The same with nothing said of what is strange.
+    pub(super) fn without_findings(
+        set: &GearSet,
+        vehicle_tyre: &Tyre,
+        limits: &EngineLimits,
+    ) -> Self {
+        let drivetrain = Drivetrain::resolve(set, vehicle_tyre);
         let mut chain = ChainFigures::of(&drivetrain);
         let result = |gear: &DrivenGear, chain: &mut ChainFigures| {
             let (step, progression, upshift) = chain.next_for(gear);
@@ -96,7 +109,7 @@ impl SetResults {
             gears,
             reverse,
             spread: spread(&drivetrain),
-            findings: find(&drivetrain, tyre, limits),
+            findings: Vec::new(),
             drivetrain,
         }
     }

@@ -253,7 +253,7 @@ fn drive_words(set: &GearSet, final_drive: usize) -> String {
     }
 }
 
-/// `transfer box: high 1.15, low 2.1, in high, on every gear`.
+/// `transfer box: high 1.15, low 2.1, in high, on every gear, all shown`.
 fn stage_value(set: &GearSet, stage: &Stage) -> String {
     let positions = stage.positions.iter();
     let positions: Vec<String> = positions
@@ -270,7 +270,13 @@ fn stage_value(set: &GearSet, stage: &Stage) -> String {
         }
     };
     let name: &Name = &stage.name;
-    format!("{name}: {}, in {present}, on {gears}", positions.join(", "))
+    let shown = if stage.shows_others {
+        ", all shown"
+    } else {
+        ""
+    };
+    let positions = positions.join(", ");
+    format!("{name}: {positions}, in {present}, on {gears}{shown}")
 }
 
 /// `picture of 1600 pixels, light, with table, with note, without Six-speed`.

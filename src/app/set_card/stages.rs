@@ -88,6 +88,7 @@ fn new_stage(name: &str, positions: &[(&str, f64)]) -> Option<Stage> {
         positions: positions.iter().map(position).collect::<Option<_>>()?,
         present: 0,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     })
 }
 

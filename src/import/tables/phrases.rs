@@ -143,6 +143,7 @@ impl Facts {
             }],
             present: 0,
             acts_on: ActsOn::EveryGear,
+            shows_others: false,
         });
         Some(behind)
     }
@@ -160,6 +161,7 @@ impl Facts {
             }],
             present: 0,
             acts_on: ActsOn::EveryGear,
+            shows_others: false,
         });
         Some(behind)
     }

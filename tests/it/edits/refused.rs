@@ -207,6 +207,7 @@ fn a_gearbox_keeps_the_counts_of_its_parts() {
         positions: vec![],
         present: 0,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     };
     let stages = GearSetSpec {
         stages: vec![
@@ -227,6 +228,15 @@ fn a_gearbox_keeps_the_counts_of_its_parts() {
         name: name("empty"),
         positions: vec![position; 5],
         ..no_position.clone()
+    };
+    let four_positions = Stage {
+        positions: five_positions.positions[1..].to_vec(),
+        shows_others: true,
+        ..no_position.clone()
+    };
+    let sixteen = GearSetSpec {
+        stages: vec![four_positions; 2],
+        ..stages.clone()
     };
     let of_positions = "stage \"empty\" needs 1 to 4 positions and stands in one of them";
     assert_set_edits_refused(vec![
@@ -253,6 +263,11 @@ fn a_gearbox_keeps_the_counts_of_its_parts() {
         (
             replace(stages),
             "a gear set has at most 4 further stages, not 5",
+        ),
+        (
+            replace(sixteen),
+            "the positions that are shown at once make 16 combinations, and the most are 8; show those \
+             of fewer stages",
         ),
         (SetEdit::AddStage(no_position), of_positions),
         (SetEdit::AddStage(five_positions), of_positions),

@@ -116,6 +116,7 @@ fn extreme(number: f64, counterpart: f64) -> GearSet {
         }],
         present: 0,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     };
     let parts = GearSetSpec {
         stages: vec![stage; GearSet::MOST_STAGES],

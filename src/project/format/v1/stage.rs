@@ -23,6 +23,7 @@ impl From<StageV1> for StageV2 {
             present: stage.present,
             positions: stage.positions,
             acts_on: stage.acts_on,
+            shows_others: false,
         }
     }
 }
@@ -31,6 +32,9 @@ impl TryFrom<StageV2> for StageV1 {
     type Error = BeyondFormat1;
 
     fn try_from(stage: StageV2) -> Result<Self, BeyondFormat1> {
+        if stage.shows_others {
+            return Err(BeyondFormat1);
+        }
         Ok(Self {
             name: stage.name,
             present: stage.present,

@@ -15,6 +15,8 @@ pub(crate) struct StageV2 {
     pub(crate) present: usize,
     pub(crate) positions: Vec<PositionEntry>,
     pub(crate) acts_on: ActsOnEntry,
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub(crate) shows_others: bool,
 }
 
 impl StageV2 {
@@ -25,6 +27,7 @@ impl StageV2 {
             present: from_one(self.present, "present", "positions")?,
             positions: self.positions.into_iter().map(Position::from).collect(),
             acts_on,
+            shows_others: self.shows_others,
         })
     }
 
@@ -35,6 +38,7 @@ impl StageV2 {
             present: stage.present + 1,
             positions: stage.positions.iter().map(PositionEntry::from).collect(),
             acts_on: ActsOnEntry::of(&stage.acts_on, set),
+            shows_others: stage.shows_others,
         }
     }
 }
