@@ -5,7 +5,7 @@
 use super::arrangement::Part;
 use super::typed::RatioForm;
 use crate::chart::{GearOfSet, Range, View};
-use crate::gearing::GearId;
+use crate::gearing::{GearId, other_combinations};
 use crate::project::{Project, SetId};
 
 /// The state of the view.
@@ -81,11 +81,15 @@ impl ViewState {
             self.open_card = self.selected;
         }
         let gear_is_there = |at: GearOfSet| {
-            let set = project.sets.get(at.set).map(|c| &c.set);
-            set.is_some_and(|set| match at.gear {
+            let Some(set) = project.sets.get(at.set).map(|c| &c.set) else {
+                return false;
+            };
+            let others = || other_combinations(&set.stages).len();
+            let is_there = match at.gear {
                 GearId::REVERSE => set.reverse.is_some(),
                 gear => set.gear(gear).is_some(),
-            })
+            };
+            is_there && at.other.is_none_or(|other| other < others())
         };
         self.pointed = self.pointed.filter(|at| gear_is_there(*at));
     }

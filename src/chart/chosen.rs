@@ -41,6 +41,7 @@ pub(super) fn chosen_sets<'a>(
                 set: candidate.id,
                 place,
                 gear: None,
+                other: None,
             },
         })
         .collect()

@@ -88,6 +88,8 @@ pub struct Owner {
     pub place: usize,
     /// The gear, where it is one gear's.
     pub gear: Option<GearId>,
+    /// In which of the set's other positions it is, counted from 0; none in the present one.
+    pub other: Option<usize>,
 }
 
 /// One gear of one set, as diagrams and the table tell it from all others.
@@ -97,13 +99,18 @@ pub struct GearOfSet {
     pub set: SetId,
     /// The gear.
     pub gear: GearId,
+    /// In which of the set's other positions, counted from 0; none in the present one.
+    pub other: Option<usize>,
 }
 
 impl Owner {
     /// The gear with its set, where it is one gear's.
     pub fn gear_of_set(self) -> Option<GearOfSet> {
-        let set = self.set;
-        self.gear.map(|gear| GearOfSet { set, gear })
+        self.gear.map(|gear| GearOfSet {
+            set: self.set,
+            gear,
+            other: self.other,
+        })
     }
 }
 

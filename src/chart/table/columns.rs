@@ -306,6 +306,16 @@ pub static TYPED_COLUMNS: &[&TypedColumn] = &[
         texts_need_it: |_| false,
         cell: |g| rpm(Some(g.project.engine.redline)),
     },
+    &TypedColumn {
+        title: "position",
+        unit: "",
+        // It stands behind the label of the gear.
+        texts_need_it: |_| false,
+        cell: |g| {
+            let position = g.position.map(Cow::Borrowed);
+            position.map_or(Typed::Nothing, Typed::Text)
+        },
+    },
 ];
 
 fn yes_if(is_so: bool) -> Typed<'static> {

@@ -1,7 +1,7 @@
 //! What is said of a set as a whole? Each fact is defined here, once, for readers and programs.
 
 use super::definition::Key;
-use crate::gearing::{GearSet, Name, Ratio, SetResults, Stage, Tyre};
+use crate::gearing::{GearSet, Name, Position, Ratio, SetResults, Stage, Tyre};
 use crate::project::Project;
 use crate::units::{mm_text, ratio_text, step_text};
 
@@ -163,13 +163,24 @@ fn final_drives(set: &GearSet) -> String {
 }
 
 fn stage(stage: &Stage) -> String {
-    let position = &stage.positions[stage.present];
-    let ratio = ratio_text(position.ratio.value());
+    let present = &stage.positions[stage.present];
     if stage.is_fixed() {
+        let ratio = ratio_text(present.ratio.value());
         return format!("{} {ratio}", name_alone(&stage.name));
     }
+    let said = |position: &Position| {
+        let ratio = ratio_text(position.ratio.value());
+        format!("{} = {ratio}", name_before(" = ", &position.name))
+    };
     let name = name_before(" in ", &stage.name);
-    format!("{name} in {} = {ratio}", name_before(" = ", &position.name))
+    let mut words = format!("{name} in {}", said(present));
+    let others = stage.positions.iter().enumerate();
+    let others = others.filter(|(at, _)| stage.shows_others && *at != stage.present);
+    for (_, other) in others {
+        words += ", also ";
+        words += &said(other);
+    }
+    words
 }
 
 /// How a phrase about a set opens that is not about a stage.

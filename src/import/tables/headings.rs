@@ -32,6 +32,8 @@ pub(super) enum Column {
     Idle,
     LowestUseful,
     Redline,
+    /// Of stages, where that is not the present one.
+    Position,
     /// A road speed that follows from others.
     RoadSpeed,
     /// A figure of an upshift that follows from others.
@@ -73,7 +75,7 @@ enum Unit {
 }
 
 /// Every heading that is the same in every table, with the unit that goes with it.
-const PLAIN: [(&str, Unit, Column); 27] = [
+const PLAIN: [(&str, Unit, Column); 28] = [
     ("set", Unit::None, Column::SetNumber),
     ("name", Unit::None, Column::SetName),
     ("gear", Unit::None, Column::Gear),
@@ -101,6 +103,7 @@ const PLAIN: [(&str, Unit, Column); 27] = [
     ("idle", Unit::Rpm, Column::Idle),
     ("lowest useful", Unit::Rpm, Column::LowestUseful),
     ("redline", Unit::Rpm, Column::Redline),
+    ("position", Unit::None, Column::Position),
 ];
 
 /// What stands above a column.

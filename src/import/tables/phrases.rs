@@ -57,11 +57,14 @@ pub(super) struct Facts {
 
 /// The most characters of a line about a set: three final drives of eight factors each and four stages
 /// with the longest names fall short of it.
-const MOST_CHARACTERS: usize = 4000;
+const MOST_CHARACTERS: usize = 6000;
 
 const SPREAD: &str = "spread ";
 const FINAL_DRIVE: &str = "final drive ";
 const TYRE: &str = "tyre ";
+
+/// What stands before a further position of a stage.
+const ALSO: &str = ", also ";
 
 /// Whether a line opens as what is said of a set does.
 pub(super) fn says_facts(line: &str) -> bool {
@@ -112,7 +115,7 @@ impl Facts {
         Some(())
     }
 
-    /// Takes a stage with the position that it stands in.
+    /// Takes a stage with the position that it stands in, or one that has none but that.
     fn take_stage<'a>(&mut self, text: &'a str) -> Option<&'a str> {
         if says_facts(text) {
             // A stage of such a name stands in quotation marks.
@@ -148,23 +151,40 @@ impl Facts {
         Some(behind)
     }
 
-    /// Takes a stage in one of several positions, `transfer box in low = 2.420`.
+    /// Takes a stage with the position that it stands in, then those that are shown beside it:
+    /// `box in high = 1.150, also low = 2.360`.
     fn take_positioned<'a>(&mut self, text: &'a str) -> Option<&'a str> {
         let (name, rest) = name_before(" in ", text)?;
-        let (position, rest) = name_before(" = ", rest)?;
-        let (ratio, behind) = phrase_of(rest);
+        let (present, mut rest) = position(rest)?;
+        let mut positions = vec![present];
+        while let Some(further) = rest.strip_prefix(ALSO) {
+            let (position, behind) = position(further)?;
+            positions.push(position);
+            rest = behind;
+        }
+        let (between, behind) = phrase_of(rest);
+        let name = Name::new(&name).ok().filter(|_| between.is_empty())?;
         self.stages.push(Stage {
-            name: Name::new(&name).ok()?,
-            positions: vec![Position {
-                name: Name::new(&position).ok()?,
-                ratio: number(ratio)?,
-            }],
+            name,
+            shows_others: positions.len() > 1,
+            positions,
             present: 0,
             acts_on: ActsOn::EveryGear,
-            shows_others: false,
         });
         Some(behind)
     }
+}
+
+/// A position with its ratio, and what stands behind it.
+fn position(text: &str) -> Option<(Position, &str)> {
+    let (name, rest) = name_before(" = ", text)?;
+    let end = rest.find(|c: char| !c.is_ascii_digit() && c != '.');
+    let (ratio, behind) = rest.split_at(end.unwrap_or(rest.len()));
+    let position = Position {
+        name: Name::new(&name).ok()?,
+        ratio: number(ratio)?,
+    };
+    Some((position, behind))
 }
 
 /// A phrase, and what stands behind the mark that parts it from the next.
@@ -259,6 +279,18 @@ mod tests {
         assert_eq!(facts.stages[1].positions[0].name.as_str(), "a; b");
         assert_eq!(facts.final_drives.len(), 2);
         assert!(facts.tyre.is_some() && facts.unread.is_empty());
+    }
+
+    #[test]
+    fn the_positions_that_are_shown_follow_the_present_one() {
+        let facts = Facts::of(
+            "box in high = 1.150, also \"a = b\" = 2.360, also c, also d = 1.000; \
+             tyre 165/70 R 14, rolls 1793 mm a turn",
+        );
+        let stage = &facts.stages[0];
+        let names: Vec<&str> = stage.positions.iter().map(|p| p.name.as_str()).collect();
+        assert_eq!(names, ["high", "a = b", "c, also d"]);
+        assert!(stage.shows_others && facts.unread.is_empty());
     }
 
     #[test]

@@ -33,7 +33,7 @@ fn at_row(window: &mut Window, start: &str) -> Pos2 {
 
 /// The gear that is brought out, as set and label.
 fn pointed(window: &Window) -> Option<(usize, String)> {
-    let GearOfSet { set, gear } = window.app().pointed()?;
+    let GearOfSet { set, gear, .. } = window.app().pointed()?;
     let sets = &window.project().sets;
     let label = match sets.get(set)?.set.gear(gear) {
         Some(gear) => gear.label.to_string(),

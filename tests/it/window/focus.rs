@@ -263,7 +263,13 @@ fn the_row_in_focus_brings_its_line_forward_until_the_pointer_moves() {
     let first = window.set(0);
     let gears: Vec<_> = first.set.gears.iter().map(|gear| gear.id).collect();
     let set = first.id;
-    let pointed = |gear| Some(GearOfSet { set, gear });
+    let pointed = |gear| {
+        Some(GearOfSet {
+            set,
+            gear,
+            other: None,
+        })
+    };
     assert_eq!(window.app().pointed(), pointed(gears[0]));
     window.key(Key::ArrowDown);
     assert_eq!(window.app().pointed(), pointed(gears[1]));

@@ -1,6 +1,6 @@
 //! Is what is there read, where somebody left out columns or lines, quoted or indented a table?
 
-use super::{Form, missing, table};
+use super::{Form, farm_in_both_ranges, missing, table};
 use layshaft::gearing::{GearRole, RoadSpeed};
 use layshaft::import::tables::{OwnTable, is_own_table, read};
 use layshaft::project::examples::EXAMPLES;
@@ -167,6 +167,24 @@ fn overall_ratios_alone_are_read_as_what_they_are() {
     let read = table(text);
     assert_eq!(ratios(&read, 0), ["13.197", "7.934"]);
     assert!(read.remarks[0].contains("overall"), "{:?}", read.remarks);
+}
+
+#[test]
+fn the_rows_of_other_positions_may_be_left_out_or_all_that_tells_them() {
+    let text = Form::Markdown.print(&farm_in_both_ranges());
+    let whole = table(&text);
+    let without = |is_out: fn(&str) -> bool| -> String {
+        let lines = text.split_inclusive('\n');
+        lines.filter(|line| !is_out(line)).collect()
+    };
+    let own_rows = without(|line| line.contains(" Low |"));
+    assert_eq!(table(&own_rows).sets, whole.sets);
+    let wordless = without(|line| line.starts_with("spread"));
+    let labels = |table: &OwnTable| -> Vec<String> {
+        let gears = table.sets.iter().flat_map(|set| &set.gears);
+        gears.map(|gear| gear.label.to_string()).collect()
+    };
+    assert_eq!(labels(&table(&wordless)), labels(&whole));
 }
 
 #[test]
