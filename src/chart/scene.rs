@@ -67,6 +67,8 @@ pub enum Role {
     Marked,
     /// A gear as far as it goes, driven or not.
     Fan,
+    /// The useful part of a gear in another position of the set's stages than the present one.
+    Other,
     /// The part of a gear that is really driven.
     Driven,
     /// Through the shift points of a set.

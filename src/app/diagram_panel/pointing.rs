@@ -35,7 +35,8 @@ pub(super) fn point(
 /// The gear whose driven part, or else whose thin line, is nearest and within reach.
 fn nearest_gear(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> Option<GearOfSet> {
     let distance = |line: &Line| {
-        let thin = if line.role == Role::Fan { THIN } else { 0.0 };
+        let is_thin = matches!(line.role, Role::Fan | Role::Other);
+        let thin = if is_thin { THIN } else { 0.0 };
         let distance = distance_to_line(pointer, &line.points, drawn)? + thin;
         Some((distance, line.of.gear_of_set()?))
     };

@@ -135,7 +135,21 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
         if stage.positions.len() < MOST_POSITIONS {
             add_position_ui(ui, card, at, stage, form);
         }
+        if stage.positions.len() > 1 {
+            show_all_ui(ui, card, at, stage, form);
+        }
     });
+}
+
+/// Whether the other positions are shown beside the present one.
+fn show_all_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
+    let mut shows_others = stage.shows_others;
+    let shown = ui.checkbox(&mut shows_others, "show all");
+    let hint = "Diagram and table show every position: faint lines, and rows beneath the set's own";
+    let name = card.named(&format!("Show all positions of stage {}", at + 1));
+    if shown.on_hover_text(hint).accessible_name(name).changed() {
+        card.change(SetEdit::StageShowsOthers(at, shows_others), form);
+    }
 }
 
 /// The one position of a stage that is called by its name alone: its ratio stands beside that name.

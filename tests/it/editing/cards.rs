@@ -471,6 +471,11 @@ fn a_stage_is_put_in_its_positions_and_changed_in_all_its_parts() {
                 shows: |w| stage(w).present == 1,
             },
             Case {
+                what: "both ranges at once",
+                act: |w| w.click_on(Role::CheckBox, "Show all positions of stage 1, set 1"),
+                shows: |w| stage(w).shows_others,
+            },
+            Case {
                 what: "its name",
                 act: |w| w.fill("Name of stage 1, set 1", "Splitter"),
                 shows: |w| stage(w).name.as_str() == "Splitter",

@@ -70,6 +70,41 @@ fn a_crawler_is_called_one() {
     row(&window, "Fitted five-speed, gear 2: ");
 }
 
+/// The camper van with a transfer box in the first set, of which both ranges are shown.
+fn in_both_ranges() -> Window {
+    let mut window = Window::on_camper_van();
+    window.choose("Add stage, set 1", Role::Button, "Transfer box");
+    window.click_on(Role::CheckBox, "Show all positions of stage 1, set 1");
+    window
+}
+
+#[test]
+fn a_range_that_is_shown_has_rows_that_say_their_figures() {
+    let mut window = in_both_ranges();
+    let first = row(&window, "Fitted five-speed, gear 1: ");
+    let low = row(&window, "Fitted five-speed, gear 1 Low: ");
+    assert!(first.contains("overall 18.104"), "{first}");
+    assert!(low.contains("overall 45.260, step 1.87"), "{low}");
+    assert_eq!(rows(&window, "Fitted five-speed, gear ").len(), 12);
+    window.click_on(Role::CheckBox, "Show all positions of stage 1, set 1");
+    assert_eq!(rows(&window, "Fitted five-speed, gear ").len(), 6);
+}
+
+#[test]
+fn a_row_of_another_range_brings_its_own_line_forward() {
+    let mut window = in_both_ranges();
+    for (name, other) in [("5", None), ("5 Low", Some(0))] {
+        let at = at_row(&mut window, &format!("Fitted five-speed, gear {name}: "));
+        window.rest_at(at);
+        assert_eq!(pointed(&window), Some((0, "5".to_owned())));
+        assert_eq!(window.app().pointed().unwrap().other, other);
+        assert!(window.is_asleep());
+    }
+    // With the range its row is gone, and nothing is brought out any more.
+    window.key_with(egui::Modifiers::COMMAND, Key::Z);
+    assert_eq!(pointed(&window), None);
+}
+
 #[test]
 fn a_row_says_how_it_differs_from_the_baseline() {
     let window = Window::on_camper_van();
