@@ -71,7 +71,7 @@ fn a_crawler_is_called_one() {
 }
 
 /// The camper van with a transfer box in the first set, of which both ranges are shown.
-fn in_both_ranges() -> Window {
+fn window_in_both_ranges() -> Window {
     let mut window = Window::on_camper_van();
     window.choose("Add stage, set 1", Role::Button, "Transfer box");
     window.click_on(Role::CheckBox, "Show all positions of stage 1, set 1");
@@ -80,7 +80,7 @@ fn in_both_ranges() -> Window {
 
 #[test]
 fn a_range_that_is_shown_has_rows_that_say_their_figures() {
-    let mut window = in_both_ranges();
+    let mut window = window_in_both_ranges();
     let first = row(&window, "Fitted five-speed, gear 1: ");
     let low = row(&window, "Fitted five-speed, gear 1 Low: ");
     assert!(first.contains("overall 18.104"), "{first}");
@@ -91,8 +91,20 @@ fn a_range_that_is_shown_has_rows_that_say_their_figures() {
 }
 
 #[test]
+fn a_row_s_menu_shows_the_other_range_and_hides_it_again() {
+    let mut window = Window::on_camper_van();
+    window.choose("Add stage, set 1", Role::Button, "Transfer box");
+    for count in [12, 6] {
+        let at = at_row(&mut window, "Fitted five-speed, gear 2: ");
+        window.secondary_click_at(at);
+        window.click_on(Role::CheckBox, "Show all positions of Transfer box");
+        assert_eq!(rows(&window, "Fitted five-speed, gear ").len(), count);
+    }
+}
+
+#[test]
 fn a_row_of_another_range_brings_its_own_line_forward() {
-    let mut window = in_both_ranges();
+    let mut window = window_in_both_ranges();
     for (name, other) in [("5", None), ("5 Low", Some(0))] {
         let at = at_row(&mut window, &format!("Fitted five-speed, gear {name}: "));
         window.rest_at(at);
