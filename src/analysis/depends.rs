@@ -7,7 +7,7 @@ use crate::project::{Candidate, Project};
 
 /// Whether what is read off a set in `before` is read off a set in `after` as well.
 ///
-/// It depends on the set, the tyre that it stands on and the engine's limits; its identity, whether
+/// So it is with what is read off it in other positions. It depends on the set, the tyre that it stands on and the engine's limits; its identity, whether
 /// it is shown, and the other sets are nothing to it.
 pub(super) fn set_holds(before: (&Project, &Candidate), after: (&Project, &Candidate)) -> bool {
     let parts = |(project, candidate): (&Project, &Candidate)| {

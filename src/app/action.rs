@@ -7,7 +7,7 @@ use super::arrangement::{Part, Share};
 use super::commands::Command;
 use super::typed::RatioForm;
 use super::typed_as::TypedAs;
-use crate::chart::{Range, View};
+use crate::chart::{GearOfSet, Range, View};
 use crate::gearing::GearId;
 use crate::project::{Edit, SetId};
 use std::path::PathBuf;
@@ -34,7 +34,7 @@ pub enum Action {
     /// The left column or the table takes another share of the window.
     Share(Share),
     /// The pointer is on a gear, or on none.
-    Point(Option<(SetId, GearId)>),
+    Point(Option<GearOfSet>),
     /// Another part of a diagram is in view; none is the whole.
     Range(View, Option<Range>),
     /// A file is opened.

@@ -119,6 +119,7 @@ fn cell_of(edit: &SetEdit, both: [&GearSet; 2], form: RatioForm) -> Option<SetCe
         SetEdit::StageName(at, _)
         | SetEdit::StagePresent(at, _)
         | SetEdit::StageActsOn(at, _)
+        | SetEdit::StageShowsOthers(at, _)
         | SetEdit::AddPosition(at, _)
         | SetEdit::RemovePosition(at, _) => Some(SetCell::StageName(*at)),
         SetEdit::Position(at, place, _) => Some(position_cell(both, *at, *place)),

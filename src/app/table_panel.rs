@@ -8,13 +8,12 @@ use super::heard::name_menu;
 use super::input::is_told_by_pointer;
 use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
-use crate::chart::SetTable;
+use crate::chart::{GearOfSet, SetTable};
 use crate::draw::palette::Palette;
 use crate::draw::table::{
     DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, fitting_table_ui, table_ui,
 };
-use crate::gearing::GearId;
-use crate::project::SetId;
+use crate::project::{Edit, Project, SetEdit, SetId};
 use egui::{Id, Popup, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
 
 /// How wide the words about a set may run where the sets stand side by side, in points.
@@ -55,13 +54,13 @@ pub(super) fn table_panel_ui(
             ui.horizontal_top(|ui| {
                 for set in &table.sets {
                     let drawn = table_ui(ui, table, &[set], &look);
-                    rows.show(ui, &drawn, actions);
+                    rows.show(ui, desk.project(), &drawn, actions);
                     ui.add_space(18.0);
                 }
             });
         } else {
             let drawn = fitting_table_ui(ui, table, &sets, &look, width);
-            rows.show(ui, &drawn, actions);
+            rows.show(ui, desk.project(), &drawn, actions);
         }
         focus.block(Walk::One, mark, ui);
     });
@@ -100,15 +99,21 @@ fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
 /// The rows that the pointer is on and that has the focus.
 #[derive(Default)]
 struct Rows {
-    hovered: Option<(SetId, GearId)>,
-    focused: Option<(SetId, GearId)>,
+    hovered: Option<GearOfSet>,
+    focused: Option<GearOfSet>,
 }
 
 impl Rows {
     /// Shows the rows of a table.
-    fn show(&mut self, ui: &Ui, drawn: &TableDrawn<'_>, actions: &mut Vec<Action>) {
+    fn show(
+        &mut self,
+        ui: &Ui,
+        project: &Project,
+        drawn: &TableDrawn<'_>,
+        actions: &mut Vec<Action>,
+    ) {
         for row in &drawn.rows {
-            let response = row_ui(ui, row, actions);
+            let response = row_ui(ui, project, row, actions);
             if response.hovered() {
                 self.hovered = Some(row.gear);
             }
@@ -119,13 +124,14 @@ impl Rows {
     }
 }
 
-/// A row brings its line forward, is heard, and can be copied cell by cell.
-fn row_ui(ui: &Ui, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
+/// A row brings its line forward, is heard, can be copied cell by cell, and has its set shown in more
+/// positions or fewer.
+fn row_ui(ui: &Ui, project: &Project, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
     let id = Id::unique(("table row", row.gear));
     let response = ui.interact(row.rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
     if response.clicked() {
-        actions.push(Action::Select(row.gear.0));
+        actions.push(Action::Select(row.gear.set));
     }
     let at = response.interact_pointer_pos();
     if response.secondary_clicked() {
@@ -141,6 +147,7 @@ fn row_ui(ui: &Ui, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
     context_menu_ui(&response, is_by_key, |ui| {
         name_menu(ui, "Row menu");
         copy_menu_ui(ui, id, row, actions);
+        positions_menu_ui(ui, project, row.gear.set, actions);
     });
     response
 }
@@ -159,5 +166,20 @@ fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow<'_>, actions: &mut Vec<Actio
     if ui.button("Copy table").clicked() {
         actions.push(Action::Run(Command::CopyTable));
         ui.close();
+    }
+}
+
+/// Shows the other positions of a stage of the row's set, or no longer.
+fn positions_menu_ui(ui: &mut Ui, project: &Project, set: SetId, actions: &mut Vec<Action>) {
+    let stages = project.sets.get(set).map(|candidate| &candidate.set.stages);
+    let several = stages.into_iter().flatten().enumerate();
+    for (at, stage) in several.filter(|(_, stage)| stage.positions.len() > 1) {
+        let mut shows_others = stage.shows_others;
+        let text = format!("Show all positions of {}", stage.name);
+        if ui.checkbox(&mut shows_others, text).changed() {
+            let edit = SetEdit::StageShowsOthers(at, shows_others);
+            actions.push(Action::Edit(Edit::Set(set, edit)));
+            ui.close();
+        }
     }
 }

@@ -6,8 +6,8 @@ use super::arrangement::Part;
 use super::drafts::CellId;
 use super::typed::RatioForm;
 use super::typed_as::TypedGears;
-use crate::chart::{Range, View};
-use crate::gearing::GearId;
+use crate::chart::{GearOfSet, Range, View};
+use crate::gearing::{GearId, other_combinations};
 use crate::project::{Project, SetId};
 
 /// The state of the view.
@@ -24,7 +24,7 @@ pub(super) struct ViewState {
     /// The field that is to be seen in the next frame: what folds it away is unfolded.
     pub sought: Option<CellId>,
     /// The gear that the pointer is on, in diagram or table.
-    pub pointed: Option<(SetId, GearId)>,
+    pub pointed: Option<GearOfSet>,
     /// The part of each diagram in view.
     pub ranges: Ranges,
     /// Whether the write-up is being made.
@@ -88,12 +88,16 @@ impl ViewState {
         if project.sets.get(self.open_card).is_none() {
             self.open_card = self.selected;
         }
-        let gear_is_there = |(set, gear)| {
-            let set = project.sets.get(set).map(|c| &c.set);
-            set.is_some_and(|set| match gear {
+        let gear_is_there = |at: GearOfSet| {
+            let Some(set) = project.sets.get(at.set).map(|c| &c.set) else {
+                return false;
+            };
+            let others = || other_combinations(&set.stages).len();
+            let is_there = match at.gear {
                 GearId::REVERSE => set.reverse.is_some(),
                 gear => set.gear(gear).is_some(),
-            })
+            };
+            is_there && at.other.is_none_or(|other| other < others())
         };
         self.pointed = self.pointed.filter(|at| gear_is_there(*at));
     }

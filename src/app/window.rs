@@ -19,9 +19,9 @@ use super::pasting::PasteTarget;
 
 use super::view_state::ViewState;
 use super::write_up::WriteUpWindow;
+use crate::chart::GearOfSet;
 use crate::draw::palette::{Palette, Theme};
-use crate::gearing::GearId;
-use crate::project::{DocumentId, History, Project, SetId};
+use crate::project::{DocumentId, History, Project};
 use egui::{ThemePreference, Ui, ViewportCommand};
 use std::mem::discriminant;
 use std::path::{Path, PathBuf};
@@ -108,7 +108,7 @@ impl App {
     }
 
     /// The gear that is brought out in diagram and table, if any.
-    pub fn pointed(&self) -> Option<(SetId, GearId)> {
+    pub fn pointed(&self) -> Option<GearOfSet> {
         self.view.pointed
     }
 

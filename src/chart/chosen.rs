@@ -2,7 +2,7 @@
 
 use super::scene::{Owner, ShownSet};
 use crate::analysis::ProjectResults;
-use crate::gearing::{GearResult, SetResults};
+use crate::gearing::{GearResult, OtherPosition, SetResults};
 use crate::project::{Candidate, Project};
 use std::sync::Arc;
 
@@ -17,6 +17,8 @@ pub(super) struct ChosenSet<'a> {
     pub(super) baseline: Option<&'a SetResults>,
     /// The owner of all that is its own, and of no gear's.
     pub(super) of: Owner,
+    project: &'a Project,
+    results: &'a ProjectResults,
 }
 
 /// The chosen sets of a project, in their order.
@@ -41,12 +43,29 @@ pub(super) fn chosen_sets<'a>(
                 set: candidate.id,
                 place,
                 gear: None,
+                other: None,
             },
+            project,
+            results,
         })
         .collect()
 }
 
-impl ChosenSet<'_> {
+impl<'a> ChosenSet<'a> {
+    /// Its figures in the other positions that it shows.
+    pub(super) fn others(&self) -> &'a [OtherPosition] {
+        self.results.other_positions(self.project, self.of.place)
+    }
+
+    /// The figures of its baseline in the position that is called so.
+    pub(super) fn baseline_in(&self, position: &str) -> Option<&'a SetResults> {
+        self.baseline?;
+        let place = self.project.sets.baseline_place();
+        let others = self.results.other_positions(self.project, place);
+        let other = others.iter().find(|other| other.name == position);
+        other.map(|other| &other.results)
+    }
+
     /// How it stands in the scene.
     pub(super) fn shown(&self) -> ShownSet {
         ShownSet {

@@ -19,6 +19,6 @@ pub use axis::{Along, Axis, Quantity, Range, round_step};
 pub use charts::Charts;
 pub use chosen::IsChosen;
 pub use handle::{Handle, HandleLine, Travel};
-pub use scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
+pub use scene::{Area, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
 pub use view::View;

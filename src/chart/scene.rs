@@ -67,6 +67,8 @@ pub enum Role {
     Marked,
     /// A gear as far as it goes, driven or not.
     Fan,
+    /// The useful part of a gear in another position of the set's stages than the present one.
+    Other,
     /// The part of a gear that is really driven.
     Driven,
     /// Through the shift points of a set.
@@ -88,12 +90,29 @@ pub struct Owner {
     pub place: usize,
     /// The gear, where it is one gear's.
     pub gear: Option<GearId>,
+    /// In which of the set's other positions it is, counted from 0; none in the present one.
+    pub other: Option<usize>,
+}
+
+/// One gear of one set, as diagrams and the table tell it from all others.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct GearOfSet {
+    /// The set.
+    pub set: SetId,
+    /// The gear.
+    pub gear: GearId,
+    /// In which of the set's other positions, counted from 0; none in the present one.
+    pub other: Option<usize>,
 }
 
 impl Owner {
     /// The gear with its set, where it is one gear's.
-    pub fn gear_of_set(self) -> Option<(SetId, GearId)> {
-        self.gear.map(|gear| (self.set, gear))
+    pub fn gear_of_set(self) -> Option<GearOfSet> {
+        self.gear.map(|gear| GearOfSet {
+            set: self.set,
+            gear,
+            other: self.other,
+        })
     }
 }
 

@@ -9,7 +9,7 @@ use super::chosen::ChosenSet;
 use super::handle::{Handle, HandleLine, Travel};
 use super::scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
 use super::view::View;
-use crate::gearing::{EngineSpeed, GearResult, GearRole, Upshift};
+use crate::gearing::{EngineSpeed, GearResult, GearRole, SetResults, Upshift};
 use crate::project::Project;
 use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_rpm_text};
 
@@ -38,6 +38,14 @@ struct Sheet<'a> {
     scene: Scene,
 }
 
+/// Whose figures are read off, and what they are compared with.
+struct Figures<'a> {
+    of: Owner,
+    name: String,
+    set: &'a SetResults,
+    baseline: Option<&'a SetResults>,
+}
+
 impl<'a> Sheet<'a> {
     fn of(project: &'a Project) -> Self {
         let speed = Quantity::RoadSpeed(project.units);
@@ -61,8 +69,8 @@ impl<'a> Sheet<'a> {
     }
 
     /// The point of a gear at an engine speed.
-    fn point(&self, set: &ChosenSet<'_>, result: &GearResult, engine_rpm: f64) -> [f64; 2] {
-        let speed_kmh = set.set.drivetrain.speed_kmh(&result.gear, engine_rpm);
+    fn point(&self, set: &SetResults, result: &GearResult, engine_rpm: f64) -> [f64; 2] {
+        let speed_kmh = set.drivetrain.speed_kmh(&result.gear, engine_rpm);
         [self.x(speed_kmh), engine_rpm]
     }
 
@@ -131,6 +139,8 @@ impl<'a> Sheet<'a> {
 
     fn set(&mut self, set: &ChosenSet<'_>) {
         self.scene.sets.push(set.shown());
+        // Their names are placed after those of the gears as they stand.
+        self.others(set);
         self.gears(set);
         self.crossings(set);
         self.shifts(set);
@@ -146,16 +156,22 @@ impl<'a> Sheet<'a> {
         let mut entered_at = self.project.engine.idle.map_or(0.0, EngineSpeed::rpm);
         for result in &set.set.gears {
             let of = set.of_gear(result);
-            let end = self.point(set, result, redline_rpm);
+            let end = self.point(set.set, result, redline_rpm);
             self.fastest = self.fastest.max(end[0]);
             self.line(Role::Fan, of, vec![[0.0, 0.0], end]);
             let is_shifted = result.gear.role == Some(GearRole::Shifted);
             if is_shifted {
                 let left_at = result.upshift.map_or(redline_rpm, |up| up.shift_rpm);
-                let driven = [entered_at, left_at].map(|rpm| self.point(set, result, rpm));
+                let driven = [entered_at, left_at].map(|rpm| self.point(set.set, result, rpm));
                 self.line(Role::Driven, of, driven.to_vec());
                 entered_at = result.upshift.map_or(left_at, |up| up.rpm_after_shift);
-                self.readable(set, result);
+                let figures = Figures {
+                    of,
+                    name: result.gear.label.clone(),
+                    set: set.set,
+                    baseline: set.baseline,
+                };
+                self.readable(figures, result);
             }
             let role = if is_shifted { Role::Driven } else { Role::Fan };
             let label = result.gear.label.clone();
@@ -163,12 +179,43 @@ impl<'a> Sheet<'a> {
         }
     }
 
-    /// A gear is read off where it is of use: between the floor and the redline.
-    fn readable(&mut self, set: &ChosenSet<'_>, result: &GearResult) {
-        let useful = [self.floor_rpm, self.redline_rpm];
-        let points = useful.map(|rpm| self.point(set, result, rpm));
-        let like = set.baseline.and_then(|baseline| {
-            let like = baseline.counterpart(set.set, result)?;
+    /// Every forward gear in the other positions that are shown, as far as it is of use.
+    fn others(&mut self, set: &ChosenSet<'_>) {
+        for (at, other) in set.others().iter().enumerate() {
+            for result in &other.results.gears {
+                let of = Owner {
+                    other: Some(at),
+                    ..set.of_gear(result)
+                };
+                let figures = Figures {
+                    of,
+                    name: format!("{} {}", result.gear.label, other.name),
+                    set: &other.results,
+                    baseline: set.baseline_in(&other.name),
+                };
+                let useful = self.useful(&other.results, result);
+                self.fastest = self.fastest.max(useful[1][0]);
+                self.line(Role::Other, of, useful.to_vec());
+                let name = figures.name.clone();
+                let place = Place::InBand([0.0, 0.0]);
+                self.label(Role::Other, Some(of), name, useful[1], place);
+                if result.gear.role == Some(GearRole::Shifted) {
+                    self.readable(figures, result);
+                }
+            }
+        }
+    }
+
+    /// The ends of a gear's line as far as it is of use: at the floor and at the redline.
+    fn useful(&self, set: &SetResults, result: &GearResult) -> [[f64; 2]; 2] {
+        [self.floor_rpm, self.redline_rpm].map(|rpm| self.point(set, result, rpm))
+    }
+
+    /// A gear is read off where it is of use.
+    fn readable(&mut self, figures: Figures<'_>, result: &GearResult) {
+        let points = self.useful(figures.set, result);
+        let like = figures.baseline.and_then(|baseline| {
+            let like = baseline.counterpart(figures.set, result)?;
             Some((&baseline.drivetrain, &like.gear))
         });
         let units = self.project.units;
@@ -177,8 +224,8 @@ impl<'a> Sheet<'a> {
             line.to_vec()
         });
         self.scene.readables.push(Readable {
-            of: set.of_gear(result),
-            name: result.gear.label.clone(),
+            of: figures.of,
+            name: figures.name,
             points: points.to_vec(),
             baseline,
         });
@@ -273,9 +320,15 @@ impl<'a> Sheet<'a> {
 /// The diagram in one spoken sentence.
 fn summary(scene: &Scene, redline_rpm: f64) -> String {
     let spoken = |set: &ShownSet| {
-        let fan = scene.lines_of(Role::Fan);
-        let gears = fan.filter(|line| line.of.set == set.id).count();
-        format!("{} with {gears} gears", set.name)
+        let count = |role: Role| {
+            let lines = scene.lines_of(role);
+            lines.filter(|line| line.of.set == set.id).count()
+        };
+        let gears = format!("{} with {} gears", set.name, count(Role::Fan));
+        match count(Role::Other) {
+            0 => gears,
+            others => format!("{gears}, and {others} in other positions"),
+        }
     };
     let sets: Vec<String> = scene.sets.iter().map(spoken).collect();
     let sets = if sets.is_empty() {

@@ -145,6 +145,9 @@ pub type Dash = &'static [f32];
 /// Falls of the needle.
 pub const DROP_DASH: Dash = &[0.9, 2.0];
 
+/// What a set does in other positions than it stands in.
+pub const OTHER_DASH: Dash = &[1.0, 3.0];
+
 /// The dash of a set by its place among all sets, counted from 0.
 pub fn dash(place: usize) -> Dash {
     match place % 3 {

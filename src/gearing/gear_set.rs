@@ -63,6 +63,11 @@ pub struct Position {
     pub ratio: Ratio,
 }
 
+impl Position {
+    /// What the position of a stage is called that has no other, as long as nobody calls it anything.
+    pub const FIXED: &str = "Fixed";
+}
+
 /// The gears that a stage acts on.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ActsOn {
@@ -93,6 +98,15 @@ pub struct Stage {
     pub present: usize,
     /// The gears it acts on.
     pub acts_on: ActsOn,
+    /// Whether figures of its other positions are shown beside those of the present one.
+    pub shows_others: bool,
+}
+
+impl Stage {
+    /// Whether it is called by its name alone: its one position has no name of its own.
+    pub fn is_fixed(&self) -> bool {
+        matches!(self.positions.as_slice(), [only] if only.name.as_str() == Position::FIXED)
+    }
 }
 
 /// The parts of a gear set, not yet checked against each other.
@@ -156,6 +170,13 @@ pub enum GearSetError {
     /// A stage without positions, with too many, or standing in one that is not there.
     #[error("stage \"{0}\" needs 1 to 4 positions and stands in one of them")]
     Positions(Name),
+    /// More combinations of positions to be shown than anybody could compare.
+    #[error(
+        "the positions that are shown at once make {0} combinations, and the most are {most}; show \
+         those of fewer stages",
+        most = GearSet::MOST_COMBINATIONS
+    )]
+    Combinations(usize),
     /// A stage that acts on a gear that is not there.
     #[error("stage \"{0}\" acts on a gear that is not there")]
     NoSuchGear(Name),
@@ -171,6 +192,9 @@ impl GearSet {
     pub const MOST_FINAL_DRIVES: usize = 3;
     /// The most further stages.
     pub const MOST_STAGES: usize = 4;
+    /// The most combinations of positions that are shown at once, the present one among them: those of
+    /// a range, a splitter and a transfer box.
+    pub const MOST_COMBINATIONS: usize = 8;
 
     /// The parts, to be changed and checked again.
     pub fn to_spec(&self) -> GearSetSpec {
@@ -287,5 +311,9 @@ fn check_stages(spec: &GearSetSpec) -> Result<(), GearSetError> {
             return Err(GearSetError::NoSuchGear(stage.name.clone()));
         }
     }
-    Ok(())
+    let shown = spec.stages.iter().filter(|stage| stage.shows_others);
+    match shown.map(|stage| stage.positions.len()).product() {
+        ..=GearSet::MOST_COMBINATIONS => Ok(()),
+        count => Err(GearSetError::Combinations(count)),
+    }
 }

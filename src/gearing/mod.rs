@@ -9,6 +9,7 @@ mod findings;
 mod gear_set;
 mod list;
 mod number;
+mod other_positions;
 mod quantity;
 mod ratio;
 mod results;
@@ -31,6 +32,7 @@ pub use gear_set::{
 pub use list::{engine_speed_items, list_items};
 pub(crate) use number::quoted;
 pub use number::{NumberError, parse_decimal, parse_rpm};
+pub use other_positions::{Combination, OtherPosition, other_combinations};
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
 pub use ratio::{
     Factor, InChain, PairOrder, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain,

@@ -45,6 +45,8 @@ pub struct GearResult {
     pub upshift: Option<Upshift>,
     /// Road speed per 1000 rev/min, in km/h.
     pub speed_per_1000_rpm_kmh: f64,
+    /// Road speed at idle, in km/h: as slow as the gear goes by itself; none where idle is not known.
+    pub idle_speed_kmh: Option<f64>,
     /// Road speed at the redline, in km/h: also the highest for changing down into the gear.
     pub redline_speed_kmh: f64,
 }
@@ -67,8 +69,21 @@ pub struct SetResults {
 impl SetResults {
     /// The results of a set on a vehicle.
     pub fn of(set: &GearSet, vehicle_tyre: &Tyre, limits: &EngineLimits) -> Self {
-        let drivetrain = Drivetrain::resolve(set, vehicle_tyre);
+        let results = Self::without_findings(set, vehicle_tyre, limits);
         let tyre = set.tyre.as_ref().unwrap_or(vehicle_tyre);
+        Self {
+            findings: find(&results.drivetrain, &set.final_drives, tyre, limits),
+            ..results
+        }
+    }
+
+    /// The same with nothing said of what is strange.
+    pub(super) fn without_findings(
+        set: &GearSet,
+        vehicle_tyre: &Tyre,
+        limits: &EngineLimits,
+    ) -> Self {
+        let drivetrain = Drivetrain::resolve(set, vehicle_tyre);
         let mut chain = ChainFigures::of(&drivetrain);
         let result = |gear: &DrivenGear, chain: &mut ChainFigures| {
             let (step, progression, upshift) = chain.next_for(gear);
@@ -78,6 +93,9 @@ impl SetResults {
                 progression,
                 upshift,
                 speed_per_1000_rpm_kmh: drivetrain.speed_kmh(gear, 1000.0),
+                idle_speed_kmh: limits
+                    .idle
+                    .map(|idle| drivetrain.speed_kmh(gear, idle.rpm())),
                 redline_speed_kmh: drivetrain.speed_kmh(gear, limits.redline.rpm()),
             }
         };
@@ -91,7 +109,7 @@ impl SetResults {
             gears,
             reverse,
             spread: spread(&drivetrain),
-            findings: find(&drivetrain, &set.final_drives, tyre, limits),
+            findings: Vec::new(),
             drivetrain,
         }
     }

@@ -1,8 +1,8 @@
 //! The spelling of all further stages of a set on one line, and its reader.
 //!
-//! `transfer box: high = 1.21 / [low = 2.42] + chain: [fitted = 43:17]`: each with its positions, and
-//! in brackets the one it stands in. Within a name, a sign that means something here has a `\` before
-//! it. Which gears a stage acts on is told elsewhere.
+//! `transfer box: (high = 1.21) / [low = 2.42] + chain: [fitted = 43:17]`: each with its positions, in
+//! square brackets the one it stands in, in round ones those that are shown beside it. Within a name, a
+//! sign that means something here has a `\` before it. Which gears a stage acts on is told elsewhere.
 
 use super::gear_set::{ActsOn, Position, Stage};
 use super::ratio::parse_ratio;
@@ -11,14 +11,14 @@ use std::iter::Peekable;
 use std::str::Chars;
 
 /// What would end a name, and what keeps it from doing so.
-const MARKS: [char; 7] = ['\\', ':', '=', '/', '[', ']', '+'];
+const MARKS: [char; 9] = ['\\', ':', '=', '/', '[', ']', '(', ')', '+'];
 
 /// All stages of a set with their positions; empty where there are none.
 pub fn stages_text(stages: &[Stage]) -> String {
     let stage = |stage: &Stage| {
         let positions = stage.positions.iter().enumerate();
         let positions: Vec<String> = positions
-            .map(|(at, position)| position_text(position, at == stage.present))
+            .map(|(at, position)| position_text(position, brackets(stage, at)))
             .collect();
         format!("{}: {}", escaped(&stage.name), positions.join(" / "))
     };
@@ -26,13 +26,18 @@ pub fn stages_text(stages: &[Stage]) -> String {
     stages.join(" + ")
 }
 
-fn position_text(position: &Position, is_present: bool) -> String {
-    let text = format!("{} = {}", escaped(&position.name), position.ratio);
-    if is_present {
-        format!("[{text}]")
-    } else {
-        text
+/// What stands around a position.
+fn brackets(stage: &Stage, at: usize) -> [&'static str; 2] {
+    match (at == stage.present, stage.shows_others) {
+        (true, _) => ["[", "]"],
+        (false, true) => ["(", ")"],
+        (false, false) => ["", ""],
     }
+}
+
+fn position_text(position: &Position, [before, behind]: [&str; 2]) -> String {
+    let name = escaped(&position.name);
+    format!("{before}{name} = {}{behind}", position.ratio)
 }
 
 fn escaped(name: &Name) -> String {
@@ -71,19 +76,25 @@ impl Reader<'_> {
         }
         let mut positions = Vec::new();
         let mut present = None;
+        let mut shows_others = false;
         loop {
             let is_present = self.takes('[');
+            let is_shown = !is_present && self.takes('(');
             let name = self.name()?;
             if !self.takes('=') {
                 return None;
             }
-            let ratio = parse_ratio(&self.until(&['/', ']', '+'])).ok()?;
+            let ratio = parse_ratio(&self.until(&['/', ']', ')', '+'])).ok()?;
             if is_present {
                 if !self.takes(']') {
                     return None;
                 }
                 present = Some(positions.len());
             }
+            if is_shown && !self.takes(')') {
+                return None;
+            }
+            shows_others |= is_shown;
             positions.push(Position {
                 name,
                 ratio: ratio.driven_first().clone(),
@@ -97,6 +108,7 @@ impl Reader<'_> {
             positions,
             present: present?,
             acts_on: ActsOn::EveryGear,
+            shows_others,
         })
     }
 
@@ -144,16 +156,18 @@ mod tests {
     }
 
     fn stages() -> Vec<Stage> {
-        let stage = |name: &str, positions: Vec<Position>, present| Stage {
+        let stage = |name: &str, positions: Vec<Position>, shows_others| Stage {
             name: Name::new(name).unwrap(),
+            present: positions.len() - 1,
             positions,
-            present,
             acts_on: ActsOn::EveryGear,
+            shows_others,
         };
-        let box_positions = vec![position("high", "1.21"), position("low", "2.42")];
+        let two = |name: &str| vec![position(name, "1.21"), position("low", "2.42")];
         vec![
-            stage("transfer box", box_positions, 1),
-            stage(r"a: b/[c] + d\", vec![position("= 1]", "34:9 × 2")], 0),
+            stage("transfer box", two("high"), false),
+            stage(r"a: b/[c] + d\", vec![position("= 1]", "34:9 × 2")], false),
+            stage("range (rear)", two("(high)"), true),
         ]
     }
 
@@ -162,6 +176,10 @@ mod tests {
         assert_eq!(
             stages_text(&stages()[..1]),
             "transfer box: high = 1.21 / [low = 2.42]"
+        );
+        assert_eq!(
+            stages_text(&stages()[2..]),
+            r"range \(rear\): (\(high\) = 1.21) / [low = 2.42]"
         );
     }
 
@@ -175,7 +193,14 @@ mod tests {
     fn what_was_cut_is_no_stage() {
         let whole = stages_text(&stages()[..1]);
         let cuts = (1..whole.len()).map(|end| &whole[..end]);
-        for cut in cuts.chain(["high = 1", "a: b", "a: [b = 1", "a: b = 1", "a: [b = x]"]) {
+        for cut in cuts.chain([
+            "high = 1",
+            "a: b",
+            "a: [b = 1",
+            "a: b = 1",
+            "a: [b = x]",
+            "a: (b = 1 / [c = 1]",
+        ]) {
             assert_eq!(parse_stages(cut), None, "{cut}");
         }
     }

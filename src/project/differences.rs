@@ -255,14 +255,20 @@ fn drive_words(set: &GearSet, final_drive: usize) -> String {
     }
 }
 
-/// `transfer box: high 1.15, low 2.1, in high, on every gear`.
+/// `transfer box: high 1.15, low 2.1, in high, on every gear, all shown`.
 fn stage_value(set: &GearSet, stage: &Stage) -> String {
     let positions: Vec<String> = stage.positions.iter().map(position_words).collect();
     let present = stage.positions.get(stage.present);
     let present = present.map_or("", |position| position.name.as_str());
     let gears = acting_gears(set, stage);
     let name: &Name = &stage.name;
-    format!("{name}: {}, in {present}, on {gears}", positions.join(", "))
+    let shown = if stage.shows_others {
+        ", all shown"
+    } else {
+        ""
+    };
+    let positions = positions.join(", ");
+    format!("{name}: {positions}, in {present}, on {gears}{shown}")
 }
 
 /// `low 2.1`.

@@ -55,6 +55,8 @@ pub enum SetEdit {
     StagePresent(usize, usize),
     /// A stage that acts on other gears.
     StageActsOn(usize, ActsOn),
+    /// A stage that shows its other positions beside the present one, or does not.
+    StageShowsOthers(usize, bool),
     /// A position of a stage changed.
     Position(usize, usize, Position),
     /// One position of a stage more.
@@ -121,6 +123,9 @@ impl SetEdit {
             Self::StageName(at, name) => part_mut(&mut spec.stages, at)?.name = name,
             Self::StagePresent(at, present) => part_mut(&mut spec.stages, at)?.present = present,
             Self::StageActsOn(at, acts_on) => part_mut(&mut spec.stages, at)?.acts_on = acts_on,
+            Self::StageShowsOthers(at, shows) => {
+                part_mut(&mut spec.stages, at)?.shows_others = shows;
+            }
             Self::Position(at, place, position) => {
                 let stage = part_mut(&mut spec.stages, at)?;
                 *part_mut(&mut stage.positions, place)? = position;

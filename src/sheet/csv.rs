@@ -8,7 +8,7 @@
 use crate::analysis::ProjectResults;
 use crate::chart::MarkedSpeeds;
 use crate::chart::table::{
-    COLUMNS, ColumnDefinition, Figure, Mark, Measure, SetGear, TYPED_COLUMNS, Typed, TypedGear,
+    COLUMNS, ColumnDefinition, Figure, Mark, Measure, RowGear, SetGear, TYPED_COLUMNS, Typed,
     Value, spelled,
 };
 use crate::formula::harmless;
@@ -61,7 +61,8 @@ pub(super) fn table_with(
     definitions: &[&ColumnDefinition],
 ) -> String {
     let mut columns: Vec<(&str, Figure)> = Vec::new();
-    for definition in definitions {
+    let known = definitions.iter().filter(|d| d.is_known(&project.engine));
+    for definition in known {
         let figures = definition.figures(marked).into_iter();
         columns.extend(figures.map(|figure| (definition.csv_title, figure)));
     }
@@ -73,14 +74,14 @@ pub(super) fn table_with(
     titles.extend(columns.iter().map(|(title, f)| spelling.title(title, f)));
     titles.extend(TYPED_COLUMNS.iter().map(|c| with_unit(c.title, c.unit)));
     let mut lines = vec![line(&titles, mark)];
-    let baseline = project.sets.baseline().id;
-    for (number, (candidate, set)) in (1..).zip(project.sets.iter().zip(&results.sets)) {
+    for (place, candidate) in project.sets.iter().enumerate() {
         let name = harmless(candidate.set.name.as_str());
-        let typed = TypedGear::all(project, &candidate.set, candidate.id == baseline);
-        for (gear, typed) in SetGear::all(set).zip(typed) {
-            let mut cells = vec![format!("{number}"), name.clone()];
-            cells.extend(columns.iter().map(|(_, f)| spelling.cell(f, &gear)));
-            let typed = TYPED_COLUMNS.iter().map(|column| (column.cell)(&typed));
+        for gear in RowGear::all(project, candidate, results, place) {
+            let mut cells = vec![format!("{}", place + 1), name.clone()];
+            cells.extend(columns.iter().map(|(_, f)| spelling.cell(f, &gear.figures)));
+            let typed = TYPED_COLUMNS
+                .iter()
+                .map(|column| (column.cell)(&gear.typed));
             cells.extend(typed.map(|typed| spelling.typed_cell(&typed)));
             lines.push(line(&cells, mark));
         }

@@ -4,7 +4,7 @@
 //! figure outside the useful engine speeds stands in brackets and has no difference: it is no gear
 //! that one would drive in.
 
-use crate::chart::{SetTable, Table};
+use crate::chart::{Row, SetTable, Table};
 use crate::units::typed_rpm_text;
 
 /// What explains the brackets, where there are any.
@@ -47,7 +47,7 @@ impl Grid {
         let sets = table.sets.iter();
         sets.map(|set| Self {
             headings: headings(table, &has_difference, &against),
-            rows: rows(set, &has_difference),
+            rows: rows(table, set, &has_difference),
         })
         .collect()
     }
@@ -142,12 +142,17 @@ fn headings(table: &Table, has_difference: &[bool], against: &str) -> Vec<Headin
     headings
 }
 
-fn rows(set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
-    let cells = |row: &crate::chart::Row| {
+fn rows(table: &Table, set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
+    let cells = |row: &Row| {
         let mut cells = Vec::new();
-        for (cell, &has_difference) in row.cells.iter().zip(has_difference) {
+        let columns = table.columns.iter().zip(has_difference);
+        for (cell, (column, &has_difference)) in row.cells.iter().zip(columns) {
             cells.push(GridCell {
-                text: cell.shown().into_owned(),
+                text: if column.is_number {
+                    cell.shown().into_owned()
+                } else {
+                    label(row)
+                },
                 is_bracketed: cell.is_dim,
             });
             if has_difference {
@@ -164,6 +169,15 @@ fn rows(set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
         cells
     };
     set.rows.iter().map(cells).collect()
+}
+
+/// What a gear is called: with its position, where that is not the present one. That it is a crawler has
+/// a column of its own.
+fn label(row: &Row) -> String {
+    match &row.position {
+        Some(position) => format!("{} {}", row.gear, position.name),
+        None => row.gear.clone(),
+    }
 }
 
 fn kept<T>(cells: Vec<T>, is_used: &[bool]) -> Vec<T> {

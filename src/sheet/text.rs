@@ -12,6 +12,10 @@ const GAP: &str = "  ";
 /// The widest line, in characters, that neither a forum nor most terminals break.
 const PAGE: usize = 100;
 
+/// What is left for figures beside gears of the longest names, in characters: else a table of many rows
+/// would have a band for each of its columns.
+const FIGURES: usize = 60;
+
 /// What the engine can, then the sets one under another, each under its name and what is said of it as a whole.
 pub fn table(title: Option<&str>, table: &Table) -> String {
     let mut blocks: Vec<String> = title
@@ -106,8 +110,10 @@ impl AlignedColumn {
 ///
 /// There are as few bands as fit the page, and these about equally wide.
 fn bands(columns: &[AlignedColumn]) -> Vec<Vec<usize>> {
-    let fewest = bands_within(columns, PAGE);
-    let narrower = (1..PAGE).map(|most| bands_within(columns, most));
+    let names = columns.first().map_or(0, |column| column.width);
+    let page = PAGE.max(names + FIGURES);
+    let fewest = bands_within(columns, page);
+    let narrower = (1..page).map(|most| bands_within(columns, most));
     let mut as_few = narrower.filter(|bands| bands.len() <= fewest.len());
     as_few.next().unwrap_or(fewest)
 }

@@ -2,7 +2,7 @@
 
 use crate::support::gear_sets::{gear, name, ratio, rpm, spec};
 use crate::support::projects::any_project;
-use crate::support::window::{camper_van, three_ten_speeds};
+use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
 use egui::epaint::{ClippedShape, Primitive, Shape};
 use egui::{Color32, Context, Pos2, RawInput, Rect, Vec2, vec2};
 use layshaft::analysis::ProjectResults;
@@ -289,6 +289,59 @@ fn a_gear_number_stands_above_the_end_of_its_line() {
             assert!(labels.any(is_above), "{} of {:?}", number.text, line.of);
         }
     }
+}
+
+#[test]
+fn another_range_is_a_fan_of_faint_lines_where_it_is_of_use() {
+    let project = in_both_ranges();
+    let scene = Picture::of(&project).scene;
+    let others: Vec<_> = scene.lines_of(Role::Other).collect();
+    let fans: Vec<_> = scene.lines_of(Role::Fan).collect();
+    assert_eq!((others.len(), fans.len()), (5 + 6, 5 + 5 + 6));
+    let engine = &project.engine;
+    for line in others {
+        let [from, to] = [line.points[0], line.points[1]];
+        assert!((from[1] - engine.floor_rpm()).abs() < 1e-9);
+        assert!((to[1] - engine.redline.rpm()).abs() < 1e-9);
+        let mut same_gear = fans
+            .iter()
+            .filter(|fan| (fan.of.set, fan.of.gear) == (line.of.set, line.of.gear));
+        let fan = same_gear.next().unwrap();
+        assert!((to[0] * 2.0 - fan.points[1][0]).abs() < 1e-9);
+        assert_eq!((fan.of.other, line.of.other), (None, Some(0)));
+    }
+    assert!(
+        scene
+            .summary
+            .contains("with 5 gears, and 5 in other positions"),
+        "{}",
+        scene.summary
+    );
+}
+
+#[test]
+fn another_range_is_read_at_the_pointer_and_told_compared_with_the_same_range() {
+    let scene = Picture::of(&in_both_ranges()).scene;
+    let reading = scene.reading_at(40.0).unwrap();
+    let figures = |set: usize| reading.sets[set].1.clone();
+    let of = |set: usize, gear: &str| figures(set).into_iter().find(|figure| figure.name == gear);
+    let low = of(0, "4 Low").unwrap();
+    assert_eq!((low.text.as_str(), low.difference), ("2880", None));
+    assert!(of(0, "2").is_some() && of(1, "4 Low").is_none());
+    assert!(of(2, "5 Low").unwrap().difference.is_some());
+    let told = scene.read_out().join("\n");
+    assert!(told.contains("4 Low 2880"), "{told}");
+}
+
+#[test]
+fn another_range_takes_no_room_from_the_gears_as_they_stand() {
+    let drawn = Picture::of(&in_both_ranges()).frames(1).swap_remove(0);
+    let names: Vec<&str> = drawn.labels.iter().map(|(_, text)| text.as_str()).collect();
+    for gear in ["1", "2", "3", "4", "5"] {
+        assert_eq!(names.iter().filter(|name| **name == gear).count(), 3);
+    }
+    let others = names.iter().filter(|name| name.ends_with(" Low"));
+    assert!(others.count() >= 4, "{names:?}");
 }
 
 #[test]

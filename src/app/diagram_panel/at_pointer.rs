@@ -212,7 +212,7 @@ fn taken(around: &Surroundings<'_>) -> Vec<Rect> {
 fn lines_in_view(scene: &Scene, drawn: &Drawn) -> Vec<([Pos2; 2], f32)> {
     let weighed = scene.lines.iter().filter_map(|line| match line.role {
         Role::Driven | Role::ByGear | Role::Drop => Some((line, 1.0)),
-        Role::Fan => Some((line, 0.2)),
+        Role::Fan | Role::Other => Some((line, 0.2)),
         _ => None,
     });
     let pieces = weighed.flat_map(|(line, weight)| {

@@ -30,7 +30,7 @@ pub(super) fn diagram_panel_ui(
     let range = view.ranges.of(scene.view);
     let range = range.unwrap_or_else(|| scene.whole());
     let is_busy = handles::are_dragged(ui);
-    let forward = view.pointed.map_or(view.selected, |(set, _)| set);
+    let forward = view.pointed.map_or(view.selected, |gear| gear.set);
     let look = Look {
         palette,
         forward: Some(forward),

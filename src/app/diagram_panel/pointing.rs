@@ -2,10 +2,8 @@
 
 use super::super::action::Action;
 use super::super::view_state::ViewState;
-use crate::chart::{Line, Role, Scene};
+use crate::chart::{GearOfSet, Line, Role, Scene};
 use crate::draw::diagram::Drawn;
-use crate::gearing::GearId;
-use crate::project::SetId;
 use egui::Pos2;
 
 /// How near, in points, the pointer must come to a line to be on it.
@@ -27,7 +25,7 @@ pub(super) fn point(
         actions.push(Action::Point(pointed));
     }
     if drawn.response.clicked()
-        && let Some((set, _)) = pointed
+        && let Some(GearOfSet { set, .. }) = pointed
         && set != view.selected
     {
         actions.push(Action::Select(set));
@@ -35,9 +33,10 @@ pub(super) fn point(
 }
 
 /// The gear whose driven part, or else whose thin line, is nearest and within reach.
-fn nearest_gear(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> Option<(SetId, GearId)> {
+fn nearest_gear(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> Option<GearOfSet> {
     let distance = |line: &Line| {
-        let thin = if line.role == Role::Fan { THIN } else { 0.0 };
+        let is_thin = matches!(line.role, Role::Fan | Role::Other);
+        let thin = if is_thin { THIN } else { 0.0 };
         let distance = distance_to_line(pointer, &line.points, drawn)? + thin;
         Some((distance, line.of.gear_of_set()?))
     };

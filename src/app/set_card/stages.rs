@@ -1,10 +1,10 @@
 //! The further stages of a card: transfer box, overdrive, primary drive.
 
 use super::{Card, SetField};
-use crate::app::drafts::SetCell;
+use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Form, remark};
 use crate::app::heard::name_menu;
-use crate::app::typed::{self, Reading};
+use crate::app::typed;
 use crate::draw::theme;
 use crate::gearing::{ActsOn, Gear, GearId, GearSet, Name, Position, Ratio, Stage};
 use crate::project::SetEdit;
@@ -15,6 +15,9 @@ use std::collections::BTreeSet;
 
 /// What first gear's overall ratio and the button behind it take, in points.
 const ROOM_FOR_READING: f32 = 100.0;
+
+/// The width of the ratio of a position, in points.
+const RATIO_WIDTH: f32 = 56.0;
 
 /// More positions no usual stage has.
 const MOST_POSITIONS: usize = 4;
@@ -67,7 +70,7 @@ fn offered() -> [(&'static str, Option<Stage>); 3] {
         ),
         (
             "Primary drive",
-            new_stage("Primary drive", &[("Fixed", 2.0)]),
+            new_stage("Primary drive", &[(Position::FIXED, 2.0)]),
         ),
     ]
 }
@@ -84,39 +87,82 @@ fn new_stage(name: &str, positions: &[(&str, f64)]) -> Option<Stage> {
         positions: positions.iter().map(position).collect::<Option<_>>()?,
         present: 0,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     })
 }
 
 fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
     ui.separator();
-    let problem = ui
+    let alone = position_alone(card, at, stage, form);
+    let problems = ui
         .horizontal(|ui| {
+            let behind = if alone.is_some() { 140.0 } else { 166.0 };
             let field = SetField {
                 cell: SetCell::StageName(at),
                 name: &card.named(&format!("Name of stage {}", at + 1)),
                 text: stage.name.as_str(),
                 hint: "",
-                width: (ui.available_width() - 166.0).clamp(70.0, 140.0),
+                width: (ui.available_width() - behind).clamp(70.0, 140.0),
             };
-            let problem = card.field_ui(ui, &field, form, &|text| {
+            let name = card.field_ui(ui, &field, form, &|text| {
                 typed::name(text).map(|name| SetEdit::StageName(at, name))
             });
-            acts_on_ui(ui, card, at, stage, form);
+            let ratio = alone.and_then(|alone| ratio_ui(ui, card, [at, 0], alone, form));
+            if alone.is_none() {
+                acts_on_ui(ui, card, at, stage, form);
+            }
             let remove = ui.add(Button::new("Remove").small());
             let spoken = card.named(&format!("Remove stage {}", at + 1));
             if remove.accessible_name(spoken).clicked() {
                 card.change(SetEdit::RemoveStage(at), form);
             }
-            problem
+            [name, ratio]
         })
         .inner;
-    form.problem(ui, problem.as_deref());
-    for (place, position) in stage.positions.iter().enumerate() {
-        position_ui(ui, card, [at, place], stage, position, form);
+    for problem in problems.iter().flatten() {
+        form.problem(ui, Some(problem));
     }
-    if stage.positions.len() < MOST_POSITIONS {
-        add_position_ui(ui, card, at, stage, form);
+    if alone.is_none() {
+        for (place, position) in stage.positions.iter().enumerate() {
+            position_ui(ui, card, [at, place], stage, position, form);
+        }
     }
+    ui.horizontal(|ui| {
+        if alone.is_some() {
+            acts_on_ui(ui, card, at, stage, form);
+        }
+        if stage.positions.len() < MOST_POSITIONS {
+            add_position_ui(ui, card, at, stage, form);
+        }
+        if stage.positions.len() > 1 {
+            show_all_ui(ui, card, at, stage, form);
+        }
+    });
+}
+
+/// Whether the other positions are shown beside the present one.
+fn show_all_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
+    let mut shows_others = stage.shows_others;
+    let shown = ui.checkbox(&mut shows_others, "show all");
+    let hint = "Diagram and table show every position: faint lines, and rows beneath the set's own";
+    let name = card.named(&format!("Show all positions of stage {}", at + 1));
+    if shown.on_hover_text(hint).accessible_name(name).changed() {
+        card.change(SetEdit::StageShowsOthers(at, shows_others), form);
+    }
+}
+
+/// The one position of a stage that is called by its name alone: its ratio stands beside that name.
+///
+/// While its own name is being typed it keeps its row, whatever the letters come to on the way.
+fn position_alone<'a>(
+    card: &Card<'_>,
+    at: usize,
+    stage: &'a Stage,
+    form: &Form<'_>,
+) -> Option<&'a Position> {
+    let name = CellId::Set(card.candidate.id, SetCell::PositionName(at, 0));
+    let is_alone = stage.is_fixed() && form.drafts.get(name).is_none();
+    stage.positions.first().filter(|_| is_alone)
 }
 
 fn add_position_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
@@ -141,11 +187,13 @@ fn position_ui(
     let problems = ui
         .horizontal(|ui| {
             let is_present = stage.present == place;
-            let choose = ui.radio(is_present, "");
             let place_name = card.position_name(at, place);
-            let name = format!("Put in {place_name}");
-            if choose.accessible_name(name).clicked() && !is_present {
-                card.change(SetEdit::StagePresent(at, place), form);
+            if stage.positions.len() > 1 {
+                let choose = ui.radio(is_present, "");
+                let name = format!("Put in {place_name}");
+                if choose.accessible_name(name).clicked() && !is_present {
+                    card.change(SetEdit::StagePresent(at, place), form);
+                }
             }
             let problems = position_fields_ui(ui, card, [at, place], position, form);
             if let Some(overall) = first_overall(card, at, place)
@@ -185,31 +233,43 @@ fn position_fields_ui(
         hint: "",
         width: 72.0,
     };
+    // Before the fields: the row begins with its ratio.
+    form.focus
+        .prefer(card.cell_id(SetCell::PositionRatio(at, place)));
+    let name = card.field_ui(ui, &name, form, &|text| {
+        let name = typed::name(text)?;
+        let position = Position {
+            name,
+            ..position.clone()
+        };
+        Ok(SetEdit::Position(at, place, position))
+    });
+    [name, ratio_ui(ui, card, [at, place], position, form)]
+}
+
+/// The ratio of a position; why it does not read.
+fn ratio_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    [at, place]: [usize; 2],
+    position: &Position,
+    form: &mut Form<'_>,
+) -> Option<String> {
     let ratio = SetField {
         cell: SetCell::PositionRatio(at, place),
-        name: &format!("Ratio of {called}"),
+        name: &format!("Ratio of {}", card.position_name(at, place)),
         text: &position.ratio.to_string(),
         hint: "1",
-        width: 56.0,
+        width: RATIO_WIDTH,
     };
-    form.focus.prefer(card.cell_id(ratio.cell));
-    let mut field = |field, change: &dyn Fn(&mut Position, &str) -> Reading<()>| {
-        card.field_ui(ui, field, form, &|text| {
-            let mut changed = position.clone();
-            change(&mut changed, text)?;
-            Ok(SetEdit::Position(at, place, changed))
-        })
-    };
-    [
-        field(&name, &|position, text| {
-            position.name = typed::name(text)?;
-            Ok(())
-        }),
-        field(&ratio, &|position, text| {
-            position.ratio = typed::any_ratio(text)?;
-            Ok(())
-        }),
-    ]
+    card.field_ui(ui, &ratio, form, &|text| {
+        let ratio = typed::any_ratio(text)?;
+        let position = Position {
+            ratio,
+            ..position.clone()
+        };
+        Ok(SetEdit::Position(at, place, position))
+    })
 }
 
 /// The overall ratio of first gear with one stage in another position.

@@ -161,6 +161,14 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         readers: Some(plain("per 1000 rpm", Need::Detail(3))),
     },
     &ColumnDefinition {
+        key: "idle_speed_kmh",
+        meaning: Some("road speed at idle: crawl speed; null where idle is not known"),
+        csv_title: "at idle",
+        holds: Holds::AtIdle(Measure::RoadSpeed, |g| g.gear.idle_speed_kmh),
+        is_forward_only: false,
+        readers: Some(plain("at idle", Need::Detail(5))),
+    },
+    &ColumnDefinition {
         key: "speeds",
         meaning: Some("road speeds at the engine speeds that were asked for"),
         csv_title: "at",
@@ -295,6 +303,16 @@ pub static TYPED_COLUMNS: &[&TypedColumn] = &[
         unit: "rpm",
         texts_need_it: |_| false,
         cell: |g| rpm(Some(g.project.engine.redline)),
+    },
+    &TypedColumn {
+        title: "position",
+        unit: "",
+        // It stands behind the label of the gear.
+        texts_need_it: |_| false,
+        cell: |g| {
+            let position = g.position.map(Cow::Borrowed);
+            position.map_or(Typed::Nothing, Typed::Text)
+        },
     },
 ];
 

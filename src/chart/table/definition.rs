@@ -1,7 +1,7 @@
 //! What is said of a column once, for whoever renders it?
 
 use super::measure::Measure;
-use crate::gearing::{EngineSpeed, GearResult, RoadSpeed, SetResults};
+use crate::gearing::{EngineLimits, EngineSpeed, GearResult, RoadSpeed, SetResults};
 use crate::units::{SpeedUnit, mark_text, typed_rpm_text};
 
 /// A column: what it holds, and what readers and programs call it.
@@ -30,6 +30,8 @@ pub enum Holds {
     TypedRatio,
     /// One number, where the gear has it.
     Number(Measure, NumberOf),
+    /// One number at idle; there is no such column where idle is not known.
+    AtIdle(Measure, NumberOf),
     /// A column for each marked engine speed; a list in JSON, whose entries have this key.
     AtEngineSpeeds(Measure, NumberAtEngineSpeed, Key),
     /// A column for each marked road speed; a list in JSON, whose entries have this key.
@@ -189,12 +191,26 @@ pub enum Value<'a> {
 }
 
 impl ColumnDefinition {
+    /// Whether a table of an engine with these limits has it, at whatever speeds.
+    pub fn is_known(&self, engine: &EngineLimits) -> bool {
+        match self.holds {
+            Holds::AtIdle(..) => engine.idle.is_some(),
+            Holds::Label
+            | Holds::TypedRatio
+            | Holds::Number(..)
+            | Holds::AtEngineSpeeds(..)
+            | Holds::AtRoadSpeeds(..) => true,
+        }
+    }
+
     /// What it holds at the marked speeds: one figure for each column.
     pub fn figures(&self, marked: &super::MarkedSpeeds) -> Vec<Figure> {
         match self.holds {
             Holds::Label => vec![Figure::Label],
             Holds::TypedRatio => vec![Figure::TypedRatio],
-            Holds::Number(measure, number) => vec![Figure::Number(measure, number)],
+            Holds::Number(measure, number) | Holds::AtIdle(measure, number) => {
+                vec![Figure::Number(measure, number)]
+            }
             Holds::AtEngineSpeeds(measure, number, _) => {
                 let speeds = marked.engine_speeds.iter();
                 let figure = |rpm: &EngineSpeed| Figure::AtEngineSpeed(measure, number, *rpm);

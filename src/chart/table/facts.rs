@@ -1,7 +1,7 @@
 //! What is said of a set as a whole? Each fact is defined here, once, for readers and programs.
 
 use super::definition::Key;
-use crate::gearing::{FinalDrive, GearSet, Name, SetResults, Stage, Tyre};
+use crate::gearing::{FinalDrive, GearSet, Name, Position, SetResults, Stage, Tyre};
 use crate::project::Project;
 use crate::units::{mm_text, ratio_text, step_text};
 
@@ -163,14 +163,53 @@ fn final_drives(set: &GearSet) -> String {
 }
 
 fn stage(stage: &Stage) -> String {
-    let position = &stage.positions[stage.present];
-    let ratio = ratio_text(position.ratio.value());
+    let present = &stage.positions[stage.present];
+    if stage.is_fixed() {
+        let ratio = ratio_text(present.ratio.value());
+        return format!("{} {ratio}", name_alone(&stage.name));
+    }
+    let said = |position: &Position| {
+        let ratio = ratio_text(position.ratio.value());
+        format!("{} = {ratio}", name_before(" = ", &position.name))
+    };
     let name = name_before(" in ", &stage.name);
-    format!("{name} in {} = {ratio}", name_before(" = ", &position.name))
+    let mut words = format!("{name} in {}", said(present));
+    let others = stage.positions.iter().enumerate();
+    let others = others.filter(|(at, _)| stage.shows_others && *at != stage.present);
+    for (_, other) in others {
+        words += ", also ";
+        words += &said(other);
+    }
+    words
 }
 
 /// How a phrase about a set opens that is not about a stage.
 const OPENINGS: [&str; 3] = ["spread ", "final drive ", "tyre "];
+
+/// What ends a phrase about a set, wherever these are read back.
+const PHRASE_ENDS: [&str; 4] = ["; ", ", spread ", ", final drive ", ", tyre "];
+
+/// The name of a stage with nothing but a ratio after it: in quotation marks where it could not be told
+/// from another phrase; its own are doubled then.
+fn name_alone(name: &Name) -> String {
+    let name = name.as_str();
+    let followed = format!("{name} ");
+    let could_end = |mark: &&str| followed.contains(mark);
+    let is_like_another = OPENINGS.iter().any(|opening| followed.starts_with(opening));
+    if followed.contains(" in ")
+        || PHRASE_ENDS.iter().any(could_end)
+        || is_like_another
+        || name.starts_with('"')
+    {
+        quoted(name)
+    } else {
+        name.to_owned()
+    }
+}
+
+fn quoted(name: &str) -> String {
+    format!("\"{}\"", name.replace('"', "\"\""))
+}
 
 /// A name with `behind` after it: in quotation marks where it could not be told from what follows, or
 /// from another phrase; its own are doubled then.
@@ -180,7 +219,7 @@ fn name_before(behind: &str, name: &Name) -> String {
     let ends_early = followed.find(behind) != Some(name.len());
     let is_like_another = OPENINGS.iter().any(|opening| followed.starts_with(opening));
     if ends_early || is_like_another || name.contains("; ") || name.starts_with('"') {
-        format!("\"{}\"", name.replace('"', "\"\""))
+        quoted(name)
     } else {
         name.to_owned()
     }

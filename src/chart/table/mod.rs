@@ -6,6 +6,7 @@
 mod columns;
 mod definition;
 mod facts;
+mod gears;
 mod measure;
 mod typed;
 
@@ -15,13 +16,16 @@ pub use definition::{
     NumberAtRoadSpeed, NumberOf, SetGear, Value,
 };
 pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
+pub use gears::RowGear;
 pub use measure::Measure;
 pub use typed::{Typed, TypedColumn, TypedGear, spelled};
 
+use super::scene::GearOfSet;
 use crate::analysis::ProjectResults;
-use crate::gearing::{EngineLimits, EngineSpeed, GearId, GearSet, Ratio, RoadSpeed, SetResults};
+use crate::gearing::{
+    EngineLimits, EngineSpeed, GearId, GearRole, OtherPosition, Ratio, RoadSpeed, SetResults,
+};
 use crate::project::{Project, SetId};
-use crate::units::SpeedUnit;
 use std::borrow::Cow;
 
 /// The comparison of all sets.
@@ -88,7 +92,7 @@ pub struct SetTable {
     pub facts: Vec<Fact>,
     /// What is strange about it, one sentence each.
     pub findings: Vec<String>,
-    /// Its gears in typed order, then reverse.
+    /// Its gears in typed order, then reverse; behind them those of every other position that it shows.
     pub rows: Vec<Row>,
 }
 
@@ -99,10 +103,23 @@ pub struct Row {
     pub id: GearId,
     /// The gear's label.
     pub gear: String,
+    /// Whether it is a crawler.
+    pub is_crawler: bool,
+    /// The position in which it is shown, where that is not the present one.
+    pub position: Option<RowPosition>,
     /// One for each column.
     pub cells: Vec<Cell>,
     /// One for each of the columns that a text adds.
     pub typed: Vec<String>,
+}
+
+/// The position of stages in which a row shows its gear.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RowPosition {
+    /// Which of the set's other positions it is, counted from 0.
+    pub other: usize,
+    /// What it is called: `Low`.
+    pub name: String,
 }
 
 /// One figure.
@@ -143,6 +160,23 @@ impl Cell {
     }
 }
 
+impl Row {
+    /// What must be known of the gear besides its label: another position than the present one; that it
+    /// is a crawler.
+    pub fn remark(&self) -> Option<&str> {
+        let position = self.position.as_ref().map(|at| at.name.as_str());
+        position.or_else(|| self.is_crawler.then_some("crawler"))
+    }
+
+    /// The gear's label with that remark: `C crawler`, `1 Low`.
+    pub fn name(&self) -> Cow<'_, str> {
+        match self.remark() {
+            Some(remark) => Cow::Owned(format!("{} {remark}", self.gear)),
+            None => Cow::Borrowed(&self.gear),
+        }
+    }
+}
+
 impl Table {
     /// The table of a project, at the speeds that it marks.
     pub fn of(project: &Project, results: &ProjectResults) -> Self {
@@ -161,10 +195,13 @@ impl Table {
         marked: &MarkedSpeeds,
         definitions: &[&'static ColumnDefinition],
     ) -> Self {
-        let columns = columns(definitions, marked, project.units);
+        let columns = columns(definitions, marked, project);
         let typed = typed_columns(project);
         let baseline_place = project.sets.baseline_place();
-        let baseline: &SetResults = &results.sets[baseline_place];
+        let baseline = Compared {
+            set: &results.sets[baseline_place],
+            others: results.other_positions(project, baseline_place),
+        };
         let mut sets = Vec::with_capacity(results.sets.len());
         for (place, (candidate, set)) in project.sets.iter().zip(&results.sets).enumerate() {
             let is_baseline = place == baseline_place;
@@ -185,7 +222,7 @@ impl Table {
                     results: set,
                 }),
                 findings: set.findings.iter().map(ToString::to_string).collect(),
-                rows: rows.of(&candidate.set, set),
+                rows: rows.of(&RowGear::all(project, candidate, results, place)),
             });
         }
         Self {
@@ -198,6 +235,15 @@ impl Table {
 }
 
 impl SetTable {
+    /// Which gear a row of it is about.
+    pub fn gear(&self, row: &Row) -> GearOfSet {
+        GearOfSet {
+            set: self.set,
+            gear: row.id,
+            other: row.position.as_ref().map(|at| at.other),
+        }
+    }
+
     /// All that is said of the set, parted by `between`.
     pub fn facts_text(&self, between: &str) -> String {
         let words: Vec<&str> = self.facts.iter().map(|fact| fact.words.as_str()).collect();
@@ -209,10 +255,14 @@ impl SetTable {
 fn columns(
     definitions: &[&'static ColumnDefinition],
     marked: &MarkedSpeeds,
-    units: SpeedUnit,
+    project: &Project,
 ) -> Vec<Column> {
+    let units = project.units;
     let mut columns = Vec::new();
     for definition in definitions {
+        if !definition.is_known(&project.engine) {
+            continue;
+        }
         let Some(readers) = definition.readers else {
             continue;
         };
@@ -244,22 +294,47 @@ struct Rows<'a> {
     typed: &'a [&'static TypedColumn],
     project: &'a Project,
     /// The set that this one is compared with, where it is compared.
-    baseline: Option<&'a SetResults>,
+    baseline: Option<Compared<'a>>,
 }
 
-impl Rows<'_> {
-    fn of(&self, set: &GearSet, results: &SetResults) -> Vec<Row> {
-        let typed = TypedGear::all(self.project, set, self.baseline.is_none());
-        let gears = SetGear::all(results).zip(typed);
-        gears.map(|(gear, typed)| self.row(gear, &typed)).collect()
+/// What the gears of a set are compared with.
+#[derive(Clone, Copy)]
+struct Compared<'a> {
+    set: &'a SetResults,
+    others: &'a [OtherPosition],
+}
+
+impl<'a> Compared<'a> {
+    /// The gear that one is compared with: in the position that is called the same.
+    fn counterpart(&self, gear: &RowGear<'a>) -> Option<SetGear<'a>> {
+        let set = match gear.typed.position {
+            None => self.set,
+            Some(name) => &self.others.iter().find(|other| other.name == name)?.results,
+        };
+        gear.figures.counterpart_in(set)
+    }
+}
+
+impl<'a> Rows<'a> {
+    fn of(&self, gears: &[RowGear<'a>]) -> Vec<Row> {
+        gears.iter().map(|gear| self.row(gear)).collect()
     }
 
-    fn row(&self, gear: SetGear<'_>, typed: &TypedGear<'_>) -> Row {
-        let like = self.baseline.and_then(|set| gear.counterpart_in(set));
+    fn row(&self, row: &RowGear<'a>) -> Row {
+        let like = self.baseline.and_then(|set| set.counterpart(row));
+        let (gear, typed) = (row.figures, &row.typed);
         let cells = self.columns.iter();
         Row {
             id: gear.gear.gear.id,
             gear: gear.gear.gear.label.clone(),
+            is_crawler: gear.gear.gear.role == Some(GearRole::Crawler),
+            position: row
+                .other
+                .zip(typed.position)
+                .map(|(other, name)| RowPosition {
+                    other,
+                    name: name.to_owned(),
+                }),
             cells: cells
                 .map(|column| self.cell(column, gear, typed.ratio(), like))
                 .collect(),

@@ -32,6 +32,8 @@ pub struct TypedGear<'a> {
     pub is_baseline: bool,
     /// The gear; none for reverse.
     pub gear: Option<&'a Gear>,
+    /// The position in which it is shown, where that is not the present one.
+    pub position: Option<&'a str>,
 }
 
 /// Something that was typed.
@@ -63,7 +65,13 @@ impl<'a> TypedGear<'a> {
             set,
             is_baseline,
             gear,
+            position: None,
         })
+    }
+
+    /// The identity of the gear within its set.
+    pub fn id(&self) -> GearId {
+        self.gear.map_or(GearId::REVERSE, |gear| gear.id)
     }
 
     /// The ratio of the gear itself.
@@ -81,7 +89,7 @@ impl<'a> TypedGear<'a> {
 
     /// The numbers of the stages that act on it, counted from 1: `1 and 3`, or `none` of them.
     pub fn stage_numbers(&self) -> String {
-        let id = self.gear.map_or(GearId::REVERSE, |gear| gear.id);
+        let id = self.id();
         let stages = (1..).zip(&self.set.stages);
         let acting = stages.filter(|(_, stage)| stage.acts_on.includes(id));
         let numbers: Vec<String> = acting.map(|(number, _)| format!("{number}")).collect();

@@ -12,8 +12,7 @@ mod roles;
 mod ticks;
 
 use super::palette::Palette;
-use crate::chart::{Range, Scene};
-use crate::gearing::GearId;
+use crate::chart::{GearOfSet, Range, Scene};
 use crate::project::SetId;
 use egui::{Rect, Sense, Ui, UiBuilder};
 use egui_plot::PlotTransform;
@@ -28,7 +27,7 @@ pub struct Look<'a> {
     /// How far the others step back.
     pub others: StepBack,
     /// The gear whose line is brought out.
-    pub gear: Option<(SetId, GearId)>,
+    pub gear: Option<GearOfSet>,
     /// The height of the text, in points.
     pub text_size: f32,
     /// Whether each shift's drop is written at its shift point.

@@ -5,7 +5,7 @@
 use super::{Look, StepBack};
 use crate::chart::{Label, Line, Owner, Role, Rule};
 use crate::draw::bold;
-use crate::draw::palette::{DROP_DASH, Dash, dash};
+use crate::draw::palette::{DROP_DASH, Dash, OTHER_DASH, dash};
 use egui::{Color32, FontFamily, Stroke};
 
 /// The depth of the lines of sets; what is higher is painted over all of them.
@@ -36,6 +36,8 @@ enum Pattern {
     OfSet,
     /// Dots, for falls.
     Dotted,
+    /// Dots far apart, for what is beside what it is about.
+    Sparse,
 }
 
 impl Manner {
@@ -70,6 +72,13 @@ impl Manner {
             Role::Fan => Self {
                 quiet_from: StepBack::Little,
                 pattern: Pattern::OfSet,
+                depth: 1,
+                ..plain
+            },
+            Role::Other => Self {
+                width: [1.2, 1.0, 0.8],
+                quiet_from: StepBack::Not,
+                pattern: Pattern::Sparse,
                 depth: 1,
                 ..plain
             },
@@ -152,7 +161,8 @@ pub(super) fn line_stroke(line: &Line, look: &Look<'_>) -> (Stroke, Dash) {
     } else {
         look.palette.set(line.of.place)
     };
-    let width = if line.role == Role::Fan && is_brought_out(line.of, look) {
+    let is_thin = matches!(line.role, Role::Fan | Role::Other);
+    let width = if is_thin && is_brought_out(line.of, look) {
         2.0
     } else {
         manner.width(back)
@@ -161,6 +171,7 @@ pub(super) fn line_stroke(line: &Line, look: &Look<'_>) -> (Stroke, Dash) {
         Pattern::Solid => &[],
         Pattern::OfSet => dash(line.of.place),
         Pattern::Dotted => DROP_DASH,
+        Pattern::Sparse => OTHER_DASH,
     };
     (Stroke::new(width, color), dash)
 }

@@ -1,7 +1,7 @@
 //! Where does everything in a table stand: how wide is each column, how high each set?
 
 use super::TableLook;
-use crate::chart::{Cell, Column, SetTable, Table};
+use crate::chart::{Cell, Column, Row, SetTable, Table};
 use crate::draw::bold;
 use egui::text::{LayoutJob, TextFormat};
 use egui::{Align, FontFamily, FontId, Galley, Ui};
@@ -151,7 +151,12 @@ impl LaidColumn {
             };
             measured(&cell.text, plain.clone()) + bracket
         };
-        let figures = widest(&mut cells().map(width_of));
+        let named = |row: &Row| {
+            let remark = row.remark().filter(|_| !column.is_number);
+            let remark = remark.map(|r| measured(r, small(look)) + remark_gap(look));
+            width_of(&row.cells[at]) + remark.unwrap_or(0.0)
+        };
+        let figures = widest(&mut sets.iter().flat_map(|set| &set.rows).map(named));
         let figures = figures.min(look.wrap_width * WIDEST_FIGURE);
         let differences = cells().filter_map(|c| c.difference.as_deref());
         let mut difference_width = widest(&mut differences.map(|d| measured(d, small(look))));
@@ -180,6 +185,11 @@ const WIDEST_DIFFERENCE: f32 = 0.25;
 
 /// Between a figure and its difference, in multiples of the text.
 pub(super) const DIFFERENCE_GAP: f32 = 0.4;
+
+/// Between a gear's label and what is remarked of it, in points.
+pub(super) fn remark_gap(look: &TableLook<'_>) -> f32 {
+    look.text_size * 0.35
+}
 
 /// A heading in as many lines as its column's width asks for, its unit last.
 ///

@@ -8,9 +8,7 @@ mod painter;
 
 use super::palette::Palette;
 use crate::chart::table::Need;
-use crate::chart::{Cell, Column, Row, SetTable, Table};
-use crate::gearing::GearId;
-use crate::project::SetId;
+use crate::chart::{Cell, Column, GearOfSet, Row, SetTable, Table};
 use egui::{Pos2, Rect, Ui, Vec2};
 use layout::{LaidColumn, Layout, SetWords};
 use painter::TablePainter;
@@ -23,7 +21,7 @@ pub struct TableLook<'a> {
     /// The height of the text, in points.
     pub text_size: f32,
     /// The gear whose row is brought out.
-    pub gear: Option<(SetId, GearId)>,
+    pub gear: Option<GearOfSet>,
     /// Which columns of the table are drawn; the first of them names the gears.
     pub columns: Vec<usize>,
     /// How wide the words about a set may run before they wrap, in points.
@@ -47,7 +45,7 @@ pub struct TableDrawn<'t> {
 #[derive(Debug, Clone)]
 pub struct DrawnRow<'t> {
     /// The gear.
-    pub gear: (SetId, GearId),
+    pub gear: GearOfSet,
     /// Where it stands.
     pub rect: Rect,
     /// Its cells, and where each stands.
@@ -180,7 +178,7 @@ fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
         .filter(|(_, cell)| !cell.text.is_empty())
         .map(|(column, cell)| spoken_cell(column, cell))
         .collect();
-    format!("{}, gear {}: {}", set.name, row.gear, words.join(", "))
+    format!("{}, gear {}: {}", set.name, row.name(), words.join(", "))
 }
 
 fn spoken_cell(column: &Column, cell: &Cell) -> String {

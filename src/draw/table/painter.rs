@@ -1,6 +1,8 @@
 //! Puts a table that is laid out onto the canvas, and notes where everything came to stand.
 
-use super::layout::{DIFFERENCE_GAP, LaidColumn, Layout, SetWords, font, small, swatch_width};
+use super::layout::{
+    DIFFERENCE_GAP, LaidColumn, Layout, SetWords, font, remark_gap, small, swatch_width,
+};
 use super::{DrawnRow, TableDrawn, TableLook};
 use crate::chart::{Cell, Row, SetTable, Table};
 use crate::draw::palette::dash;
@@ -81,14 +83,16 @@ impl<'t> TablePainter<'_, 't> {
             let size = Vec2::new(column.width, rect.height());
             let place = Rect::from_min_size(Pos2::new(left, rect.top()), size);
             let cell = &row.cells[column.at];
-            if is_in_view {
-                self.cell(set, cell, place, column);
+            if is_in_view && column.is_number {
+                self.cell(cell, place, column);
+            } else if is_in_view {
+                self.name(set, row, cell, place);
             }
             cells.push((place, cell));
             left += column.width;
         }
         self.drawn.rows.push(DrawnRow {
-            gear: (set.set, row.id),
+            gear: set.gear(row),
             rect,
             cells,
             table: self.table,
@@ -101,7 +105,7 @@ impl<'t> TablePainter<'_, 't> {
     ///
     /// A colour that is seen would take the contrast from the figures: an outline shows it.
     pub(super) fn ground(&self, set: &SetTable, row: &Row, rect: Rect) {
-        if self.look.gear == Some((set.set, row.id)) {
+        if self.look.gear == Some(set.gear(row)) {
             let color = self.look.palette.set(set.place);
             self.ui.painter().rect(
                 rect,
@@ -116,17 +120,25 @@ impl<'t> TablePainter<'_, 't> {
         }
     }
 
-    pub(super) fn cell(&mut self, set: &SetTable, cell: &Cell, place: Rect, column: &LaidColumn) {
+    /// What a gear is called, and behind it what is remarked of it.
+    fn name(&mut self, set: &SetTable, row: &Row, cell: &Cell, place: Rect) {
+        let palette = self.look.palette;
+        let at = place.left_center();
+        let color = palette.set(set.place);
+        let left = Align2::LEFT_CENTER;
+        let label = (at, left, place.width());
+        let label = self.write(label, &cell.text, font(self.look, bold()), color);
+        if let Some(remark) = row.remark() {
+            let taken = label.map_or(0.0, |label| label.width()) + remark_gap(self.look);
+            let room = (place.width() - taken).max(1.0);
+            let at = (at + Vec2::new(taken, 0.0), left, room);
+            self.write(at, remark, small(self.look), palette.dim_text);
+        }
+    }
+
+    fn cell(&mut self, cell: &Cell, place: Rect, column: &LaidColumn) {
         let palette = self.look.palette;
         let y = place.center().y;
-        if !column.is_number {
-            let bold = font(self.look, bold());
-            let at = Pos2::new(place.left(), y);
-            let color = palette.set(set.place);
-            let room = place.width();
-            self.write((at, Align2::LEFT_CENTER, room), &cell.text, bold, color);
-            return;
-        }
         let right = place.right() - self.edge() - column.width_behind;
         if let Some(difference) = &cell.difference {
             // Beside its figure, so that it is not taken for one of the next column.
@@ -150,16 +162,16 @@ impl<'t> TablePainter<'_, 't> {
         self.write(at, &cell.shown(), plain, color);
     }
 
-    /// Text at a point, made smaller where its room is too narrow.
+    /// Text at a point, made smaller where its room is too narrow; where it stands.
     pub(super) fn write(
         &mut self,
         (at, align, room): (Pos2, Align2, f32),
         text: &str,
         mut font: FontId,
         color: Color32,
-    ) {
+    ) -> Option<Rect> {
         if text.is_empty() {
-            return;
+            return None;
         }
         let painter = self.ui.painter();
         let layout = |font: FontId| painter.layout_no_wrap(text.to_owned(), font, color);
@@ -171,5 +183,6 @@ impl<'t> TablePainter<'_, 't> {
         let rect = align.anchor_size(at, galley.size());
         painter.galley(rect.min, galley, color);
         self.drawn.labels.push((rect, text.to_owned()));
+        Some(rect)
     }
 }

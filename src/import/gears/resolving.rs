@@ -159,6 +159,7 @@ impl PastedSet {
                 name: Name::new(&stage.name).ok()?,
                 positions: positions.collect(),
                 present: stage.present,
+                shows_others: false,
                 acts_on: ActsOn::EveryGear,
             })
         });

@@ -10,7 +10,7 @@ use super::remarks::{LeftOut, Remarks};
 use super::tokens::{Kind, Token};
 use super::words::{Meaning, meaning};
 use super::{PastedPosition, PastedRatio, PastedStage};
-use crate::gearing::GearSet;
+use crate::gearing::{GearSet, Position};
 
 /// The further stages of a text.
 #[derive(Debug, Default)]
@@ -448,7 +448,7 @@ fn single(name: &str, mut amount: Amount) -> Option<PastedStage> {
         let direct = Amount::new("1:1".to_owned(), Shape::ToOne);
         vec![position("Direct", direct)?, position("Overdrive", amount)?]
     } else {
-        vec![position("Fixed", amount)?]
+        vec![position(Position::FIXED, amount)?]
     };
     Some(PastedStage {
         name: name.to_owned(),

@@ -5,6 +5,7 @@ use super::found::{Found, FoundSet};
 use super::headings::Column;
 use super::page::compared_with;
 use super::phrases::Facts;
+use super::positions;
 use super::sets::SetReader;
 use super::{OwnSet, OwnTable};
 use crate::gearing::{EngineSpeed, Name, RoadSpeed, Tyre, quoted};
@@ -17,11 +18,12 @@ const PRINTED_GRAIN: f64 = 0.1;
 ///
 /// # Errors
 /// When a cell is no value of its column, or gears make no set.
-pub(super) fn assembled(found: Found) -> Result<OwnTable, TableError> {
+pub(super) fn assembled(mut found: Found) -> Result<OwnTable, TableError> {
     let mut remarks = Vec::new();
     let mut read = Vec::with_capacity(found.sets.len());
-    for (number, set) in (1..).zip(&found.sets) {
+    for (number, set) in (1..).zip(&mut found.sets) {
         let facts = set.facts.as_deref().map(Facts::of).unwrap_or_default();
+        positions::leave_out(number, set, &facts.stages)?;
         for phrase in &facts.unread {
             let phrase = quoted(phrase);
             remarks.push(format!("set {number}: \"{phrase}\" was left out"));

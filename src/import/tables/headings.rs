@@ -32,6 +32,8 @@ pub(super) enum Column {
     Idle,
     LowestUseful,
     Redline,
+    /// Of stages, where that is not the present one.
+    Position,
     /// A road speed that follows from others.
     RoadSpeed,
     /// A figure of an upshift that follows from others.
@@ -73,7 +75,7 @@ enum Unit {
 }
 
 /// Every heading that is the same in every table, with the unit that goes with it.
-const PLAIN: [(&str, Unit, Column); 26] = [
+const PLAIN: [(&str, Unit, Column); 28] = [
     ("set", Unit::None, Column::SetNumber),
     ("name", Unit::None, Column::SetName),
     ("gear", Unit::None, Column::Gear),
@@ -87,6 +89,7 @@ const PLAIN: [(&str, Unit, Column); 26] = [
     ("drop", Unit::Rpm, Column::Reckoned),
     ("drop", Unit::Percent, Column::Reckoned),
     ("per 1000 rpm", Unit::Speed, Column::RoadSpeed),
+    ("at idle", Unit::Speed, Column::RoadSpeed),
     ("at redline", Unit::Speed, Column::RoadSpeed),
     ("teeth", Unit::None, Column::Teeth),
     ("crawler", Unit::None, Column::Crawler),
@@ -100,6 +103,7 @@ const PLAIN: [(&str, Unit, Column); 26] = [
     ("idle", Unit::Rpm, Column::Idle),
     ("lowest useful", Unit::Rpm, Column::LowestUseful),
     ("redline", Unit::Rpm, Column::Redline),
+    ("position", Unit::None, Column::Position),
 ];
 
 /// What stands above a column.

@@ -16,6 +16,7 @@ mod lines;
 mod page;
 mod phrases;
 mod pipes;
+mod positions;
 mod records;
 mod sets;
 
@@ -27,8 +28,8 @@ use crate::gearing::{
 };
 use crate::units::SpeedUnit;
 
-/// The most characters that are read.
-const MOST_CHARACTERS: usize = 200_000;
+/// The most characters that are read: the widest names in all positions that can be shown fall short of it.
+const MOST_CHARACTERS: usize = 5_000_000;
 
 /// What a table of the program gives back.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,7 +69,8 @@ pub struct OwnSet {
     pub reverse: Option<Reverse>,
     /// Its final drives; none where nothing tells any.
     pub final_drives: Vec<FinalDrive>,
-    /// Its further stages: in full from CSV, each with its present position from a text.
+    /// Its further stages: in full from CSV; from a text each with the positions that are shown, the
+    /// present one first.
     pub stages: Vec<Stage>,
     /// Its own tyre, where it is not the vehicle's.
     pub tyre: Option<Tyre>,

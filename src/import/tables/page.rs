@@ -147,9 +147,9 @@ fn breaks_off(behind: &[&str]) -> bool {
 }
 
 fn is_word_of_headings(word: &str) -> bool {
-    const WORDS: [&str; 20] = [
+    const WORDS: [&str; 21] = [
         "at", "per", "shift", "falls", "to", "drop", "against", "set", "redline", "on", "final",
-        "drive", "through", "stage", "point", "rpm", "%", "km/h", "mph", "crawler",
+        "drive", "through", "stage", "point", "rpm", "%", "km/h", "mph", "crawler", "idle",
     ];
     WORDS.contains(&word) || word.chars().all(|c| c.is_ascii_digit() || c == '.')
 }

@@ -7,6 +7,7 @@ use crate::gearing::{
     ActsOn, EngineSpeed, Factor, FinalDrive, Name, Position, Ratio, RollingCircumference, Stage,
     ToothPair, Tyre, parse_chain, parse_decimal, parse_tyre,
 };
+use crate::units::ratio_text;
 
 /// What is said of all sets: `redline 6500 rpm; idle 800 rpm; baseline set 1 of 2`.
 #[derive(Debug, Clone, Default)]
@@ -56,11 +57,14 @@ pub(super) struct Facts {
 
 /// The most characters of a line about a set: three final drives of eight factors each and four stages
 /// with the longest names fall short of it.
-const MOST_CHARACTERS: usize = 4000;
+const MOST_CHARACTERS: usize = 6000;
 
 const SPREAD: &str = "spread ";
 const FINAL_DRIVE: &str = "final drive ";
 const TYRE: &str = "tyre ";
+
+/// What stands before a further position of a stage.
+const ALSO: &str = ", also ";
 
 /// Whether a line opens as what is said of a set does.
 pub(super) fn says_facts(line: &str) -> bool {
@@ -111,26 +115,76 @@ impl Facts {
         Some(())
     }
 
-    /// Takes a stage in the position that it stands in, `transfer box in low = 2.420`.
+    /// Takes a stage with the position that it stands in, or one that has none but that.
     fn take_stage<'a>(&mut self, text: &'a str) -> Option<&'a str> {
         if says_facts(text) {
             // A stage of such a name stands in quotation marks.
             return None;
         }
-        let (name, rest) = name_before(" in ", text)?;
-        let (position, rest) = name_before(" = ", rest)?;
-        let (ratio, behind) = phrase_of(rest);
+        self.take_positioned(text).or_else(|| self.take_fixed(text))
+    }
+
+    /// Takes a stage that is called by its name alone, `primary drive 1.921`.
+    fn take_fixed<'a>(&mut self, text: &'a str) -> Option<&'a str> {
+        let (name, ratio, behind) = if text.starts_with('"') {
+            let (name, rest) = name_before(" ", text)?;
+            let (ratio, behind) = phrase_of(rest);
+            (name, ratio, behind)
+        } else {
+            let (phrase, behind) = phrase_of(text);
+            let (name, ratio) = phrase.rsplit_once(' ')?;
+            (name.to_owned(), ratio, behind)
+        };
+        let value = number(ratio)?;
+        // Another's remark may end with a number, though hardly with one that is printed like this.
+        let is_printed = ratio_text(value.value()) == ratio;
         self.stages.push(Stage {
-            name: Name::new(&name).ok()?,
+            name: Name::new(&name).ok().filter(|_| is_printed)?,
             positions: vec![Position {
-                name: Name::new(&position).ok()?,
-                ratio: number(ratio)?,
+                name: Name::new(Position::FIXED).ok()?,
+                ratio: value,
             }],
+            present: 0,
+            acts_on: ActsOn::EveryGear,
+            shows_others: false,
+        });
+        Some(behind)
+    }
+
+    /// Takes a stage with the position that it stands in, then those that are shown beside it:
+    /// `box in high = 1.150, also low = 2.360`.
+    fn take_positioned<'a>(&mut self, text: &'a str) -> Option<&'a str> {
+        let (name, rest) = name_before(" in ", text)?;
+        let (present, mut rest) = position(rest)?;
+        let mut positions = vec![present];
+        while let Some(further) = rest.strip_prefix(ALSO) {
+            let (position, behind) = position(further)?;
+            positions.push(position);
+            rest = behind;
+        }
+        let (between, behind) = phrase_of(rest);
+        let name = Name::new(&name).ok().filter(|_| between.is_empty())?;
+        self.stages.push(Stage {
+            name,
+            shows_others: positions.len() > 1,
+            positions,
             present: 0,
             acts_on: ActsOn::EveryGear,
         });
         Some(behind)
     }
+}
+
+/// A position with its ratio, and what stands behind it.
+fn position(text: &str) -> Option<(Position, &str)> {
+    let (name, rest) = name_before(" = ", text)?;
+    let end = rest.find(|c: char| !c.is_ascii_digit() && c != '.');
+    let (ratio, behind) = rest.split_at(end.unwrap_or(rest.len()));
+    let position = Position {
+        name: Name::new(&name).ok()?,
+        ratio: number(ratio)?,
+    };
+    Some((position, behind))
 }
 
 /// A phrase, and what stands behind the mark that parts it from the next.
@@ -233,6 +287,37 @@ mod tests {
         assert_eq!(facts.stages[1].positions[0].name.as_str(), "a; b");
         assert_eq!(facts.final_drives.len(), 2);
         assert!(facts.tyre.is_some() && facts.unread.is_empty());
+    }
+
+    #[test]
+    fn the_positions_that_are_shown_follow_the_present_one() {
+        let facts = Facts::of(
+            "box in high = 1.150, also \"a = b\" = 2.360, also c, also d = 1.000; \
+             tyre 165/70 R 14, rolls 1793 mm a turn",
+        );
+        let stage = &facts.stages[0];
+        let names: Vec<&str> = stage.positions.iter().map(|p| p.name.as_str()).collect();
+        assert_eq!(names, ["high", "a = b", "c, also d"]);
+        assert!(stage.shows_others && facts.unread.is_empty());
+    }
+
+    #[test]
+    fn a_stage_without_positions_is_known_by_its_name_and_ratio() {
+        let facts = Facts::of(
+            "spread 2.36; Primary drive 1.921; \"box in the \"\"tunnel\"\"\" 0.800; chain 2.500, tyre \
+             165/70 R 14",
+        );
+        let said = |stage: &Stage| {
+            assert!(stage.is_fixed());
+            format!("{} {}", stage.name, stage.positions[0].ratio)
+        };
+        let said: Vec<String> = facts.stages.iter().map(said).collect();
+        let tunnel = "box in the \"tunnel\" 0.8";
+        assert_eq!(said, ["Primary drive 1.921", tunnel, "chain 2.5"]);
+        assert!(facts.tyre.is_some() && facts.unread.is_empty());
+        for phrase in ["weighs 900", "drop 0.5", "Primary drive", "1.921"] {
+            assert_eq!(Facts::of(phrase).unread, [phrase]);
+        }
     }
 
     #[test]

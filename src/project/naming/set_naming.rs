@@ -78,6 +78,13 @@ pub(super) fn named_in_set(edit: &SetEdit, both: [&GearSet; 2]) -> Named {
                 Some(acting_gears(set, set.stages.get(*at)?))
             })
         }
+        SetEdit::StageShowsOthers(at, _) => {
+            let what = format!("positions of {}", stage_name(before, *at));
+            figure(what, both, |set| {
+                let all = set.stages.get(*at)?.shows_others;
+                Some(if all { "all shown" } else { "one shown" })
+            })
+        }
         SetEdit::Position(at, place, _) => named_position(*at, *place, both),
         SetEdit::AddPosition(at, position) => {
             let what = format!("new position of {}", stage_name(before, *at));

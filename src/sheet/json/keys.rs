@@ -10,6 +10,25 @@ const HEAD: [(&str, &str); 4] = [
     ("sets[].name", "name of the set"),
 ];
 
+const OTHER_POSITIONS: [(&str, &str); 4] = [
+    (
+        "sets[].other_positions",
+        "the set in every other position of the stages that show these; mostly empty",
+    ),
+    (
+        "sets[].other_positions[].position",
+        "what the position is called, of several stages together",
+    ),
+    (
+        "sets[].other_positions[].gears",
+        "the gears that are others there, with the keys of a gear",
+    ),
+    (
+        "sets[].other_positions[].reverse",
+        "the reverse gear, where it is another; else null",
+    ),
+];
+
 const FINDINGS: [(&str, &str); 5] = [
     ("findings", "what is valid but strange"),
     (
@@ -52,7 +71,7 @@ pub(in crate::sheet) fn reference_with(definitions: &[&ColumnDefinition]) -> Vec
     reference.facts();
     reference.gears(definitions);
     reference.row("sets[].reverse", &of_reverse(definitions), "");
-    for (path, meaning) in FINDINGS {
+    for (path, meaning) in OTHER_POSITIONS.into_iter().chain(FINDINGS) {
         reference.row(path, meaning, "");
     }
     reference.0
@@ -100,7 +119,9 @@ impl Reference {
             match definition.holds {
                 Holds::Label => self.row(&path, meaning, ""),
                 Holds::TypedRatio => self.row(&path, meaning, Measure::Ratio.inner_unit()),
-                Holds::Number(measure, _) => self.row(&path, meaning, measure.inner_unit()),
+                Holds::Number(measure, _) | Holds::AtIdle(measure, _) => {
+                    self.row(&path, meaning, measure.inner_unit());
+                }
                 Holds::AtEngineSpeeds(measure, _, key) => {
                     lists.list(&path, meaning, (ENGINE_SPEED, "rpm"), (key, measure));
                 }

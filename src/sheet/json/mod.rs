@@ -14,6 +14,7 @@ use crate::chart::MarkedSpeeds;
 use crate::chart::table::{
     COLUMNS, ColumnDefinition, FACTS, FactFigures, Figure, Holds, Mark, ProjectSet, SetGear, Value,
 };
+use crate::gearing::{OtherPosition, SetResults};
 use crate::project::Project;
 use keys::{ENGINE_SPEED, ROAD_SPEED};
 use object::Json;
@@ -46,13 +47,14 @@ pub(super) fn table_with(
         definitions,
         marked,
     };
-    let candidates = project.sets.iter().zip(&results.sets);
-    let sets = candidates.map(|(candidate, results)| {
-        columns.set(&ProjectSet {
+    let candidates = project.sets.iter().zip(&results.sets).enumerate();
+    let sets = candidates.map(|(place, (candidate, set))| {
+        let of_set = ProjectSet {
             project,
             set: &candidate.set,
-            results,
-        })
+            results: set,
+        };
+        columns.set(&of_set, results.other_positions(project, place))
     });
     let mut entries = head(project);
     entries.push(("sets", Json::List(sets.collect())));
@@ -85,7 +87,7 @@ struct Columns<'a> {
 }
 
 impl Columns<'_> {
-    fn set<'a>(&self, set: &ProjectSet<'a>) -> Json<'a> {
+    fn set<'a>(&self, set: &ProjectSet<'a>, others: &'a [OtherPosition]) -> Json<'a> {
         let mut entries = vec![("name", Json::Text(set.set.name.as_str()))];
         for figures in FACTS.iter().filter_map(|fact| fact.figures) {
             entries.push(match figures {
@@ -97,13 +99,25 @@ impl Columns<'_> {
                 }
             });
         }
-        let (reverse, gears): (Vec<_>, Vec<_>) =
-            SetGear::all(set.results).partition(SetGear::is_reverse);
-        let gears = gears.iter().map(|gear| self.gear(gear));
-        entries.push(("gears", Json::List(gears.collect())));
-        let reverse = reverse.first().map(|gear| self.gear(gear));
-        entries.push(("reverse", reverse.unwrap_or(Json::Null)));
+        entries.extend(self.gears(set.results));
+        let others = others.iter().map(|other| {
+            let position = ("position", Json::Text(&other.name));
+            let gears = self.gears(&other.results);
+            Json::Object([position].into_iter().chain(gears).collect())
+        });
+        entries.push(("other_positions", Json::List(others.collect())));
         Json::Object(entries)
+    }
+
+    /// The forward gears, then reverse.
+    fn gears<'a>(&self, set: &'a SetResults) -> [(&'static str, Json<'a>); 2] {
+        let (reverse, gears): (Vec<_>, Vec<_>) = SetGear::all(set).partition(SetGear::is_reverse);
+        let gears = gears.iter().map(|gear| self.gear(gear));
+        let reverse = reverse.first().map(|gear| self.gear(gear));
+        [
+            ("gears", Json::List(gears.collect())),
+            ("reverse", reverse.unwrap_or(Json::Null)),
+        ]
     }
 
     /// Single values first, then the lists at the speeds that were asked for.
@@ -116,7 +130,7 @@ impl Columns<'_> {
             }
             let figures = definition.figures(self.marked);
             match definition.holds {
-                Holds::Label | Holds::TypedRatio | Holds::Number(..) => {
+                Holds::Label | Holds::TypedRatio | Holds::Number(..) | Holds::AtIdle(..) => {
                     let figures = figures.iter();
                     values.extend(figures.map(|f| (definition.key, value(f, gear))));
                 }

@@ -25,6 +25,9 @@ const NOTE_LINE: f32 = 30.0;
 /// As many lines for notes make figures smaller, if they must.
 const WANTED_NOTE_LINES: f32 = 4.0;
 
+/// What a remark behind the label of a gear takes of the page's width, in proportion to the columns.
+const REMARK_WIDTH: u16 = 11;
+
 /// The height of a row, in multiples of its text.
 const ROW: f32 = 1.5;
 
@@ -128,11 +131,20 @@ struct BenchColumn<'a> {
 fn columns(page: &Page) -> Vec<BenchColumn<'_>> {
     let columns = page.table().columns.iter().enumerate();
     let chosen = columns.filter_map(|(at, column)| Some((at, column, column.readers.bench?)));
-    let whole: u16 = chosen.clone().map(|(_, _, look)| look.width).sum();
+    let has_remarks =
+        chosen_sets(page).any(|set| set.rows.iter().any(|row| row.remark().is_some()));
+    let width = |column: &Column, look: AtTheBench| match column.figure {
+        Figure::Label if has_remarks => look.width + REMARK_WIDTH,
+        _ => look.width,
+    };
+    let whole: u16 = chosen
+        .clone()
+        .map(|(_, column, look)| width(column, look))
+        .sum();
     let mut taken = 0;
     chosen
         .map(|(at, column, look)| {
-            taken += look.width;
+            taken += width(column, look);
             BenchColumn {
                 at,
                 column,
@@ -158,6 +170,7 @@ impl BenchColumn<'_> {
         let cell = &row.cells[self.at];
         match (self.column.figure, typed) {
             (Figure::TypedRatio, Some(typed)) => typed.reading(),
+            (Figure::Label, _) => row.name().into_owned(),
             _ => cell.shown().into_owned(),
         }
     }

@@ -45,6 +45,34 @@ fn text_stands_in_aligned_columns_with_numbers_to_the_right() {
 }
 
 #[test]
+fn the_crawl_speed_of_every_gear_stands_there_where_idle_is_known() {
+    let flags = "table --final 3 --circumference 2000 --redline 6000 --shift 5000 --reverse 4";
+    let printed = |more: &str| {
+        let flags = flags.split_whitespace().chain(more.split_whitespace());
+        answer(flags.chain(["--gears", "4 2"])).printed().to_owned()
+    };
+    for (format, cells) in [
+        ("text", [" 9.0 ", " 18.0 "]),
+        ("markdown", ["| 9.0 |", "| 18.0 |"]),
+        ("bbcode", [" 9.0 ", " 18.0 "]),
+        ("csv", [",9,60,", ",18,120,"]),
+    ] {
+        // Below the lowest useful engine speed, and in no brackets all the same.
+        let with = printed(&format!("--as {format} --idle 900 --lowest-useful 1500"));
+        assert!(with.contains("idle"), "{with}");
+        for cell in cells {
+            assert!(with.contains(cell), "{cell} in {with}");
+        }
+        let without = printed(&format!("--as {format}"));
+        assert!(!without.contains("at idle"), "{without}");
+        assert!(
+            cells.iter().all(|cell| !without.contains(cell)),
+            "{without}"
+        );
+    }
+}
+
+#[test]
 fn typed_teeth_stand_before_their_ratio_those_of_a_worm_too() {
     let flags = "table --final 1 --circumference 2000 --redline 6000 --gears";
     let answer = answer(flags.split_whitespace().chain(["40x1 34:17 1.5"]));

@@ -32,6 +32,7 @@ const BY_HAND: &str = r#"{
           "rpm_after_shift": 2500.0,
           "rpm_drop": 2500.0,
           "speed_per_1000_rpm_kmh": 10.0,
+          "idle_speed_kmh": 6.0,
           "redline_speed_kmh": 60.0,
           "speeds": [
             {
@@ -56,6 +57,7 @@ const BY_HAND: &str = r#"{
           "rpm_after_shift": null,
           "rpm_drop": null,
           "speed_per_1000_rpm_kmh": 20.0,
+          "idle_speed_kmh": 12.0,
           "redline_speed_kmh": 120.0,
           "speeds": [
             {
@@ -77,6 +79,7 @@ const BY_HAND: &str = r#"{
         "final_drive": 3.0,
         "overall_ratio": 12.0,
         "speed_per_1000_rpm_kmh": 10.0,
+        "idle_speed_kmh": 6.0,
         "redline_speed_kmh": 60.0,
         "speeds": [
           {
@@ -90,7 +93,8 @@ const BY_HAND: &str = r#"{
             "engine_rpm": 9000.0
           }
         ]
-      }
+      },
+      "other_positions": []
     }
   ],
   "findings": [
@@ -107,14 +111,14 @@ const BY_HAND: &str = r#"{
 #[test]
 fn names_order_and_figures_are_those_of_the_reference() {
     let flags = "table --as json --final 3 --circumference 2000 --redline 6000 --shift 5000 \
-                 --reverse 4 --lowest-useful 2600 --rpm 3000 --speed 90 --name Bench --gears";
+                 --reverse 4 --idle 600 --lowest-useful 2600 --rpm 3000 --speed 90 --name Bench --gears";
     let arguments = flags.split_whitespace().chain(["4 2"]);
     assert_eq!(answer(arguments).printed(), BY_HAND);
 }
 
 /// A project in which every key occurs with a value.
 const RICH: &str = r#"(
-    format: 1,
+    format: 2,
     title: "Everything",
     units: Mph,
     tyre: Size("31x10.50R15LT"),
@@ -134,7 +138,7 @@ const RICH: &str = r#"(
             reverse: (ratio: Number(4)),
             stages: [(name: "Box", present: 2, positions: [
                 (name: "high", ratio: Number(1.1)), (name: "low", ratio: Number(2.3)),
-            ], acts_on: EveryGear)],
+            ], acts_on: EveryGear, shows_others: true)],
         ),
         (
             name: "Measured", visible: true, tyre: RollingCircumferenceMm(2300), shift_rpm: 4000,
@@ -175,9 +179,12 @@ fn paths(value: &Value, path: &str, found: &mut BTreeSet<String>) {
 fn every_key_stands_in_the_reference_and_every_row_of_it_in_the_output() {
     let mut printed = BTreeSet::new();
     paths(&table_of(RICH, &["--as", "json"]), "", &mut printed);
-    let (of_reverse, printed): (BTreeSet<String>, BTreeSet<String>) = printed
-        .into_iter()
-        .partition(|path| path.starts_with("sets[].reverse."));
+    let part = |printed: BTreeSet<String>, of: &str| -> (BTreeSet<String>, BTreeSet<String>) {
+        printed.into_iter().partition(|path| path.starts_with(of))
+    };
+    let (of_reverse, printed) = part(printed, "sets[].reverse.");
+    let (of_others, printed) = part(printed, "sets[].other_positions[].gears[].");
+    let (others_reverse, printed) = part(printed, "sets[].other_positions[].reverse.");
     let rows: BTreeSet<String> = key_reference().into_iter().map(|(path, _)| path).collect();
     assert_eq!(printed, rows);
 
@@ -191,6 +198,34 @@ fn every_key_stands_in_the_reference_and_every_row_of_it_in_the_output() {
         .map(|key| format!("sets[].reverse.{key}"))
         .collect();
     assert_eq!(of_reverse, expected);
+
+    // So it is in other positions.
+    let keys = |paths: &BTreeSet<String>, of: &str| -> BTreeSet<String> {
+        let keys = paths.iter().filter_map(|path| path.strip_prefix(of));
+        keys.map(str::to_owned).collect()
+    };
+    assert_eq!(
+        keys(&of_others, "sets[].other_positions[].gears[]."),
+        keys(&printed, "sets[].gears[].")
+    );
+    assert_eq!(
+        keys(&others_reverse, "sets[].other_positions[].reverse."),
+        keys(&of_reverse, "sets[].reverse.")
+    );
+}
+
+#[test]
+fn a_set_in_another_position_has_the_figures_of_a_set_that_stands_there() {
+    let shown = table_of(RICH, &["--as", "json"]);
+    let high = RICH.replace("present: 2", "present: 1");
+    let high = table_of(&high, &["--as", "json"]);
+    let other = &shown["sets"][0]["other_positions"][0];
+    assert_eq!(other["position"], "high");
+    for key in ["gears", "reverse"] {
+        assert_eq!(other[key], high["sets"][0][key]);
+    }
+    assert_eq!(high["sets"][0]["other_positions"][0]["position"], "low");
+    assert_eq!(shown["sets"][1]["other_positions"], serde_json::json!([]));
 }
 
 #[test]
@@ -352,6 +387,8 @@ fn the_ends_of_every_range_stay_numbers() {
         for circumference in ["900", "13000"] {
             let flags = ["table", "--as", "json", "--gears", ratio, "--final", ratio];
             let more = [
+                "--idle",
+                "1",
                 "--circumference",
                 circumference,
                 "--redline",

@@ -5,7 +5,7 @@
 //! parts of a plot have. The grid is exempt: all that it says is written at the axes.
 
 use super::{OF_LINES, OF_TEXT, assert_none, contrast};
-use crate::support::window::{camper_van, three_ten_speeds};
+use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
 use egui::epaint::{ClippedShape, Shape};
 use egui::{Color32, Context, RawInput, Rect, Vec2, pos2, vec2};
 use layshaft::analysis::ProjectResults;
@@ -94,7 +94,7 @@ fn lines(scene: &Scene, look: &Look<'_>) -> Vec<Painted> {
 
 fn scenes() -> Vec<(View, Scene)> {
     let of = |project: &Project, view: View| view.scene(project, &ProjectResults::of(project));
-    let projects = [camper_van(), three_ten_speeds()];
+    let projects = [camper_van(), three_ten_speeds(), in_both_ranges()];
     let views = View::ALL.into_iter();
     views
         .flat_map(|view| {

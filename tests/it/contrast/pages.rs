@@ -143,7 +143,7 @@ fn every_word_of_every_diagram_and_table_can_be_read_where_it_stands() {
                 let look = TableLook {
                     palette: &palette,
                     text_size: 12.0,
-                    gear: Some((set.set, set.rows[0].id)),
+                    gear: Some(set.gear(&set.rows[0])),
                     columns: all_columns(&table),
                     wrap_width: WIDTH,
                     with_remarks: true,

@@ -426,6 +426,29 @@ fn every_usual_stage_can_be_added() {
     }
 }
 
+#[test]
+fn a_stage_with_one_position_is_a_name_and_a_ratio_until_somebody_names_the_position() {
+    let mut window = Window::on_camper_van();
+    window.choose("Add stage, set 1", Role::Button, "Primary drive");
+    let name = "Name of position 1 of stage 1, set 1";
+    let put = "Put in position 1 of stage 1, set 1";
+    assert!(window.find(Role::TextInput, name).is_none());
+    assert!(window.find(Role::RadioButton, put).is_none());
+    window.fill("Ratio of position 1 of stage 1, set 1", "73:38");
+    let words = &window.app().desk().table().sets[0].facts;
+    assert!(words.iter().any(|fact| fact.words == "Primary drive 1.921"));
+    window.click("Add position to stage 1, set 1");
+    window.fill(name, "short");
+    window.click("Remove position 2 of stage 1, set 1");
+    assert_eq!(window.text(name), "short");
+    assert!(window.find(Role::RadioButton, put).is_none());
+    // The row stays while letters pass through the usual name.
+    window.type_in(name, "Fixed");
+    assert_eq!(window.text(name), "Fixed");
+    window.key(Key::Enter);
+    assert!(window.find(Role::TextInput, name).is_none());
+}
+
 fn with_a_transfer_box() -> Project {
     let mut window = Window::on_camper_van();
     window.choose("Add stage, set 1", Role::Button, "Transfer box");
@@ -441,6 +464,11 @@ fn a_stage_is_put_in_its_positions_and_changed_in_all_its_parts() {
                 what: "low range",
                 act: |w| w.click_on(Role::RadioButton, "Put in position 2 of stage 1, set 1"),
                 shows: |w| stage(w).present == 1,
+            },
+            Case {
+                what: "both ranges at once",
+                act: |w| w.click_on(Role::CheckBox, "Show all positions of stage 1, set 1"),
+                shows: |w| stage(w).shows_others,
             },
             Case {
                 what: "its name",

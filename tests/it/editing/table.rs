@@ -4,10 +4,10 @@ use crate::support::window::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Key, Pos2};
 use layshaft::analysis::ProjectResults;
-use layshaft::chart::Table;
 use layshaft::chart::table::Mark;
-use layshaft::gearing::EngineSpeed;
-use layshaft::project::{Edit, Project};
+use layshaft::chart::{GearOfSet, Table};
+use layshaft::gearing::{EngineSpeed, GearRole};
+use layshaft::project::{Edit, Project, SetEdit};
 
 /// The rows whose spoken text begins with `start`.
 fn rows(window: &Window, start: &str) -> Vec<String> {
@@ -33,7 +33,7 @@ fn at_row(window: &mut Window, start: &str) -> Pos2 {
 
 /// The gear that is brought out, as set and label.
 fn pointed(window: &Window) -> Option<(usize, String)> {
-    let (set, gear) = window.app().pointed()?;
+    let GearOfSet { set, gear, .. } = window.app().pointed()?;
     let sets = &window.project().sets;
     let label = match sets.get(set)?.set.gear(gear) {
         Some(gear) => gear.label.to_string(),
@@ -57,6 +57,64 @@ fn every_gear_has_a_row_that_says_its_figures() {
         !top.contains("shift at"),
         "top is not shifted out of: {top}"
     );
+}
+
+#[test]
+fn a_crawler_is_called_one() {
+    let project = camper_van();
+    let set = project.sets.iter().next().unwrap();
+    let edit = SetEdit::Role(set.set.gears[0].id, GearRole::Crawler);
+    let project = Edit::Set(set.id, edit).applied_to(&project).unwrap();
+    let window = Opening::on(project).open();
+    row(&window, "Fitted five-speed, gear 1 crawler: ");
+    row(&window, "Fitted five-speed, gear 2: ");
+}
+
+/// The camper van with a transfer box in the first set, of which both ranges are shown.
+fn window_in_both_ranges() -> Window {
+    let mut window = Window::on_camper_van();
+    window.choose("Add stage, set 1", Role::Button, "Transfer box");
+    window.click_on(Role::CheckBox, "Show all positions of stage 1, set 1");
+    window
+}
+
+#[test]
+fn a_range_that_is_shown_has_rows_that_say_their_figures() {
+    let mut window = window_in_both_ranges();
+    let first = row(&window, "Fitted five-speed, gear 1: ");
+    let low = row(&window, "Fitted five-speed, gear 1 Low: ");
+    assert!(first.contains("overall 18.104"), "{first}");
+    assert!(low.contains("overall 45.260, step 1.87"), "{low}");
+    assert_eq!(rows(&window, "Fitted five-speed, gear ").len(), 12);
+    window.click_on(Role::CheckBox, "Show all positions of stage 1, set 1");
+    assert_eq!(rows(&window, "Fitted five-speed, gear ").len(), 6);
+}
+
+#[test]
+fn a_row_s_menu_shows_the_other_range_and_hides_it_again() {
+    let mut window = Window::on_camper_van();
+    window.choose("Add stage, set 1", Role::Button, "Transfer box");
+    for count in [12, 6] {
+        let at = at_row(&mut window, "Fitted five-speed, gear 2: ");
+        window.secondary_click_at(at);
+        window.click_on(Role::CheckBox, "Show all positions of Transfer box");
+        assert_eq!(rows(&window, "Fitted five-speed, gear ").len(), count);
+    }
+}
+
+#[test]
+fn a_row_of_another_range_brings_its_own_line_forward() {
+    let mut window = window_in_both_ranges();
+    for (name, other) in [("5", None), ("5 Low", Some(0))] {
+        let at = at_row(&mut window, &format!("Fitted five-speed, gear {name}: "));
+        window.rest_at(at);
+        assert_eq!(pointed(&window), Some((0, "5".to_owned())));
+        assert_eq!(window.app().pointed().unwrap().other, other);
+        assert!(window.is_asleep());
+    }
+    // With the range its row is gone, and nothing is brought out any more.
+    window.key_with(egui::Modifiers::COMMAND, Key::Z);
+    assert_eq!(pointed(&window), None);
 }
 
 #[test]

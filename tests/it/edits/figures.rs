@@ -122,6 +122,25 @@ fn what_was_undone_before_anybody_looked_was_never_computed() {
 }
 
 #[test]
+fn other_positions_are_computed_once_and_carried_over_like_the_set() {
+    let mut followed = Followed::new();
+    let others = |followed: &Followed| {
+        let project = followed.history.project();
+        let shown = followed.analysis.results().other_positions(project, 0);
+        (shown.as_ptr(), shown.len())
+    };
+    assert_eq!(others(&followed).1, 0);
+    followed.edit(&of_first(SetEdit::StageShowsOthers(0, true)));
+    let shown = others(&followed);
+    assert_eq!(shown.1, 1);
+    assert_eq!(others(&followed), shown);
+    followed.edit(&Edit::Set(SECOND, SetEdit::Name(name("another"))));
+    assert_eq!(others(&followed), shown);
+    followed.edit(&shift());
+    assert_ne!(others(&followed).0, shown.0);
+}
+
+#[test]
 fn a_copy_of_an_analysis_shares_what_is_known() {
     let followed = Followed::new();
     let known = followed.sets();

@@ -35,6 +35,7 @@ variants!(
         RemoveStage,
         StageName,
         StagePresent,
+        StageShowsOthers,
         StageActsOn,
         Position,
         AddPosition,
@@ -190,6 +191,7 @@ fn final_drives_and_stages() -> Vec<SetCase> {
         positions: vec![position("only", 2.5)],
         present: 0,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     };
     vec![
         case(SetEdit::FinalDrive(1, ratio(3.7).into()), |s| {
@@ -222,6 +224,9 @@ fn final_drives_and_stages() -> Vec<SetCase> {
         }),
         case(SetEdit::StagePresent(1, 1), |s| {
             (s.stages[0].present, s.stages[1].present) == (1, 1)
+        }),
+        case(SetEdit::StageShowsOthers(1, true), |s| {
+            (s.stages[0].shows_others, s.stages[1].shows_others) == (false, true)
         }),
         case(SetEdit::StageActsOn(1, ActsOn::EveryGear), |s| {
             s.stages[1].acts_on == ActsOn::EveryGear

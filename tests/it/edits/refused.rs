@@ -216,6 +216,7 @@ fn a_gearbox_keeps_the_counts_of_its_parts() {
         positions: vec![],
         present: 0,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     };
     let stages = GearSetSpec {
         stages: vec![
@@ -274,6 +275,30 @@ fn a_gearbox_keeps_the_counts_of_its_parts() {
             "stage \"Transfer box\" acts on a gear that is not there",
         ),
     ]);
+}
+
+#[test]
+fn no_more_combinations_of_positions_are_shown_than_can_be_compared() {
+    let position = Position {
+        name: name("a"),
+        ratio: ratio(1.0),
+    };
+    let four_positions = Stage {
+        name: name("range"),
+        positions: vec![position; 4],
+        present: 0,
+        acts_on: ActsOn::EveryGear,
+        shows_others: true,
+    };
+    let sixteen = GearSetSpec {
+        stages: vec![four_positions; 2],
+        ..set(&[1.0], 4.0).to_spec()
+    };
+    assert_set_edits_refused(vec![(
+        SetEdit::Replace(Box::new(sixteen)),
+        "the positions that are shown at once make 16 combinations, and the most are 8; show those of \
+         fewer stages",
+    )]);
 }
 
 #[test]

@@ -91,6 +91,35 @@ fn a_project_is_of_format_2_only_while_something_in_it_needs_that() {
 }
 
 #[test]
+fn a_stage_that_shows_its_other_positions_needs_format_2_for_as_long_as_it_does() {
+    let plain = format::read(GOLDEN).unwrap();
+    let mut sets = plain.sets.iter();
+    let id = sets.find(|c| !c.set.stages.is_empty()).unwrap().id;
+    let shows = |shows| Edit::Set(id, SetEdit::StageShowsOthers(0, shows));
+    let shown = shows(true).applied_to(&plain).unwrap();
+    let written = format::write(&shown).unwrap();
+    assert!(written.starts_with("(\n    format: 2,\n"), "{written}");
+    assert!(written.contains("acts_on: EveryGear, shows_others: true)"));
+    assert_eq!(format::read(&written).as_ref(), Ok(&shown));
+    let back = shows(false).applied_to(&shown).unwrap();
+    assert_eq!(format::write(&back).unwrap(), GOLDEN);
+    let in_format_1 = answer(&written.replacen("format: 2", "format: 1", 1));
+    let says = "\"shows_others\" belongs to format 2, but the file says format 1";
+    assert!(in_format_1.contains(says), "{in_format_1}");
+}
+
+#[test]
+fn more_combinations_than_can_be_shown_are_told_where_the_stages_stand() {
+    let stage = "(name: \"range\", present: 1, positions: [(name: \"a\", ratio: Number(1)), (name: \"b\", \
+                 ratio: Number(2)), (name: \"c\", ratio: Number(3))], acts_on: EveryGear, shows_others: \
+                 true), ";
+    let text = GOLDEN_V2.replacen("stages: [\n", &format!("stages: [{stage}{stage}\n"), 1);
+    let sentence = answer(&text);
+    assert!(sentence.starts_with("line 51, column 21: "), "{sentence}");
+    assert!(sentence.contains("make 18 combinations, and the most are 8"));
+}
+
+#[test]
 fn a_file_of_format_2_with_nothing_of_it_is_read_and_judged_in_its_own_format() {
     let text = in_format_2(GOLDEN);
     let project = format::read(&text).unwrap();

@@ -13,6 +13,7 @@ use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{TableLook, all_columns, column_groups, table_ui};
 use layshaft::draw::theme;
+use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, PictureWidth, Project, format};
 use layshaft::sheet::page::{Page, PageError, WIDTH, png};
 use proptest::prelude::*;
@@ -203,6 +204,24 @@ fn the_same_page_gives_the_same_bytes_twice() {
     assert!(bytes.len() < 1_000_000, "{} bytes", bytes.len());
     let decoded = image::load_from_memory(&bytes).unwrap().into_rgba8();
     assert!(decoded == Page::of(&camper_van()).unwrap().picture().unwrap());
+}
+
+#[test]
+fn a_crawler_is_called_one_on_every_page_that_has_one() {
+    let farm = EXAMPLES
+        .iter()
+        .find(|example| example.name.contains("Farm"));
+    let farm = farm.unwrap().project().unwrap();
+    for (form, words) in [(PageForm::Picture, "crawler"), (PageForm::A4, "C crawler")] {
+        let said = |project: &Project| {
+            let mut project = project.clone();
+            project.write_up.form = form;
+            let texts = Page::of(&project).unwrap().texts().unwrap();
+            texts.iter().filter(|(_, text)| text == words).count()
+        };
+        assert_eq!(said(&farm), farm.sets.len(), "{form:?}");
+        assert_eq!(said(&camper_van()), 0);
+    }
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 mod findings;
 mod parsing;
+mod positions;
 mod ratios;
 mod speeds;
 mod steps;

@@ -92,6 +92,7 @@ fn figures(set: &SetResults) -> Vec<f64> {
         let on_chain = [
             result.step,
             result.progression,
+            result.idle_speed_kmh,
             upshift.map(|up| up.shift_rpm),
             upshift.map(|up| up.rpm_after_shift),
             upshift.map(|up| up.speed_kmh),
@@ -115,6 +116,7 @@ fn extreme(number: f64, counterpart: f64) -> GearSet {
         }],
         present: 0,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     };
     let parts = GearSetSpec {
         stages: vec![stage; GearSet::MOST_STAGES],

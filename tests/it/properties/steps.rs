@@ -97,6 +97,7 @@ proptest! {
             positions: vec![Position { name: name("only"), ratio: ratio(number) }],
             present: 0,
             acts_on: ActsOn::EveryGear,
+            shows_others: false,
         });
         let staged = results(&GearSet::try_from(parts).unwrap(), 2000.0);
         prop_assert!(agree(staged.spread, plain.spread));
@@ -168,6 +169,7 @@ fn a_stage_multiplies_only_the_gears_it_acts_on_and_only_in_its_present_position
         positions: vec![position(1.0), position(0.78)],
         present: 1,
         acts_on: ActsOn::Only([parts.gears[4].id].into()),
+        shows_others: false,
     });
     let chain = figures_of_chain(parts);
     assert!(agree(chain[3].gear.overall_ratio, 1.03 * 4.06));

@@ -78,6 +78,7 @@ fn truck(present: usize) -> Drivetrain {
         positions: [("high", 1.007), ("low", 1.652)].map(position).to_vec(),
         present,
         acts_on: ActsOn::EveryGear,
+        shows_others: false,
     };
     let truck = GearSetSpec {
         stages: vec![transfer_box],

@@ -211,16 +211,41 @@ fn any_gears(count: usize, final_drives: usize) -> impl Strategy<Value = Vec<Gea
 
 /// The parts of a stage, with the gears it acts on still as places: the place behind the last
 /// gear is reverse.
-type StageParts = (Name, Vec<(Name, Ratio)>, Index, Option<Vec<Index>>);
+type StageParts = (Name, Vec<(Name, Ratio)>, Index, Option<Vec<Index>>, bool);
 
 fn stage_parts() -> impl Strategy<Value = StageParts> {
-    let positions = vec((any_name(), any_ratio()), 1..=4);
+    let fixed = any_ratio().prop_map(|ratio| vec![(Name::new(Position::FIXED).unwrap(), ratio)]);
+    let positions = prop_oneof![
+        3 => vec((any_name(), any_ratio()), 1..=4),
+        1 => fixed,
+    ];
     let places = option::of(vec(any::<Index>(), 0..5));
-    (any_name(), positions, any::<Index>(), places)
+    let shows_others = proptest::bool::weighted(0.4);
+    (
+        stage_name(),
+        positions,
+        any::<Index>(),
+        places,
+        shows_others,
+    )
+}
+
+/// Any name, or one with words that mean something in what is said of a set.
+fn stage_name() -> impl Strategy<Value = Name> {
+    let like_phrases = [
+        "tyre 3",
+        "spread",
+        "\"box\"",
+        "box in low = 2",
+        "drive in front;",
+        "box, final drive",
+    ];
+    let like_phrases = select(like_phrases.to_vec()).prop_map(|name| Name::new(name).unwrap());
+    prop_oneof![5 => any_name(), 1 => like_phrases]
 }
 
 fn stage(parts: StageParts, gears: &[Gear], has_reverse: bool) -> Stage {
-    let (name, positions, present, places) = parts;
+    let (name, positions, present, places, shows_others) = parts;
     let reverse = has_reverse.then_some(GearId::REVERSE);
     let ids: Vec<GearId> = gears.iter().map(|g| g.id).chain(reverse).collect();
     Stage {
@@ -233,6 +258,7 @@ fn stage(parts: StageParts, gears: &[Gear], has_reverse: bool) -> Stage {
         acts_on: places.map_or(ActsOn::EveryGear, |places| {
             ActsOn::Only(places.iter().map(|place| *place.get(&ids)).collect())
         }),
+        shows_others,
     }
 }
 
@@ -257,7 +283,12 @@ pub(crate) fn any_gear_set() -> impl Strategy<Value = GearSet> {
             let (name, gears, reverse, final_drives, stages, tyre, shift) = parts;
             let reverse = reverse.map(|(ratio, final_drive)| Reverse { ratio, final_drive });
             let stage = |parts| stage(parts, &gears, reverse.is_some());
-            let stages = stages.into_iter().map(stage).collect();
+            let mut stages: Vec<Stage> = stages.into_iter().map(stage).collect();
+            let shown = stages.iter().filter(|stage| stage.shows_others);
+            let combinations: usize = shown.map(|stage| stage.positions.len()).product();
+            if combinations > GearSet::MOST_COMBINATIONS {
+                stages[0].shows_others = false;
+            }
             let spec = GearSetSpec {
                 name,
                 gears,

@@ -5,6 +5,7 @@ use crate::support::window::{Opening, Window, camper_van, press, three_ten_speed
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::kittest::NodeT;
+use layshaft::chart::GearOfSet;
 use layshaft::project::Project;
 
 const SIZES: [[f32; 2]; 4] = [
@@ -261,10 +262,17 @@ fn the_row_in_focus_brings_its_line_forward_until_the_pointer_moves() {
     window.key(Key::Tab);
     let first = window.set(0);
     let gears: Vec<_> = first.set.gears.iter().map(|gear| gear.id).collect();
-    let id = first.id;
-    assert_eq!(window.app().pointed(), Some((id, gears[0])));
+    let set = first.id;
+    let pointed = |gear| {
+        Some(GearOfSet {
+            set,
+            gear,
+            other: None,
+        })
+    };
+    assert_eq!(window.app().pointed(), pointed(gears[0]));
     window.key(Key::ArrowDown);
-    assert_eq!(window.app().pointed(), Some((id, gears[1])));
+    assert_eq!(window.app().pointed(), pointed(gears[1]));
     assert!(window.is_asleep());
     window.rest_at(free - vec2(3.0, 0.0));
     assert_eq!(window.app().pointed(), None);

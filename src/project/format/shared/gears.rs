@@ -41,7 +41,7 @@ fn is_first(number: &usize) -> bool {
 }
 
 /// The number behind a key, counted from 1 in the file, counted from 0.
-pub(super) fn from_one(number: usize, key: &'static str, what: &str) -> Result<usize, Misfit> {
+pub(crate) fn from_one(number: usize, key: &'static str, what: &str) -> Result<usize, Misfit> {
     let told = || Misfit::new([Key(key)], &format!("{what} are counted from 1"));
     number.checked_sub(1).ok_or_else(told)
 }

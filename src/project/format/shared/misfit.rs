@@ -60,7 +60,9 @@ fn path_of(error: &GearSetError, parts: &GearSetSpec) -> Vec<Step> {
             }
         }
         // Gears that a stage names and that are not there are told before, by their label.
-        GearSetError::StageCount(_) | GearSetError::NoSuchGear(_) => vec![Key("stages")],
+        GearSetError::StageCount(_)
+        | GearSetError::NoSuchGear(_)
+        | GearSetError::Combinations(_) => vec![Key("stages")],
         GearSetError::Positions(_) => positions(parts),
     }
 }

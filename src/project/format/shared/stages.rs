@@ -1,35 +1,23 @@
-//! A stage behind the gearbox as it stands in a file. Gears are named by their labels, positions
-//! counted from 1.
+//! The parts of a stage behind the gearbox as they stand in a file. Gears are named by their labels.
 
 use super::super::outline::Step::{Item, Key};
-use super::gears::from_one;
 use super::misfit::Misfit;
 use super::ratio::RatioEntry;
 use super::values::{LabelText, NameText};
-use crate::gearing::{ActsOn, GearId, GearSet, Label, Position, REVERSE_LABEL, Stage};
+use crate::gearing::{ActsOn, GearId, GearSet, Label, Position, REVERSE_LABEL};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 #[derive(Serialize, Deserialize)]
-#[serde(rename = "Stage", deny_unknown_fields)]
-pub(crate) struct StageEntry {
-    name: NameText,
-    /// Counted from 1.
-    present: usize,
-    positions: Vec<PositionEntry>,
-    acts_on: ActsOnEntry,
-}
-
-#[derive(Serialize, Deserialize)]
 #[serde(rename = "Position", deny_unknown_fields)]
-struct PositionEntry {
+pub(crate) struct PositionEntry {
     name: NameText,
     ratio: RatioEntry,
 }
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "ActsOn")]
-enum ActsOnEntry {
+pub(crate) enum ActsOnEntry {
     EveryGear,
     Gears(Vec<LabelText>),
 }
@@ -52,8 +40,26 @@ impl NamedGears {
     }
 }
 
-impl StageEntry {
-    pub(crate) fn into_stage(self, named: &NamedGears) -> Result<Stage, Misfit> {
+impl From<PositionEntry> for Position {
+    fn from(position: PositionEntry) -> Self {
+        Self {
+            name: position.name.0,
+            ratio: position.ratio.0,
+        }
+    }
+}
+
+impl From<&Position> for PositionEntry {
+    fn from(position: &Position) -> Self {
+        Self {
+            name: NameText(position.name.clone()),
+            ratio: RatioEntry(position.ratio.clone()),
+        }
+    }
+}
+
+impl ActsOnEntry {
+    pub(crate) fn into_acts_on(self, named: &NamedGears) -> Result<ActsOn, Misfit> {
         let id = |(place, name): (usize, &LabelText)| {
             named.id(&name.0).ok_or_else(|| {
                 let reason = format!("a stage acts on gear \"{}\", which is not there", name.0);
@@ -61,43 +67,19 @@ impl StageEntry {
                 Misfit::new([Key("acts_on"), Item(0), Item(place)], &reason)
             })
         };
-        let acts_on = match self.acts_on {
-            ActsOnEntry::EveryGear => ActsOn::EveryGear,
-            ActsOnEntry::Gears(names) => {
+        Ok(match self {
+            Self::EveryGear => ActsOn::EveryGear,
+            Self::Gears(names) => {
                 ActsOn::Only((0..).zip(&names).map(id).collect::<Result<_, _>>()?)
             }
-        };
-        Ok(Stage {
-            name: self.name.0,
-            present: from_one(self.present, "present", "positions")?,
-            positions: self
-                .positions
-                .into_iter()
-                .map(|p| Position {
-                    name: p.name.0,
-                    ratio: p.ratio.0,
-                })
-                .collect(),
-            acts_on,
         })
     }
-}
 
-impl StageEntry {
-    /// A stage of that set as it stands in a file.
-    pub(crate) fn of(stage: &Stage, set: &GearSet) -> Self {
-        let positions = stage.positions.iter().map(|p| PositionEntry {
-            name: NameText(p.name.clone()),
-            ratio: RatioEntry(p.ratio.clone()),
-        });
-        Self {
-            name: NameText(stage.name.clone()),
-            present: stage.present + 1,
-            positions: positions.collect(),
-            acts_on: match &stage.acts_on {
-                ActsOn::EveryGear => ActsOnEntry::EveryGear,
-                ActsOn::Only(ids) => ActsOnEntry::Gears(labels_of(set, ids)),
-            },
+    /// The gears of that set as they stand in a file.
+    pub(crate) fn of(acts_on: &ActsOn, set: &GearSet) -> Self {
+        match acts_on {
+            ActsOn::EveryGear => Self::EveryGear,
+            ActsOn::Only(ids) => Self::Gears(labels_of(set, ids)),
         }
     }
 }

@@ -3,6 +3,7 @@
 //! It is frozen: what it could say it says for ever, and a file of it is spelled as it always was.
 
 mod set;
+mod stage;
 mod tyre;
 
 use super::shared::misfit::Misfit;

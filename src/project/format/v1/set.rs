@@ -2,11 +2,11 @@
 
 use super::super::shared::gears::{GearEntry, ReverseEntry};
 use super::super::shared::ratio::RatioEntry;
-use super::super::shared::stages::StageEntry;
 use super::super::shared::values::{NameText, Rpm};
 use super::super::v2::final_drive::FinalDriveV2;
 use super::super::v2::set::SetV2;
 use super::BeyondFormat1;
+use super::stage::StageV1;
 use super::tyre::TyreV1;
 use crate::gearing::FinalDrive;
 use serde::{Deserialize, Serialize};
@@ -24,7 +24,7 @@ pub(super) struct SetV1 {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     reverse: Option<ReverseEntry>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    stages: Vec<StageEntry>,
+    stages: Vec<StageV1>,
 }
 
 impl From<SetV1> for SetV2 {
@@ -37,7 +37,7 @@ impl From<SetV1> for SetV2 {
             final_drives: set.final_drives.into_iter().map(Into::into).collect(),
             gears: set.gears,
             reverse: set.reverse,
-            stages: set.stages,
+            stages: set.stages.into_iter().map(Into::into).collect(),
         }
     }
 }
@@ -47,6 +47,7 @@ impl TryFrom<SetV2> for SetV1 {
 
     fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
         let ratios = set.final_drives.into_iter().map(ratio);
+        let stages = set.stages.into_iter().map(StageV1::try_from);
         Ok(Self {
             name: set.name,
             visible: set.visible,
@@ -55,7 +56,7 @@ impl TryFrom<SetV2> for SetV1 {
             final_drives: ratios.collect::<Result<_, _>>()?,
             gears: set.gears,
             reverse: set.reverse,
-            stages: set.stages,
+            stages: stages.collect::<Result<_, _>>()?,
         })
     }
 }

@@ -6,6 +6,7 @@
 
 pub(super) mod final_drive;
 pub(super) mod set;
+pub(super) mod stage;
 pub(super) mod tyre;
 
 use super::FormatError;

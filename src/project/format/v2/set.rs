@@ -3,9 +3,10 @@
 use super::super::outline::Step::{Item, Key};
 use super::super::shared::gears::{GearEntry, ReverseEntry};
 use super::super::shared::misfit::Misfit;
-use super::super::shared::stages::{NamedGears, StageEntry};
+use super::super::shared::stages::NamedGears;
 use super::super::shared::values::{NameText, Rpm};
 use super::final_drive::FinalDriveV2;
+use super::stage::StageV2;
 use super::tyre::TyreV2;
 use crate::gearing::{Gear, GearId, GearSet, GearSetSpec, Stage};
 use crate::project::document::Candidate;
@@ -24,7 +25,7 @@ pub(crate) struct SetV2 {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(crate) reverse: Option<ReverseEntry>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub(crate) stages: Vec<StageEntry>,
+    pub(crate) stages: Vec<StageV2>,
 }
 
 impl SetV2 {
@@ -71,7 +72,7 @@ impl From<&Candidate> for SetV2 {
             final_drives: set.final_drives.iter().cloned().map(FinalDriveV2).collect(),
             gears: set.gears.iter().map(GearEntry::from).collect(),
             reverse: set.reverse.as_ref().map(ReverseEntry::from),
-            stages: set.stages.iter().map(|s| StageEntry::of(s, set)).collect(),
+            stages: set.stages.iter().map(|s| StageV2::of(s, set)).collect(),
         }
     }
 }

@@ -180,6 +180,7 @@ fn what_a_text_does_not_say_stays_with_the_set_that_it_goes_into() {
         positions,
         present: 0,
         acts_on,
+        shows_others: false,
     }];
     let before = GearSet::try_from(parts).unwrap();
 

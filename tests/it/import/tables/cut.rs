@@ -1,6 +1,6 @@
 //! What is said where a table was cut or changed, and is the rest read as it was printed?
 
-use super::{Form, refused, table};
+use super::{Form, farm_in_both_ranges, refused, table};
 use crate::support::projects::any_project;
 use layshaft::import::tables::{OwnSet, OwnTable, TableError, read};
 use layshaft::project::Project;
@@ -41,9 +41,10 @@ fn cuts(text: &str) -> impl Iterator<Item = &str> {
 
 #[test]
 fn wherever_a_table_is_cut_its_sets_are_whole_or_the_cut_is_said() {
-    for example in EXAMPLES {
+    let examples = EXAMPLES.iter().map(|example| example.project().unwrap());
+    for project in examples.chain([farm_in_both_ranges()]) {
         for form in Form::ALL {
-            let text = form.print(&example.project().unwrap());
+            let text = form.print(&project);
             let whole = sets(&table(&text));
             let (mut tables, mut sentences) = (0, 0);
             for cut in cuts(&text) {
@@ -136,9 +137,9 @@ fn a_cell_that_is_no_value_is_named_with_its_place() {
 #[test]
 fn too_long_a_text_is_refused_where_it_holds_a_table_and_left_to_others_else() {
     let text = Form::Markdown.print(&two_seater());
-    let long = text.clone() + &"x".repeat(200_000);
+    let long = text.clone() + &"x".repeat(5_000_000);
     assert!(matches!(refused(&long), TableError::TooLong { .. }));
-    assert_eq!(read(&"x".repeat(200_001)), None);
+    assert_eq!(read(&"x".repeat(5_000_001)), None);
 }
 
 proptest! {

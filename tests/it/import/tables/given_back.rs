@@ -7,22 +7,23 @@
 //!   reverse; all final drives;
 //! - the tyre that each set stands on, redline, lowest useful engine speed and idle; the marked speeds.
 //!
-//! CSV prints these to the last digit, each stage with all positions, and the shift point of every
-//! forward gear; a road speed that was marked in miles may be one binary digit off.
+//! CSV prints these to the last digit, each stage with all positions and whether they are shown, and the
+//! shift point of every forward gear; a road speed that was marked in miles may be one binary digit off.
 //! Texts for readers print teeth as they were counted and other ratios with three decimals, engine
-//! speeds to the rev/min, each stage in its present position, and the shift points that are used: the
+//! speeds to the rev/min, each stage in its present position and in those that are shown beside it, the
+//! present one first, and the shift points that are used: the
 //! top gear and a crawler have none; they have the title besides. In BBCode square brackets are round.
 //!
 //! No form prints: date, note, the unit where no road speed is printed, the write-up's choices, whether
 //! a set is hidden, whose tyre it is where all are equal, whether a gear has a shift point of its own
 //! that equals the others', and whether a stage acts on every gear or on each of them.
 
-use super::{Form, missing, table};
+use super::{Form, farm_in_both_ranges, missing, table};
 use crate::support::projects::any_project;
 use layshaft::analysis::ProjectResults;
 use layshaft::chart::table::COLUMNS;
 use layshaft::gearing::{
-    EngineSpeed, FinalDrive, GearId, GearResult, GearSet, Name, Ratio, RoadSpeed, SetResults,
+    EngineSpeed, FinalDrive, GearId, GearResult, GearSet, Name, Ratio, RoadSpeed, SetResults, Stage,
 };
 use layshaft::import::tables::{OwnSet, OwnTable, is_own_table, read};
 use layshaft::project::Project;
@@ -114,22 +115,7 @@ fn printed_set(form: Form, set: &GearSet, results: &SetResults) -> Vec<String> {
     let mut lines = vec![format!("set {:?}", form.said(set.name.as_str()))];
     let finals = set.final_drives.iter().map(|drive| drive_said(form, drive));
     lines.push(format!("final drives {:?}", finals.collect::<Vec<_>>()));
-    for stage in &set.stages {
-        let mut positions: Vec<String> = Vec::new();
-        for (at, position) in stage.positions.iter().enumerate() {
-            let name = form.said(position.name.as_str());
-            if form.is_exact() {
-                let ratio = &position.ratio;
-                positions.push(format!("{name:?} {ratio} {}", at == stage.present));
-            } else if at == stage.present {
-                positions.push(format!("{name:?} {}", ratio_text(position.ratio.value())));
-            }
-        }
-        lines.push(format!(
-            "stage {:?} {positions:?}",
-            form.said(stage.name.as_str())
-        ));
-    }
+    lines.extend(set.stages.iter().map(|stage| printed_stage(form, stage)));
     for (gear, result) in set.gears.iter().zip(&results.gears) {
         let shift = shift_is_printed(form, set, result).then(|| set.shift_of(gear));
         lines.push(format!(
@@ -151,6 +137,27 @@ fn printed_set(form: Form, set: &GearSet, results: &SetResults) -> Vec<String> {
         )
     }));
     lines
+}
+
+fn printed_stage(form: Form, stage: &Stage) -> String {
+    // With one position there is nothing to show beside it.
+    let shows_others = stage.shows_others && stage.positions.len() > 1;
+    let mut positions: Vec<(bool, String)> = Vec::new();
+    for (at, position) in stage.positions.iter().enumerate() {
+        let name = form.said(position.name.as_str());
+        let is_present = at == stage.present;
+        if form.is_exact() {
+            positions.push((is_present, format!("{name:?} {}", position.ratio)));
+        } else if is_present || shows_others {
+            let ratio = ratio_text(position.ratio.value());
+            positions.push((is_present, format!("{name:?} {ratio}")));
+        }
+    }
+    if !form.is_exact() {
+        positions.sort_by_key(|(is_present, _)| !is_present);
+    }
+    let name = form.said(stage.name.as_str());
+    format!("stage {name:?} {positions:?}, all shown {shows_others}")
 }
 
 fn shift_is_printed(form: Form, set: &GearSet, result: &GearResult) -> bool {
@@ -231,6 +238,23 @@ fn every_example_is_given_back_in_every_form() {
         for form in Form::ALL {
             check(form, &example.project().unwrap());
         }
+    }
+}
+
+#[test]
+fn a_range_that_is_shown_has_rows_of_its_own_which_are_no_gears_when_they_are_read() {
+    let project = farm_in_both_ranges();
+    for form in Form::ALL {
+        let text = form.print(&project);
+        let names = if form.is_exact() {
+            ["Low", "set"]
+        } else {
+            ["C Low", "R Low"]
+        };
+        for name in names {
+            assert!(text.contains(name), "{name} is not in {form:?}\n{text}");
+        }
+        check(form, &project);
     }
 }
 

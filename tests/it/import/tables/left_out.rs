@@ -1,6 +1,6 @@
 //! Is what is there read, where somebody left out columns or lines, quoted or indented a table?
 
-use super::{Form, missing, table};
+use super::{Form, farm_in_both_ranges, missing, table};
 use layshaft::gearing::{GearRole, RoadSpeed};
 use layshaft::import::tables::{OwnTable, is_own_table, read};
 use layshaft::project::examples::EXAMPLES;
@@ -170,6 +170,24 @@ fn overall_ratios_alone_are_read_as_what_they_are() {
 }
 
 #[test]
+fn the_rows_of_other_positions_may_be_left_out_or_all_that_tells_them() {
+    let text = Form::Markdown.print(&farm_in_both_ranges());
+    let whole = table(&text);
+    let without = |is_out: fn(&str) -> bool| -> String {
+        let lines = text.split_inclusive('\n');
+        lines.filter(|line| !is_out(line)).collect()
+    };
+    let own_rows = without(|line| line.contains(" Low |"));
+    assert_eq!(table(&own_rows).sets, whole.sets);
+    let wordless = without(|line| line.starts_with("spread"));
+    let labels = |table: &OwnTable| -> Vec<String> {
+        let gears = table.sets.iter().flat_map(|set| &set.gears);
+        gears.map(|gear| gear.label.to_string()).collect()
+    };
+    assert_eq!(labels(&table(&wordless)), labels(&whole));
+}
+
+#[test]
 fn a_table_from_before_there_were_typed_columns_is_read() {
     let mut examples = EXAMPLES.iter().map(|example| example.project().unwrap());
     let farm = examples.find(|project| {
@@ -189,7 +207,7 @@ fn a_csv_without_the_columns_at_its_end_and_one_from_a_spreadsheet_are_read() {
     let plainly_named = text.replace("\"Close-ratio, teeth counted\"", "Close-ratio");
     let figures = plainly_named.lines().map(|line| {
         let cells: Vec<&str> = line.split(',').collect();
-        cells[..17].join(",") + "\r\n"
+        cells[..18].join(",") + "\r\n"
     });
     let read = table(&figures.collect::<String>());
     assert_eq!(ratios(&read, 0), ratios(&whole, 0));

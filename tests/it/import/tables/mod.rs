@@ -8,7 +8,8 @@ use layshaft::analysis::ProjectResults;
 use layshaft::chart::{MarkedSpeeds, Table};
 use layshaft::gearing::{Name, Ratio};
 use layshaft::import::tables::{Missing, OwnTable, TableError, read};
-use layshaft::project::Project;
+use layshaft::project::examples::EXAMPLES;
+use layshaft::project::{Edit, Project, SetEdit, SetId};
 use layshaft::sheet::csv::DecimalMark;
 use layshaft::sheet::{bbcode, csv, markdown, text};
 
@@ -60,6 +61,17 @@ impl Form {
             _ => text.to_owned(),
         }
     }
+}
+
+/// The farm vehicle with a crawler, each set in both positions of its transfer box.
+fn farm_in_both_ranges() -> Project {
+    let mut project = EXAMPLES[2].project().unwrap();
+    let sets: Vec<SetId> = project.sets.iter().map(|candidate| candidate.id).collect();
+    for set in sets {
+        let shows = Edit::Set(set, SetEdit::StageShowsOthers(0, true));
+        project = shows.applied_to(&project).unwrap();
+    }
+    project
 }
 
 /// The table that stands in the text.

@@ -18,12 +18,13 @@ pub(crate) use opening::{Opening, QUICK};
 pub(crate) use painted::{Painted, Text};
 pub(crate) use place::Place;
 
-use super::gear_sets::rpm;
+use super::gear_sets::{name, ratio, rpm};
 use super::memory_disk::MemoryDisk;
 use super::scripted_picker::ScriptedPicker;
 use egui::Pos2;
 use egui_kittest::Harness;
 use layshaft::app::App;
+use layshaft::gearing::{ActsOn, Position, Stage};
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Edit, Project, SetEdit, format};
 use std::sync::Arc;
@@ -39,6 +40,28 @@ pub(crate) fn three_ten_speeds() -> Project {
     format::read(include_str!("../../../data/three-ten-speeds.ron")).unwrap()
 }
 
+/// The camper van with a transfer box in each set; of the first and the last both ranges are shown.
+pub(crate) fn in_both_ranges() -> Project {
+    let mut project = camper_van();
+    let position = |(text, number)| Position {
+        name: name(text),
+        ratio: ratio(number),
+    };
+    let ids: Vec<_> = project.sets.iter().map(|candidate| candidate.id).collect();
+    for (place, id) in ids.into_iter().enumerate() {
+        let transfer_box = Stage {
+            name: name("Transfer box"),
+            positions: [("High", 1.0), ("Low", 2.0)].map(position).to_vec(),
+            present: 0,
+            acts_on: ActsOn::EveryGear,
+            shows_others: place != 1,
+        };
+        let edit = Edit::Set(id, SetEdit::AddStage(transfer_box));
+        project = edit.applied_to(&project).unwrap();
+    }
+    project
+}
+
 /// Every project that looks are tried on, by its name.
 pub(crate) fn every_project() -> Vec<(&'static str, Project)> {
     let examples = EXAMPLES.iter();
@@ -46,6 +69,7 @@ pub(crate) fn every_project() -> Vec<(&'static str, Project)> {
         .map(|example| (example.name, example.project().unwrap()))
         .collect();
     projects.push(("three ten-speed sets", three_ten_speeds()));
+    projects.push(("both ranges at once", in_both_ranges()));
     projects
 }
 
