@@ -35,6 +35,11 @@ pub enum TableError {
         /// The first line of which that is so.
         line: usize,
     },
+    /// Its blanks were folded into one.
+    #[error(
+        "the columns have run together, for the blanks between them were folded; copy the table from a block of code, or as Markdown or CSV"
+    )]
+    Folded,
     /// The columns that tell ratios were left out.
     #[error(
         "set {set} has neither ratios nor overall ratios; copy the table with one of these columns"

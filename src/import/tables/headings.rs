@@ -177,6 +177,11 @@ pub(super) fn are_own(headings: &[Heading]) -> bool {
     names_gears && known >= 2 && with_unit >= 1 && headings.len() <= MOST_COLUMNS
 }
 
+/// Whether a word is the unit of a column.
+pub(super) fn is_unit(text: &str) -> bool {
+    unit_of(text).is_some()
+}
+
 fn unit_of(text: &str) -> Option<(Unit, Option<SpeedUnit>)> {
     match text {
         "rpm" => Some((Unit::Rpm, None)),

@@ -10,6 +10,7 @@
 mod aligned;
 mod assembling;
 mod error;
+mod folded;
 mod found;
 mod headings;
 mod lines;
@@ -128,8 +129,8 @@ pub fn is_own_table(text: &str) -> bool {
 /// may try.
 ///
 /// # Errors
-/// When the table was cut in the middle, its columns were pushed out of line, or its gears make no
-/// set.
+/// When the table was cut in the middle, its columns were pushed out of line, its blanks were folded,
+/// or its gears make no set.
 ///
 /// # Example
 /// ```
@@ -144,7 +145,9 @@ pub fn is_own_table(text: &str) -> bool {
 /// ```
 pub fn read(text: &str) -> Option<Result<OwnTable, TableError>> {
     let characters = text.chars().take(MOST_CHARACTERS + 1).count();
-    let form = Form::of(text)?;
+    let Some(form) = Form::of(text) else {
+        return folded::is_folded(text).then_some(Err(TableError::Folded));
+    };
     if characters > MOST_CHARACTERS {
         return Some(Err(TableError::TooLong {
             most: MOST_CHARACTERS,

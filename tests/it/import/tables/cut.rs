@@ -125,6 +125,25 @@ fn a_row_that_was_pushed_out_of_line_is_named() {
 }
 
 #[test]
+fn a_table_whose_blanks_were_folded_is_told_and_not_guessed_at() {
+    for example in EXAMPLES {
+        let text = Form::Text.print(&example.project().unwrap());
+        let folded: Vec<String> = text
+            .lines()
+            .map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "))
+            .collect();
+        assert_eq!(read(&folded.join("\n")), Some(Err(TableError::Folded)));
+    }
+    for others in [
+        "gear ratio\n1 3.45",
+        "gear ratio overall\n1 3.45 13.6",
+        "gear rpm",
+    ] {
+        assert_eq!(read(others), None, "{others}");
+    }
+}
+
+#[test]
 fn a_cell_that_is_no_value_is_named_with_its_place() {
     let text = Form::Markdown.print(&two_seater());
     let error = refused(&text.replacen("| 1.930 |", "| 1.9e0 |", 1)).to_string();
