@@ -1,7 +1,9 @@
 //! What a change within one gear set is called.
 
 use super::{Named, optional};
-use crate::gearing::{EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, Position, quoted};
+use crate::gearing::{
+    EngineSpeed, FinalDrive, Gear, GearId, GearRole, GearSet, Position, Sprocket, quoted,
+};
 use crate::project::differences::{acting_gears, listed, position_words, rpm};
 use crate::project::set_edits::SetEdit;
 use std::fmt::Display;
@@ -48,13 +50,7 @@ pub(super) fn named_in_set(edit: &SetEdit, both: [&GearSet; 2]) -> Named {
         SetEdit::FinalDrive(at, _) => figure(drive_words(before, *at), both, |set| {
             set.final_drives.get(*at)
         }),
-        SetEdit::Sprocket(at, of, _) => {
-            let what = format!("{} sprocket of {}", of.word(), drive_words(before, *at));
-            figure(what, both, |set| match set.final_drives.get(*at)? {
-                FinalDrive::Chain(sprockets) => Some(sprockets.teeth(*of)),
-                FinalDrive::Gears(_) => None,
-            })
-        }
+        SetEdit::Sprocket(at, of, _) => named_sprocket(*at, *of, both),
         SetEdit::AddFinalDrive(ratio) => {
             let at = after.final_drives.len().saturating_sub(1);
             Named::thing(format!("new {}", drive_words(after, at)), ratio)
@@ -78,13 +74,7 @@ pub(super) fn named_in_set(edit: &SetEdit, both: [&GearSet; 2]) -> Named {
                 Some(acting_gears(set, set.stages.get(*at)?))
             })
         }
-        SetEdit::StageShowsOthers(at, _) => {
-            let what = format!("positions of {}", stage_name(before, *at));
-            figure(what, both, |set| {
-                let all = set.stages.get(*at)?.shows_others;
-                Some(if all { "all shown" } else { "one shown" })
-            })
-        }
+        SetEdit::StageShowsOthers(at, _) => named_shown_positions(*at, both),
         SetEdit::Position(at, place, _) => named_position(*at, *place, both),
         SetEdit::AddPosition(at, position) => {
             let what = format!("new position of {}", stage_name(before, *at));
@@ -99,6 +89,24 @@ pub(super) fn named_in_set(edit: &SetEdit, both: [&GearSet; 2]) -> Named {
         }
         SetEdit::Replace(_) => Named::thing("pasted gears", &after.name),
     }
+}
+
+/// The teeth of one of a chain's sprockets.
+fn named_sprocket(at: usize, of: Sprocket, both: [&GearSet; 2]) -> Named {
+    let what = format!("{} sprocket of {}", of.word(), drive_words(both[0], at));
+    figure(what, both, |set| match set.final_drives.get(at)? {
+        FinalDrive::Chain(sprockets) => Some(sprockets.teeth(of)),
+        FinalDrive::Gears(_) => None,
+    })
+}
+
+/// How many positions of a stage are shown at once.
+fn named_shown_positions(at: usize, both: [&GearSet; 2]) -> Named {
+    let what = format!("positions of {}", stage_name(both[0], at));
+    figure(what, both, |set| {
+        let all = set.stages.get(at)?.shows_others;
+        Some(if all { "all shown" } else { "one shown" })
+    })
 }
 
 /// A figure that a set has or has not.
