@@ -31,6 +31,12 @@ pub enum Command {
     CopySet,
     /// The selected set goes.
     RemoveSet,
+    /// Gears are typed as their own ratios.
+    TypeRatios,
+    /// Gears are typed as overall ratios.
+    TypeOverall,
+    /// Gears are typed as road speeds.
+    TypeSpeeds,
     /// A gear set from text.
     PasteSet,
     /// The picture and the tables for others to read.
@@ -148,9 +154,12 @@ pub const TABLE: &[Entry] = entries! {
     Undo, Edit, "Undo", "Takes the last change back", [ctrl(Key::Z)];
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
     CopySet, Edit, "Duplicate set", "Adds a copy of the selected set, to be changed and compared", [ctrl(Key::D)];
-    RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     PasteSet, Edit, "Paste gears…", "Reads a whole gear set from text", [ctrl_shift(Key::V)];
     CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];
+    TypeRatios, Edit, "Type gears as gear ratios", "The fields of the gears take the gearbox's own ratios or teeth", [];
+    TypeOverall, Edit, "Type gears as overall ratios", "The fields of the gears take engine turns for a turn of the wheel", [];
+    TypeSpeeds, Edit, "Type gears as speeds per 1000 rpm", "The fields of the gears take road speeds at 1000 rpm", [];
+    RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];

@@ -29,6 +29,9 @@ impl Command {
             | Self::SaveAs
             | Self::Quit
             | Self::PasteSet
+            | Self::TypeRatios
+            | Self::TypeOverall
+            | Self::TypeSpeeds
             | Self::WriteUp
             | Self::CopyTable
             | Self::Fit

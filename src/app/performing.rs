@@ -10,6 +10,7 @@ use super::file_picker::Purpose;
 use super::lifecycle::{After, Step};
 use super::pasting::{Place, with_pasted};
 use super::settings::ThemeChoice;
+use super::typed::RatioForm;
 use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
@@ -43,11 +44,7 @@ impl App {
             Action::Range(view, range) => self.view.ranges.set(view, range),
             Action::Open(path) => self.step(ctx, Step::Leave(After::Open(path))),
             Action::Example(at) => self.step(ctx, Step::Leave(After::Example(at))),
-            Action::RatioForm(form) => {
-                self.drafts.forget_ratios();
-                self.view.ratio_form = form;
-                self.view.typed.forget_figures();
-            }
+            Action::RatioForm(form) => self.type_as(form),
             Action::Typed(set, gear, typed_as) => {
                 let goes_on = self.desk().history.in_gesture();
                 self.view.typed.remember(set, gear, typed_as, goes_on);
@@ -74,6 +71,16 @@ impl App {
         let edit = self.with_kept_figures(edit);
         if let Err(problem) = self.history().edit(&edit) {
             self.say(problem.to_string());
+        } else if let Edit::RemoveSet(_) = edit {
+            self.say_how_it_comes_back();
+        }
+    }
+
+    /// A whole set went with one key: what went is said, and how it comes back.
+    fn say_how_it_comes_back(&mut self) {
+        let named = self.desk().history.undoable().map(|change| change.named());
+        if let Some(named) = named {
+            self.say(format!("{named}; Undo brings it back"));
         }
     }
 
@@ -117,6 +124,9 @@ impl App {
             Command::Undo => self.undo(ctx),
             Command::Redo => self.redo(ctx),
             Command::CopySet => self.copy_set(),
+            Command::TypeRatios => self.type_as(RatioForm::Gear),
+            Command::TypeOverall => self.type_as(RatioForm::Overall),
+            Command::TypeSpeeds => self.type_as(RatioForm::SpeedPer1000),
             Command::RemoveSet => self.edit(Edit::RemoveSet(self.view.open_card)),
             Command::SwitchUnits => self.switch_units(),
             Command::PasteSet => {
@@ -140,6 +150,15 @@ impl App {
 
     fn begin(&mut self, ctx: &Context, start: Start) {
         self.step(ctx, Step::Leave(After::New(start)));
+    }
+
+    /// From now on gears are typed in that form; what was typed before stands as it is.
+    fn type_as(&mut self, form: RatioForm) {
+        self.drafts.forget_ratios();
+        self.view.ratio_form = form;
+        self.view.typed.forget_figures();
+        let words = form.text(self.desk().project().units);
+        self.say(format!("Gears are typed as {words}"));
     }
 
     fn show_theme(&mut self, ctx: &Context, theme: ThemeChoice) {

@@ -112,9 +112,10 @@ impl Sprockets {
         self.0.ratio()
     }
 
-    /// What they come to: `16/46 = 2.875`, front / rear.
+    /// What they come to: `46 ÷ 16 = 2.875`.
     pub fn reading(self) -> String {
-        format!("{self} = {}", ratio_text(self.ratio()))
+        let (front, rear) = (self.front(), self.rear());
+        format!("{rear} ÷ {front} = {}", ratio_text(self.ratio()))
     }
 }
 
@@ -134,12 +135,17 @@ impl FinalDrive {
         }
     }
 
-    /// How it was understood: `37 driven by 9 = 4.111`, `chain 16/46 = 2.875`; just the number for a
+    /// How it was understood: `37 driven by 9 = 4.111`, `chain front 16 rear 46 = 2.875`; just the
+    /// number for a
     /// plain one.
     pub fn reading(&self) -> String {
         match self {
             Self::Gears(ratio) => ratio.reading(),
-            Self::Chain(sprockets) => format!("{CHAIN} {}", sprockets.reading()),
+            Self::Chain(sprockets) => {
+                let [front, rear] = Sprocket::BOTH.map(|of| sprockets.teeth(of));
+                let ratio = ratio_text(sprockets.ratio());
+                format!("{CHAIN} front {front} rear {rear} = {ratio}")
+            }
         }
     }
 }
@@ -233,7 +239,7 @@ mod tests {
     fn a_chain_drives_the_wheel_by_rear_over_front() {
         let drive = chain(16, 46);
         assert!((drive.value() - 2.875).abs() < 1e-12);
-        assert_eq!(drive.reading(), "chain 16/46 = 2.875");
+        assert_eq!(drive.reading(), "chain front 16 rear 46 = 2.875");
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The further stages of a card: transfer box, overdrive, primary drive.
 
+use super::gear_rows::teeth_ui;
 use super::{Card, SetField};
 use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Form, remark};
@@ -94,6 +95,11 @@ fn new_stage(name: &str, positions: &[(&str, f64)]) -> Option<Stage> {
 fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut Form<'_>) {
     ui.separator();
     let alone = position_alone(card, at, stage, form);
+    if alone.is_some() {
+        // Before the fields: the row begins with its ratio.
+        form.focus
+            .prefer(card.cell_id(SetCell::PositionRatio(at, 0)));
+    }
     let problems = ui
         .horizontal(|ui| {
             let behind = if alone.is_some() { 140.0 } else { 166.0 };
@@ -107,7 +113,8 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
             let name = card.field_ui(ui, &field, form, &|text| {
                 typed::name(text).map(|name| SetEdit::StageName(at, name))
             });
-            let ratio = alone.and_then(|alone| ratio_ui(ui, card, [at, 0], alone, form));
+            let ratio = alone
+                .and_then(|alone| ratio_ui(ui, card, [at, 0], (alone, typed::reduction), form));
             if alone.is_none() {
                 acts_on_ui(ui, card, at, stage, form);
             }
@@ -136,6 +143,9 @@ fn stage_ui(ui: &mut Ui, card: &Card<'_>, at: usize, stage: &Stage, form: &mut F
         }
         if stage.positions.len() > 1 {
             show_all_ui(ui, card, at, stage, form);
+        }
+        if let Some(alone) = alone {
+            counted_ui(ui, card, [at, 0], alone, form);
         }
     });
 }
@@ -196,7 +206,9 @@ fn position_ui(
                 }
             }
             let problems = position_fields_ui(ui, card, [at, place], position, form);
-            if let Some(overall) = first_overall(card, at, place)
+            if position.ratio.has_teeth() {
+                counted_ui(ui, card, [at, place], position, form);
+            } else if let Some(overall) = first_overall(card, at, place)
                 && ui.available_width() > ROOM_FOR_READING
             {
                 let words = format!("first {}", ratio_text(overall));
@@ -244,15 +256,19 @@ fn position_fields_ui(
         };
         Ok(SetEdit::Position(at, place, position))
     });
-    [name, ratio_ui(ui, card, [at, place], position, form)]
+    let ratio = (position, typed::any_ratio as ReadRatio);
+    [name, ratio_ui(ui, card, [at, place], ratio, form)]
 }
+
+/// How the ratio of a position is read: what stands in one position only reduces.
+type ReadRatio = fn(&str) -> typed::Reading<Ratio>;
 
 /// The ratio of a position; why it does not read.
 fn ratio_ui(
     ui: &mut Ui,
     card: &Card<'_>,
     [at, place]: [usize; 2],
-    position: &Position,
+    (position, read): (&Position, ReadRatio),
     form: &mut Form<'_>,
 ) -> Option<String> {
     let ratio = SetField {
@@ -263,13 +279,35 @@ fn ratio_ui(
         width: RATIO_WIDTH,
     };
     card.field_ui(ui, &ratio, form, &|text| {
-        let ratio = typed::any_ratio(text)?;
+        let ratio = read(text)?;
         let position = Position {
             ratio,
             ..position.clone()
         };
         Ok(SetEdit::Position(at, place, position))
     })
+}
+
+/// How the counted teeth of a position were understood; a click exchanges what drives what.
+fn counted_ui(
+    ui: &mut Ui,
+    card: &Card<'_>,
+    [at, place]: [usize; 2],
+    position: &Position,
+    form: &mut Form<'_>,
+) {
+    if !position.ratio.has_teeth() {
+        return;
+    }
+    let whose = format!("position {} of stage {}", place + 1, at + 1);
+    let swapped = |ratio| {
+        let position = Position {
+            ratio,
+            ..position.clone()
+        };
+        SetEdit::Position(at, place, position)
+    };
+    teeth_ui(ui, card, (&whose, &position.ratio), swapped, form);
 }
 
 /// The overall ratio of first gear with one stage in another position.

@@ -17,8 +17,8 @@ pub enum TyreError {
     Number(#[from] NumberError),
     /// A figure without a word that says what it is.
     #[error(
-        "\"{text}\" does not say what was measured: write it as \"diameter 632 mm\" or as \
-         \"circumference 1935 mm\""
+        "\"{text}\" does not say what was measured: write \"circumference {text}\" for what it \
+         rolls in a turn, or \"diameter {text}\" for how high it is"
     )]
     Ambiguous {
         /// What was written, at most 40 characters.

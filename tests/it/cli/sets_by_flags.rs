@@ -286,7 +286,10 @@ fn a_chain_is_a_final_drive_that_says_which_sprocket_is_which() {
 #[test]
 fn the_table_spells_a_chain_as_it_is_typed() {
     let text = one_set_as("text", "2 1", "chain 16/46", &[]);
-    assert!(text.printed().contains("final drive chain 16/46 = 2.875"));
+    assert!(
+        text.printed()
+            .contains("final drive chain front 16 rear 46 = 2.875")
+    );
     let csv = one_set_as("csv", "2 1", "chain 16/46", &[]);
     assert!(csv.printed().contains(",chain 16/46,"));
 }

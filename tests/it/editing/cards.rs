@@ -449,6 +449,37 @@ fn a_stage_with_one_position_is_a_name_and_a_ratio_until_somebody_names_the_posi
     assert!(window.find(Role::TextInput, name).is_none());
 }
 
+#[test]
+fn the_teeth_of_a_fixed_stage_reduce_in_either_order_and_can_be_swapped() {
+    let mut window = Window::on_camper_van();
+    window.choose("Add stage, set 1", Role::Button, "Primary drive");
+    let ratio = "Ratio of position 1 of stage 1, set 1";
+    for text in ["40:76", "76:40"] {
+        window.fill(ratio, text);
+        assert_eq!(window.text(ratio), "76:40", "{text}");
+    }
+    window.click("76 driven by 40 = 1.900, swap, position 1 of stage 1, set 1");
+    assert_eq!(window.text(ratio), "40:76");
+}
+
+#[test]
+fn of_several_positions_counted_teeth_are_read_as_typed_and_said() {
+    let mut window = Window::on_camper_van();
+    window.choose("Add stage, set 1", Role::Button, "Overdrive");
+    window.fill("Ratio of position 2 of stage 1, set 1", "28:36");
+    window.click("28 driven by 36 = 0.778, swap, position 2 of stage 1, set 1");
+    let stage = &window.set(0).set.stages[0];
+    assert_eq!(stage.positions[1].ratio.to_string(), "36:28");
+}
+
+#[test]
+fn a_set_that_was_removed_is_named_with_the_way_back() {
+    let mut window = Window::on_camper_van();
+    window.choose("Set 2 menu", Role::Button, "Remove set");
+    let words = "removed set 2: Same box, taller final drive; Undo brings it back";
+    assert!(window.says(words));
+}
+
 fn with_a_transfer_box() -> Project {
     let mut window = Window::on_camper_van();
     window.choose("Add stage, set 1", Role::Button, "Transfer box");

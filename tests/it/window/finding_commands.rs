@@ -64,6 +64,19 @@ fn enter_does_what_was_found_first() {
 }
 
 #[test]
+fn what_gears_are_typed_as_is_found_by_its_words() {
+    for (typed, says) in [
+        ("overall", "Gears are typed as overall ratios"),
+        ("type speeds", "Gears are typed as km/h per 1000 rpm"),
+        ("type gear ratios", "Gears are typed as gear ratios"),
+    ] {
+        let mut window = finding(typed);
+        window.key(Key::Enter);
+        assert!(window.says(says), "{typed}");
+    }
+}
+
+#[test]
 fn arrows_choose_and_stay_within_the_list() {
     let mut window = finding("set");
     let lines = found(&window);
