@@ -21,7 +21,8 @@ pub struct Combination {
 pub struct OtherPosition {
     /// What it is called: `Low`.
     pub name: String,
-    /// The gears that are others there, with their figures; no findings, which are told of the set once.
+    /// The gears on which all stages act that stand otherwise, with their figures; no findings, which are
+    /// told of the set once.
     pub results: SetResults,
 }
 
@@ -82,8 +83,9 @@ impl OtherPosition {
                 .filter_map(|at| Some(&set.stages.get(*at)?.acts_on))
                 .collect();
             let is_other = |result: &GearResult| {
+                // What one of them does not act on is the same without it.
                 let mut acting = acting.iter();
-                acting.any(|acts_on| acts_on.includes(result.gear.id))
+                acting.all(|acts_on| acts_on.includes(result.gear.id))
             };
             let set = standing_in(set, &combination)?;
             let mut results = SetResults::without_findings(&set, vehicle_tyre, limits);

@@ -86,7 +86,7 @@ fn named(row: &FoundRow, combination: &Combination) -> String {
     format!("{} {}", row.label, combination.name)
 }
 
-/// Whether a stage that stands otherwise in a combination acts on the gear of a row.
+/// Whether all stages that stand otherwise in a combination act on the gear of a row.
 fn is_other(set: &FoundSet, row: &FoundRow, combination: &Combination) -> bool {
     let Some(through) = set.cell(row, Column::ThroughStage) else {
         return true;
@@ -95,5 +95,5 @@ fn is_other(set: &FoundSet, row: &FoundRow, combination: &Combination) -> bool {
         .moved
         .iter()
         .map(|stage| format!("{}", stage + 1));
-    moved.any(|number| through.split(" and ").any(|acting| acting.trim() == number))
+    moved.all(|number| through.split(" and ").any(|acting| acting.trim() == number))
 }

@@ -19,7 +19,7 @@ fn standing_in(
     let moved = GearSet::try_from(parts).unwrap();
     let is_other = |result: &GearResult| {
         let mut moved = combination.moved.iter();
-        moved.any(|stage| set.stages[*stage].acts_on.includes(result.gear.id))
+        moved.all(|stage| set.stages[*stage].acts_on.includes(result.gear.id))
     };
     let results = results(&moved);
     let gears = results.gears.into_iter().chain(results.reverse);
