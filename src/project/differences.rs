@@ -281,8 +281,8 @@ pub(super) fn acting_gears(set: &GearSet, stage: &Stage) -> String {
     match &stage.acts_on {
         ActsOn::EveryGear => "every gear".to_owned(),
         ActsOn::Only(ids) => {
-            let labels = ids.iter().filter_map(|id| set.gear(*id));
-            let labels: Vec<&str> = labels.map(|gear| gear.label.as_str()).collect();
+            let gears = set.gears.iter().filter(|gear| ids.contains(&gear.id));
+            let labels: Vec<&str> = gears.map(|gear| gear.label.as_str()).collect();
             format!("gears {}", labels.join(" "))
         }
     }

@@ -90,10 +90,10 @@ impl SetEdit {
             }
             Self::AddGear(at, gear) => spec.gears.insert(at.min(spec.gears.len()), gear),
             Self::InsertGear(at, gear) => {
-                let are_counted = are_counted(&spec);
+                let counted_from = counted_from(&spec);
                 spec.gears.insert(at.min(spec.gears.len()), gear);
-                if are_counted {
-                    count_anew(&mut spec);
+                if let Some(first) = counted_from {
+                    count_from(first, &mut spec);
                 }
             }
             Self::RemoveGear(id) => {
@@ -168,21 +168,25 @@ fn set_reverse(spec: &mut GearSetSpec, reverse: Option<Reverse>) {
     }
 }
 
-/// Whether the gears of the shift chain are called 1, 2, 3 and so on.
-fn are_counted(spec: &GearSetSpec) -> bool {
+/// The number of the first gear of the shift chain, where its gears are called by numbers in a row:
+/// below 2, 3, 4 there may be a crawler that is called 1.
+fn counted_from(spec: &GearSetSpec) -> Option<u16> {
     let chain = spec.gears.iter().filter(|g| g.role == GearRole::Shifted);
-    let mut numbered = chain.enumerate();
-    numbered.all(|(at, gear)| gear.label.as_str() == (at + 1).to_string())
+    let mut labels = chain.map(|gear| gear.label.as_str()).peekable();
+    let first: u16 = labels.peek()?.parse().ok()?;
+    let mut numbers = (first..).zip(labels);
+    let are_counted = numbers.all(|(number, label)| label == number.to_string());
+    are_counted.then_some(first)
 }
 
-/// Calls the gears of the shift chain 1, 2, 3 and so on.
-fn count_anew(spec: &mut GearSetSpec) {
+/// Calls the gears of the shift chain by numbers in a row.
+fn count_from(first: u16, spec: &mut GearSetSpec) {
     let chain = spec
         .gears
         .iter_mut()
         .filter(|g| g.role == GearRole::Shifted);
-    for (at, gear) in chain.enumerate() {
-        if let Ok(label) = Label::new(&(at + 1).to_string()) {
+    for (number, gear) in (first..).zip(chain) {
+        if let Ok(label) = Label::new(&number.to_string()) {
             gear.label = label;
         }
     }

@@ -266,6 +266,24 @@ pub(super) fn cases() -> Vec<SetCase> {
 }
 
 #[test]
+fn gears_above_a_crawler_that_is_called_1_are_counted_anew_from_2() {
+    let mut project = start();
+    let set = &candidate(&project, FIRST).set;
+    let (one, two) = (set.chain().next().unwrap().id, TWO);
+    let inserted = gear(9, ratio(1.7));
+    for edit in [
+        SetEdit::RemoveGear(CRAWLER),
+        SetEdit::Role(one, GearRole::Crawler),
+        SetEdit::InsertGear(1, inserted),
+    ] {
+        project = of_first(edit).applied_to(&project).unwrap();
+    }
+    let set = &candidate(&project, FIRST).set;
+    assert_eq!(labels(set), ["1", "2", "3", "4"]);
+    assert_eq!(set.gear(two).unwrap().label.as_str(), "3");
+}
+
+#[test]
 fn every_edit_of_a_set_shows_is_taken_back_and_comes_back() {
     let mut failures = Vec::new();
     for SetCase { edit, shows } in cases() {
