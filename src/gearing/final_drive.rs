@@ -111,12 +111,6 @@ impl Sprockets {
     pub fn ratio(self) -> f64 {
         self.0.ratio()
     }
-
-    /// What they come to: `46 ÷ 16 = 2.875`.
-    pub fn reading(self) -> String {
-        let (front, rear) = (self.front(), self.rear());
-        format!("{rear} ÷ {front} = {}", ratio_text(self.ratio()))
-    }
 }
 
 impl fmt::Display for Sprockets {

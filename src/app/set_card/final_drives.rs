@@ -2,12 +2,14 @@
 
 use super::gear_rows::{fitting, teeth_ui};
 use super::{Card, SetField};
+use crate::app::action::Action;
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
 use crate::app::heard::{name_menu, tell_why_not};
 use crate::app::typed;
 use crate::gearing::{FinalDrive, GearSet, Ratio, Sprocket, Sprockets};
 use crate::project::SetEdit;
+use crate::units::ratio_text;
 use egui::{Align, Button, Layout, Ui};
 
 /// What the name before the fields takes, in points.
@@ -113,14 +115,14 @@ fn chain_ui(
             typed::sprocket((at, of), sprockets, text)
         })
     });
-    let reading = fitting(ui, sprockets.reading(), sprockets.ratio(), 0.0);
-    let hint = format!(
-        "{} teeth in front on the output shaft, {} at the rear on the wheel",
-        sprockets.front(),
-        sprockets.rear()
-    );
+    let (front, rear) = (sprockets.front(), sprockets.rear());
+    let ratio = ratio_text(sprockets.ratio());
+    let reading = fitting(ui, format!("= {ratio}"), sprockets.ratio(), 0.0);
     let reading = ui.label(reading.color(form.palette.dim_text));
-    reading.on_hover_text(hint);
+    reading.on_hover_text(format!(
+        "{rear} ÷ {front} = {ratio}: {front} teeth in front on the output shaft, {rear} at the rear \
+         on the wheel"
+    ));
     problems
 }
 
@@ -177,7 +179,10 @@ fn other_kind_ui(ui: &mut Ui, card: &Card<'_>, at: usize, drive: &FinalDrive, fo
         && let Some(other) = other
     {
         form.focus.want(card.cell_id(cell));
+        let words = format!("{} became {}", drive.reading(), other.reading());
         card.change(SetEdit::FinalDrive(at, other), form);
+        // The nearest sprockets seldom come to the very ratio.
+        form.actions.push(Action::Say(words));
         ui.close();
     }
 }
