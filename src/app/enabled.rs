@@ -13,7 +13,7 @@ impl Command {
             Self::Redo => (desk.history.redoable().is_none(), "nothing was undone"),
             Self::CopySet => (
                 count >= Candidates::MOST,
-                "there is no room for another set",
+                "a project has three sets at most",
             ),
             Self::RemoveSet => (count < 2, "this is the only set"),
             Self::NextSet => (count < 2, "there is only one set"),
