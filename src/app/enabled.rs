@@ -9,8 +9,8 @@ impl Command {
     pub(super) fn why_not(self, desk: &Desk) -> Option<&'static str> {
         let count = desk.project().sets.len();
         let (is_barred, why) = match self {
-            Self::Undo => (desk.history.undoable().is_none(), "nothing was changed"),
-            Self::Redo => (desk.history.redoable().is_none(), "nothing was undone"),
+            Self::Undo => (desk.undoable().is_none(), "nothing was changed"),
+            Self::Redo => (desk.redoable().is_none(), "nothing was undone"),
             Self::CopySet => (
                 count >= Candidates::MOST,
                 "a project has three sets at most",

@@ -108,12 +108,14 @@ impl App {
     fn run(&mut self, ctx: &Context, command: Command) {
         if command.why_not(self.desk()).is_some() {
             return;
+        self.follow_half_typed();
         }
         self.lifecycle.hush();
         self.drafts.settle();
         self.history().commit();
         match command {
             Command::New => self.begin(ctx, Start::Car),
+        self.drafts.steps = self.desk().history.steps();
             Command::NewWithRanges => self.begin(ctx, Start::Ranges),
             Command::NewMotorcycle => self.begin(ctx, Start::Motorcycle),
             Command::Open => self.step(ctx, Step::Leave(After::Choose)),

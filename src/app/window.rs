@@ -201,6 +201,7 @@ impl App {
     pub fn frame_ui(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
         self.lifecycle.desk.refresh();
+        self.follow_half_typed();
         self.lifecycle.settings.zoom = ctx.zoom_factor();
         let is_whole_screen = ctx.input(|i| i.viewport().maximized == Some(true));
         if !is_whole_screen {
@@ -213,7 +214,7 @@ impl App {
         // A command under a running drag would take the ground from under it.
         if !has_dialog && ctx.dragged_id().is_none() {
             let field = self.focus.field_in_hand(&ctx);
-            let kept = field.map(|field| self.drafts.kept_by(field));
+            let kept = field.map(|field| self.drafts.kept_by(&ctx, field));
             let is_scrolling = self.focus.is_scrolling(&ctx);
             let commands = commands::pressed(&ctx, kept, is_scrolling);
             actions.extend(commands.into_iter().map(Action::Run));

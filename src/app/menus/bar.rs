@@ -181,14 +181,11 @@ fn examples_ui(ui: &mut Ui, keys: &mut MenuKeys, actions: &mut Vec<Action>) {
 pub(in crate::app) fn command_text(command: Command, desk: &Desk) -> String {
     let text = command.entry().map_or("", |entry| entry.text);
     let what = match command {
-        Command::Undo => desk.history.undoable(),
-        Command::Redo => desk.history.redoable(),
+        Command::Undo => desk.undoable(),
+        Command::Redo => desk.redoable(),
         _ => None,
     };
-    what.map_or_else(
-        || text.to_owned(),
-        |change| format!("{text}: {}", change.named()),
-    )
+    what.map_or_else(|| text.to_owned(), |what| format!("{text}: {what}"))
 }
 
 fn command_button(ui: &mut Ui, command: Command, desk: &Desk, actions: &mut Vec<Action>) {
