@@ -159,10 +159,10 @@ impl App {
         if document != self.shown_document {
             self.shown_document = document;
             self.drafts.clear();
-            if self.desk().file.is_none() && self.desk().project().title.is_none() {
-                // A new project is called something first.
-                self.focus.want(CellId::Title.widget());
-            }
+            let is_new = self.desk().file.is_none() && self.desk().project().title.is_none();
+            // A new project is called something first.
+            let first = is_new.then(|| CellId::Title.widget());
+            self.focus.begin_document(first);
             self.view = ViewState {
                 side_by_side: self.view.side_by_side,
                 ..ViewState::of(self.desk().project())
@@ -250,7 +250,8 @@ impl App {
 
     /// Takes the keys that move the focus; what they cannot do is said.
     fn walk(&mut self, ctx: &egui::Context, is_ours: bool) {
-        match self.focus.begin_frame(ctx, is_ours) {
+        let is_free = is_ours && !self.focus_back.is_waiting();
+        match self.focus.begin_frame(ctx, is_ours, is_free) {
             None => {}
             Some(Lost::Typing) => self.say(NO_FIELD),
             Some(Lost::Behind(pane)) => {
