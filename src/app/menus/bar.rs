@@ -3,7 +3,7 @@
 use crate::app::action::Action;
 use crate::app::commands::{Command, Entry, Menu, TABLE};
 use crate::app::desk::Desk;
-use crate::app::heard::{describe, name_menu, tell_why_not};
+use crate::app::heard::{add_usable, describe, name_menu, tell_why_not};
 use crate::app::menus::MenuKeys;
 use crate::app::settings::{Settings, ThemeChoice};
 use crate::chart::View;
@@ -191,7 +191,7 @@ pub(in crate::app) fn command_text(command: Command, desk: &Desk) -> String {
 fn command_button(ui: &mut Ui, command: Command, desk: &Desk, actions: &mut Vec<Action>) {
     let Some(entry) = command.entry() else { return };
     let why_not = command.why_not(desk);
-    let mut response = ui.add_enabled(why_not.is_none(), Button::new(entry.text));
+    let mut response = add_usable(ui, why_not.is_none(), Button::new(entry.text));
     let keys = entry.shortcuts.first().map(|s| ui.format_shortcut(s));
     let hint = format!(
         "{} ({})",
