@@ -89,6 +89,9 @@ fn menu_ui(
     actions: &mut Vec<Action>,
 ) {
     ui.set_min_width(190.0);
+    // Keys stand on it in the dim colour of text; the ring tells of the focus.
+    let widgets = &mut ui.visuals_mut().widgets;
+    widgets.active.weak_bg_fill = widgets.hovered.weak_bg_fill;
     for entry in TABLE.iter().filter(|e| e.menu == menu) {
         if entry.command == Command::Save {
             recent_ui(ui, &settings.recent, keys, actions);
