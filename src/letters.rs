@@ -6,6 +6,23 @@ use crate::unseen::is_unseen;
 
 /// The first letter of `text` that the fonts lack; line breaks and tabs are none.
 pub(crate) fn first_lacking(text: &str) -> Option<char> {
+    text.chars().find(|c| is_lacking(*c))
+}
+
+/// A text in which letters that the fonts lack stand by their numbers: `U+0665`.
+pub(crate) fn written(text: &str) -> String {
+    let mut written = String::with_capacity(text.len());
+    for c in text.chars() {
+        if is_lacking(c) {
+            written.push_str(&format!("U+{:04X}", u32::from(c)));
+        } else {
+            written.push(c);
+        }
+    }
+    written
+}
+
+fn is_lacking(c: char) -> bool {
     let is_there = |c: char| {
         let range = WRITTEN.binary_search_by(|(first, last)| {
             if c < *first {
@@ -19,8 +36,7 @@ pub(crate) fn first_lacking(text: &str) -> Option<char> {
         range.is_ok()
     };
     // Those of ASCII are all there; nearly every text has no others.
-    let mut others = text.chars().filter(|c| !c.is_ascii());
-    others.find(|c| !c.is_control() && !is_unseen(*c) && !is_there(*c))
+    !c.is_ascii() && !c.is_control() && !is_unseen(c) && !is_there(c)
 }
 
 /// What both weights of IBM Plex Sans have, from the first to the last of each range; a test holds it
@@ -129,6 +145,12 @@ const WRITTEN: [(char, char); 98] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_letter_that_is_not_there_stands_by_its_number() {
+        assert_eq!(written("\"\u{664}5 → 五\""), "\"U+06645 → U+4E94\"");
+        assert_eq!(written("Größe 4→5"), "Größe 4→5");
+    }
 
     #[test]
     fn the_first_letter_that_is_not_there_is_named() {

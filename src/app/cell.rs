@@ -8,6 +8,7 @@ use super::drafts::{CellId, Draft, Drafts};
 use super::focus::Keeps;
 use super::form::{Field, Form};
 use super::heard::describe;
+use crate::letters::written;
 use crate::project::Edit;
 use egui::{EventFilter, Key, Modifiers, Response, TextEdit, Ui};
 use std::time::Duration;
@@ -61,7 +62,8 @@ fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<Str
     let mut text = draft.map_or_else(|| cell.text.to_owned(), |draft| draft.text.clone());
     let problem = draft.and_then(|draft| told_problem(ui, draft, has_focus));
     let is_entered = has_focus && !had_focus;
-    if is_entered {
+    let is_another = has_focus && form.drafts.is_another_than_shown(cell.id, &text);
+    if is_entered || is_another {
         begin_anew(ui, id, &text);
     }
     let color = problem.as_ref().map(|_| form.palette.error);
@@ -75,6 +77,9 @@ fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<Str
     let response = ui.add(edit).accessible_name(cell.name);
     form.focus
         .announce_field(id, Keeps::Line, text.chars().count());
+    if response.has_focus() {
+        form.drafts.shown_in_hand = Some((cell.id, text.clone()));
+    }
     if is_entered || response.gained_focus() {
         // What was left without a word, such as a handle that went out of view, ends here.
         form.actions.push(Action::Commit);
@@ -110,6 +115,7 @@ fn select_by_click(ui: &Ui, response: &Response, text: &str, is_entered: bool) {
 const PAUSE: f64 = 0.6;
 
 /// Why a text does not read, once somebody has left it or paused: half a tyre size is no mistake.
+/// Letters that the fonts lack are told by their numbers, lest boxes tell of boxes.
 fn told_problem(ui: &Ui, draft: &Draft, has_focus: bool) -> Option<String> {
     let problem = draft.problem.clone()?;
     let left = draft.typed_at + PAUSE - ui.input(|i| i.time);
@@ -118,7 +124,7 @@ fn told_problem(ui: &Ui, draft: &Draft, has_focus: bool) -> Option<String> {
             .request_repaint_after(Duration::from_secs_f64(left));
         return None;
     }
-    Some(problem)
+    Some(written(&problem))
 }
 
 /// More than any figure or name needs, few enough that a pasted book is no trouble.
@@ -163,8 +169,10 @@ fn follow(
 ///
 /// What does not read takes its preview back: of "4O00" the document must not keep the 4.
 fn typed(drafts: &mut Drafts, cell: &InputCell<'_>, text: &str, now: f64) -> Action {
-    let draft = drafts.begin(cell.id, cell.text);
+    let steps = drafts.steps;
+    let draft = drafts.begin(cell.id, cell.name, cell.text);
     draft.typed_at = now;
+    draft.steps = steps;
     if draft.before == text && !cell.id.takes_the_same_again() {
         drafts.end(cell.id);
         return Action::Cancel;
@@ -200,6 +208,26 @@ fn begin_anew(ui: &Ui, id: egui::Id, text: &str) {
         state.clear_undoer();
         state.store(ui.ctx(), id);
     }
+}
+
+/// Whether the toolkit's undo of a field still has another text than the one that stands there.
+pub(super) fn has_text_undo(ctx: &egui::Context, id: egui::Id, text: &str) -> bool {
+    let Some(state) = TextEdit::load_state(ctx, id) else {
+        return false;
+    };
+    let mut undoer = state.undoer();
+    let mut now = (
+        state.cursor.char_range().unwrap_or_default(),
+        text.to_owned(),
+    );
+    // Places of the caret are states of their own.
+    while let Some(before) = undoer.undo(&now).cloned() {
+        if before.1 != text {
+            return true;
+        }
+        now = before;
+    }
+    false
 }
 
 /// Puts the caret of a field behind so many characters.

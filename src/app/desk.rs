@@ -18,6 +18,8 @@ pub struct Desk {
     pub file: Option<PathBuf>,
     /// The digest of what that file held when it was last read or written.
     pub on_disk: Option<u64>,
+    /// What was typed last and does not read, in words, where no step of the document is newer.
+    pub half_typed: Option<String>,
     charts: Charts,
 }
 
@@ -30,6 +32,7 @@ impl Desk {
             history,
             file,
             on_disk: None,
+            half_typed: None,
         }
     }
 
@@ -63,6 +66,17 @@ impl Desk {
     /// The comparison of all sets.
     pub fn table(&self) -> &Table {
         self.charts.table()
+    }
+
+    /// What undoing would take back, in words.
+    pub fn undoable(&self) -> Option<String> {
+        let step = || Some(self.history.undoable()?.named().to_string());
+        self.half_typed.clone().or_else(step)
+    }
+
+    /// What redoing would bring back, in words.
+    pub fn redoable(&self) -> Option<String> {
+        Some(self.history.redoable()?.named().to_string())
     }
 
     /// What the document is called: its file's name, else its title.

@@ -4,8 +4,10 @@
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
 //! beside it, and the document keeps the last good value.
 
+use super::cell::has_text_undo;
 use super::text_history::TextHistory;
-use crate::gearing::{FinalDrive, GearId, Sprocket};
+use crate::gearing::{FinalDrive, GearId, Sprocket, quoted};
+use crate::letters::written;
 use crate::project::{Project, SetId};
 use std::collections::HashMap;
 
@@ -102,6 +104,8 @@ pub enum SetCell {
 /// A text that is being typed, or was left unreadable.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Draft {
+    /// What the field is called.
+    pub name: String,
     /// What stands in the field.
     pub text: String,
     /// What stood there when typing began.
@@ -112,12 +116,26 @@ pub(super) struct Draft {
     pub is_respelled: bool,
     /// When it was last typed in, in seconds of the window's clock.
     pub typed_at: f64,
+    /// How many steps the document had when it was last typed in.
+    pub steps: usize,
+}
+
+impl Draft {
+    /// What it is called by undo.
+    pub(super) fn words(&self) -> String {
+        let text = quoted(&self.text);
+        written(&format!("what was typed in {}: {text}", self.name))
+    }
 }
 
 /// All drafts.
 #[derive(Debug, Default)]
 pub(super) struct Drafts {
     open: HashMap<CellId, Draft>,
+    /// How many steps the document has now.
+    pub(super) steps: usize,
+    /// The field that had the focus last, and what stood in it.
+    pub(super) shown_in_hand: Option<(CellId, String)>,
     /// The note while it is typed in.
     pub(super) note: Option<TextHistory>,
 }
@@ -138,13 +156,15 @@ impl Drafts {
     }
 
     /// The draft of a field to be changed, begun over what stands there where there is none.
-    pub(super) fn begin(&mut self, cell: CellId, before: &str) -> &mut Draft {
+    pub(super) fn begin(&mut self, cell: CellId, name: &str, before: &str) -> &mut Draft {
         self.open.entry(cell).or_insert_with(|| Draft {
+            name: name.to_owned(),
             text: before.to_owned(),
             before: before.to_owned(),
             problem: None,
             is_respelled: false,
             typed_at: 0.0,
+            steps: 0,
         })
     }
 
@@ -182,6 +202,22 @@ impl Drafts {
         self.open.len()
     }
 
+    /// What was typed last and does not read, where it was typed after the last step of the document:
+    /// undoing gives it up before any step.
+    pub(super) fn newest_unread(&self) -> Option<(CellId, &Draft)> {
+        let unread = self.open.iter().map(|(cell, draft)| (*cell, draft));
+        unread
+            .filter(|(_, draft)| draft.problem.is_some() && draft.steps >= self.steps)
+            .max_by(|(_, a), (_, b)| a.typed_at.total_cmp(&b.typed_at))
+    }
+
+    /// What does not read in the field of that widget.
+    pub(super) fn unread_in(&self, field: egui::Id) -> Option<(CellId, &Draft)> {
+        let mut open = self.open.iter();
+        let (cell, draft) = open.find(|(cell, _)| cell.widget() == field)?;
+        draft.problem.is_some().then_some((*cell, draft))
+    }
+
     /// Forgets every draft, readable or not: another document is on the desk.
     pub(super) fn clear(&mut self) {
         self.open.clear();
@@ -213,14 +249,30 @@ impl Drafts {
         self.open.retain(|cell, _| is_there(*cell, project));
     }
 
+    /// Whether the text of the field in hand is another than was shown there last: it changed from
+    /// outside, by undo or by the document.
+    pub(super) fn is_another_than_shown(&self, cell: CellId, text: &str) -> bool {
+        let shown = self.shown_in_hand.as_ref();
+        shown.is_some_and(|(of, shown)| *of == cell && shown != text)
+    }
+
+    /// The field of that widget, if it is the one that had the focus last.
+    pub(super) fn field_in_hand(&self, field: egui::Id) -> Option<CellId> {
+        let shown = self.shown_in_hand.as_ref();
+        shown
+            .map(|(cell, _)| *cell)
+            .filter(|cell| cell.widget() == field)
+    }
+
     /// Whether something was typed in the field of that widget.
     pub(super) fn is_typed_in(&self, field: egui::Id) -> bool {
         self.open.keys().any(|cell| cell.widget() == field)
     }
 
     /// What the field of that widget keeps: both keys once something was typed in one line, of several
-    /// lines as far as there is something to be turned.
-    pub(super) fn kept_by(&self, field: egui::Id) -> KeptKeys {
+    /// lines as far as there is something to be turned. A text that does not read and has nothing left
+    /// to undo is given up by undoing.
+    pub(super) fn kept_by(&self, ctx: &egui::Context, field: egui::Id) -> KeptKeys {
         if field == CellId::Note.widget() {
             let note = self.note.as_ref();
             KeptKeys {
@@ -229,8 +281,11 @@ impl Drafts {
             }
         } else {
             let is_typed_in = self.is_typed_in(field);
+            let unread = self.unread_in(field);
+            let is_at_end =
+                unread.is_some_and(|(_, draft)| !has_text_undo(ctx, field, &draft.text));
             KeptKeys {
-                undo: is_typed_in,
+                undo: is_typed_in && !is_at_end,
                 redo: is_typed_in,
             }
         }

@@ -9,11 +9,11 @@ impl Command {
     pub(super) fn why_not(self, desk: &Desk) -> Option<&'static str> {
         let count = desk.project().sets.len();
         let (is_barred, why) = match self {
-            Self::Undo => (desk.history.undoable().is_none(), "nothing was changed"),
-            Self::Redo => (desk.history.redoable().is_none(), "nothing was undone"),
+            Self::Undo => (desk.undoable().is_none(), "nothing was changed"),
+            Self::Redo => (desk.redoable().is_none(), "nothing was undone"),
             Self::CopySet => (
                 count >= Candidates::MOST,
-                "there is no room for another set",
+                "a project has three sets at most",
             ),
             Self::RemoveSet => (count < 2, "this is the only set"),
             Self::NextSet => (count < 2, "there is only one set"),

@@ -47,7 +47,7 @@ impl Form<'_> {
             .horizontal(|ui| {
                 let name = self.name(ui, field.name, NAME_WIDTH);
                 name.on_hover_text(field.hint);
-                let width = (ui.available_width() - 10.0).max(60.0);
+                let width = width_to_end(ui);
                 self.cell(ui, field, width, read)
             })
             .inner;
@@ -79,6 +79,11 @@ impl Form<'_> {
     pub(super) fn edit(&mut self, edit: Edit) {
         self.actions.push(Action::Edit(edit));
     }
+}
+
+/// The width of a field that goes on to the end of its row, but not under the bar that scrolls.
+pub(super) fn width_to_end(ui: &Ui) -> f32 {
+    (ui.available_width() - 10.0).max(60.0)
 }
 
 /// A small line of explanation.

@@ -1,7 +1,8 @@
 //! What do those hear who cannot see the window, beyond what the toolkit tells by itself?
 
+use crate::draw::theme::DISABLED_ALPHA;
 use egui::accesskit::Live;
-use egui::{CollapsingResponse, Response, RichText, Role, Ui, UiKind};
+use egui::{CollapsingResponse, Response, RichText, Role, Ui, UiKind, Widget};
 
 /// Names the panel that is being shown.
 pub(super) fn name_panel(ui: &Ui, name: &str) {
@@ -32,6 +33,18 @@ pub(super) fn describe(response: &Response, text: &str) {
 pub(super) fn announce(response: &Response) {
     let ctx = &response.ctx;
     ctx.accesskit_node_builder(response.id, |node| node.set_live(Live::Polite));
+}
+
+/// Shows something that can be used or not; it pales where it cannot, under a dialog too, where all is
+/// disabled and nothing else pales.
+pub(super) fn add_usable(ui: &mut Ui, is_usable: bool, widget: impl Widget) -> Response {
+    let opacity = ui.opacity();
+    if !is_usable && !ui.is_enabled() {
+        ui.multiply_opacity(DISABLED_ALPHA);
+    }
+    let response = ui.add_enabled(is_usable, widget);
+    ui.set_opacity(opacity);
+    response
 }
 
 /// Says of something that cannot be used why it cannot.

@@ -4,7 +4,7 @@ use super::action::Action;
 use super::cell::put_caret;
 use super::drafts::CellId;
 use super::focus::Keeps;
-use super::form::Form;
+use super::form::{Form, width_to_end};
 use super::input::pressed;
 use super::text_history::TextHistory;
 use super::typed;
@@ -27,7 +27,7 @@ pub(super) fn note_field_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>)
     let edit = TextEdit::multiline(&mut text)
         .id(id)
         .desired_rows(3)
-        .desired_width(f32::INFINITY)
+        .desired_width(width_to_end(ui))
         .char_limit(Note::MOST_CHARACTERS)
         .hint_text("A note for the write-up");
     let response = ui.add(edit).accessible_name("Note");

@@ -7,8 +7,10 @@ use super::copies::copy_of;
 use super::dialogs::{Dialog, PasteAnswer, PasteDialog};
 use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
+use super::focus::Pane;
 use super::lifecycle::{After, Step};
 use super::pasting::{Place, with_pasted};
+use super::place::counterpart;
 use super::settings::ThemeChoice;
 use super::typed::RatioForm;
 use super::view_state::Ranges;
@@ -106,12 +108,14 @@ impl App {
     }
 
     fn run(&mut self, ctx: &Context, command: Command) {
+        self.follow_half_typed();
         if command.why_not(self.desk()).is_some() {
             return;
         }
         self.lifecycle.hush();
         self.drafts.settle();
         self.history().commit();
+        self.drafts.steps = self.desk().history.steps();
         match command {
             Command::New => self.begin(ctx, Start::Car),
             Command::NewWithRanges => self.begin(ctx, Start::Ranges),
@@ -135,7 +139,7 @@ impl App {
             }
             Command::CopyTable => self.copy_table(ctx),
             Command::Fit => self.view.ranges = Ranges::default(),
-            Command::NextSet => self.select(self.view.next_set(self.desk().project())),
+            Command::NextSet => self.next_set(ctx),
             Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),
             Command::ThemeDark => self.show_theme(ctx, ThemeChoice::Dark),
             Command::ThemeSystem => self.show_theme(ctx, ThemeChoice::System),
@@ -192,6 +196,26 @@ impl App {
         self.view.selected = set;
         self.view.open_card = set;
         self.view.reveal = Some(set);
+    }
+
+    /// Brings the next set forward. In the forms the focus goes along: to the field of the same place,
+    /// else to the name.
+    fn next_set(&mut self, ctx: &Context) {
+        let next = self.view.next_set(self.desk().project());
+        let focused = ctx.memory(egui::Memory::focused);
+        let in_hand = focused.and_then(|field| self.drafts.field_in_hand(field));
+        let field = match in_hand {
+            Some(field) => counterpart(field, next, self.desk().project()),
+            None => None,
+        };
+        let stays = [Pane::Menu, Pane::Diagram, Pane::Table, Pane::WriteUp]
+            .into_iter()
+            .any(|pane| self.focus.is_in(ctx, pane));
+        self.select(next);
+        if !stays {
+            let name = CellId::Set(next, SetCell::Name);
+            self.focus.want(field.unwrap_or(name).widget());
+        }
     }
 
     /// Opens a card, to be named first.

@@ -85,6 +85,42 @@ pub(super) fn moves_handles(edit: &Edit) -> bool {
     }
 }
 
+/// The field of another set that stands where a field of one set stands: gears go by their place.
+pub(super) fn counterpart(field: CellId, set: SetId, project: &Project) -> Option<CellId> {
+    let CellId::Set(from, cell) = field else {
+        return None;
+    };
+    let [from, to] = [from, set].map(|id| project.sets.get(id).map(|candidate| &candidate.set));
+    let (from, to) = (from?, to?);
+    let gear = |id: GearId| {
+        if id == GearId::REVERSE {
+            return Some(id);
+        }
+        let at = from.gears.iter().position(|gear| gear.id == id)?;
+        to.gears.get(at).map(|gear| gear.id)
+    };
+    let cell = match cell {
+        SetCell::Label(id) => SetCell::Label(gear(id)?),
+        SetCell::Ratio(id) => SetCell::Ratio(gear(id)?),
+        SetCell::Overall(id) => SetCell::Overall(gear(id)?),
+        SetCell::SpeedPer1000(id) => SetCell::SpeedPer1000(gear(id)?),
+        SetCell::Shift(id) => {
+            let own = gear(id).filter(|id| has_own_field(to, *id))?;
+            SetCell::Shift(own)
+        }
+        SetCell::Name
+        | SetCell::Tyre
+        | SetCell::ShiftAll
+        | SetCell::FinalDrive(_)
+        | SetCell::Sprocket(..)
+        | SetCell::StageName(_)
+        | SetCell::PositionName(..)
+        | SetCell::PositionRatio(..) => cell,
+    };
+    let field = CellId::Set(set, cell);
+    is_there(field, project).then_some(field)
+}
+
 /// The field of a set that an edit is about, be it there or not.
 fn cell_of(edit: &SetEdit, both: [&GearSet; 2], form: RatioForm) -> Option<SetCell> {
     let ratio = |id: GearId| Some(ratio_cell(form, id));

@@ -1,4 +1,7 @@
 //! How is a step taken back or brought back, and how does the window show it?
+//!
+//! What was typed last is taken back first: a text that does not read, while it is in hand or newer
+//! than the last step, then the steps of the document.
 
 use super::arrangement::Part;
 use super::drafts::CellId;
@@ -12,6 +15,9 @@ use std::sync::Arc;
 impl App {
     /// Takes the last step back, says what it was and brings its place into view.
     pub(super) fn undo(&mut self, ctx: &Context) {
+        if self.give_up_half_typed(ctx) {
+            return;
+        }
         let Some(change) = self.desk().history.undoable() else {
             return;
         };
@@ -20,6 +26,32 @@ impl App {
         self.history().undo();
         self.show_changed(ctx, edit.as_ref(), &other);
         self.say(format!("Undone: {words}"));
+    }
+
+    /// Knows how old the half-typed texts are, and which of them undoing would give up.
+    pub(super) fn follow_half_typed(&mut self) {
+        self.drafts.steps = self.desk().history.steps();
+        let newest = self.drafts.newest_unread();
+        self.lifecycle.desk.half_typed = newest.map(|(_, draft)| draft.words());
+    }
+
+    /// Gives up the text that does not read in the field that has the focus, else the newest one if
+    /// no step came after it; whether there was one.
+    fn give_up_half_typed(&mut self, ctx: &Context) -> bool {
+        let in_hand = self.focus.field_in_hand(ctx);
+        let in_hand = in_hand.and_then(|field| self.drafts.unread_in(field));
+        let Some((field, draft)) = in_hand.or_else(|| self.drafts.newest_unread()) else {
+            return false;
+        };
+        let words = draft.words();
+        self.drafts.end(field);
+        if field != CellId::PictureWidth {
+            self.show_place(ctx, Place::Field(field));
+        } else if self.view.write_up_is_open {
+            self.focus.want(field.widget());
+        }
+        self.say(format!("Undone: {words}"));
+        true
     }
 
     /// Brings the last undone step back, says what it is and brings its place into view.
@@ -41,19 +73,27 @@ impl App {
         let Some(place) = Place::of(edit, [self.desk().project(), other], form) else {
             return;
         };
+        if let Some(field) = place.field() {
+            // What was left there half-typed was typed over a value that is gone.
+            self.drafts.end(field);
+        }
+        if moves_handles(edit) && self.focus.is_in(ctx, Pane::Diagram) {
+            // The handle is seen to go back, and is the next to be moved.
+            if let Some(set) = place.set() {
+                self.turn_to(set);
+            }
+        } else {
+            self.show_place(ctx, place);
+        }
+    }
+
+    /// Brings a place into view, and gives its field the focus unless a button that undoes has it.
+    fn show_place(&mut self, ctx: &Context, place: Place) {
         if let Some(set) = place.set() {
             self.turn_to(set);
         }
         let field = place.field();
-        if let Some(field) = field {
-            // What was left there half-typed was typed over a value that is gone.
-            self.drafts.end(field);
-        }
         let is_in = |pane| self.focus.is_in(ctx, pane);
-        if moves_handles(edit) && is_in(Pane::Diagram) {
-            // The handle is seen to go back, and is the next to be moved.
-            return;
-        }
         let keeps_focus = is_in(Pane::Menu) || is_in(Pane::WriteUp);
         self.view.part = Part::Forms;
         self.view.sought = field;

@@ -159,10 +159,10 @@ impl App {
         if document != self.shown_document {
             self.shown_document = document;
             self.drafts.clear();
-            if self.desk().file.is_none() && self.desk().project().title.is_none() {
-                // A new project is called something first.
-                self.focus.want(CellId::Title.widget());
-            }
+            let is_new = self.desk().file.is_none() && self.desk().project().title.is_none();
+            // A new project is called something first.
+            let first = is_new.then(|| CellId::Title.widget());
+            self.focus.begin_document(first);
             self.view = ViewState {
                 side_by_side: self.view.side_by_side,
                 ..ViewState::of(self.desk().project())
@@ -201,6 +201,7 @@ impl App {
     pub fn frame_ui(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
         self.lifecycle.desk.refresh();
+        self.follow_half_typed();
         self.lifecycle.settings.zoom = ctx.zoom_factor();
         let is_whole_screen = ctx.input(|i| i.viewport().maximized == Some(true));
         if !is_whole_screen {
@@ -213,7 +214,7 @@ impl App {
         // A command under a running drag would take the ground from under it.
         if !has_dialog && ctx.dragged_id().is_none() {
             let field = self.focus.field_in_hand(&ctx);
-            let kept = field.map(|field| self.drafts.kept_by(field));
+            let kept = field.map(|field| self.drafts.kept_by(&ctx, field));
             let is_scrolling = self.focus.is_scrolling(&ctx);
             let commands = commands::pressed(&ctx, kept, is_scrolling);
             actions.extend(commands.into_iter().map(Action::Run));
@@ -249,7 +250,8 @@ impl App {
 
     /// Takes the keys that move the focus; what they cannot do is said.
     fn walk(&mut self, ctx: &egui::Context, is_ours: bool) {
-        match self.focus.begin_frame(ctx, is_ours) {
+        let is_free = is_ours && !self.focus_back.is_waiting();
+        match self.focus.begin_frame(ctx, is_ours, is_free) {
             None => {}
             Some(Lost::Typing) => self.say(NO_FIELD),
             Some(Lost::Behind(pane)) => {

@@ -5,6 +5,9 @@ use egui::{
     Color32, Context, CornerRadius, FontFamily, FontId, Stroke, Style, TextStyle, Ui, Visuals,
 };
 
+/// How opaque what is disabled is: it need not be read, but can be.
+pub const DISABLED_ALPHA: f32 = 0.7;
+
 /// The height of ordinary text, in points.
 pub const TEXT_SIZE: f32 = 13.5;
 
@@ -84,8 +87,7 @@ fn visuals(theme: Theme) -> Visuals {
     visuals.override_text_color = None;
     visuals.weak_text_color = Some(palette.dim_text);
     visuals.hyperlink_color = palette.set(0);
-    // What is disabled need not be read, but can be.
-    visuals.disabled_alpha = 0.7;
+    visuals.disabled_alpha = DISABLED_ALPHA;
     visuals.error_fg_color = palette.error;
     visuals.warn_fg_color = palette.finding;
     let widgets = &mut visuals.widgets;

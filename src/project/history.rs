@@ -47,6 +47,8 @@ pub struct History {
     /// What the file holds, as far as that is known.
     saved: Option<Arc<Project>>,
     past: Vec<Step>,
+    /// How many steps were taken so long ago that they cannot be taken back any more.
+    forgotten: usize,
     future: Vec<Step>,
     gesture: Option<Step>,
     revision: Revision,
@@ -87,6 +89,7 @@ impl History {
             saved: Some(Arc::clone(&present)),
             present,
             past: Vec::new(),
+            forgotten: 0,
             future: Vec::new(),
             gesture: None,
             revision: Revision {
@@ -158,6 +161,11 @@ impl History {
         Ok(())
     }
 
+    /// How many steps lead from the first document to this one; a running gesture is none yet.
+    pub fn steps(&self) -> usize {
+        self.forgotten + self.past.len()
+    }
+
     /// Whether a gesture is running.
     pub fn in_gesture(&self) -> bool {
         self.gesture.is_some()
@@ -174,6 +182,7 @@ impl History {
         self.past.push(step);
         if self.past.len() > MOST_STEPS {
             self.past.remove(0);
+            self.forgotten += 1;
         }
         self.future.clear();
     }

@@ -83,6 +83,7 @@ fn what_a_dead_window_left_is_offered_with_what_differs_and_opened_as_unsaved() 
     let words = next.says("Against its file");
     assert!(words, "what differs is said");
     click(&mut next, "Open it");
+    assert_eq!(next.focused(), "Vehicle");
     let desk = next.app().desk();
     assert_eq!(desk.project(), &left);
     assert_eq!(desk.file, Some(place.file()));

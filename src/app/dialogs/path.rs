@@ -8,7 +8,7 @@ use crate::app::input::{pressed, taken};
 use crate::app::lifecycle::{Completed, PathQuestion, Step};
 use crate::draw::palette::Palette;
 use crate::gearing::quoted;
-use egui::{Context, FocusDirection, Id, Key, Modifiers, RichText, TextEdit, Ui};
+use egui::{Context, Event, FocusDirection, Id, Key, Modifiers, RichText, TextEdit, Ui};
 
 /// How many of the names that begin as typed are offered at once.
 const MOST_OFFERED: usize = 6;
@@ -76,7 +76,7 @@ fn words(dialog: &PathQuestion) -> &'static str {
 /// Tab completes the path as far as it can be; where there is nothing to complete, it goes on as
 /// everywhere.
 fn complete(ctx: &Context, field: Id, dialog: &mut PathQuestion) {
-    let is_tab = |event: &egui::Event| pressed(event) == Some((Key::Tab, Modifiers::NONE));
+    let is_tab = |event: &Event| pressed(event) == Some((Key::Tab, Modifiers::NONE));
     let is_pressed = ctx.input(|i| i.events.iter().any(is_tab));
     let was_awaited = dialog.is_awaited;
     if !(is_pressed || was_awaited) {
@@ -137,6 +137,7 @@ fn offered_ui(
     }
     let goes_down = is_typing && taken(ui.ctx(), Key::ArrowDown) > 0;
     let mut chosen = None;
+    let mut has_focus = false;
     ui.add_space(4.0);
     for (at, name) in names.iter().take(MOST_OFFERED).enumerate() {
         let button = ui.selectable_label(false, quoted(name));
@@ -144,6 +145,7 @@ fn offered_ui(
         if at == 0 && goes_down {
             button.request_focus();
         }
+        has_focus |= button.has_focus();
         if button.clicked() {
             chosen = Some(name);
         }
@@ -156,9 +158,37 @@ fn offered_ui(
     announce(&ui.label(RichText::new(words).small().color(palette.dim_text)));
     if let Some(name) = chosen {
         dialog.take(name);
-        dialog.follow_typing();
-        put_caret(ui.ctx(), field, dialog.text.chars().count());
-        ui.memory_mut(|m| m.request_focus(field));
-        ui.ctx().request_repaint();
+        go_on_typing(ui, field, dialog);
+    } else if has_focus && type_on(ui.ctx(), &mut dialog.text) {
+        go_on_typing(ui, field, dialog);
     }
+}
+
+/// Letters typed while a name has the focus go into the path, and Backspace takes its last one;
+/// whether there were any.
+fn type_on(ctx: &Context, text: &mut String) -> bool {
+    let is_back = |event: &Event| pressed(event) == Some((Key::Backspace, Modifiers::NONE));
+    ctx.input_mut(|input| {
+        let before = input.events.len();
+        input.events.retain(|event| {
+            match event {
+                // A blank clicks the name.
+                Event::Text(typed) if !typed.trim().is_empty() => text.push_str(typed),
+                event if is_back(event) => {
+                    text.pop();
+                }
+                _ => return true,
+            }
+            false
+        });
+        input.events.len() < before
+    })
+}
+
+/// The path has become another one outside its field, where typing goes on.
+fn go_on_typing(ui: &Ui, field: Id, dialog: &mut PathQuestion) {
+    dialog.follow_typing();
+    put_caret(ui.ctx(), field, dialog.text.chars().count());
+    ui.memory_mut(|m| m.request_focus(field));
+    ui.ctx().request_repaint();
 }

@@ -73,6 +73,11 @@ impl FocusBack {
         self.follow_write_up(ctx, has_write_up);
     }
 
+    /// Whether what lay over the window is still going: until then, nothing below can have the focus.
+    pub(in crate::app) fn is_waiting(&self) -> bool {
+        self.frames_left.is_some()
+    }
+
     fn note(&mut self, ctx: &Context) {
         if self.frames_left.is_some() {
             return;

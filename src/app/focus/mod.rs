@@ -41,6 +41,10 @@ pub(super) struct FocusMap {
     /// What is to be scrolled into view in the next frame, and in this one.
     seeking: Option<Id>,
     sought: Option<Id>,
+    /// The room of what is sought together with what belongs to it.
+    sought_whole: Option<Rect>,
+    /// Whether the first stop of the window is to have the focus once it is known.
+    is_beginning: bool,
 }
 
 /// The room that is left around what is scrolled into view, in points.
@@ -76,17 +80,24 @@ pub(super) enum Lost {
 impl FocusMap {
     /// Begins a frame: takes the keys that move the focus, and moves it.
     ///
-    /// `is_ours` is false while a dialog stands: there the toolkit's own ways hold. Returns what was
-    /// typed in vain.
-    pub(super) fn begin_frame(&mut self, ctx: &Context, is_ours: bool) -> Option<Lost> {
+    /// `is_ours` is false while a dialog stands: there the toolkit's own ways hold. While what lay over
+    /// the window is still going, `is_free` is false, and what is to have the focus waits. Returns what
+    /// was typed in vain.
+    pub(super) fn begin_frame(
+        &mut self,
+        ctx: &Context,
+        is_ours: bool,
+        is_free: bool,
+    ) -> Option<Lost> {
         self.sketch = Sketch::default();
+        self.sought_whole = None;
         let lost = if is_ours && !Popup::is_any_open(ctx) {
             self.walk(ctx)
         } else {
             None
         };
         self.sought = self.seeking.take();
-        if let Some(id) = self.wanted.take() {
+        if let Some(id) = self.wanted.take_if(|_| is_free) {
             // It may have the focus already, and have been scrolled away.
             self.sought = Some(id);
             ctx.memory_mut(|m| m.request_focus(id));
@@ -174,6 +185,23 @@ impl FocusMap {
     /// From the next frame on something has the focus.
     pub(super) fn want(&mut self, id: Id) {
         self.wanted = Some(id);
+    }
+
+    /// Another document is shown: no place of the old one is remembered. That `first` has the focus
+    /// next, else the first stop of the window, where a stray key overwrites nothing.
+    pub(super) fn begin_document(&mut self, first: Option<Id>) {
+        self.remembered.clear();
+        self.last = None;
+        self.entering = None;
+        self.wanted = first;
+        self.is_beginning = first.is_none();
+    }
+
+    /// What is sought is brought into view together with what stands in that room.
+    pub(super) fn seek_with(&mut self, id: Id, room: Rect) {
+        if self.sought == Some(id) {
+            self.sought_whole = Some(room);
+        }
     }
 
     /// In the next frame something is scrolled into view; the focus stays where it is.
@@ -289,7 +317,13 @@ impl FocusMap {
         let Some(mut rect) = self.to_be_seen(ui, since) else {
             return;
         };
-        let seen = ui.clip_rect().x_range();
+        let room = ui.clip_rect();
+        if let Some(whole) = self.sought_whole
+            && whole.height() + 2.0 * MARGIN < room.height()
+        {
+            rect = Rect::from_x_y_ranges(rect.x_range(), whole.y_range());
+        }
+        let seen = room.x_range();
         if rect.width() > seen.span() {
             // What is wider than can be seen, such as a row, is looked at from where one is.
             rect = Rect::from_x_y_ranges(seen.shrink(2.0 * MARGIN), rect.y_range());
@@ -321,6 +355,7 @@ impl FocusMap {
         if is_ours {
             self.map = self.learned(ctx);
             self.enter(ctx);
+            self.begin(ctx);
             let stop = focused.and_then(|id| self.map.get(id)).copied();
             match (stop, self.last) {
                 (Some(stop), _) => {
@@ -342,6 +377,19 @@ impl FocusMap {
         if let Some(stop) = self.map.entry(pane, &last) {
             self.wanted = Some(stop.id);
             self.entering = None;
+            ctx.request_repaint();
+        }
+    }
+
+    /// Gives the focus to the first stop of a window that shows another document.
+    fn begin(&mut self, ctx: &Context) {
+        let first = self
+            .map
+            .first_pane()
+            .and_then(|pane| self.map.first_of(pane));
+        if let Some(stop) = first.filter(|_| self.is_beginning) {
+            self.wanted = Some(stop.id);
+            self.is_beginning = false;
             ctx.request_repaint();
         }
     }

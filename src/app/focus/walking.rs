@@ -146,6 +146,11 @@ impl Map {
         panes.filter(|pane| *pane != Pane::Menu).min()
     }
 
+    /// What stands first in a part of the window.
+    pub(super) fn first_of(&self, pane: Pane) -> Option<&Stop> {
+        self.stops.iter().find(|stop| stop.pane == pane)
+    }
+
     /// Where a part of the window is entered.
     pub(super) fn entry(&self, pane: Pane, last: &dyn Fn(Pane) -> Option<Id>) -> Option<&Stop> {
         let known = last(pane).and_then(|id| self.get(id));

@@ -7,7 +7,7 @@ use crate::app::desk::Desk;
 use crate::app::file_picker::Purpose;
 use crate::project::Project;
 use crate::project::examples::{EXAMPLES, Example};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 impl Lifecycle {
@@ -46,11 +46,16 @@ impl Lifecycle {
     }
 
     fn ask_for_file(&mut self) {
-        let beside = self.desk.file.clone();
+        let beside = self.last_file().map(Path::to_owned);
         let request = self.start_picker(Purpose::Open, beside);
+        let question = self.path_question(Purpose::Open, String::new());
+        let folder = question.base.as_deref();
+        // An empty name behind it: the folder with its separator.
+        let text = folder.map_or_else(String::new, |f| f.join("").display().to_string());
         self.asked = Some(Asked::Path(PathQuestion {
             request: Some(request),
-            ..PathQuestion::new(Purpose::Open, "", self.desk.file.clone())
+            text,
+            ..question
         }));
     }
 

@@ -22,6 +22,9 @@ pub(in crate::app) struct PathQuestion {
     pub(in crate::app) problem: Option<String>,
     /// What happens after saving.
     pub(in crate::app) then: Option<After>,
+    /// The folder that relative paths begin in, that of the file opened or saved last; without one,
+    /// that of the program.
+    pub(super) base: Option<PathBuf>,
     /// Where the document stands.
     pub(super) own: Option<PathBuf>,
     /// The folder that was looked into last.
@@ -54,6 +57,7 @@ impl PathQuestion {
             request: None,
             problem: None,
             then: None,
+            base: None,
             own,
             looked: None,
             warned_of: None,
@@ -62,9 +66,18 @@ impl PathQuestion {
         }
     }
 
+    /// The path that a text means here.
+    pub(super) fn path(&self, text: &str) -> Option<PathBuf> {
+        let path = typed_path(text)?;
+        Some(match &self.base {
+            Some(base) => base.join(path),
+            None => path,
+        })
+    }
+
     /// The folder that the typed path leads into, from the root; none where nothing is typed.
     pub(super) fn folder(&self) -> Option<PathBuf> {
-        let path = typed_path(&self.text)?;
+        let path = self.path(&self.text)?;
         let folder = if ends_in_separator(&path) {
             path.as_path()
         } else {
@@ -121,8 +134,13 @@ impl PathQuestion {
                 } = completed(beginning, entries, self.purpose.ending());
                 let was_offered = self.offered_in.as_deref() == Some(folder);
                 let offered_in = (names.len() > 1).then(|| folder.to_owned());
-                let is_news = further != beginning || (offered_in.is_some() && !was_offered);
+                let is_further = further != beginning;
+                let is_news = is_further || (offered_in.is_some() && !was_offered);
                 self.text = format!("{folder}{further}");
+                if is_further {
+                    // What was said of the text before is over.
+                    self.problem = None;
+                }
                 self.offered_in = offered_in;
                 if is_news {
                     Completed::Done
@@ -153,14 +171,17 @@ impl PathQuestion {
         self.offered_in = beginning.is_empty().then(|| folder.to_owned());
     }
 
-    /// What the typed path leads to, before anything is done: the whole path that would be written.
+    /// What the typed path leads to, before anything is done: why its folder will not do, or the whole
+    /// path that would be read or written.
     pub(in crate::app) fn words_of_target(&self) -> Option<String> {
-        let path = typed_path(&self.text)?;
+        let path = self.path(&self.text)?;
         let whole = whole_path(&path).ok()?;
+        if let (Some(Err(why)), None) = (self.known(), &self.problem) {
+            return Some(why.to_owned());
+        }
         if self.purpose == Purpose::Open {
-            return path
-                .is_relative()
-                .then(|| format!("that is {}", whole.display()));
+            let is_relative = typed_path(&self.text)?.is_relative();
+            return is_relative.then(|| format!("that is {}", whole.display()));
         }
         if ends_in_separator(&path) {
             return None;
@@ -244,6 +265,32 @@ mod tests {
         assert!(!question.is_awaited);
         assert_eq!(question.text, "/a/van.ron");
         assert_eq!(question.complete(), Completed::Nothing);
+    }
+
+    #[test]
+    fn a_relative_path_begins_in_the_folder_of_the_last_file() {
+        let base = |text| {
+            let base = Some(PathBuf::from("/a"));
+            PathQuestion {
+                base,
+                ..typed(text)
+            }
+        };
+        assert_eq!(base("b/va").folder(), Some(PathBuf::from("/a/b")));
+        assert_eq!(base("va").folder(), Some(PathBuf::from("/a")));
+        assert_eq!(base("/c/va").folder(), Some(PathBuf::from("/c")));
+        let words = base("va").words_of_target();
+        assert_eq!(words.as_deref(), Some("that is /a/va"));
+        assert_eq!(base("/c/va").words_of_target(), None);
+    }
+
+    #[test]
+    fn a_problem_is_over_once_the_text_was_completed() {
+        let mut question = typed("/a/va");
+        question.looked = Some(looked("/a", &["van.ron"]));
+        question.problem = Some("there is no such file: /a/va".to_owned());
+        assert_eq!(question.complete(), Completed::Done);
+        assert_eq!(question.problem, None);
     }
 
     #[test]

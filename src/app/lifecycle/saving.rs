@@ -6,7 +6,7 @@ use super::step::{After, Step};
 use super::{Asked, Lifecycle, PathQuestion};
 use crate::app::exporting::written_picture;
 use crate::app::file_picker::{Answer, Purpose};
-use crate::app::files::{self, Saved, typed_path, with_ending};
+use crate::app::files::{self, Saved, with_ending};
 use crate::project::{Difference, differences, digest, read_text, shown};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
@@ -190,8 +190,27 @@ impl Lifecycle {
         self.asked = Some(Asked::Path(PathQuestion {
             request: Some(request),
             then,
-            ..PathQuestion::new(purpose, text, self.desk.file.clone())
+            ..self.path_question(purpose, text)
         }));
+    }
+
+    /// A question for a path that begins with a text.
+    pub(super) fn path_question(&self, purpose: Purpose, text: String) -> PathQuestion {
+        PathQuestion {
+            base: self.last_folder(),
+            ..PathQuestion::new(purpose, text, self.desk.file.clone())
+        }
+    }
+
+    /// The file that was opened or saved last, in this window or before.
+    pub(super) fn last_file(&self) -> Option<&Path> {
+        let remembered = || self.settings.recent.first().map(PathBuf::as_path);
+        self.desk.file.as_deref().or_else(remembered)
+    }
+
+    /// The folder of that file.
+    fn last_folder(&self) -> Option<PathBuf> {
+        Some(self.last_file()?.parent()?.to_owned())
     }
 
     pub(super) fn start_picker(&mut self, purpose: Purpose, suggested: Option<PathBuf>) -> u64 {
@@ -207,7 +226,10 @@ impl Lifecycle {
     /// Where the document stands, or the name that it would have.
     fn own_path(&self) -> PathBuf {
         let own = self.desk.file.clone();
-        own.unwrap_or_else(|| self.suggested_name())
+        own.unwrap_or_else(|| {
+            let name = self.suggested_name();
+            self.last_folder().unwrap_or_default().join(name)
+        })
     }
 
     /// A file name made of the title's letters and digits.
@@ -248,7 +270,7 @@ impl Lifecycle {
             return;
         };
         let question = question.clone();
-        let Some(path) = typed_path(text) else {
+        let Some(path) = question.path(text) else {
             return self.refuse_path("Type a path first.".to_owned());
         };
         let is_meant = question.warned_of.as_ref() == Some(&path);
@@ -332,7 +354,10 @@ impl Lifecycle {
 
     fn ask_about_replacing(&mut self, path: PathBuf, purpose: Purpose, then: Option<After>) {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
-        let text = format!("There is a file \"{name}\" already.");
+        let folder = path.parent().map(shown);
+        let place = folder.map(|folder| format!(" in {folder}"));
+        let place = place.unwrap_or_default();
+        let text = format!("There is a file \"{name}\" already{place}.");
         let question = Question::new("Replace the file?", text)
             .safely(
                 OTHER_NAME,
@@ -383,7 +408,7 @@ impl Lifecycle {
         self.asked = Some(Asked::Path(PathQuestion {
             problem: Some(problem),
             then,
-            ..PathQuestion::new(purpose, text, self.desk.file.clone())
+            ..self.path_question(purpose, text)
         }));
     }
 

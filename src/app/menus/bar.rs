@@ -3,7 +3,7 @@
 use crate::app::action::Action;
 use crate::app::commands::{Command, Entry, Menu, TABLE};
 use crate::app::desk::Desk;
-use crate::app::heard::{describe, name_menu, tell_why_not};
+use crate::app::heard::{add_usable, describe, name_menu, tell_why_not};
 use crate::app::menus::MenuKeys;
 use crate::app::settings::{Settings, ThemeChoice};
 use crate::chart::View;
@@ -89,6 +89,9 @@ fn menu_ui(
     actions: &mut Vec<Action>,
 ) {
     ui.set_min_width(190.0);
+    // Keys stand on it in the dim colour of text; the ring tells of the focus.
+    let widgets = &mut ui.visuals_mut().widgets;
+    widgets.active.weak_bg_fill = widgets.hovered.weak_bg_fill;
     for entry in TABLE.iter().filter(|e| e.menu == menu) {
         if entry.command == Command::Save {
             recent_ui(ui, &settings.recent, keys, actions);
@@ -181,20 +184,17 @@ fn examples_ui(ui: &mut Ui, keys: &mut MenuKeys, actions: &mut Vec<Action>) {
 pub(in crate::app) fn command_text(command: Command, desk: &Desk) -> String {
     let text = command.entry().map_or("", |entry| entry.text);
     let what = match command {
-        Command::Undo => desk.history.undoable(),
-        Command::Redo => desk.history.redoable(),
+        Command::Undo => desk.undoable(),
+        Command::Redo => desk.redoable(),
         _ => None,
     };
-    what.map_or_else(
-        || text.to_owned(),
-        |change| format!("{text}: {}", change.named()),
-    )
+    what.map_or_else(|| text.to_owned(), |what| format!("{text}: {what}"))
 }
 
 fn command_button(ui: &mut Ui, command: Command, desk: &Desk, actions: &mut Vec<Action>) {
     let Some(entry) = command.entry() else { return };
     let why_not = command.why_not(desk);
-    let mut response = ui.add_enabled(why_not.is_none(), Button::new(entry.text));
+    let mut response = add_usable(ui, why_not.is_none(), Button::new(entry.text));
     let keys = entry.shortcuts.first().map(|s| ui.format_shortcut(s));
     let hint = format!(
         "{} ({})",

@@ -4,6 +4,7 @@ use super::Card;
 use super::ratio_field::ratio_cell;
 use super::stages::add_stage_ui;
 use crate::app::form::Form;
+use crate::app::heard::add_usable;
 use crate::gearing::{Gear, GearId, GearRole, GearSet, Label, Ratio, Reverse};
 use crate::project::SetEdit;
 use crate::units::round_to;
@@ -17,7 +18,7 @@ pub(super) fn additions_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let set = &card.candidate.set;
     ui.horizontal(|ui| {
         let has_room = set.gears.len() < GearSet::MOST_GEARS;
-        let add = ui.add_enabled(has_room, Button::new("Add gear").small());
+        let add = add_usable(ui, has_room, Button::new("Add gear").small());
         let add = add.accessible_name(card.named("Add gear"));
         if add.on_hover_text("Adds a gear above top").clicked()
             && let Some((place, gear)) = added_gear(card)

@@ -2,7 +2,7 @@
 
 use super::{Card, SetField};
 use crate::app::drafts::SetCell;
-use crate::app::form::{Form, remark};
+use crate::app::form::{Form, remark, width_to_end};
 use crate::app::typed;
 use crate::app::vehicle_panel::tyre_reading_ui;
 use crate::project::SetEdit;
@@ -82,7 +82,7 @@ pub(super) fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 name: &format!("Tyre of set {}", card.place + 1),
                 text: &tyre.to_string(),
                 hint: "195/65 R 15",
-                width: (ui.available_width() - 10.0).max(60.0),
+                width: width_to_end(ui),
             };
             card.field_ui(ui, &field, form, &|text| {
                 typed::tyre(text).map(|tyre| SetEdit::Tyre(Some(tyre)))

@@ -79,7 +79,7 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         name_menu(ui, &name);
         let can_add = count < Candidates::MOST;
         let copy = ui.add_enabled(can_add, egui::Button::new("Duplicate set"));
-        if tell_why_not(copy, "there is no room for another set").clicked() {
+        if tell_why_not(copy, "a project has three sets at most").clicked() {
             form.actions.push(Action::Select(id));
             form.actions.push(Action::Run(Command::CopySet));
             ui.close();

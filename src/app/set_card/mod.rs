@@ -17,7 +17,7 @@ use super::commands::Command;
 use super::desk::Desk;
 use super::drafts::{CellId, SetCell};
 use super::form::{Field, Form};
-use super::heard::tell_why_not;
+use super::heard::{add_usable, tell_why_not};
 use super::typed::{RatioForm, Reading};
 use super::typed_as::TypedGears;
 use super::view_state::ViewState;
@@ -123,7 +123,7 @@ fn further_sets_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
                 continue;
             };
             let why_not = command.why_not(desk);
-            let button = ui.add_enabled(why_not.is_none(), Button::new(entry.text));
+            let button = add_usable(ui, why_not.is_none(), Button::new(entry.text));
             let button = match why_not {
                 Some(why) => tell_why_not(button, why),
                 None => button.on_hover_text(entry.tooltip),

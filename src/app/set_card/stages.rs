@@ -26,8 +26,18 @@ const MOST_POSITIONS: usize = 4;
 /// All stages.
 pub(super) fn stages_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     for (at, stage) in card.candidate.set.stages.iter().enumerate() {
-        ui.push_id(("stage", at), |ui| stage_ui(ui, card, at, stage, form));
+        let shown = ui.push_id(("stage", at), |ui| stage_ui(ui, card, at, stage, form));
+        let room = shown.response.rect;
+        form.focus
+            .seek_with(card.cell_id(SetCell::StageName(at)), room);
+        form.focus
+            .seek_with(card.cell_id(typed_first(at, stage)), room);
     }
+}
+
+/// What is typed first in a stage that has come: the ratio that makes it one, of its last position.
+fn typed_first(at: usize, stage: &Stage) -> SetCell {
+    SetCell::PositionRatio(at, stage.positions.len().saturating_sub(1))
 }
 
 /// A further stage, chosen among the usual ones.
@@ -40,6 +50,8 @@ pub(super) fn add_stage_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             for (text, stage) in offered() {
                 if ui.button(text).clicked() {
                     if let Some(stage) = stage {
+                        let at = card.candidate.set.stages.len();
+                        form.focus.want(card.cell_id(typed_first(at, &stage)));
                         card.change(SetEdit::AddStage(stage), form);
                     }
                     ui.close();

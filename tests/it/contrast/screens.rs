@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 18] = [
+const SCREENS: [(&str, Way); 19] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -67,6 +67,11 @@ const SCREENS: [(&str, Way); 18] = [
     ("an open menu", |window| {
         window.click("Edit");
         window.move_onto(Role::Button, "Paste gears…");
+    }),
+    ("an open menu that is gone through by key", |window| {
+        window.click("File");
+        window.key(Key::ArrowDown);
+        assert_eq!(window.focused(), "New");
     }),
     ("the menu of a set", |window| {
         window.invoke("Set 2 menu");

@@ -129,7 +129,7 @@ fn the_button_beneath_the_cards_copies_the_set_that_is_forward_and_shows_its_car
         "three sets are the most"
     );
     let why = button.accesskit_node().description().unwrap_or_default();
-    assert_eq!(why, "Not now: there is no room for another set");
+    assert_eq!(why, "Not now: a project has three sets at most");
 }
 
 #[test]

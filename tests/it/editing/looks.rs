@@ -59,6 +59,15 @@ fn everything_settles_in_every_zoom() {
 }
 
 #[test]
+fn the_note_ends_where_the_other_fields_of_the_vehicle_end() {
+    let mut window = Opening::on(camper_van()).open();
+    window.click_on(Role::DisclosureTriangle, "Date and note");
+    let end = |role, name| window.get(role, name).rect().right();
+    let note = end(Role::MultilineTextInput, "Note");
+    assert!((note - end(Role::TextInput, "Date")).abs() < 1.0, "{note}");
+}
+
+#[test]
 fn nothing_in_the_forms_overlaps_or_is_cut() {
     for (name, project) in every_project() {
         for [width, height] in SIZES {

@@ -304,9 +304,12 @@ fn the_oldest_of_more_than_500_steps_is_let_go() {
     for step in 1..=503 {
         history.edit(&redline(6500.0 + f64::from(step))).unwrap();
     }
+    // They are counted all the same.
+    assert_eq!(history.steps(), 503);
     for _ in 0..600 {
         history.undo();
     }
+    assert_eq!(history.steps(), 3);
     assert_eq!(history.project().engine.redline, rpm(6503.0));
     for _ in 0..600 {
         history.redo();

@@ -3,7 +3,7 @@
 use super::SECOND;
 use crate::support::window::{KINDS, Window};
 use egui::accesskit::{Action, ActionRequest, NodeId, Role, TreeId};
-use egui::{Event, Key, Modifiers, vec2};
+use egui::{Event, Key, Modifiers, Shape, vec2};
 use egui_kittest::Node;
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Menu;
@@ -73,6 +73,32 @@ fn an_open_menu_closes_by_esc_and_keeps_the_document() {
         window.key(Key::Escape);
         assert_eq!(*window.project(), before);
         assert_eq!(window.undo_steps(), 0);
+    }
+}
+
+/// How opaque the words on a button of the menu bar are.
+fn opacity(window: &Window, words: &str) -> f32 {
+    let shapes = &window.harness.output().shapes;
+    let texts = shapes.iter().filter_map(|clipped| match &clipped.shape {
+        Shape::Text(text) if text.galley.text() == words => Some(text),
+        _ => None,
+    });
+    let opaque = texts.map(|text| text.opacity_factor * f32::from(text.fallback_color.a()) / 255.0);
+    opaque.last().unwrap()
+}
+
+#[test]
+fn what_cannot_be_used_is_pale_under_a_dialog_too() {
+    for dialog in [None, Some(Key::F1)] {
+        let mut window = Window::on_camper_van();
+        if let Some(key) = dialog {
+            window.key(key);
+        }
+        let [file, undo, copy] = ["File", "Undo", "Duplicate set"].map(|w| opacity(&window, w));
+        assert!(
+            undo < file - 0.2 && copy < file - 0.2,
+            "{file} {undo} {copy}"
+        );
     }
 }
 

@@ -9,6 +9,8 @@ mod closing;
 mod dialogs;
 mod finding_commands;
 mod focus;
+mod focus_anew;
+mod half_typed;
 mod handles;
 mod idle;
 mod keys;

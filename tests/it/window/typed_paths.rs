@@ -173,6 +173,70 @@ fn where_there_is_nothing_to_complete_tab_leaves_the_field() {
 }
 
 #[test]
+fn letters_typed_on_a_name_go_on_in_the_path_and_backspace_takes_one_back() {
+    let mut window = opening("v");
+    window.key(Key::Tab);
+    window.key(Key::ArrowDown);
+    assert_eq!(window.focused(), "van-2.ron");
+    window.type_text(".r");
+    assert_path(&window, "van.r");
+    assert_eq!(window.focused(), "Path");
+    window.type_over(&at_home("v"));
+    window.key(Key::Tab);
+    window.key(Key::ArrowDown);
+    window.key(Key::Backspace);
+    assert_path(&window, "va");
+    assert_eq!(window.focused(), "Path");
+    window.type_text("n.ron");
+    window.key(Key::Enter);
+    assert!(window.app().message().starts_with("Opened"));
+}
+
+#[test]
+fn the_question_begins_in_the_folder_of_the_last_file() {
+    let mut window = on_disk();
+    window.open_by_path(&MemoryDisk::path("boxes/old.ron"));
+    window.ctrl(Key::O);
+    assert_eq!(path(&window), at_home("boxes/"));
+    window.key(Key::Tab);
+    assert_eq!(path(&window), at_home("boxes/old.ron"));
+    // It is still known after a project that stands nowhere.
+    window.key(Key::Escape);
+    window.ctrl(Key::N);
+    window.ctrl_shift(Key::S);
+    assert_eq!(path(&window), at_home("boxes/project.ron"));
+    // A bare name begins there as well.
+    window.type_over("new");
+    assert!(window.shows("a new file: /home/somebody/boxes/new.ron"));
+    window.key(Key::Enter);
+    assert!(window.disk.text("boxes/new.ron").is_some());
+}
+
+#[test]
+fn what_was_wrong_with_a_path_is_over_once_tab_has_completed_it() {
+    let mut window = opening("tr");
+    window.key(Key::Enter);
+    assert!(window.says("there is no such file"));
+    window.key(Key::Tab);
+    assert_path(&window, "truck.ron");
+    assert!(!window.says("there is no such file"));
+}
+
+#[test]
+fn a_folder_that_is_not_there_is_said_while_it_is_typed() {
+    for window in [opening("no/v"), saving("no/v")] {
+        assert!(window.shows("there is no such folder: /home/somebody/no"));
+    }
+}
+
+#[test]
+fn the_question_whether_to_replace_a_file_names_its_folder() {
+    let mut window = saving("truck.ron");
+    window.key(Key::Enter);
+    assert!(window.says("There is a file \"truck.ron\" already in /home/somebody."));
+}
+
+#[test]
 fn a_folder_that_cannot_be_read_or_is_not_there_is_said_once() {
     let mut window = on_disk();
     window.disk.bar_folders();
@@ -217,7 +281,7 @@ fn before_saving_it_is_said_which_whole_path_will_be_written() {
             "in place of a file, if you agree: /home/somebody/van.ron",
         ),
         ("boxes", "that is a folder"),
-        ("none/new", "that is /home/somebody/none/new.ron"),
+        ("none/new", "there is no such folder: /home/somebody/none"),
     ] {
         let window = saving(name);
         assert!(window.shows(words), "{name}");
