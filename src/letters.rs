@@ -11,15 +11,14 @@ pub(crate) fn first_lacking(text: &str) -> Option<char> {
 
 /// A text in which letters that the fonts lack stand by their numbers: `U+0665`.
 pub(crate) fn written(text: &str) -> String {
-    let mut written = String::with_capacity(text.len());
-    for c in text.chars() {
+    let spelled = |c: char| {
         if is_lacking(c) {
-            written.push_str(&format!("U+{:04X}", u32::from(c)));
+            format!("U+{:04X}", u32::from(c))
         } else {
-            written.push(c);
+            c.to_string()
         }
-    }
-    written
+    };
+    text.chars().map(spelled).collect()
 }
 
 fn is_lacking(c: char) -> bool {

@@ -83,8 +83,9 @@ fn opacity(window: &Window, words: &str) -> f32 {
         Shape::Text(text) if text.galley.text() == words => Some(text),
         _ => None,
     });
-    let opaque = texts.map(|text| text.opacity_factor * f32::from(text.fallback_color.a()) / 255.0);
-    opaque.last().unwrap()
+    let mut opaque =
+        texts.map(|text| text.opacity_factor * f32::from(text.fallback_color.a()) / 255.0);
+    opaque.next_back().unwrap()
 }
 
 #[test]

@@ -4,6 +4,8 @@ use crate::support::window::Window;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 
+const THIRD: &str = "Ratio of gear 3, set 2";
+
 /// Leaves a text that does not read in a field.
 fn leave(window: &mut Window, field: &str, text: &str) -> String {
     let before = window.text(field);
@@ -88,7 +90,6 @@ fn of_two_half_typed_texts_the_later_one_goes_first() {
 #[test]
 fn a_half_typed_ratio_of_a_folded_card_comes_into_view() {
     let mut window = Window::on_camper_van();
-    const THIRD: &str = "Ratio of gear 3, set 2";
     let before = leave(&mut window, THIRD, "1.4o");
     window.open_card(1);
     window.ctrl(Key::Z);
