@@ -76,6 +76,21 @@ impl Place {
         }
     }
 
+    /// Where and why the parser stopped before it knew the format.
+    fn of_head(error: SpannedError, text: &str) -> Self {
+        let place = Self::of(error.clone(), text);
+        match error.code {
+            // The parser names a type of this program, of which nobody who opens a file knows.
+            ron::Error::ExpectedStructLike
+            | ron::Error::ExpectedNamedStructLike(_)
+            | ron::Error::ExpectedDifferentStructName { .. } => Self {
+                reason: "a project begins with \"(format: \"".to_owned(),
+                ..place
+            },
+            _ => place,
+        }
+    }
+
     /// Where and why the parser stopped in `text`.
     fn of(error: SpannedError, text: &str) -> Self {
         let (line, column) = (error.span.start.line, error.span.start.col);
@@ -128,7 +143,7 @@ struct Header {
 /// column where there is one.
 pub fn read(text: &str) -> Result<Project, FormatError> {
     let header: Header =
-        parsed(text).map_err(|error| FormatError::NotAProject(Place::of(error, text)))?;
+        parsed(text).map_err(|error| FormatError::NotAProject(Place::of_head(error, text)))?;
     match header.format {
         1 => v1::read(text),
         2 => v2::read(text),
