@@ -211,18 +211,15 @@ impl Pasting {
             Some(format!("set {number}: {gears} pasted"))
         });
         let came: Vec<String> = came.collect();
-        let mut told = came.join(", ");
-        let gone = self
-            .reverse_gone(before)
-            .filter(|_| place == Place::Selected);
-        match (gone, place) {
-            (Some(ratio), _) => {
-                told += &format!(", its reverse {ratio} is gone; Undo brings it back");
+        let gone = self.reverse_gone(before);
+        let gone = match (place, gone) {
+            (Place::Selected, Some(ratio)) => {
+                format!(", its reverse {ratio} is gone; Undo brings it back")
             }
-            (None, Place::Selected) => told += "; Undo brings back what was there",
-            (None, Place::New) => {}
-        }
-        told
+            (Place::Selected, None) => "; Undo brings back what was there".to_owned(),
+            (Place::New, _) => String::new(),
+        };
+        came.join(", ") + &gone
     }
 
     /// The reverse gear of the set in whose place another came that has none.

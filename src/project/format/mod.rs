@@ -78,16 +78,20 @@ impl Place {
 
     /// Where and why the parser stopped before it knew the format.
     fn of_head(error: SpannedError, text: &str) -> Self {
-        let place = Self::of(error.clone(), text);
-        match error.code {
-            // The parser names a type of this program, of which nobody who opens a file knows.
+        // The parser names a type of this program, of which nobody who opens a file knows.
+        let names_a_type = matches!(
+            error.code,
             ron::Error::ExpectedStructLike
-            | ron::Error::ExpectedNamedStructLike(_)
-            | ron::Error::ExpectedDifferentStructName { .. } => Self {
-                reason: "a project begins with \"(format: \"".to_owned(),
-                ..place
-            },
-            _ => place,
+                | ron::Error::ExpectedNamedStructLike(_)
+                | ron::Error::ExpectedDifferentStructName { .. }
+        );
+        let place = Self::of(error, text);
+        if !names_a_type {
+            return place;
+        }
+        Self {
+            reason: "a project begins with \"(format: \"".to_owned(),
+            ..place
         }
     }
 

@@ -155,3 +155,17 @@ fn a_title_is_offered_where_the_project_has_none() {
     window.invoke("Replace the selected set, add 2");
     assert_eq!(window.project().title, Some(title));
 }
+
+#[test]
+fn the_dialog_does_not_shrink_while_a_text_is_typed() {
+    let mut window = with_text(OVERALL);
+    let place = |window: &Window| window.get(Role::Button, "Cancel").rect();
+    let before = place(&window);
+    window
+        .get(Role::MultilineTextInput, "Text with a gear set")
+        .focus();
+    window.settle();
+    window.type_over("none");
+    assert!(window.says("no gear ratio was found"));
+    assert!((place(&window).top() - before.top()).abs() < 40.0);
+}

@@ -28,6 +28,8 @@ pub(in crate::app) struct PasteDialog {
     is_untouched: bool,
     /// Whether the focus goes to the answers.
     is_through: bool,
+    /// How high the contents have been: with less to show the dialog keeps its place while it is typed.
+    tallest: f32,
 }
 
 /// What came of it.
@@ -70,6 +72,7 @@ pub(in crate::app) fn paste_dialog_ui(
         let room = ctx.content_rect().height() - ROOM_BESIDE_CONTENTS;
         let area = ScrollArea::vertical().max_height(room);
         area.min_scrolled_height(room).show(ui, |ui| {
+            ui.set_min_height(dialog.tallest.min(room));
             heading_ui(ui, HEADING);
             ui.label(WHAT_TO_PASTE);
             text_ui(ui, dialog, target);
@@ -79,6 +82,7 @@ pub(in crate::app) fn paste_dialog_ui(
             if let Some(reading) = &mut dialog.reading {
                 dialog.is_through |= reading_ui(ui, reading, target, palette);
             }
+            dialog.tallest = dialog.tallest.max(ui.min_rect().height());
         });
         ui.add_space(6.0);
         if dialog.is_asking() {
