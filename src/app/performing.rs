@@ -13,11 +13,12 @@ use super::pasting::{Place, with_pasted};
 use super::place::counterpart;
 use super::settings::ThemeChoice;
 use super::typed::RatioForm;
+use super::typed_as::TypedAs;
 use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::Start;
-use crate::project::{Edit, SetId};
+use crate::project::{Edit, Figure, SetId, TypedFigure};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::sync::Arc;
@@ -266,14 +267,40 @@ impl App {
         let figures = self.view.typed.figures();
         let selected = self.view.open_card;
         match with_pasted(self.desk().project(), selected, taken, &figures) {
-            Ok((project, first)) => {
+            Ok(pasting) => {
                 if taken.place == Place::Selected {
                     self.view.typed.forget_set(selected);
                 }
-                self.history().replace(Arc::new(project), "paste gears");
+                let told = pasting.told(self.desk().project(), taken.place);
+                let figures = pasting.figures(taken);
+                let first = pasting.placed.first().copied().unwrap_or(selected);
+                self.history()
+                    .replace(Arc::new(pasting.project), "paste gears");
                 self.welcome(first);
+                self.keep_as_typed(&figures);
+                self.say(told);
             }
             Err(problem) => self.say(problem),
+        }
+    }
+
+    /// Shows pasted figures in the form that they have, and keeps them as if they had been typed.
+    fn keep_as_typed(&mut self, figures: &[TypedFigure]) {
+        let form_of = |figure: Figure| match figure {
+            Figure::Overall(_) => RatioForm::Overall,
+            Figure::SpeedPer1000(..) => RatioForm::SpeedPer1000,
+        };
+        let Some(form) = figures.first().map(|typed| form_of(typed.figure)) else {
+            return;
+        };
+        if form != self.view.ratio_form {
+            self.type_as(form);
+        }
+        // Those of another form stand as the ratios that they come to.
+        for typed in figures.iter().filter(|typed| form_of(typed.figure) == form) {
+            let (set, gear) = (typed.set, typed.gear);
+            let typed_as = TypedAs::Figure(typed.figure);
+            self.view.typed.remember(set, gear, typed_as, false);
         }
     }
 

@@ -3,7 +3,7 @@
 use super::definition::Key;
 use crate::gearing::{FinalDrive, GearSet, Name, Position, SetResults, Stage, Tyre};
 use crate::project::Project;
-use crate::units::{mm_text, ratio_text, step_text};
+use crate::units::{mm_text, step_text};
 
 /// A fact about a set: its words, and its keys in JSON.
 #[derive(Debug)]
@@ -165,11 +165,11 @@ fn final_drives(set: &GearSet) -> String {
 fn stage(stage: &Stage) -> String {
     let present = &stage.positions[stage.present];
     if stage.is_fixed() {
-        let ratio = ratio_text(present.ratio.value());
+        let ratio = present.ratio.reading();
         return format!("{} {ratio}", name_alone(&stage.name));
     }
     let said = |position: &Position| {
-        let ratio = ratio_text(position.ratio.value());
+        let ratio = position.ratio.reading();
         format!("{} = {ratio}", name_before(" = ", &position.name))
     };
     let name = name_before(" in ", &stage.name);
@@ -196,7 +196,9 @@ fn name_alone(name: &Name) -> String {
     let followed = format!("{name} ");
     let could_end = |mark: &&str| followed.contains(mark);
     let is_like_another = OPENINGS.iter().any(|opening| followed.starts_with(opening));
-    if followed.contains(" in ")
+    if [" in ", " = ", "×"]
+        .iter()
+        .any(|mark| followed.contains(mark))
         || PHRASE_ENDS.iter().any(could_end)
         || is_like_another
         || name.starts_with('"')

@@ -36,6 +36,16 @@ impl TypedRatio {
     }
 }
 
+impl From<Ratio> for TypedRatio {
+    /// A ratio the order of whose tooth pairs is known.
+    fn from(driven_first: Ratio) -> Self {
+        Self {
+            driven_first,
+            driving_first: None,
+        }
+    }
+}
+
 /// The ratio that `text` spells.
 ///
 /// A plain number (`3.78`, `3,78`), "to one" (`3.545:1`, `1:4.3` is 4.3), a tooth pair (`34:9`,

@@ -2,7 +2,7 @@
 //! drive.
 
 use super::pieces::{Amount, PairOrder, Shape, Tag};
-use super::remarks::{LeftOut, NO_FINAL_DRIVE, Remarks};
+use super::remarks::{LeftOut, MOST_NAMED, NO_FINAL_DRIVE, Remarks};
 use super::sorting::{List, Sorted, told_apart};
 use super::stages::ranges;
 use super::{
@@ -138,13 +138,21 @@ fn check_signs(loose: &[Amount], zeros: &[Amount]) -> Result<(), PasteError> {
     if loose.is_empty() || negative().count() + zeros.len() < 2 {
         return Ok(());
     }
-    let strange = zeros.iter().chain(negative()).take(4);
     let sign = |amount: &Amount| if amount.is_negative { "-" } else { "" };
-    let numbers: Vec<String> = strange
-        .map(|amount| format!("{}{}", sign(amount), quoted(&amount.text)))
-        .collect();
+    let mut numbers: Vec<String> = Vec::new();
+    for amount in zeros.iter().chain(negative()) {
+        let number = format!("{}{}", sign(amount), quoted(&amount.text));
+        if !numbers.contains(&number) {
+            numbers.push(number);
+        }
+    }
+    let more = match numbers.len().saturating_sub(MOST_NAMED) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
+    numbers.truncate(MOST_NAMED);
     Err(PasteError::NoRatios {
-        numbers: numbers.join(", "),
+        numbers: format!("{}{more}", numbers.join(", ")),
     })
 }
 

@@ -35,6 +35,8 @@ pub(super) struct Declared {
     /// Where it says "mph per 1000 rpm" or the like.
     speeds: Vec<bool>,
     unit: Option<SpeedUnit>,
+    /// Whether it says so in a line of its own above the figures.
+    is_speed_heading: bool,
 }
 
 impl Declared {
@@ -44,9 +46,19 @@ impl Declared {
         let is_said = unit.is_some() && thousands.contains(&true);
         Self {
             overall: overall_words(tokens),
+            is_speed_heading: is_said && has_speed_heading(tokens, &thousands),
             speeds: with_speed_words(tokens, thousands),
             unit: unit.filter(|_| is_said),
         }
+    }
+
+    /// Whether figures that were read as of that kind are what a heading above them says: road speeds,
+    /// which rise from gear to gear, as ratios never do.
+    pub(super) fn is_headed(&self, set: &PastedSet) -> bool {
+        let is_speed = matches!(set.kind, FigureKind::SpeedPer1000(_));
+        let (gears, ..) = set.figures();
+        let mut pairs = gears.windows(2);
+        self.is_speed_heading && is_speed && pairs.all(|pair| pair[0].value() < pair[1].value())
     }
 
     fn is_overall(&self) -> bool {
@@ -133,6 +145,42 @@ fn thousands(tokens: &[Token]) -> Vec<bool> {
         }
     }
     found
+}
+
+/// Whether a line says "km/h per 1000 rpm" or its like and names nothing else that has figures, above
+/// every figure that is not a final drive's.
+fn has_speed_heading(tokens: &[Token], thousands: &[bool]) -> bool {
+    let mut start = 0;
+    for line in tokens.split_inclusive(|t| t.kind == Kind::LineEnd) {
+        let is_thousand = &thousands[start..start + line.len()];
+        start += line.len();
+        if is_speed_heading(line, is_thousand) {
+            return true;
+        }
+        let is_ratio = |t: &Token| t.kind == Kind::Number && !t.is_whole();
+        let is_final = (0..line.len()).any(|at| phrase_at(line, at, FINAL).is_some());
+        if line.iter().any(is_ratio) && !is_final {
+            return false;
+        }
+    }
+    false
+}
+
+fn is_speed_heading(line: &[Token], is_thousand: &[bool]) -> bool {
+    let is_part = |(token, is_thousand): (&Token, &bool)| match token.kind {
+        _ if *is_thousand || unit_of(token).is_some() => true,
+        Kind::Word => matches!(
+            meaning(&token.text),
+            None | Some(
+                Meaning::Gear | Meaning::Gears | Meaning::Speed | Meaning::Filler | Meaning::Per
+            )
+        ),
+        Kind::Sign(_) | Kind::LineEnd => true,
+        Kind::Number | Kind::Code | Kind::Ordinal(_) => false,
+    };
+    is_thousand.contains(&true)
+        && line.iter().any(|token| unit_of(token).is_some())
+        && line.iter().zip(is_thousand).all(is_part)
 }
 
 /// How many tokens spell 1000 from `at` on.

@@ -22,8 +22,8 @@ pub(super) fn read(
     let is_settled = has_gears || !is_without_gears(&as_ratios);
     let otherwise = declared.readings(&tokens).into_iter();
     let otherwise = otherwise
-        .filter(|_| !is_settled)
         .filter_map(|(kind, tokens)| read_as(&tokens, kind).ok())
+        .filter(|set| !is_settled || declared.is_headed(set))
         .find(|set| set.gears.len() > 1);
     let mut set = match otherwise {
         Some(set) => set,

@@ -116,6 +116,24 @@ pub struct PastedRatio {
 }
 
 impl PastedFinal {
+    /// A final drive that is known, as if a text had spelled it.
+    ///
+    /// # Errors
+    /// None: the ratio of sprockets is one of gears.
+    pub fn of(drive: &FinalDrive) -> Result<Self, RatioError> {
+        let (text, ratio) = match drive {
+            FinalDrive::Gears(ratio) => (ratio.to_string(), ratio.clone()),
+            FinalDrive::Chain(sprockets) => (sprockets.to_string(), sprockets.as_gears()?),
+        };
+        Ok(Self {
+            ratio: PastedRatio {
+                text,
+                ratio: ratio.into(),
+            },
+            is_chain: matches!(drive, FinalDrive::Chain(_)),
+        })
+    }
+
     /// The final drive that it means: one that reduces, a chain where its teeth are known.
     pub(super) fn drive(&self) -> FinalDrive {
         let ratio = read_reduction(&self.ratio.ratio);

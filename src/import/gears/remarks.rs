@@ -97,8 +97,8 @@ impl LeftOut {
     ];
 }
 
-/// How many left-out numbers are named in one sentence.
-const MOST_NAMED: usize = 4;
+/// How many numbers are named in one sentence.
+pub(super) const MOST_NAMED: usize = 4;
 
 /// How many things are said; nobody reads more.
 const MOST_SENTENCES: usize = 12;

@@ -126,7 +126,7 @@ impl PastedSet {
 
     /// The figures as they stand, with the order of all tooth pairs decided: of gears, final drives
     /// and reverse.
-    pub(super) fn figures(&self) -> (Vec<Ratio>, Vec<FinalDrive>, Option<Ratio>) {
+    pub fn figures(&self) -> (Vec<Ratio>, Vec<FinalDrive>, Option<Ratio>) {
         let finals = self.final_drives.iter().map(PastedFinal::drive);
         let finals: Vec<FinalDrive> = finals.collect();
         let shifted = self.gears.iter().filter(|gear| !gear.is_crawler);

@@ -40,6 +40,11 @@ pub enum TableError {
         "the columns have run together, for the blanks between them were folded; copy the table from a block of code, or as Markdown or CSV"
     )]
     Folded,
+    /// It is spelled for other programs.
+    #[error(
+        "this is a table as JSON, which is for programs; copy it as text, Markdown, BBCode or CSV instead"
+    )]
+    ForPrograms,
     /// The columns that tell ratios were left out.
     #[error(
         "set {set} has neither ratios nor overall ratios; copy the table with one of these columns"

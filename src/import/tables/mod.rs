@@ -129,7 +129,7 @@ pub fn is_own_table(text: &str) -> bool {
 /// may try.
 ///
 /// # Errors
-/// When the table was cut in the middle, its columns were pushed out of line, its blanks were folded,
+/// When the table is JSON, was cut in the middle, its columns were pushed out of line, its blanks were folded,
 /// or its gears make no set.
 ///
 /// # Example
@@ -144,6 +144,9 @@ pub fn is_own_table(text: &str) -> bool {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn read(text: &str) -> Option<Result<OwnTable, TableError>> {
+    if is_for_programs(text) {
+        return Some(Err(TableError::ForPrograms));
+    }
     let characters = text.chars().take(MOST_CHARACTERS + 1).count();
     let Some(form) = Form::of(text) else {
         return folded::is_folded(text).then_some(Err(TableError::Folded));
@@ -158,6 +161,15 @@ pub fn read(text: &str) -> Option<Result<OwnTable, TableError>> {
         Form::Records(records) => records.found(),
     };
     Some(found.and_then(assembling::assembled))
+}
+
+/// Whether the text is the program's JSON, by the keys that it opens with and holds.
+fn is_for_programs(text: &str) -> bool {
+    let is_object = text.trim_start().starts_with('{');
+    is_object
+        && ["\"sets\"", "\"gears\""]
+            .iter()
+            .all(|key| text.contains(key))
 }
 
 /// The two ways in which tables are written.

@@ -124,25 +124,25 @@ impl Facts {
         self.take_positioned(text).or_else(|| self.take_fixed(text))
     }
 
-    /// Takes a stage that is called by its name alone, `primary drive 1.921`.
+    /// Takes a stage that is called by its name alone, `primary drive 1.921` or
+    /// `primary drive 73 driven by 38 = 1.921`.
     fn take_fixed<'a>(&mut self, text: &'a str) -> Option<&'a str> {
         let (name, ratio, behind) = if text.starts_with('"') {
             let (name, rest) = name_before(" ", text)?;
             let (ratio, behind) = phrase_of(rest);
-            (name, ratio, behind)
+            (name, printed(ratio)?, behind)
         } else {
             let (phrase, behind) = phrase_of(text);
-            let (name, ratio) = phrase.rsplit_once(' ')?;
+            let blanks = phrase.match_indices(' ').map(|(at, _)| at);
+            let mut named = blanks.map(|at| (&phrase[..at], &phrase[at + 1..]));
+            let (name, ratio) = named.find_map(|(name, ratio)| Some((name, printed(ratio)?)))?;
             (name.to_owned(), ratio, behind)
         };
-        let value = number(ratio)?;
-        // Another's remark may end with a number, though hardly with one that is printed like this.
-        let is_printed = ratio_text(value.value()) == ratio;
         self.stages.push(Stage {
-            name: Name::new(&name).ok().filter(|_| is_printed)?,
+            name: Name::new(&name).ok()?,
             positions: vec![Position {
                 name: Name::new(Position::FIXED).ok()?,
-                ratio: value,
+                ratio,
             }],
             present: 0,
             acts_on: ActsOn::EveryGear,
@@ -178,11 +178,11 @@ impl Facts {
 /// A position with its ratio, and what stands behind it.
 fn position(text: &str) -> Option<(Position, &str)> {
     let (name, rest) = name_before(" = ", text)?;
-    let end = rest.find(|c: char| !c.is_ascii_digit() && c != '.');
+    let end = rest.find([',', ';']);
     let (ratio, behind) = rest.split_at(end.unwrap_or(rest.len()));
     let position = Position {
         name: Name::new(&name).ok()?,
-        ratio: number(ratio)?,
+        ratio: reading(ratio)?,
     };
     Some((position, behind))
 }
@@ -234,6 +234,14 @@ fn reading(text: &str) -> Option<Ratio> {
     };
     let factors: Option<Vec<Factor>> = factors.split(" × ").map(factor).collect();
     Ratio::from_factors(factors?).ok()
+}
+
+/// A ratio that stands there as it is printed. Another's remark may end with a number, though hardly with
+/// one that is printed like this.
+fn printed(text: &str) -> Option<Ratio> {
+    let ratio = reading(text)?;
+    let is_number = !text.contains(' ') && ratio_text(ratio.value()) == text;
+    (is_number || ratio.reading() == text).then_some(ratio)
 }
 
 fn factor(text: &str) -> Option<Factor> {
@@ -318,6 +326,29 @@ mod tests {
         for phrase in ["weighs 900", "drop 0.5", "Primary drive", "1.921"] {
             assert_eq!(Facts::of(phrase).unread, [phrase]);
         }
+    }
+
+    #[test]
+    fn the_teeth_of_a_stage_are_read_whatever_it_is_called() {
+        let facts = Facts::of(
+            "spread 2.36; Primary drive 73 driven by 38 = 1.921; Mark 2 44 driven by 29 × 1.5 = 2.276; \
+             \"a 1 ×\" 73 driven by 38 = 1.921; box in High = 1.150, also Low = 59 driven by 25 = 2.360; \
+             tyre 165/70 R 14",
+        );
+        let said = facts.stages.iter().map(|stage| {
+            let ratios = stage.positions.iter().map(|p| p.ratio.to_string());
+            format!("{}: {}", stage.name, ratios.collect::<Vec<_>>().join(", "))
+        });
+        let said: Vec<String> = said.collect();
+        let expected = [
+            "Primary drive: 73:38",
+            "Mark 2: 44:29 × 1.5",
+            "a 1 ×: 73:38",
+            "box: 1.15, 59:25",
+        ];
+        assert_eq!(said, expected);
+        assert!(facts.tyre.is_some() && facts.unread.is_empty());
+        assert_eq!(Facts::of("wheel 73 driven by 38 = 2").unread.len(), 1);
     }
 
     #[test]

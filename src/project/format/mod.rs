@@ -76,6 +76,25 @@ impl Place {
         }
     }
 
+    /// Where and why the parser stopped before it knew the format.
+    fn of_head(error: SpannedError, text: &str) -> Self {
+        // The parser names a type of this program, of which nobody who opens a file knows.
+        let names_a_type = matches!(
+            error.code,
+            ron::Error::ExpectedStructLike
+                | ron::Error::ExpectedNamedStructLike(_)
+                | ron::Error::ExpectedDifferentStructName { .. }
+        );
+        let place = Self::of(error, text);
+        if !names_a_type {
+            return place;
+        }
+        Self {
+            reason: "a project begins with \"(format: \"".to_owned(),
+            ..place
+        }
+    }
+
     /// Where and why the parser stopped in `text`.
     fn of(error: SpannedError, text: &str) -> Self {
         let (line, column) = (error.span.start.line, error.span.start.col);
@@ -128,7 +147,7 @@ struct Header {
 /// column where there is one.
 pub fn read(text: &str) -> Result<Project, FormatError> {
     let header: Header =
-        parsed(text).map_err(|error| FormatError::NotAProject(Place::of(error, text)))?;
+        parsed(text).map_err(|error| FormatError::NotAProject(Place::of_head(error, text)))?;
     match header.format {
         1 => v1::read(text),
         2 => v2::read(text),

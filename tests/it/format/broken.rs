@@ -574,12 +574,16 @@ fn another_format_is_told_by_its_number() {
 #[test]
 fn what_is_no_project_at_all_is_told_as_such() {
     let says = ["not a Layshaft project"];
+    let foreign = [
+        "not a Layshaft project",
+        "a project begins with \"(format: \"",
+    ];
     let nested = |open: &str| format!("(format: 1, x: {}", open.repeat(100_000));
     let deep = ["too deep in one another", "take some of them away"];
     assert_answered(&[
         whole(At::Start, "", &says),
         whole(At::Start, " \t ", &says),
-        whole(At::Start, "Dear Sir, please find enclosed", &says),
+        whole(At::Start, "Dear Sir, please find enclosed", &foreign),
         whole(
             At::Start,
             "{ \"format\": 1, \"title\": \"a page of JSON\" }",

@@ -20,6 +20,7 @@ mod names;
 mod note_undo;
 mod opening;
 mod pasting;
+mod pasting_into;
 mod read_out;
 mod reading;
 mod saving;

@@ -44,7 +44,7 @@ fn what_was_read_is_shown_and_taken_as_one_step() {
 #[test]
 fn a_chain_that_is_the_final_drive_is_shown_as_one_and_corrected_to_another() {
     let mut window = with_text("1st 2.6\n2nd 1.9\n3rd 1.5\nsprockets 16/42");
-    assert!(window.says("chain 16/42 = 2.625"));
+    assert!(window.says("chain front 16 rear 42 = 2.625"));
     window.get(Role::TextInput, "chain").focus();
     window.settle();
     window.type_over("16/46");

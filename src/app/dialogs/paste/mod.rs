@@ -28,6 +28,8 @@ pub(in crate::app) struct PasteDialog {
     is_untouched: bool,
     /// Whether the focus goes to the answers.
     is_through: bool,
+    /// How high the contents have been: with less to show the dialog keeps its place while it is typed.
+    tallest: f32,
 }
 
 /// What came of it.
@@ -70,19 +72,21 @@ pub(in crate::app) fn paste_dialog_ui(
         let room = ctx.content_rect().height() - ROOM_BESIDE_CONTENTS;
         let area = ScrollArea::vertical().max_height(room);
         area.min_scrolled_height(room).show(ui, |ui| {
+            ui.set_min_height(dialog.tallest.min(room));
             heading_ui(ui, HEADING);
             ui.label(WHAT_TO_PASTE);
-            text_ui(ui, dialog);
+            text_ui(ui, dialog, target);
             if let Some(problem) = &dialog.problem {
                 ui.label(RichText::new(problem).color(palette.error));
             }
             if let Some(reading) = &mut dialog.reading {
                 dialog.is_through |= reading_ui(ui, reading, target, palette);
             }
+            dialog.tallest = dialog.tallest.max(ui.min_rect().height());
         });
         ui.add_space(6.0);
         if dialog.is_asking() {
-            ask_ui(ui, dialog, palette);
+            ask_ui(ui, dialog, target, palette);
             return cancel_ui(ui);
         }
         answers_ui(ui, dialog, target, palette)
@@ -98,7 +102,7 @@ pub(in crate::app) fn paste_dialog_ui(
     answer
 }
 
-fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog) {
+fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog, target: &PasteTarget<'_>) {
     let area = ScrollArea::vertical()
         .id_salt("pasted text")
         .max_height(MOST_OF_TEXT);
@@ -115,7 +119,7 @@ fn text_ui(ui: &mut Ui, dialog: &mut PasteDialog) {
         describe(&shown.inner, problem);
     }
     if shown.inner.changed() && !dialog.is_asking() {
-        dialog.read();
+        dialog.read(target);
     }
 }
 
@@ -137,7 +141,7 @@ impl PasteDialog {
         self.reading.as_ref().map_or(0, Reading::corrections)
     }
 
-    fn read(&mut self) {
+    fn read(&mut self, target: &PasteTarget<'_>) {
         self.read.clone_from(&self.text);
         self.reading = None;
         self.problem = None;
@@ -146,20 +150,20 @@ impl PasteDialog {
         }
         if let Some(table) = tables::read(&self.text) {
             match table {
-                Ok(table) => self.reading = Some(Reading::of_own(table, self.is_untouched)),
+                Ok(table) => self.reading = Some(Reading::of_own(table, target, self.is_untouched)),
                 Err(problem) => self.problem = Some(problem.to_string()),
             }
             return;
         }
         match read_pasted(&self.text) {
-            Ok(pasted) => self.reading = Some(Reading::of(pasted, self.is_untouched)),
+            Ok(pasted) => self.reading = Some(Reading::of(pasted, target, self.is_untouched)),
             Err(problem) => self.problem = Some(problem.to_string()),
         }
     }
 }
 
 /// Asks whether the corrections may go.
-fn ask_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
+fn ask_ui(ui: &mut Ui, dialog: &mut PasteDialog, target: &PasteTarget<'_>, palette: &Palette) {
     let lost = match dialog.corrections() {
         1 => "1 correction is lost".to_owned(),
         n => format!("{n} corrections are lost"),
@@ -171,7 +175,7 @@ fn ask_ui(ui: &mut Ui, dialog: &mut PasteDialog, palette: &Palette) {
             dialog.text.clone_from(&dialog.read);
         }
         if ui.button("Read anew").clicked() {
-            dialog.read();
+            dialog.read(target);
         }
     });
 }
@@ -233,6 +237,7 @@ fn answers_ui(
         (Some(place), Some(reading)) => Some(PasteAnswer::Take(Box::new(Taken {
             sets,
             offers: reading.wanted_offers(),
+            title: reading.wanted_title(),
             place,
         }))),
         _ => is_cancelled.then_some(PasteAnswer::Cancel),

@@ -1,9 +1,10 @@
 //! What a text was read as, with its values as they are being corrected and ticked.
 
-use crate::app::pasting::{PasteTarget, TakenSet, own_set};
-use crate::gearing::{FinalDrive, Ratio};
+use crate::app::pasting::{PasteTarget, TakenSet, UNNAMED, own_set};
+use crate::gearing::{FinalDrive, Name, Ratio};
 use crate::import::gears::{
-    Behind, FigureKind, Offer, Offered, Pasted, PastedRatio, PastedSet, ResolveError,
+    Behind, FigureKind, Offer, Offered, Pasted, PastedFinal, PastedRatio, PastedSet, ResolveError,
+    Resolved,
 };
 use crate::import::tables::{OwnSet, OwnTable};
 use crate::units::ratio_text;
@@ -17,6 +18,15 @@ pub(super) struct Reading {
     /// What was guessed or left out of such a table.
     pub(super) remarks: Vec<String>,
     pub(super) offers: Vec<OfferReading>,
+    /// The title of such a table, for a project that has none.
+    pub(super) title: Option<TitleReading>,
+}
+
+/// A title that is offered.
+#[derive(Debug)]
+pub(super) struct TitleReading {
+    pub(super) title: Name,
+    pub(super) is_wanted: bool,
 }
 
 /// One set of a reading.
@@ -24,10 +34,18 @@ pub(super) struct Reading {
 pub(super) struct SetReading {
     pub(super) set: PastedSet,
     pub(super) is_wanted: bool,
+    /// What stands in the field of its name.
+    pub(super) name: String,
+    /// What stood there at first.
+    name_read: String,
+    /// Whether that is the name of the set that it goes into, for the text has none.
+    is_name_proposed: bool,
     /// Gears, final drives, reverse, stages: what stands in each field.
     pub(super) texts: Vec<String>,
     /// What stood in each field at first.
     read: Vec<String>,
+    /// Where the final drives are from that are proposed because the text names none: `set 2`.
+    proposed_from: Option<String>,
 }
 
 /// One set of the program's own table.
@@ -75,21 +93,27 @@ pub(super) struct OfferReading {
 impl Reading {
     /// A reading as it is shown at first: all sets are wanted, and what is offered beside them only
     /// where nothing else was typed yet.
-    pub(super) fn of(pasted: Pasted, is_untouched: bool) -> Self {
+    ///
+    /// A set whose text names no final drive has those of the set that it goes into, to be corrected.
+    pub(super) fn of(pasted: Pasted, target: &PasteTarget<'_>, is_untouched: bool) -> Self {
         let offers = pasted.offers.into_iter().map(|offer| OfferReading {
             offer,
             is_wanted: is_untouched,
         });
+        let sets = pasted.sets.into_iter().enumerate();
         Self {
-            sets: pasted.sets.into_iter().map(SetReading::of).collect(),
+            sets: sets
+                .map(|(at, set)| SetReading::of(at, set, target))
+                .collect(),
             own: Vec::new(),
             remarks: Vec::new(),
             offers: offers.collect(),
+            title: None,
         }
     }
 
     /// One of the program's own tables, as it is shown at first.
-    pub(super) fn of_own(table: OwnTable, is_untouched: bool) -> Self {
+    pub(super) fn of_own(table: OwnTable, target: &PasteTarget<'_>, is_untouched: bool) -> Self {
         let offered = [
             table.tyre.map(Offered::Tyre),
             table.redline.map(Offered::Redline),
@@ -101,6 +125,7 @@ impl Reading {
             },
             is_wanted: is_untouched,
         });
+        let title = table.title.filter(|_| !target.has_title);
         let own = table.sets.into_iter().map(|set| OwnReading {
             set,
             is_wanted: true,
@@ -110,6 +135,10 @@ impl Reading {
             own: own.collect(),
             remarks: table.remarks,
             offers: offers.collect(),
+            title: title.map(|title| TitleReading {
+                title,
+                is_wanted: is_untouched,
+            }),
         }
     }
 
@@ -124,7 +153,8 @@ impl Reading {
     pub(super) fn corrections(&self) -> usize {
         let changed = |set: &SetReading| {
             let pairs = set.texts.iter().zip(&set.read);
-            pairs.filter(|(now, before)| now != before).count()
+            let values = pairs.filter(|(now, before)| now != before).count();
+            values + usize::from(set.name != set.name_read)
         };
         self.sets.iter().map(changed).sum()
     }
@@ -152,6 +182,12 @@ impl Reading {
         wanted.map(|reading| reading.offer.offered).collect()
     }
 
+    /// The title, where it is wanted.
+    pub(super) fn wanted_title(&self) -> Option<Name> {
+        let title = self.title.as_ref().filter(|title| title.is_wanted)?;
+        Some(title.title.clone())
+    }
+
     /// What stands behind the gears: of the set that a text goes into, but on the tyre of the text
     /// where that is wanted.
     pub(super) fn behind<'a>(&self, target: &PasteTarget<'a>) -> Behind<'a> {
@@ -170,23 +206,60 @@ impl Reading {
 }
 
 impl SetReading {
-    fn of(mut set: PastedSet) -> Self {
+    /// The set that stands there in the text, counted from 0.
+    fn of(at: usize, mut set: PastedSet, target: &PasteTarget<'_>) -> Self {
+        let is_name_proposed = set.name.is_none() && at == 0;
+        let name = match &set.name {
+            Some(name) => name.clone(),
+            None if is_name_proposed => target.before.name.to_string(),
+            None => UNNAMED.to_owned(),
+        };
+        let proposed_from = propose_final_drives(&mut set, target);
         let texts: Vec<String> = ratios(&mut set).map(|ratio| ratio.text.clone()).collect();
         Self {
             is_wanted: true,
             read: texts.clone(),
             texts,
             set,
+            proposed_from,
+            name_read: name.clone(),
+            name,
+            is_name_proposed,
         }
     }
 
     /// The set with the corrections, or why one does not read.
     pub(super) fn corrected(&self) -> Result<PastedSet, String> {
-        let mut set = self.set.clone();
-        for (ratio, text) in ratios(&mut set).zip(&self.texts) {
-            *ratio = PastedRatio::new(text).map_err(|problem| problem.to_string())?;
+        let (mut set, problems) = self.as_far_as_it_reads();
+        if let Some(problem) = problems.into_iter().flatten().next() {
+            return Err(problem);
         }
+        let name = Name::new(&self.name).map_err(|problem| problem.to_string())?;
+        set.name = (!self.keeps_name()).then(|| name.to_string());
         Ok(set)
+    }
+
+    /// Whether the set that it goes into keeps its name.
+    pub(super) fn keeps_name(&self) -> bool {
+        self.is_name_proposed && self.name == self.name_read
+    }
+
+    /// The set with the corrections that read, the others as they were at first; and for each field
+    /// why it does not read.
+    fn as_far_as_it_reads(&self) -> (PastedSet, Vec<Option<String>>) {
+        let mut set = self.set.clone();
+        let fields = ratios(&mut set).zip(self.texts.iter().zip(&self.read));
+        // What was not corrected may be known better than its text says.
+        let problems = fields.map(|(ratio, (text, read))| match PastedRatio::new(text) {
+            Ok(_) if text == read => None,
+            Ok(corrected) => {
+                *ratio = corrected;
+                None
+            }
+            Err(problem) => Some(problem.to_string()),
+        });
+        let problems = problems.collect();
+        (set, problems)
     }
 
     /// The name, how many gears there are, and what their figures are.
@@ -196,10 +269,11 @@ impl SetReading {
             FigureKind::GearRatio => String::new(),
             kind => format!(", {}", kind.text()),
         };
-        format!("{}: {gears}{kind}", self.name())
+        format!("{}: {gears}{kind}", self.called())
     }
 
-    pub(super) fn name(&self) -> &str {
+    /// What the text calls it, or what it is.
+    pub(super) fn called(&self) -> &str {
         self.set.name.as_deref().unwrap_or("Gear set")
     }
 
@@ -248,25 +322,41 @@ impl SetReading {
 
     /// What each value comes to, or why it does not read.
     pub(super) fn values(&self, behind: &Behind<'_>) -> Vec<Result<String, String>> {
-        let unread = |text: &String| match PastedRatio::new(text) {
-            Ok(_) => Ok(String::new()),
-            Err(problem) => Err(problem.to_string()),
-        };
-        let Ok(set) = self.corrected() else {
-            return self.texts.iter().map(unread).collect();
-        };
-        match set.resolved(behind) {
+        let (set, problems) = self.as_far_as_it_reads();
+        let told = match set.resolved(behind) {
             Err(problem) => self.all_told(&problem),
-            Ok(resolved) => {
-                let gears = resolved.gears.iter().map(told_ratio);
-                let drives = resolved.final_drives.iter().map(told_drive);
-                let reverse = resolved.reverse.iter().map(told_ratio);
-                let stages = resolved.stages.iter().flat_map(|stage| &stage.positions);
-                let stages = stages.map(|position| told_ratio(&position.ratio));
-                let all = gears.chain(drives).chain(reverse).chain(stages);
-                all.map(Ok).collect()
+            Ok(resolved) => self.told(&resolved).into_iter().map(Ok).collect(),
+        };
+        // Overall ratios and road speeds come to nothing while what is behind the gears is not known.
+        let (gears, finals) = (self.set.gears.len(), self.set.final_drives.len());
+        let reverse = usize::from(self.set.reverse.is_some());
+        let drives = problems.iter().skip(gears).take(finals);
+        let stages = problems.iter().skip(gears + finals + reverse);
+        let is_behind_unread = drives.chain(stages).any(Option::is_some);
+        let is_waiting = is_behind_unread && self.set.kind != FigureKind::GearRatio;
+        let all = told.into_iter().zip(problems);
+        all.map(|(told, problem)| match problem {
+            Some(problem) => Err(problem),
+            None if is_waiting => Ok(String::new()),
+            None => told,
+        })
+        .collect()
+    }
+
+    fn told(&self, resolved: &Resolved) -> Vec<String> {
+        let first_final = self.set.gears.len();
+        let gears = resolved.gears.iter().map(told_ratio);
+        let drives = (first_final..).zip(&resolved.final_drives);
+        let drives = drives.map(|(at, drive)| match &self.proposed_from {
+            Some(set) if self.texts[at] == self.read[at] => {
+                format!("{}, from {set}", told_drive(drive))
             }
-        }
+            _ => told_drive(drive),
+        });
+        let reverse = resolved.reverse.iter().map(told_ratio);
+        let stages = resolved.stages.iter().flat_map(|stage| &stage.positions);
+        let stages = stages.map(|position| told_ratio(&position.ratio));
+        gears.chain(drives).chain(reverse).chain(stages).collect()
     }
 
     /// One sentence beside the first value, where the figures do not come to gear ratios.
@@ -277,6 +367,16 @@ impl SetReading {
         };
         (0..self.texts.len()).map(told).collect()
     }
+}
+
+/// Gives a set without final drives those of the set that it goes into; which set that is.
+fn propose_final_drives(set: &mut PastedSet, target: &PasteTarget<'_>) -> Option<String> {
+    if !set.final_drives.is_empty() {
+        return None;
+    }
+    let finals = target.before.final_drives.iter().map(PastedFinal::of);
+    set.final_drives = finals.collect::<Result<_, _>>().ok()?;
+    Some(format!("set {}", target.number))
 }
 
 fn told_ratio(ratio: &Ratio) -> String {

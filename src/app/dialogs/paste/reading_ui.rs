@@ -5,6 +5,7 @@ use crate::app::cell::select_all;
 use crate::app::heard::describe;
 use crate::app::pasting::PasteTarget;
 use crate::draw::palette::Palette;
+use crate::gearing::Name;
 use crate::import::gears::Offered;
 use egui::{Grid, Id, Key, Label, Modifiers, Response, RichText, TextEdit, Ui};
 
@@ -40,19 +41,22 @@ pub(super) fn reading_ui(
         reveal(&tick);
         let values = set.values(&behind);
         let names = set.names();
-        let of_set = several.then(|| set.name().to_owned());
+        let of_set = several.then(|| set.called().to_owned());
         Grid::new(("pasted", at))
             .num_columns(3)
             .spacing([12.0, 3.0])
             .show(ui, |ui| {
+                let spoken = |name: &str| match &of_set {
+                    Some(set) => format!("{name}, {set}"),
+                    None => name.to_owned(),
+                };
+                if name_ui(ui, set, at, &spoken("name"), target, palette) {
+                    go_to(ui, first);
+                }
                 for (row, (name, value)) in names.iter().zip(values).enumerate() {
                     ui.label(name);
-                    let spoken = match &of_set {
-                        Some(set) => format!("{name}, {set}"),
-                        None => name.clone(),
-                    };
                     let place = first + row;
-                    let (field, is_entered) = value_ui(ui, set, row, place, &spoken);
+                    let (field, is_entered) = value_ui(ui, set, row, place, &spoken(name));
                     if is_entered {
                         is_through |= place + 1 == count;
                         go_to(ui, place + 1);
@@ -100,7 +104,7 @@ fn id_of(place: usize) -> Id {
     Id::unique(("pasted value", place))
 }
 
-/// The field of one value, all of which is selected when it is entered; whether Enter was pressed in it.
+/// The field of one value; whether Enter was pressed in it.
 fn value_ui(
     ui: &mut Ui,
     set: &mut SetReading,
@@ -108,18 +112,56 @@ fn value_ui(
     place: usize,
     name: &str,
 ) -> (Response, bool) {
-    let id = id_of(place);
+    let text = &mut set.texts[row];
+    field_ui(ui, id_of(place), text, MOST_CHARACTERS, name)
+}
+
+/// The row of the name; whether Enter was pressed in it.
+fn name_ui(
+    ui: &mut Ui,
+    set: &mut SetReading,
+    at: usize,
+    spoken: &str,
+    target: &PasteTarget<'_>,
+    palette: &Palette,
+) -> bool {
+    ui.label("name");
+    let id = Id::unique(("pasted name", at));
+    let (field, is_entered) = field_ui(ui, id, &mut set.name, Name::MOST_CHARACTERS, spoken);
+    match Name::new(&set.name) {
+        Ok(_) if set.keeps_name() => {
+            let from = format!("from set {}", target.number);
+            ui.label(RichText::new(from).color(palette.dim_text));
+        }
+        Ok(_) => {}
+        Err(problem) => {
+            let problem = problem.to_string();
+            describe(&field, &problem);
+            ui.label(RichText::new(problem).color(palette.error));
+        }
+    }
+    ui.end_row();
+    is_entered
+}
+
+/// A field, all of which is selected when it is entered; whether Enter was pressed in it.
+fn field_ui(
+    ui: &mut Ui,
+    id: Id,
+    text: &mut String,
+    most_characters: usize,
+    name: &str,
+) -> (Response, bool) {
     let has_focus = ui.memory(|memory| memory.has_focus(id));
     // Taken before the field sees it: the focus is never nowhere, so it never falls back on the text.
     let is_entered = has_focus && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
-    let text = &mut set.texts[row];
     let field = TextEdit::singleline(text)
         .id(id)
-        .char_limit(MOST_CHARACTERS);
+        .char_limit(most_characters);
     let size = [VALUE_WIDTH, ui.spacing().interact_size.y];
     let response = ui.add_sized(size, field).accessible_name(name);
     if response.gained_focus() {
-        select_all(ui, id, MOST_CHARACTERS);
+        select_all(ui, id, most_characters);
     }
     reveal(&response);
     (response, is_entered)
@@ -140,10 +182,15 @@ fn reveal(response: &Response) {
 
 /// What the text says beside the gears, each with a tick and the words it came from.
 fn offers_ui(ui: &mut Ui, reading: &mut Reading) {
-    if reading.offers.is_empty() {
+    if reading.offers.is_empty() && reading.title.is_none() {
         return;
     }
     ui.label("Also in the text:");
+    if let Some(offered) = &mut reading.title {
+        let text = format!("title \"{}\"", offered.title);
+        let tick = ui.checkbox(&mut offered.is_wanted, text);
+        reveal(&tick);
+    }
     for offered in &mut reading.offers {
         let value = match offered.offer.offered {
             Offered::Tyre(tyre) => tyre.to_string(),

@@ -148,6 +148,49 @@ fn road_speeds_at_1000_rpm_are_read_as_what_they_are() {
     check(SPEEDS);
 }
 
+const HEADED_SPEEDS: &[Case] = &[
+    (
+        "km/h per 1000 rpm\n1st 7.5\n2nd 13.6\n3rd 20.1\n4th 27.5",
+        "km/h 1=7.5 2=13.6 3=20.1 4=27.5",
+        &[NO_FINAL],
+    ),
+    (
+        "Five-speed of 1968\nAxle 3.94\nmph per 1000 rpm:\n1st: 5.1\n2nd: 8.8\ntop: 12.8\nReverse: 4.9",
+        "mph 1=5.1 2=8.8 3=12.8 R=4.9 F=3.94",
+        &["Left out: 1968"],
+    ),
+    (
+        "gear km/h per 1000 rpm\n1 7.5\n2 13.6\n3 20.1\nfinal drive 4.1",
+        "km/h 1=7.5 2=13.6 3=20.1 F=4.1",
+        &[],
+    ),
+    (
+        "Road speed at 1000 rpm (mph)\n5.1\n8.8\n12.8\n17.4",
+        "mph 1=5.1 2=8.8 3=12.8 4=17.4",
+        &[NO_FINAL],
+    ),
+    (
+        "Speeds in km/h/1000 rpm\nI 7,5\nII 13,6\nIII 20,1\nAchse 4,1",
+        "km/h 1=7,5 2=13,6 3=20,1 F=4,1",
+        &[],
+    ),
+    (
+        "1st 3.54\n2nd 1.91\nFD 4.06\nkm/h per 1000 rpm\n1st 7.5\n2nd 13.6",
+        "1=3.54 2=1.91 F=4.06",
+        &["Left out: 7.5, 13.6 (repeated"],
+    ),
+    (
+        "mph per 1000 rpm are not known\n1st 3.54\n2nd 1.91\nFD 4.06",
+        "1=3.54 2=1.91 F=4.06",
+        &[],
+    ),
+];
+
+#[test]
+fn a_heading_says_that_the_figures_beneath_it_are_road_speeds() {
+    check(HEADED_SPEEDS);
+}
+
 fn values(ratios: &[Ratio]) -> Vec<String> {
     ratios.iter().map(|r| format!("{:.3}", r.value())).collect()
 }

@@ -94,8 +94,14 @@ fn what_follows_reverse_behind_a_slash_is_the_final_drive() {
 
 #[test]
 fn numbers_that_can_be_no_ratios_are_no_gear_set() {
-    for text in ["0 0 0 -1 -2", "3 -1 -2 -3", "5 0 0 2"] {
+    for (text, named) in [
+        ("0 0 0 -1 -2", "0, -1, -2"),
+        ("3 -1 -2 -3", "-1, -2, -3"),
+        ("5 0 0 2", "0"),
+        ("0 -1 -2 -3 -4 -5", "0, -1, -2, -3 and 2 more"),
+    ] {
         let error = read_pasted(text).expect_err(text).to_string();
-        assert!(error.contains("are no gear ratios"), "{text:?}: {error}");
+        let said = format!("{named} are no gear ratios");
+        assert!(error.starts_with(&said), "{text:?}: {error}");
     }
 }

@@ -149,7 +149,7 @@ fn printed_stage(form: Form, stage: &Stage) -> String {
         if form.is_exact() {
             positions.push((is_present, format!("{name:?} {}", position.ratio)));
         } else if is_present || shows_others {
-            let ratio = ratio_text(position.ratio.value());
+            let ratio = ratio_said(form, &position.ratio);
             positions.push((is_present, format!("{name:?} {ratio}")));
         }
     }

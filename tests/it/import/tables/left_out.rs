@@ -1,10 +1,13 @@
 //! Is what is there read, where somebody left out columns or lines, quoted or indented a table?
 
-use super::{Form, farm_in_both_ranges, missing, table};
+use super::{Form, farm_in_both_ranges, missing, refused, table};
+use layshaft::analysis::ProjectResults;
+use layshaft::chart::MarkedSpeeds;
 use layshaft::gearing::{GearRole, RoadSpeed};
-use layshaft::import::tables::{OwnTable, is_own_table, read};
+use layshaft::import::tables::{OwnTable, TableError, is_own_table, read};
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Marks, Project};
+use layshaft::sheet::json;
 
 fn two_seater() -> Project {
     EXAMPLES[1].project().unwrap()
@@ -227,6 +230,18 @@ fn a_column_of_somebody_else_is_told_and_left_out() {
     let read = table(text);
     assert_eq!(ratios(&read, 0), ["3.21", "2"]);
     assert_eq!(read.remarks, ["left out: the columns \"noise (dB)\""]);
+}
+
+#[test]
+fn the_program_s_json_is_told_to_be_for_programs() {
+    let project = EXAMPLES[0].project().unwrap();
+    let marked = MarkedSpeeds::of(&project);
+    let json = json::table(&project, &ProjectResults::of(&project), &marked).unwrap();
+    for text in [json.clone(), format!("\n  {json}")] {
+        assert_eq!(refused(&text), TableError::ForPrograms);
+    }
+    let sentence = TableError::ForPrograms.to_string();
+    assert!(sentence.contains("copy it as text, Markdown, BBCode or CSV"));
 }
 
 #[test]
