@@ -10,7 +10,7 @@ use layshaft::project::examples::EXAMPLES;
 /// The first entry of each menu that can be invoked on a project as it was opened.
 const FIRST: [(Menu, Key, &str); 4] = [
     (Menu::File, Key::F, "New"),
-    (Menu::Edit, Key::E, "Remove set"),
+    (Menu::Edit, Key::E, "Paste gears…"),
     (Menu::View, Key::V, "Whole diagram"),
     (Menu::Help, Key::H, "Find a command…"),
 ];
@@ -127,7 +127,7 @@ fn a_menu_that_was_opened_by_a_screen_reader_is_gone_through_by_key() {
     window.key(Key::ArrowRight);
     assert_eq!(open_menu(&window), Some(Menu::Edit));
     window.key(Key::ArrowDown);
-    assert_eq!(window.focused(), "Paste gears…");
+    assert_eq!(window.focused(), "Copy table");
     assert_eq!(
         window.text("Title"),
         camper_van().title.unwrap().to_string()
