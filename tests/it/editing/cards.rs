@@ -436,7 +436,11 @@ fn a_stage_with_one_position_is_a_name_and_a_ratio_until_somebody_names_the_posi
     assert!(window.find(Role::RadioButton, put).is_none());
     window.fill("Ratio of position 1 of stage 1, set 1", "73:38");
     let words = &window.app().desk().table().sets[0].facts;
-    assert!(words.iter().any(|fact| fact.words == "Primary drive 1.921"));
+    assert!(
+        words
+            .iter()
+            .any(|fact| fact.words == "Primary drive 73 driven by 38 = 1.921")
+    );
     window.click("Add position to stage 1, set 1");
     window.fill(name, "short");
     window.click("Remove position 2 of stage 1, set 1");
