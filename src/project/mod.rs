@@ -38,4 +38,4 @@ pub(crate) use sweeping::{WithoutLocks, remove_unheld};
 pub use sweeping::{sweep_beside, sweep_stale};
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use typed_figures::{Figure, TypedFigure};
-pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};
+pub use write_up::{ColumnKey, Drops, NoColumnKey, PageForm, PictureWidth, WriteUp, WrongWidth};

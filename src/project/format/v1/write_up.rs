@@ -27,6 +27,9 @@ impl From<WriteUpV1> for WriteUpV2 {
             note: choices.note,
             form: choices.form,
             left_out: choices.left_out,
+            drops: None,
+            columns: None,
+            without_project: false,
         }
     }
 }
@@ -35,6 +38,9 @@ impl TryFrom<WriteUpV2> for WriteUpV1 {
     type Error = BeyondFormat1;
 
     fn try_from(choices: WriteUpV2) -> Result<Self, BeyondFormat1> {
+        if choices.drops.is_some() || choices.columns.is_some() || choices.without_project {
+            return Err(BeyondFormat1);
+        }
         Ok(Self {
             width_px: choices.width_px,
             dark: choices.dark,
