@@ -8,7 +8,7 @@ use egui::{Key, OutputCommand};
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Purpose;
 use layshaft::project::{FileSystem, PageForm, Project, WriteUp, format};
-use layshaft::sheet::page::{Page, png};
+use layshaft::sheet::page::Page;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
@@ -294,8 +294,9 @@ fn the_table_is_copied_in_every_format() {
 
 /// The words in which the write-up tells how large a project's picture is.
 fn size_words(project: &Project) -> String {
-    let picture = Page::of(project).unwrap().picture().unwrap();
-    let kilobytes = png(&picture).unwrap().len().div_ceil(1000);
+    let page = Page::of(project).unwrap();
+    let picture = page.picture().unwrap();
+    let kilobytes = page.png(&picture).unwrap().len().div_ceil(1000);
     let (width, height) = (picture.width(), picture.height());
     format!("{width} × {height} pixels, {kilobytes} kB")
 }
