@@ -118,7 +118,7 @@ impl PathQuestion {
                 let Completion {
                     beginning: further,
                     names,
-                } = completed(beginning, entries, self.purpose.ending());
+                } = completed(beginning, entries, self.purpose.endings());
                 let was_offered = self.offered_in.as_deref() == Some(folder);
                 let offered_in = (names.len() > 1).then(|| folder.to_owned());
                 let is_news = further != beginning || (offered_in.is_some() && !was_offered);
@@ -140,7 +140,7 @@ impl PathQuestion {
             return Vec::new();
         }
         match self.known() {
-            Some(Ok(entries)) => completed(beginning, entries, self.purpose.ending()).names,
+            Some(Ok(entries)) => completed(beginning, entries, self.purpose.endings()).names,
             Some(Err(_)) | None => Vec::new(),
         }
     }
