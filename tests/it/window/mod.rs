@@ -18,6 +18,7 @@ mod names;
 mod note_undo;
 mod opening;
 mod pasting;
+mod pictures;
 mod read_out;
 mod reading;
 mod saving;
