@@ -3,7 +3,8 @@
 use crate::platform;
 use crate::project::{
     EntryKind, FileSystem, Project, ProjectTextError, ReadError, SaveError, digest,
-    ends_in_separator, format, read_project_text, read_text, save_whole, shown, sweep_beside,
+    ends_in_separator, format, is_picture_file, read_project_text, read_text, save_whole, shown,
+    sweep_beside,
 };
 use percent_encoding::percent_decode_str;
 use std::path::{Path, PathBuf};
@@ -230,19 +231,28 @@ fn home() -> Option<PathBuf> {
     directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_owned())
 }
 
-/// Refuses to save a project under the name of a picture: the one that it came out of stays a picture.
+/// Refuses to save a project in a picture, or under the name of one: what it came out of stays as it is.
 ///
 /// # Errors
 /// One sentence, the path last.
-pub(super) fn check_is_no_picture(path: &Path) -> Result<(), String> {
-    let ending = path.extension().unwrap_or_default();
-    if ending.eq_ignore_ascii_case("png") {
-        let path = shown(path);
-        return Err(format!(
-            "this is the name of a picture, choose one that ends in .ron: {path}"
-        ));
-    }
-    Ok(())
+pub(super) fn check_is_no_picture(fs: &dyn FileSystem, path: &Path) -> Result<(), String> {
+    let what = if has_name_of_picture(path) {
+        "the name of a picture"
+    } else if is_picture_file(fs, path) {
+        "a picture"
+    } else {
+        return Ok(());
+    };
+    let path = shown(path);
+    Err(format!(
+        "this is {what}, choose another one that ends in .ron: {path}"
+    ))
+}
+
+/// Whether a name ends as those of pictures do.
+pub(super) fn has_name_of_picture(path: &Path) -> bool {
+    let ending = path.extension();
+    ending.is_some_and(|ending| ending.eq_ignore_ascii_case("png"))
 }
 
 /// A path to save at: the ending is added where there is none, and completed where it is half-typed.

@@ -16,7 +16,7 @@ pub const PICTURE_KEYWORD: &str = "Layshaft project";
 pub const LARGEST_TEXT_BYTES: usize = 1024 * 1024;
 
 /// The bytes that every PNG begins with.
-const SIGNATURE: &[u8] = b"\x89PNG\r\n\x1a\n";
+pub(super) const SIGNATURE: &[u8; 8] = b"\x89PNG\r\n\x1a\n";
 
 /// Why no project comes out of a picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
@@ -188,7 +188,7 @@ mod tests {
 
         #[test]
         fn no_bytes_lead_it_astray(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
-            let _ = text_in_picture(&[SIGNATURE, &bytes].concat());
+            let _ = text_in_picture(&[&SIGNATURE[..], &bytes].concat());
             prop_assert!(text_in_picture(&bytes).is_err());
         }
     }

@@ -33,7 +33,7 @@ pub use file_system::{Access, Disk, EntryKind, Facts, FileSystem, LockableFile, 
 pub use history::{Cause, Change, DocumentId, History, Revision};
 pub use in_picture::{LARGEST_TEXT_BYTES, PICTURE_KEYWORD, PictureError, text_in_picture};
 pub use naming::Named;
-pub use project_text::{ProjectText, ProjectTextError, read_project_text};
+pub use project_text::{ProjectText, ProjectTextError, is_picture_file, read_project_text};
 pub use recovery::{CopyError, RecoveryCopy};
 pub use save_error::SaveError;
 pub(crate) use saving::ends_in_separator;

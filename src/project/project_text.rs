@@ -1,8 +1,9 @@
 //! The text of a project as a file holds it: the file itself is text, or a picture that carries one.
 
-use super::file_system::{FileSystem, shown};
-use super::in_picture::{PictureError, is_picture, text_in_picture};
+use super::file_system::{EntryKind, FileSystem, shown};
+use super::in_picture::{PictureError, SIGNATURE, is_picture, text_in_picture};
 use super::text_file::{ReadError, read_bytes, text_of};
+use std::io::Read as _;
 use std::path::{Path, PathBuf};
 
 /// The text of a project, and where it was.
@@ -28,6 +29,19 @@ pub enum ProjectTextError {
         /// The path as given.
         path: PathBuf,
     },
+}
+
+/// Whether an ordinary file begins as a PNG does; what cannot be read is none.
+pub fn is_picture_file(fs: &dyn FileSystem, path: &Path) -> bool {
+    let is_file = fs
+        .facts(path)
+        .is_ok_and(|facts| facts.kind == EntryKind::File);
+    let mut begun = [0; SIGNATURE.len()];
+    let mut read_begun = || {
+        fs.open(path)
+            .and_then(|mut file| file.read_exact(&mut begun))
+    };
+    is_file && read_begun().is_ok() && is_picture(&begun)
 }
 
 /// The text of the project that a file holds; a picture is known by its content, whatever its name.

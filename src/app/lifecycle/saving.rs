@@ -301,7 +301,7 @@ impl Lifecycle {
         files::check_is_no_folder(self.files(), &path)?;
         let path = with_ending(path, purpose.ending());
         if purpose == Purpose::Save {
-            files::check_is_no_picture(&path)?;
+            files::check_is_no_picture(self.files(), &path)?;
         }
         if self.is_in_use(&path) {
             return Err(format!(

@@ -79,15 +79,23 @@ fn a_picture_opens_as_an_untitled_project_that_asks_for_a_file_when_it_is_saved(
 fn nothing_is_saved_under_the_name_of_a_picture() {
     let (mut window, bytes) = with_picture();
     open(&mut window, "shared.png");
-    for name in ["shared.png", "new.PNG"] {
+    window.disk.put_bytes("renamed.ron", &bytes);
+    for (name, words) in [
+        ("shared.png", "this is the name of a picture"),
+        ("new.PNG", "this is the name of a picture"),
+        ("renamed.ron", "this is a picture"),
+    ] {
         window.ctrl_shift(Key::S);
         window.type_over(&MemoryDisk::path(name).display().to_string());
         window.key(Key::Enter);
-        assert!(window.says("this is the name of a picture"), "{name}");
+        assert!(window.says(words), "{name}");
         window.key(Key::Escape);
     }
-    assert!(window.disk.bytes("shared.png") == bytes);
-    assert_eq!(window.disk.file_names(), ["shared.png", "van.ron"]);
+    for name in ["shared.png", "renamed.ron"] {
+        assert!(window.disk.bytes(name) == bytes, "{name}");
+    }
+    let names = ["renamed.ron", "shared.png", "van.ron"];
+    assert_eq!(window.disk.file_names(), names);
 }
 
 #[test]
