@@ -29,17 +29,20 @@ pub(super) fn parted(text: &str) -> (&str, &str) {
     text.split_at(at)
 }
 
-/// How the beginning of a name goes on in a folder, where files of that ending are wanted.
+/// How the beginning of a name goes on in a folder, where files of those endings are wanted.
 ///
 /// Folders and such files come first; others only where none of these begins so. Upper and lower case
 /// are one only where nothing begins as typed. What is hidden shows itself once a dot was typed.
-pub(super) fn completed(beginning: &str, entries: &[Entry], ending: &str) -> Completion {
+pub(super) fn completed(beginning: &str, entries: &[Entry], endings: &[&str]) -> Completion {
     let seen: Vec<&Entry> = entries
         .iter()
         .filter(|entry| beginning.starts_with('.') || !entry.name.starts_with('.'))
         .filter(|entry| !entry.name.chars().any(char::is_control))
         .collect();
-    let is_wanted = |entry: &Entry| entry.is_folder || has_ending(&entry.name, ending);
+    let is_wanted = |entry: &Entry| {
+        let mut endings = endings.iter();
+        entry.is_folder || endings.any(|ending| has_ending(&entry.name, ending))
+    };
     let begins = |entry: &Entry| entry.name.starts_with(beginning);
     let begins_somehow = |entry: &Entry| {
         let [name, beginning] = [&entry.name, beginning].map(str::to_lowercase);
@@ -123,7 +126,7 @@ mod tests {
 
     /// What a beginning is completed to, and the names that begin so.
     fn of(beginning: &str, names: &[&str]) -> (String, Vec<String>) {
-        let completion = completed(beginning, &entries(names), "ron");
+        let completion = completed(beginning, &entries(names), &["ron"]);
         (completion.beginning, completion.names)
     }
 

@@ -20,6 +20,15 @@ pub enum Purpose {
 
 impl Purpose {
     /// What the names of such files end in as a rule.
+    pub(super) fn endings(self) -> &'static [&'static str] {
+        match self {
+            Self::Open => &["ron", "png"],
+            Self::Save => &["ron"],
+            Self::SavePicture => &["png"],
+        }
+    }
+
+    /// The ending that a name gets which has none.
     pub(super) fn ending(self) -> &'static str {
         match self {
             Self::Open | Self::Save => "ron",
@@ -82,11 +91,12 @@ impl FilePicker for SystemPicker {
 }
 
 fn ask(purpose: Purpose, suggested: Option<PathBuf>) -> Option<PathBuf> {
-    let (name, ending) = match purpose {
-        Purpose::Open | Purpose::Save => ("Layshaft project", "ron"),
-        Purpose::SavePicture => ("PNG picture", "png"),
+    let name = match purpose {
+        Purpose::Open => "Layshaft project or picture",
+        Purpose::Save => "Layshaft project",
+        Purpose::SavePicture => "PNG picture",
     };
-    let mut dialog = rfd::FileDialog::new().add_filter(name, &[ending]);
+    let mut dialog = rfd::FileDialog::new().add_filter(name, purpose.endings());
     if let Some(path) = suggested {
         if let Some(folder) = path.parent().filter(|f| f.is_dir()) {
             dialog = dialog.set_directory(folder);

@@ -2,11 +2,20 @@
 
 use crate::platform;
 use crate::project::{
-    EntryKind, FileSystem, Project, ReadError, SaveError, digest, ends_in_separator, format,
-    read_text, save_whole, shown, sweep_beside,
+    EntryKind, FileSystem, Project, ProjectTextError, ReadError, SaveError, digest,
+    ends_in_separator, format, is_picture_file, read_project_text, read_text, save_whole, shown,
+    sweep_beside,
 };
 use percent_encoding::percent_decode_str;
 use std::path::{Path, PathBuf};
+
+/// A document, where it was found.
+pub(super) enum Found {
+    /// In a project file.
+    InFile(Opened),
+    /// In a picture, which nothing is ever saved in.
+    InPicture(Project),
+}
 
 /// A document as it was read.
 pub(super) struct Opened {
@@ -27,6 +36,9 @@ pub enum OpenError {
     /// It could not be read.
     #[error(transparent)]
     Read(#[from] ReadError),
+    /// There is no text of a project to be had from it.
+    #[error(transparent)]
+    Text(#[from] ProjectTextError),
     /// What it holds is no project.
     #[error("{reason}: {}", name_of(path))]
     Format {
@@ -42,22 +54,42 @@ fn name_of(path: &Path) -> String {
         .map_or_else(String::new, |name| name.to_string_lossy().into_owned())
 }
 
-/// The document in a file; what killed saves left beside it is taken away.
+/// The document in a project file or in a picture; what killed saves left beside it is taken away.
+///
+/// # Errors
+/// When it cannot be read or holds no project; one sentence, the path last.
+pub(super) fn found(fs: &dyn FileSystem, path: &Path) -> Result<Found, OpenError> {
+    sweep_beside(fs, path);
+    let found = read_project_text(fs, path)?;
+    if found.is_in_picture {
+        return project_of(&found.text, path).map(Found::InPicture);
+    }
+    opened(&found.text, path).map(Found::InFile)
+}
+
+/// The document in a project file; what killed saves left beside it is taken away.
 ///
 /// # Errors
 /// When it cannot be read or is no project; one sentence, the path last.
 pub(super) fn open(fs: &dyn FileSystem, path: &Path) -> Result<Opened, OpenError> {
     sweep_beside(fs, path);
-    let text = read_text(fs, path)?;
-    let project = format::read(&text).map_err(|reason| OpenError::Format {
-        reason,
-        path: path.to_owned(),
-    })?;
+    opened(&read_text(fs, path)?, path)
+}
+
+fn opened(text: &str, path: &Path) -> Result<Opened, OpenError> {
+    let project = project_of(text, path)?;
     Ok(Opened {
         // A project that has no text cannot be saved at all: that is said when it is.
-        has_other_form: format::is_written_by_hand(&text, &project).is_ok_and(|by_hand| by_hand),
+        has_other_form: format::is_written_by_hand(text, &project).is_ok_and(|by_hand| by_hand),
         digest: digest(text.as_bytes()),
         project,
+    })
+}
+
+fn project_of(text: &str, path: &Path) -> Result<Project, OpenError> {
+    format::read(text).map_err(|reason| OpenError::Format {
+        reason,
+        path: path.to_owned(),
     })
 }
 
@@ -197,6 +229,30 @@ pub(super) fn check_is_no_folder(fs: &dyn FileSystem, path: &Path) -> Result<(),
 
 fn home() -> Option<PathBuf> {
     directories::BaseDirs::new().map(|dirs| dirs.home_dir().to_owned())
+}
+
+/// Refuses to save a project in a picture, or under the name of one: what it came out of stays as it is.
+///
+/// # Errors
+/// One sentence, the path last.
+pub(super) fn check_is_no_picture(fs: &dyn FileSystem, path: &Path) -> Result<(), String> {
+    let what = if has_name_of_picture(path) {
+        "the name of a picture"
+    } else if is_picture_file(fs, path) {
+        "a picture"
+    } else {
+        return Ok(());
+    };
+    let path = shown(path);
+    Err(format!(
+        "this is {what}, choose another one that ends in .ron: {path}"
+    ))
+}
+
+/// Whether a name ends as those of pictures do.
+pub(super) fn has_name_of_picture(path: &Path) -> bool {
+    let ending = path.extension();
+    ending.is_some_and(|ending| ending.eq_ignore_ascii_case("png"))
 }
 
 /// A path to save at: the ending is added where there is none, and completed where it is half-typed.

@@ -58,7 +58,7 @@ pub fn run(file: Option<&Path>) -> Result<(), StartError> {
         // What cannot be opened is said before there is a window, unless one is needed to offer work
         // that was left.
         if !app.lifecycle.has_left_work() {
-            files::open(&Disk, path)?;
+            files::found(&Disk, path)?;
         }
         app.lifecycle.take(Step::Open(path.to_owned()));
     }

@@ -9,7 +9,7 @@ use crate::analysis::Analysis;
 use crate::chart::View;
 use crate::gearing::quoted;
 use crate::project::{Marks, PageForm, PictureWidth, Project, SetId};
-use crate::sheet::page::{Page, png};
+use crate::sheet::page::Page;
 use std::io::Write;
 
 /// The exit code, when the picture is written.
@@ -40,7 +40,8 @@ pub(super) fn run(
         Some(chosen) => Page::with_sets(analysis, chosen)?,
         None => Page::of(analysis)?,
     };
-    let bytes = png(&page.showing(shown).picture()?)?;
+    let page = page.showing(shown);
+    let bytes = page.png(&page.picture()?)?;
     out.write(&bytes, stdout, stderr)?;
     output::notes(stderr, &notes);
     Ok(PRINTED)
@@ -70,6 +71,7 @@ fn choose(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> 
     }
     choices.with_table &= !arguments.has(Flag::NoTable);
     choices.with_note &= !arguments.has(Flag::NoNote);
+    choices.carries_project &= !arguments.has(Flag::NoProject);
     Ok(())
 }
 

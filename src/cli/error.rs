@@ -2,7 +2,7 @@
 
 use crate::gearing::quoted;
 use crate::project::format::FormatError;
-use crate::project::{ReadError, SaveError};
+use crate::project::{ProjectTextError, ReadError, SaveError};
 use crate::sheet::json::JsonError;
 use crate::sheet::page::PageError;
 use crate::unseen::printable;
@@ -207,6 +207,9 @@ pub(super) enum CliError {
     /// A file that cannot be read.
     #[error(transparent)]
     NotRead(#[from] ReadError),
+    /// A file that is neither project nor picture of one.
+    #[error(transparent)]
+    NoProjectText(#[from] ProjectTextError),
     /// A file that holds no project.
     #[error("{file}: {reason}")]
     NoProject {

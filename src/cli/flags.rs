@@ -4,8 +4,8 @@
 
 use super::subcommand::Subcommand;
 use Flag::{
-    As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, NoNote, NoTable, Page,
-    Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
+    As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject, NoTable,
+    Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
 };
 use Group::{Sets, Speeds};
 
@@ -35,6 +35,7 @@ pub(super) enum Flag {
     Page,
     NoTable,
     NoNote,
+    NoProject,
     Output,
 }
 
@@ -92,7 +93,7 @@ const fn row(
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 24] = [
+pub(super) const FLAGS: [FlagRow; 25] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -253,6 +254,13 @@ pub(super) const FLAGS: [FlagRow; 24] = [
         Group::Output,
         CHART,
         "without the note",
+    ),
+    row(
+        (NoProject, "no-project"),
+        "",
+        Group::Output,
+        CHART,
+        "without the project in the picture, which then cannot be opened",
     ),
     row(
         (Flag::Output, "output"),

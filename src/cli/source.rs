@@ -7,7 +7,7 @@ use super::sets_by_flags;
 use super::values::{choice, list};
 use crate::chart::MarkedSpeeds;
 use crate::gearing::{EngineSpeed, RoadSpeed};
-use crate::project::{Disk, Project, format, read_text, shown};
+use crate::project::{Disk, Project, format, read_project_text, shown};
 use crate::units::SpeedUnit;
 use std::path::Path;
 
@@ -92,8 +92,8 @@ fn speeds<T>(
 }
 
 fn read_file(file: &Path) -> Result<Project, CliError> {
-    let text = read_text(&Disk, file)?;
-    format::read(&text).map_err(|reason| CliError::NoProject {
+    let found = read_project_text(&Disk, file)?;
+    format::read(&found.text).map_err(|reason| CliError::NoProject {
         file: shown(file),
         reason,
     })

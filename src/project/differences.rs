@@ -4,7 +4,7 @@
 //! in the two lists is a difference. So nothing can be forgotten in one of the two directions.
 
 use super::document::{Candidate, Project};
-use super::write_up::{PageForm, WriteUp};
+use super::write_up::{Drops, PageForm, WriteUp};
 use crate::gearing::{
     ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, Position, RoadSpeed, Stage,
 };
@@ -297,12 +297,36 @@ fn write_up_value(write_up: &WriteUp, project: &Project) -> String {
     let left_out = numbered.filter(|(_, candidate)| write_up.left_out.contains(&candidate.id));
     let left_out = left_out.map(|(number, _): (u8, _)| format!(", without set {number}"));
     format!(
-        "{form} of {} pixels, {look}, {} table, {} note{}",
+        "{form} of {} pixels, {look}, {} table, {} note, {} the project, drops: {}, columns: {}{}",
         write_up.width.px(),
         with(write_up.with_table),
         with(write_up.with_note),
+        with(write_up.carries_project),
+        drops_words(write_up.drops, project),
+        columns_words(write_up),
         left_out.collect::<String>()
     )
+}
+
+/// Whose falls of the needle have their figures: `those of set 2`.
+pub(super) fn drops_words(drops: Drops, project: &Project) -> String {
+    match drops {
+        Drops::Usual => "the usual ones".to_owned(),
+        Drops::All => "all".to_owned(),
+        Drops::Hidden => "none".to_owned(),
+        Drops::Of(set) => match project.sets.place(set) {
+            Some(place) => format!("those of set {}", place + 1),
+            None => "the usual ones".to_owned(),
+        },
+    }
+}
+
+/// Which columns a table has.
+pub(super) fn columns_words(write_up: &WriteUp) -> String {
+    match &write_up.columns {
+        None => "as many as find room".to_owned(),
+        Some(columns) => listed(columns.iter().map(|column| column.as_str().to_owned())),
+    }
 }
 
 /// What is made of a project, in a word.

@@ -277,6 +277,24 @@ impl Candidates {
         Self::checked(list, baseline)
     }
 
+    /// Those of the candidates that are wanted, all of them visible; the first of them is the baseline
+    /// where that is not among them.
+    ///
+    /// # Errors
+    /// When none is wanted.
+    pub(super) fn only(&self, wanted: impl Fn(SetId) -> bool) -> Result<Self, CandidatesError> {
+        let kept = self.list.iter().filter(|c| wanted(c.id));
+        let list: Vec<Candidate> = kept
+            .map(|candidate| Candidate {
+                visible: true,
+                ..candidate.clone()
+            })
+            .collect();
+        let baseline = self.baseline().id;
+        let place = list.iter().position(|c| c.id == baseline).unwrap_or(0);
+        Self::checked(list, place)
+    }
+
     /// These candidates with one moved to another place, counted from 0.
     ///
     /// # Errors

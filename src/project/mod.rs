@@ -1,5 +1,6 @@
 //! The document: what somebody typed, how it changes, how it is kept.
 
+mod as_shown;
 mod differences;
 mod digest;
 mod document;
@@ -8,7 +9,9 @@ pub mod examples;
 mod file_system;
 pub mod format;
 mod history;
+mod in_picture;
 mod naming;
+mod project_text;
 mod recovery;
 mod save_error;
 mod saving;
@@ -28,7 +31,9 @@ pub use edits::{Edit, EditError};
 pub(crate) use file_system::shown;
 pub use file_system::{Access, Disk, EntryKind, Facts, FileSystem, LockableFile, NewFile};
 pub use history::{Cause, Change, DocumentId, History, Revision};
+pub use in_picture::{LARGEST_TEXT_BYTES, PICTURE_KEYWORD, PictureError, text_in_picture};
 pub use naming::Named;
+pub use project_text::{ProjectText, ProjectTextError, is_picture_file, read_project_text};
 pub use recovery::{CopyError, RecoveryCopy};
 pub use save_error::SaveError;
 pub(crate) use saving::ends_in_separator;
@@ -38,4 +43,4 @@ pub(crate) use sweeping::{WithoutLocks, remove_unheld};
 pub use sweeping::{sweep_beside, sweep_stale};
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use typed_figures::{Figure, TypedFigure};
-pub use write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};
+pub use write_up::{ColumnKey, Drops, NoColumnKey, PageForm, PictureWidth, WriteUp, WrongWidth};

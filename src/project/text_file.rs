@@ -82,7 +82,14 @@ pub enum ReadError {
 /// When there is no such file; when it is a folder, a device or a pipe, too large, not UTF-8; or
 /// when the operating system refuses.
 pub fn read_text(fs: &dyn FileSystem, path: &Path) -> Result<String, ReadError> {
-    let mut bytes = read_bytes(fs, path)?;
+    text_of(read_bytes(fs, path)?, path)
+}
+
+/// The text that the bytes of a file are, without a byte-order mark.
+///
+/// # Errors
+/// When they are not UTF-8.
+pub(super) fn text_of(mut bytes: Vec<u8>, path: &Path) -> Result<String, ReadError> {
     if bytes.starts_with(BYTE_ORDER_MARK) {
         bytes.drain(..BYTE_ORDER_MARK.len());
     }
@@ -97,7 +104,7 @@ pub fn read_text(fs: &dyn FileSystem, path: &Path) -> Result<String, ReadError> 
 }
 
 /// The bytes of an ordinary file of bounded size.
-fn read_bytes(fs: &dyn FileSystem, path: &Path) -> Result<Vec<u8>, ReadError> {
+pub(super) fn read_bytes(fs: &dyn FileSystem, path: &Path) -> Result<Vec<u8>, ReadError> {
     let facts = fs.facts(path).map_err(|error| refused(path, &error))?;
     let path_owned = || path.to_owned();
     match facts.kind {

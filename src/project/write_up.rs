@@ -1,10 +1,15 @@
 //! Which choices belong to a project's write-up?
 
 use super::document::SetId;
+use crate::gearing::quoted;
 use std::collections::BTreeSet;
 
 /// What the exported picture shows, kept with the project.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a choice of its own that any other leaves alone"
+)]
 pub struct WriteUp {
     /// How wide the picture is.
     pub width: PictureWidth,
@@ -18,6 +23,62 @@ pub struct WriteUp {
     pub with_note: bool,
     /// A picture for reading, or a page for the bench.
     pub form: PageForm,
+    /// Whose falls of the needle have their figures in the picture.
+    pub drops: Drops,
+    /// The columns of the table; none where it has as many as find room.
+    pub columns: Option<BTreeSet<ColumnKey>>,
+    /// Whether the picture holds the project's text, so that it can be opened again.
+    pub carries_project: bool,
+}
+
+/// Whose falls of the needle have their figures in a picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Drops {
+    /// Those of one set or of two; of three sets those of one that is compared.
+    #[default]
+    Usual,
+    /// Those of every set.
+    All,
+    /// Nobody's.
+    Hidden,
+    /// Those of one set; the usual ones where it is not there (any more).
+    Of(SetId),
+}
+
+/// Names a column of the table in files and for programs: `overall_ratio`.
+///
+/// Which columns there are is known where tables are made; a name that no column has stays, and means
+/// nothing.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ColumnKey(String);
+
+/// A text that names no column.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("a column is named by 1 to 40 small letters, digits and underscores, not \"{0}\"")]
+pub struct NoColumnKey(String);
+
+impl ColumnKey {
+    /// The most characters it can have.
+    pub const MOST_CHARACTERS: usize = 40;
+
+    /// The name.
+    ///
+    /// # Errors
+    /// When it is empty or too long, or has other signs in it.
+    pub fn new(text: &str) -> Result<Self, NoColumnKey> {
+        let is_sign = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_';
+        let fits = (1..=Self::MOST_CHARACTERS).contains(&text.len());
+        if fits && text.bytes().all(is_sign) {
+            Ok(Self(text.to_owned()))
+        } else {
+            Err(NoColumnKey(quoted(text)))
+        }
+    }
+
+    /// The text itself.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
 }
 
 /// What is made of a project.
@@ -55,6 +116,9 @@ impl Default for WriteUp {
             with_table: true,
             with_note: true,
             form: PageForm::Picture,
+            drops: Drops::Usual,
+            columns: None,
+            carries_project: true,
         }
     }
 }

@@ -4,7 +4,7 @@ use divan::Bencher;
 use layshaft::cli;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, Project};
-use layshaft::sheet::page::{Page, png};
+use layshaft::sheet::page::Page;
 use std::ffi::OsString;
 use std::path::Path;
 
@@ -44,8 +44,9 @@ fn the_page_for_the_bench_at_1600_pixels(bencher: Bencher<'_, '_>) {
 
 #[divan::bench]
 fn packing_1600_pixels_as_png(bencher: Bencher<'_, '_>) {
-    let picture = made(page(PageForm::Picture).picture());
-    bencher.bench_local(|| made(png(&picture)));
+    let page = page(PageForm::Picture);
+    let picture = made(page.picture());
+    bencher.bench_local(|| made(page.png(&picture)));
 }
 
 /// Everything but the start of the process: file in, file out.

@@ -3,7 +3,8 @@
 use super::question::Question;
 use super::step::Step;
 use super::{Asked, Lifecycle};
-use crate::app::files;
+use crate::app::files::{self, Found, Opened};
+use crate::project::Project;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -17,18 +18,31 @@ impl Lifecycle {
         if self.is_in_use(&whole) {
             return self.ask_about_use(whole);
         }
-        match files::open(self.files(), &whole) {
-            Ok(opened) => {
-                self.asked = None;
-                self.settings.remember(&whole);
-                let words = format!("Opened {}", whole.display());
-                let project = Arc::new(opened.project);
-                self.put(project, Some(whole), opened.has_other_form);
-                self.desk.on_disk = Some(opened.digest);
-                self.say(words);
-            }
+        match files::found(self.files(), &whole) {
+            Ok(Found::InFile(opened)) => self.put_opened(whole, opened),
+            Ok(Found::InPicture(project)) => self.put_unpacked(&whole, project),
             Err(problem) => self.not_opened(&whole, problem.to_string()),
         }
+    }
+
+    fn put_opened(&mut self, file: PathBuf, opened: Opened) {
+        self.asked = None;
+        self.settings.remember(&file);
+        let words = format!("Opened {}", file.display());
+        let project = Arc::new(opened.project);
+        self.put(project, Some(file), opened.has_other_form);
+        self.desk.on_disk = Some(opened.digest);
+        self.say(words);
+    }
+
+    /// A picture is no project file: what it carried stands nowhere yet, and saving asks for a place.
+    fn put_unpacked(&mut self, picture: &Path, project: Project) {
+        self.asked = None;
+        self.put(Arc::new(project), None, false);
+        self.say(format!(
+            "Opened the project in {}; saving asks for a file of its own",
+            picture.display()
+        ));
     }
 
     fn not_opened(&mut self, path: &Path, problem: String) {

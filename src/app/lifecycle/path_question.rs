@@ -3,7 +3,7 @@
 use super::step::After;
 use crate::app::completion::{Completion, Entry, completed, only_longer, parted};
 use crate::app::file_picker::Purpose;
-use crate::app::files::{typed_path, whole_path, with_ending};
+use crate::app::files::{has_name_of_picture, typed_path, whole_path, with_ending};
 use crate::app::folder_look::Looked;
 use crate::gearing::quoted;
 use crate::project::ends_in_separator;
@@ -131,7 +131,7 @@ impl PathQuestion {
                 let Completion {
                     beginning: further,
                     names,
-                } = completed(beginning, entries, self.purpose.ending());
+                } = completed(beginning, entries, self.purpose.endings());
                 let was_offered = self.offered_in.as_deref() == Some(folder);
                 let offered_in = (names.len() > 1).then(|| folder.to_owned());
                 let is_further = further != beginning;
@@ -158,7 +158,7 @@ impl PathQuestion {
             return Vec::new();
         }
         match self.known() {
-            Some(Ok(entries)) => completed(beginning, entries, self.purpose.ending()).names,
+            Some(Ok(entries)) => completed(beginning, entries, self.purpose.endings()).names,
             Some(Err(_)) | None => Vec::new(),
         }
     }
@@ -187,6 +187,9 @@ impl PathQuestion {
             return None;
         }
         let target = with_ending(whole.clone(), self.purpose.ending());
+        if self.purpose == Purpose::Save && has_name_of_picture(&target) {
+            return Some("that is the name of a picture".to_owned());
+        }
         let name = |path: &Path| {
             path.file_name()
                 .map(|name| name.to_string_lossy().into_owned())

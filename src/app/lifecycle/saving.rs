@@ -308,7 +308,7 @@ impl Lifecycle {
         if question.purpose == Purpose::Open {
             return self.open(path);
         }
-        match self.target(path, question.purpose.ending()) {
+        match self.target(path, question.purpose) {
             Ok(target) => self.use_target(question, target),
             Err(problem) => self.refuse_path(problem),
         }
@@ -317,11 +317,14 @@ impl Lifecycle {
     /// The whole path of the file that is meant by `path`.
     ///
     /// # Errors
-    /// When it names a folder, or what another window has open.
-    fn target(&self, path: &Path, ending: &str) -> Result<PathBuf, String> {
+    /// When it names a folder, what another window has open, or for a project a picture.
+    fn target(&self, path: &Path, purpose: Purpose) -> Result<PathBuf, String> {
         let path = files::whole_path(path).map_err(|problem| problem.to_string())?;
         files::check_is_no_folder(self.files(), &path)?;
-        let path = with_ending(path, ending);
+        let path = with_ending(path, purpose.ending());
+        if purpose == Purpose::Save {
+            files::check_is_no_picture(self.files(), &path)?;
+        }
         if self.is_in_use(&path) {
             return Err(format!(
                 "another window has this project open, choose another name: {}",

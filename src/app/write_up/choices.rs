@@ -3,11 +3,14 @@
 use super::form_name;
 use crate::app::desk::Desk;
 use crate::app::drafts::CellId;
-use crate::app::form::{Field, Form};
+use crate::app::form::{Field, Form, remark};
 use crate::app::heard::describe;
 use crate::gearing::parse_decimal;
 use crate::project::{Edit, PageForm, PictureWidth, WriteUp};
 use egui::{Response, Ui};
+
+/// What a picture with the project in it is good for, and what does not go along.
+const CARRIED: &str = "So the picture can be opened here again: the sets that it shows, no paths.";
 
 /// Shows the choices; each is kept with the project. Returns the first.
 pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Response {
@@ -31,6 +34,9 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     });
     ui.checkbox(&mut wanted.with_note, "with the note");
     sets_ui(ui, desk, &mut wanted);
+    ui.add_space(4.0);
+    ui.checkbox(&mut wanted.carries_project, "with the project");
+    remark(ui, CARRIED, form.palette.dim_text);
     if wanted != *present {
         form.edit(Edit::WriteUp(wanted));
     }

@@ -6,7 +6,7 @@ use crate::analysis::Analysis;
 use crate::app::background::{Background, Task, Wake};
 use crate::app::desk::Desk;
 use crate::project::Revision;
-use crate::sheet::page::{Page, PageError, png};
+use crate::sheet::page::{Page, PageError};
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::imageops::{FilterType, resize};
 
@@ -117,9 +117,9 @@ fn make_pictures(task: &Task<Wish, News>) {
                 size_px,
             })
         };
-        let picture = Page::of(analysis).and_then(|page| page.picture());
-        let picture = match picture {
-            Ok(picture) => picture,
+        let drawn = Page::of(analysis).and_then(|page| Ok((page.picture()?, page)));
+        let (picture, page) = match drawn {
+            Ok(drawn) => drawn,
             Err(problem) => {
                 task.tell(made(Err(problem), [0, 0]));
                 continue;
@@ -131,7 +131,7 @@ fn make_pictures(task: &Task<Wish, News>) {
             // Nobody will read how large this one is.
             continue;
         }
-        task.tell(match png(&picture) {
+        task.tell(match page.png(&picture) {
             Ok(bytes) => News::Packed(revision, bytes.len()),
             Err(problem) => made(Err(problem), [0, 0]),
         });

@@ -5,7 +5,7 @@
 
 mod set_naming;
 
-use super::differences::{engine_speeds, form_words, road_speeds, rpm};
+use super::differences::{columns_words, drops_words, engine_speeds, form_words, road_speeds, rpm};
 use super::document::{Candidates, Project, SetId};
 use super::edits::Edit;
 use super::history::{Cause, Change};
@@ -213,6 +213,18 @@ fn named_choice(both: [&Project; 2]) -> Named {
         (
             "note in the write-up".to_owned(),
             choices.map(|c| yes(c.with_note)),
+        ),
+        (
+            "drops in the write-up".to_owned(),
+            both.map(|project| drops_words(project.write_up.drops, project)),
+        ),
+        (
+            "columns of the write-up".to_owned(),
+            choices.map(columns_words),
+        ),
+        (
+            "project within the picture".to_owned(),
+            choices.map(|c| yes(c.carries_project)),
         ),
     ];
     for (place, candidate) in both[1].sets.iter().enumerate() {

@@ -7,14 +7,14 @@ mod bench;
 mod for_readers;
 mod picture;
 
-pub use picture::{PageError, Picture, png};
+pub use picture::{PageError, Picture};
 
 use crate::analysis::Analysis;
 use crate::chart::table::{COLUMNS, ColumnDefinition};
 use crate::chart::{MarkedSpeeds, Scene, Table, View};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
-use crate::project::{Candidate, PageForm, Project, SetId, WriteUp};
+use crate::project::{Candidate, PageForm, Project, SetId, WriteUp, format};
 use egui::Rect;
 use std::cell::OnceCell;
 
@@ -97,6 +97,18 @@ impl Page {
     /// When it would be higher than a picture can be.
     pub fn picture(&self) -> Result<Picture, PageError> {
         picture::of(self)
+    }
+
+    /// The picture of this page as the bytes of a PNG file, the same for equal projects. Where the
+    /// choices say so, the project goes along in it as far as the page shows it.
+    ///
+    /// # Errors
+    /// When the pixels cannot be packed, or the project has no text.
+    pub fn png(&self, picture: &Picture) -> Result<Vec<u8>, PageError> {
+        let shown = self.project().as_shown(&self.chosen);
+        let carried = shown.filter(|_| self.choices().carries_project);
+        let text = carried.as_ref().map(format::write).transpose()?;
+        picture::png(picture, text)
     }
 
     /// Every text on the page with the place that its letters take, in points.

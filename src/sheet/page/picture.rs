@@ -4,12 +4,13 @@
 
 use super::{MARGIN, Page, WIDTH, bench, for_readers};
 use crate::draw::{MAX_SIDE_PX, picture, theme};
-use crate::project::PageForm;
+use crate::project::format::WriteError;
+use crate::project::{PICTURE_KEYWORD, PageForm};
 use egui::emath::GuiRounding as _;
 use egui::epaint::ClippedShape;
 use egui::{Context, FullOutput, Pos2, RawInput, Rect, Shape, Ui, UiBuilder, Vec2};
-use image::codecs::png::{CompressionType, FilterType, PngEncoder};
-use image::{ExtendedColorType, ImageEncoder, RgbaImage};
+use image::RgbaImage;
+use png::{BitDepth, ColorType, DeflateCompression, Encoder, EncodingError, Filter};
 
 /// A finished picture: red, green, blue and full opacity for each pixel.
 pub type Picture = RgbaImage;
@@ -42,6 +43,9 @@ pub enum PageError {
         /// How many sets are on it.
         sets: usize,
     },
+    /// The project that goes along has no text.
+    #[error(transparent)]
+    Project(#[from] WriteError),
     /// The pixels could not be brought into a file's form.
     #[error("the picture could not be packed as PNG: {0}")]
     Packing(String),
@@ -176,28 +180,38 @@ fn laid_out(ctx: &Context, page: &Page, within: f32) -> (f32, Vec<ClippedShape>)
     (height, shapes)
 }
 
-/// A picture as the bytes of a PNG file, the same for equal pictures.
-///
-/// # Errors
-/// When the pixels cannot be packed.
-pub fn png(picture: &Picture) -> Result<Vec<u8>, PageError> {
-    let mut bytes = Vec::new();
-    // Large even areas: filters make them longer, not shorter, and the higher levels save a
-    // quarter of the bytes for five times the time.
-    let encoder =
-        PngEncoder::new_with_quality(&mut bytes, CompressionType::Level(1), FilterType::NoFilter);
+/// A picture as the bytes of a PNG file, with the text of a project in it where there is one; the same
+/// for equal pictures and texts.
+pub(super) fn png(picture: &Picture, project: Option<String>) -> Result<Vec<u8>, PageError> {
     // A page is opaque, so a quarter of the bytes would say nothing.
     let mut opaque = Vec::with_capacity(picture.len() / 4 * 3);
     for pixel in picture.as_raw().chunks_exact(4) {
         opaque.extend_from_slice(&pixel[..3]);
     }
-    encoder
-        .write_image(
-            &opaque,
-            picture.width(),
-            picture.height(),
-            ExtendedColorType::Rgb8,
-        )
-        .map_err(|error| PageError::Packing(error.to_string()))?;
+    packed(&opaque, picture.dimensions(), project)
+        .map_err(|error| PageError::Packing(error.to_string()))
+}
+
+fn packed(
+    opaque: &[u8],
+    (width_px, height_px): (u32, u32),
+    project: Option<String>,
+) -> Result<Vec<u8>, EncodingError> {
+    let mut bytes = Vec::new();
+    let mut encoder = Encoder::new(&mut bytes, width_px, height_px);
+    encoder.set_color(ColorType::Rgb);
+    encoder.set_depth(BitDepth::Eight);
+    // Large even areas: filters make them longer, not shorter, and the higher levels save a
+    // quarter of the bytes for five times the time.
+    encoder.set_deflate_compression(DeflateCompression::Level(1));
+    encoder.set_filter(Filter::NoFilter);
+    if let Some(text) = project {
+        // Before the pixels, so that half a picture still has it; a few thousand bytes as they are,
+        // for whoever looks into the file.
+        encoder.add_itxt_chunk(PICTURE_KEYWORD.to_owned(), text)?;
+    }
+    let mut writer = encoder.write_header()?;
+    writer.write_image_data(opaque)?;
+    writer.finish()?;
     Ok(bytes)
 }

@@ -5,6 +5,7 @@
 mod chart;
 mod check;
 mod formats;
+mod from_picture;
 mod help;
 mod json;
 mod output;

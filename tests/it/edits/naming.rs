@@ -4,7 +4,7 @@ use super::{FIRST, SECOND, every_edit, of_first, redo_words, start, undo_words};
 use crate::support::gear_sets::{name, ratio, rpm};
 use crate::support::projects::any_project;
 use layshaft::gearing::{GearId, Sprocket};
-use layshaft::project::{Edit, History, Note, Project, SetEdit, WriteUp};
+use layshaft::project::{ColumnKey, Drops, Edit, History, Note, Project, SetEdit, WriteUp};
 use layshaft::units::SpeedUnit;
 use proptest::prelude::*;
 
@@ -88,6 +88,32 @@ fn a_choice_of_the_write_up_is_named_by_itself_and_several_together() {
     };
     let [undone, _] = said(&start(), &Edit::WriteUp(dark.clone()));
     assert_eq!(undone, "looks of the picture: dark, now light again");
+    for (choice, words) in [
+        (
+            WriteUp {
+                drops: Drops::Of(SECOND),
+                ..choices.clone()
+            },
+            "drops in the write-up: those of set 2, now the usual ones again",
+        ),
+        (
+            WriteUp {
+                columns: Some([ColumnKey::new("step").unwrap()].into()),
+                ..choices.clone()
+            },
+            "columns of the write-up: step, now as many as find room again",
+        ),
+        (
+            WriteUp {
+                carries_project: false,
+                ..choices.clone()
+            },
+            "project within the picture: no, now yes again",
+        ),
+    ] {
+        let [undone, _] = said(&start(), &Edit::WriteUp(choice));
+        assert_eq!(undone, words);
+    }
     let several = WriteUp {
         with_note: !choices.with_note,
         ..dark

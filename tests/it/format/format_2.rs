@@ -109,13 +109,26 @@ fn a_stage_that_shows_its_other_positions_needs_format_2_for_as_long_as_it_does(
 }
 
 #[test]
+fn a_set_whose_drops_are_shown_must_be_there() {
+    let text = GOLDEN_V2.replacen("drops: Set(1)", "drops: Set(4)", 1);
+    let sentence = answer(&text);
+    assert!(sentence.contains("the write-up names set 4, which is not there"));
+    let text = GOLDEN_V2.replacen("\"overall_ratio\"", "\"Overall ratio\"", 1);
+    let sentence = answer(&text);
+    assert!(
+        sentence.contains("a column is named by 1 to 40 small letters"),
+        "{sentence}"
+    );
+}
+
+#[test]
 fn more_combinations_than_can_be_shown_are_told_where_the_stages_stand() {
     let stage = "(name: \"range\", present: 1, positions: [(name: \"a\", ratio: Number(1)), (name: \"b\", \
                  ratio: Number(2)), (name: \"c\", ratio: Number(3))], acts_on: EveryGear, shows_others: \
                  true), ";
     let text = GOLDEN_V2.replacen("stages: [\n", &format!("stages: [{stage}{stage}\n"), 1);
     let sentence = answer(&text);
-    assert!(sentence.starts_with("line 51, column 21: "), "{sentence}");
+    assert!(sentence.starts_with("line 67, column 21: "), "{sentence}");
     assert!(sentence.contains("make 18 combinations, and the most are 8"));
 }
 

@@ -15,7 +15,7 @@ use layshaft::draw::table::{TableLook, all_columns, column_groups, table_ui};
 use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, PictureWidth, Project, format};
-use layshaft::sheet::page::{Page, PageError, WIDTH, png};
+use layshaft::sheet::page::{Page, PageError, WIDTH};
 use proptest::prelude::*;
 
 /// The largest project there can be, with the widest words.
@@ -198,7 +198,10 @@ fn paper_has_its_proportions_and_is_white_in_every_theme() {
 
 #[test]
 fn the_same_page_gives_the_same_bytes_twice() {
-    let made = || png(&Page::of(&camper_van()).unwrap().picture().unwrap()).unwrap();
+    let made = || {
+        let page = Page::of(&camper_van()).unwrap();
+        page.png(&page.picture().unwrap()).unwrap()
+    };
     let bytes = made();
     assert!(bytes == made());
     assert!(bytes.len() < 1_000_000, "{} bytes", bytes.len());

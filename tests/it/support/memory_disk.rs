@@ -38,8 +38,18 @@ impl MemoryDisk {
 
     /// Puts a file there.
     pub(crate) fn put(&self, name: &str, text: &str) {
-        let bytes = text.as_bytes().to_vec();
-        self.state().files.insert(Self::path(name), bytes);
+        self.put_bytes(name, text.as_bytes());
+    }
+
+    /// Puts a file there that is no text.
+    pub(crate) fn put_bytes(&self, name: &str, bytes: &[u8]) {
+        let path = Self::path(name);
+        self.state().files.insert(path, bytes.to_vec());
+    }
+
+    /// What a file holds, which must be there.
+    pub(crate) fn bytes(&self, name: &str) -> Vec<u8> {
+        self.state().files[&Self::path(name)].clone()
     }
 
     /// The text of a file, if it is there.

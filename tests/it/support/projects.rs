@@ -7,7 +7,8 @@ use layshaft::gearing::{
     Sprockets, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
 };
 use layshaft::project::{
-    Candidate, Candidates, Marks, Note, PageForm, PictureWidth, Project, SetId, WriteUp,
+    Candidate, Candidates, ColumnKey, Drops, Marks, Note, PageForm, PictureWidth, Project, SetId,
+    WriteUp,
 };
 use layshaft::units::SpeedUnit;
 use proptest::collection::{btree_set, vec};
@@ -317,14 +318,26 @@ fn any_write_up() -> impl Strategy<Value = WriteUp> {
     let left_out = vec((1u32..=3).prop_map(SetId), 0..=2);
     let choices = (any::<bool>(), any::<bool>(), any::<bool>());
     let form = select(PageForm::ALL.to_vec());
-    (800u64..=4000, choices, form, left_out).prop_map(
-        |(width, (is_dark, with_table, with_note), form, left_out)| WriteUp {
+    let drops = prop_oneof![
+        Just(Drops::Usual),
+        Just(Drops::All),
+        Just(Drops::Hidden),
+        (1u32..=3).prop_map(|id| Drops::Of(SetId(id))),
+    ];
+    let key = "[a-z_]{1,12}".prop_map(|text| ColumnKey::new(&text).unwrap());
+    let columns = option::of(vec(key, 0..4).prop_map(BTreeSet::from_iter));
+    let further = (drops, columns, any::<bool>());
+    (800u64..=4000, choices, form, left_out, further).prop_map(
+        |(width, (is_dark, with_table, with_note), form, left_out, further)| WriteUp {
             width: PictureWidth::from_px(width).unwrap(),
             is_dark,
             left_out: left_out.into_iter().collect(),
             with_table,
             with_note,
             form,
+            drops: further.0,
+            columns: further.1,
+            carries_project: further.2,
         },
     )
 }
@@ -346,6 +359,10 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
             let baseline = baseline.index(sets.len());
             let present = |id: &SetId| id.0 as usize <= sets.len();
             let left_out = write_up.left_out.iter().copied().filter(present).collect();
+            let drops = match write_up.drops {
+                Drops::Of(id) if !present(&id) => Drops::Usual,
+                drops => drops,
+            };
             Project {
                 title,
                 date,
@@ -357,6 +374,7 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
                 marked_road_speeds: Marks::new(speeds).unwrap(),
                 write_up: WriteUp {
                     left_out,
+                    drops,
                     ..write_up
                 },
                 sets: Candidates::new(sets, baseline).unwrap(),

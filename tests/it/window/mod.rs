@@ -21,6 +21,7 @@ mod note_undo;
 mod opening;
 mod pasting;
 mod pasting_into;
+mod pictures;
 mod read_out;
 mod reading;
 mod saving;

@@ -7,8 +7,8 @@ use egui::accesskit::{Role, Toggled};
 use egui::{Key, OutputCommand};
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Purpose;
-use layshaft::project::{FileSystem, PageForm, Project, WriteUp, format};
-use layshaft::sheet::page::{Page, png};
+use layshaft::project::{PageForm, Project, WriteUp, format};
+use layshaft::sheet::page::Page;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
@@ -41,13 +41,6 @@ fn wait_for(window: &mut Window, words: &str) {
         std::thread::sleep(Duration::from_millis(2));
         window.harness.step();
     }
-}
-
-fn bytes(window: &Window, name: &str) -> Vec<u8> {
-    let mut bytes = Vec::new();
-    let mut file = window.disk.open(&MemoryDisk::path(name)).unwrap();
-    file.read_to_end(&mut bytes).unwrap();
-    bytes
 }
 
 /// What is put on the clipboard by clicking a button.
@@ -84,8 +77,10 @@ fn each_choice_is_a_change_that_can_be_taken_back() {
     assert_eq!(choices(&window).left_out.len(), 1);
     choose(&mut window, Role::RadioButton, "Bench page, A4");
     assert_eq!(choices(&window).form, PageForm::A4);
-    assert_eq!(window.undo_steps(), 5);
-    for _ in 0..5 {
+    choose(&mut window, Role::CheckBox, "with the project");
+    assert!(!choices(&window).carries_project);
+    assert_eq!(window.undo_steps(), 6);
+    for _ in 0..6 {
         window.ctrl(Key::Z);
     }
     assert_eq!(*choices(&window), WriteUp::default());
@@ -186,7 +181,7 @@ fn the_saved_picture_gets_its_ending_and_the_window_says_where_it_went() {
     assert_eq!(window.disk.file_names(), ["page.png", "van.ron"]);
     let where_it_went = MemoryDisk::path("page.png").display().to_string();
     assert!(window.says(&format!("Saved the picture in {where_it_went}")));
-    let saved = image::load_from_memory(&bytes(&window, "page.png")).unwrap();
+    let saved = image::load_from_memory(&window.disk.bytes("page.png")).unwrap();
     let picture = Page::of(window.project()).unwrap().picture().unwrap();
     assert!(saved.into_rgba8() == picture);
     assert_eq!(window.undo_steps(), 0);
@@ -202,9 +197,9 @@ fn a_picture_is_replaced_only_after_a_question() {
         window.type_over(&MemoryDisk::path("page").display().to_string());
         window.key(Key::Enter);
         assert!(window.says("Replace the file?"));
-        assert_eq!(bytes(&window, "page.png"), b"another picture");
+        assert_eq!(window.disk.bytes("page.png"), b"another picture");
         window.invoke(answer);
-        assert_eq!(bytes(&window, "page.png") == b"another picture", is_kept);
+        assert_eq!(window.disk.bytes("page.png") == b"another picture", is_kept);
     }
 }
 
@@ -294,8 +289,9 @@ fn the_table_is_copied_in_every_format() {
 
 /// The words in which the write-up tells how large a project's picture is.
 fn size_words(project: &Project) -> String {
-    let picture = Page::of(project).unwrap().picture().unwrap();
-    let kilobytes = png(&picture).unwrap().len().div_ceil(1000);
+    let page = Page::of(project).unwrap();
+    let picture = page.picture().unwrap();
+    let kilobytes = page.png(&picture).unwrap().len().div_ceil(1000);
     let (width, height) = (picture.width(), picture.height());
     format!("{width} × {height} pixels, {kilobytes} kB")
 }

@@ -1,36 +1,21 @@
-//! The choices of the write-up as they stand in a file; absent where they are the usual ones.
+//! Single choices of the write-up as they stand in a file.
 
-use super::super::outline::Step::{Item, Key};
-use super::misfit::Misfit;
-use crate::project::document::{Candidates, SetId};
-use crate::project::write_up::{PageForm, PictureWidth, WriteUp, WrongWidth};
+use crate::project::write_up::{PageForm, PictureWidth, WrongWidth};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
 
-#[derive(Serialize, Deserialize)]
-#[serde(rename = "WriteUp", deny_unknown_fields)]
-pub(crate) struct WriteUpEntry {
-    width_px: WidthPx,
-    dark: bool,
-    table: bool,
-    note: bool,
-    form: FormEntry,
-    /// Visible sets that are left out, counted from 1.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    left_out: Vec<usize>,
-}
-
+/// A picture for reading, or a page for the bench.
 #[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(rename = "Form")]
-enum FormEntry {
+pub(crate) enum FormEntry {
     Picture,
     A4,
     Letter,
 }
 
+/// The width of a picture.
 #[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(try_from = "u64", into = "u64")]
-struct WidthPx(PictureWidth);
+pub(crate) struct WidthPx(pub(crate) PictureWidth);
 
 impl TryFrom<u64> for WidthPx {
     type Error = WrongWidth;
@@ -46,52 +31,22 @@ impl From<WidthPx> for u64 {
     }
 }
 
-impl WriteUpEntry {
-    /// The choices as they stand in a file; none where they are the usual ones.
-    pub(crate) fn of(write_up: &WriteUp, sets: &Candidates) -> Option<Self> {
-        let place = |id: &SetId| sets.place(*id).map(|place| place + 1);
-        let left_out: Vec<usize> = write_up.left_out.iter().filter_map(place).collect();
-        let is_usual = left_out.is_empty()
-            && WriteUp {
-                left_out: BTreeSet::default(),
-                ..write_up.clone()
-            } == WriteUp::default();
-        (!is_usual).then_some(Self {
-            width_px: WidthPx(write_up.width),
-            dark: write_up.is_dark,
-            table: write_up.with_table,
-            note: write_up.with_note,
-            form: match write_up.form {
-                PageForm::Picture => FormEntry::Picture,
-                PageForm::A4 => FormEntry::A4,
-                PageForm::Letter => FormEntry::Letter,
-            },
-            left_out,
-        })
+impl From<PageForm> for FormEntry {
+    fn from(form: PageForm) -> Self {
+        match form {
+            PageForm::Picture => Self::Picture,
+            PageForm::A4 => Self::A4,
+            PageForm::Letter => Self::Letter,
+        }
     }
+}
 
-    pub(crate) fn into_write_up(self, sets: &Candidates) -> Result<WriteUp, Misfit> {
-        let id = |(place, number): (usize, &usize)| {
-            let at = number.checked_sub(1);
-            let candidate = at.and_then(|at| sets.iter().nth(at));
-            let id = candidate.map(|c| c.id);
-            id.ok_or_else(|| {
-                let reason = format!("the write-up leaves out set {number}, which is not there");
-                Misfit::new([Key("write_up"), Key("left_out"), Item(place)], &reason)
-            })
-        };
-        let left_out = (0..).zip(&self.left_out).map(id);
-        Ok(WriteUp {
-            width: self.width_px.0,
-            is_dark: self.dark,
-            left_out: left_out.collect::<Result<_, _>>()?,
-            with_table: self.table,
-            with_note: self.note,
-            form: match self.form {
-                FormEntry::Picture => PageForm::Picture,
-                FormEntry::A4 => PageForm::A4,
-                FormEntry::Letter => PageForm::Letter,
-            },
-        })
+impl From<FormEntry> for PageForm {
+    fn from(form: FormEntry) -> Self {
+        match form {
+            FormEntry::Picture => Self::Picture,
+            FormEntry::A4 => Self::A4,
+            FormEntry::Letter => Self::Letter,
+        }
     }
 }

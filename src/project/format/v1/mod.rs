@@ -5,18 +5,19 @@
 mod set;
 mod stage;
 mod tyre;
+mod write_up;
 
 use super::shared::misfit::Misfit;
 use super::shared::text::parsed;
 use super::shared::values::{Kmh, NameText, NoteText, Rpm};
 use super::shared::vehicle::{EngineEntry, UnitsEntry};
-use super::shared::write_up::WriteUpEntry;
 use super::v2::{self, ProjectV2};
 use super::{FormatError, Place};
 use crate::project::document::Project;
 use serde::{Deserialize, Serialize};
 use set::SetV1;
 use tyre::TyreV1;
+use write_up::WriteUpV1;
 
 /// A whole file. Keys that may be absent are skipped when there is nothing to say.
 #[derive(Serialize, Deserialize)]
@@ -39,7 +40,7 @@ pub(super) struct ProjectV1 {
     /// Counted from 1.
     baseline: usize,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    write_up: Option<WriteUpEntry>,
+    write_up: Option<WriteUpV1>,
     sets: Vec<SetV1>,
 }
 
@@ -74,7 +75,7 @@ impl From<ProjectV1> for ProjectV2 {
             marked_engine_speeds_rpm: file.marked_engine_speeds_rpm,
             marked_road_speeds_kmh: file.marked_road_speeds_kmh,
             baseline: file.baseline,
-            write_up: file.write_up,
+            write_up: file.write_up.map(Into::into),
             sets: file.sets.into_iter().map(Into::into).collect(),
         }
     }
@@ -96,7 +97,7 @@ impl TryFrom<ProjectV2> for ProjectV1 {
             marked_engine_speeds_rpm: file.marked_engine_speeds_rpm,
             marked_road_speeds_kmh: file.marked_road_speeds_kmh,
             baseline: file.baseline,
-            write_up: file.write_up,
+            write_up: file.write_up.map(WriteUpV1::try_from).transpose()?,
             sets: sets.collect::<Result<_, _>>()?,
         })
     }

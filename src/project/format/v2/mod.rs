@@ -8,6 +8,7 @@ pub(super) mod final_drive;
 pub(super) mod set;
 pub(super) mod stage;
 pub(super) mod tyre;
+pub(super) mod write_up;
 
 use super::FormatError;
 use super::outline::Step::{Item, Key};
@@ -15,12 +16,12 @@ use super::shared::misfit::Misfit;
 use super::shared::text::parsed;
 use super::shared::values::{Kmh, NameText, NoteText, Rpm};
 use super::shared::vehicle::{EngineEntry, UnitsEntry};
-use super::shared::write_up::WriteUpEntry;
 use crate::project::document::{Candidates, CandidatesError, Marks, Project};
 use ron::error::SpannedError;
 use serde::{Deserialize, Serialize};
 use set::SetV2;
 use tyre::TyreV2;
+use write_up::WriteUpV2;
 
 /// A whole file. Keys that may be absent are skipped when there is nothing to say.
 #[derive(Serialize, Deserialize)]
@@ -43,7 +44,7 @@ pub(super) struct ProjectV2 {
     /// Counted from 1.
     pub(super) baseline: usize,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) write_up: Option<WriteUpEntry>,
+    pub(super) write_up: Option<WriteUpV2>,
     pub(super) sets: Vec<SetV2>,
 }
 
@@ -133,7 +134,7 @@ impl From<&Project> for ProjectV2 {
             marked_engine_speeds_rpm: engine_speeds.iter().copied().map(Rpm).collect(),
             marked_road_speeds_kmh: road_speeds.iter().copied().map(Kmh).collect(),
             baseline: project.sets.baseline_place() + 1,
-            write_up: WriteUpEntry::of(&project.write_up, &project.sets),
+            write_up: WriteUpV2::of(&project.write_up, &project.sets),
             sets: project.sets.iter().map(SetV2::from).collect(),
         }
     }

@@ -1,0 +1,139 @@
+//! Does a picture carry the project as far as it shows it, and give it back, whatever the project?
+
+use crate::support::projects::{any_project, renumbered};
+use crate::support::window::{camper_van, every_project};
+use layshaft::project::{
+    Candidate, Candidates, Drops, Note, PageForm, PictureError, Project, SetId, WriteUp, format,
+    text_in_picture,
+};
+use layshaft::sheet::page::{Page, PageError, Picture};
+use proptest::prelude::*;
+use std::collections::BTreeSet;
+
+/// The file of a page's picture; the pixels do not matter.
+fn file_of(page: &Page) -> Vec<u8> {
+    page.png(&Picture::new(1, 1)).unwrap()
+}
+
+fn real_file(project: &Project) -> Vec<u8> {
+    let page = Page::of(project).unwrap();
+    page.png(&page.picture().unwrap()).unwrap()
+}
+
+fn opened(file: &[u8]) -> Project {
+    format::read(&text_in_picture(file).unwrap()).unwrap()
+}
+
+fn is_shown(project: &Project, candidate: &Candidate) -> bool {
+    candidate.visible && !project.write_up.left_out.contains(&candidate.id)
+}
+
+/// What a picture of the project shows, put together anew, with identities as reading gives them.
+fn as_shown(project: &Project) -> Project {
+    let shown: Vec<&Candidate> = project
+        .sets
+        .iter()
+        .filter(|candidate| is_shown(project, candidate))
+        .collect();
+    let place = |id: SetId| shown.iter().position(|candidate| candidate.id == id);
+    let sets = shown.iter().map(|c| ((*c.set).clone(), true)).collect();
+    let baseline = place(project.sets.baseline().id).unwrap_or(0);
+    let drops = match project.write_up.drops {
+        Drops::Of(id) => place(id).map_or(Drops::Usual, |place| {
+            Drops::Of(SetId(u32::try_from(place).unwrap() + 1))
+        }),
+        drops => drops,
+    };
+    renumbered(&Project {
+        note: if project.write_up.with_note {
+            project.note.clone()
+        } else {
+            Note::default()
+        },
+        write_up: WriteUp {
+            left_out: BTreeSet::new(),
+            drops,
+            ..project.write_up.clone()
+        },
+        sets: Candidates::new(sets, baseline).unwrap(),
+        ..project.clone()
+    })
+}
+
+proptest! {
+    #[test]
+    fn a_picture_of_any_project_opens_to_an_equal_one_as_far_as_it_shows(project in any_project()) {
+        let page = match Page::of(&project) {
+            Err(refused) => {
+                prop_assert_eq!(refused, PageError::NoSet);
+                return Ok(());
+            }
+            Ok(page) => page,
+        };
+        let file = file_of(&page);
+        if project.write_up.carries_project {
+            prop_assert_eq!(opened(&file), as_shown(&project));
+        } else {
+            prop_assert_eq!(text_in_picture(&file), Err(PictureError::NoProject));
+        }
+    }
+
+    #[test]
+    fn what_came_out_of_a_picture_goes_into_the_next_one_unchanged(project in any_project()) {
+        if let (Ok(page), true) = (Page::of(&project), project.write_up.carries_project) {
+            let file = file_of(&page);
+            let again = file_of(&Page::of(&opened(&file)).unwrap());
+            prop_assert!(again == file);
+        }
+    }
+
+    #[test]
+    fn damage_anywhere_gives_the_same_project_or_a_sentence(
+        damage in prop::collection::vec((any::<prop::sample::Index>(), 1_u8..), 1..4),
+    ) {
+        let mut file = file_of(&Page::of(&camper_van()).unwrap());
+        for (at, flipped) in damage {
+            let at = at.index(file.len());
+            file[at] ^= flipped;
+        }
+        match text_in_picture(&file) {
+            Ok(text) => prop_assert_eq!(format::read(&text).unwrap(), camper_van()),
+            Err(problem) => prop_assert!(problem.to_string().contains("picture")),
+        }
+    }
+}
+
+#[test]
+fn where_all_sets_are_shown_the_picture_of_an_opened_picture_is_the_same_to_the_byte() {
+    for (name, mut project) in every_project() {
+        for form in PageForm::ALL {
+            project.write_up.form = form;
+            let file = real_file(&project);
+            assert!(real_file(&opened(&file)) == file, "{name} {form:?}");
+        }
+    }
+}
+
+#[test]
+fn a_set_that_the_command_line_chose_is_the_only_one_in_the_picture() {
+    let project = camper_van();
+    let third = project.sets.iter().nth(2).unwrap();
+    let page = Page::with_sets(&project, vec![third.id]).unwrap();
+    let text = text_in_picture(&file_of(&page)).unwrap();
+    assert!(text.contains(third.set.name.as_str()));
+    for other in project.sets.iter().filter(|other| other.id != third.id) {
+        assert!(!text.contains(other.set.name.as_str()), "{text}");
+    }
+}
+
+#[test]
+fn the_pixels_are_the_same_with_the_project_and_without() {
+    let with = real_file(&camper_van());
+    let mut project = camper_van();
+    project.write_up.carries_project = false;
+    let without = real_file(&project);
+    let pixels = |file: &[u8]| image::load_from_memory(file).unwrap().into_rgb8();
+    assert!(pixels(&with) == pixels(&without));
+    let text = text_in_picture(&with).unwrap();
+    assert!(with.len() - without.len() < text.len() + 100);
+}
