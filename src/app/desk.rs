@@ -5,7 +5,8 @@
 
 use crate::analysis::{Analysis, ProjectResults};
 use crate::chart::{Charts, Scene, Table, View};
-use crate::project::{History, Project};
+use crate::project::{History, Project, SetId};
+use crate::sheet::page::{Page, PageError};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -18,6 +19,8 @@ pub struct Desk {
     pub file: Option<PathBuf>,
     /// The digest of what that file held when it was last read or written.
     pub on_disk: Option<u64>,
+    /// The set that is selected in the window, since there is one.
+    pub selected: Option<SetId>,
     charts: Charts,
 }
 
@@ -30,6 +33,7 @@ impl Desk {
             history,
             file,
             on_disk: None,
+            selected: None,
         }
     }
 
@@ -48,6 +52,14 @@ impl Desk {
         let mut analysis = self.charts.analysis().clone();
         analysis.follow(&self.history.snapshot());
         analysis
+    }
+
+    /// The page of the write-up.
+    ///
+    /// # Errors
+    /// When its choices leave no set.
+    pub fn page(&self) -> Result<Page, PageError> {
+        Ok(Page::of(self.analysis())?.with_selected(self.selected))
     }
 
     /// The figures of every set.
