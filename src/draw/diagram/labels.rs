@@ -159,8 +159,8 @@ impl Sheet<'_> {
         let painter = self.ui.painter().with_clip_rect(clip);
         // A label must not hide the point of another.
         let around = |at: Pos2, radius: f32| Rect::from_center_size(at, Vec2::splat(2.0 * radius));
-        let mut taken: Vec<Rect> =
-            Vec::from_iter(dots.iter().map(|(at, _)| around(*at, GAP - 0.5)));
+        let dots_taken = dots.iter().map(|(at, _)| around(*at, GAP - 0.5));
+        let mut taken: Vec<Rect> = dots_taken.collect();
         let written = self.wishes.iter().filter_map(|wish| wish.piece);
         taken.extend(written.map(|fall| around(fall.ends[0], HEAD)));
         let thick = self.thick(scene);
