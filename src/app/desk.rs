@@ -5,7 +5,8 @@
 
 use crate::analysis::{Analysis, ProjectResults};
 use crate::chart::{Charts, Scene, Table, View};
-use crate::project::{History, Project};
+use crate::project::{History, Project, SetId};
+use crate::sheet::page::{Page, PageError};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -20,6 +21,8 @@ pub struct Desk {
     pub on_disk: Option<u64>,
     /// What was typed last and does not read, in words, where no step of the document is newer.
     pub half_typed: Option<String>,
+    /// The set that is selected in the window, since there is one.
+    pub selected: Option<SetId>,
     charts: Charts,
 }
 
@@ -33,6 +36,7 @@ impl Desk {
             file,
             on_disk: None,
             half_typed: None,
+            selected: None,
         }
     }
 
@@ -51,6 +55,14 @@ impl Desk {
         let mut analysis = self.charts.analysis().clone();
         analysis.follow(&self.history.snapshot());
         analysis
+    }
+
+    /// The page of the write-up.
+    ///
+    /// # Errors
+    /// When its choices leave no set.
+    pub fn page(&self) -> Result<Page, PageError> {
+        Ok(Page::of(self.analysis())?.with_selected(self.selected))
     }
 
     /// The figures of every set.

@@ -226,6 +226,11 @@ impl Scene {
         }
     }
 
+    /// The sets in it, in their order.
+    pub fn set_ids(&self) -> Vec<SetId> {
+        self.sets.iter().map(|set| set.id).collect()
+    }
+
     /// The lines of one role.
     pub fn lines_of(&self, role: Role) -> impl Iterator<Item = &Line> {
         self.lines.iter().filter(move |line| line.role == role)

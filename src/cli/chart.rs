@@ -8,7 +8,7 @@ use super::{PRINTED, output, source};
 use crate::analysis::Analysis;
 use crate::chart::View;
 use crate::gearing::quoted;
-use crate::project::{Marks, PageForm, PictureWidth, Project, SetId};
+use crate::project::{Drops, Marks, PageForm, PictureWidth, Project, SetId};
 use crate::sheet::page::Page;
 use std::io::Write;
 
@@ -33,6 +33,11 @@ pub(super) fn run(
             shown.word()
         )));
     }
+    let drops = drops(&project, arguments)?;
+    if drops.is_some() && shown != View::Speed {
+        return Err(CliError::NoDrops(shown.word()));
+    }
+    project.write_up.drops = drops.unwrap_or(project.write_up.drops);
     mark(&mut project, arguments)?;
     let chosen = chosen_sets(&project, arguments)?;
     let analysis = Analysis::of(project);
@@ -40,6 +45,11 @@ pub(super) fn run(
         Some(chosen) => Page::with_sets(analysis, chosen)?,
         None => Page::of(analysis)?,
     };
+    if let Some(Drops::Of(set)) = drops
+        && !page.shows(set)
+    {
+        return Err(CliError::DropsOfUnseen);
+    }
     let page = page.showing(shown);
     let bytes = page.png(&page.picture()?)?;
     out.write(&bytes, stdout, stderr)?;
@@ -73,6 +83,20 @@ fn choose(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> 
     choices.with_note &= !arguments.has(Flag::NoNote);
     choices.carries_project &= !arguments.has(Flag::NoProject);
     Ok(())
+}
+
+/// Whose drops `--drops` wants; none where it is not given.
+fn drops(project: &Project, arguments: &Arguments) -> Result<Option<Drops>, CliError> {
+    let Some(text) = arguments.once(Flag::Drops)? else {
+        return Ok(None);
+    };
+    if project.write_up.form != PageForm::Picture {
+        return Err(CliError::NotOnPaper(Flag::Drops.name()));
+    }
+    let mut choices = vec![("all", Drops::All), ("none", Drops::Hidden)];
+    let sets = project.sets.iter().map(|c| Drops::Of(c.id));
+    choices.extend(["1", "2", "3"].into_iter().zip(sets));
+    choice(Flag::Drops, text, &choices).map(Some)
 }
 
 fn width(text: &str) -> Result<PictureWidth, CliError> {

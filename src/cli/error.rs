@@ -229,6 +229,12 @@ pub(super) enum CliError {
         /// How many there are.
         present: usize,
     },
+    /// The drops of a set that is not there to be seen.
+    #[error("--drops names a set that the picture does not show; --sets says which it shows")]
+    DropsOfUnseen,
+    /// Drops in a diagram that has none.
+    #[error("--drops goes with --show speed, not with --show {0}")]
+    NoDrops(&'static str),
     /// What only a picture has, for a page of paper.
     #[error("{0} goes with a picture, not with --page")]
     NotOnPaper(String),

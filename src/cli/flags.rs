@@ -4,8 +4,8 @@
 
 use super::subcommand::Subcommand;
 use Flag::{
-    As, Circumference, Decimal, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject, NoTable,
-    Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
+    As, Circumference, Decimal, Drops, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject,
+    NoTable, Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
 };
 use Group::{Sets, Speeds};
 
@@ -30,6 +30,7 @@ pub(super) enum Flag {
     As,
     Decimal,
     Chosen,
+    Drops,
     Width,
     Theme,
     Page,
@@ -93,7 +94,7 @@ const fn row(
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 25] = [
+pub(super) const FLAGS: [FlagRow; 26] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -219,6 +220,13 @@ pub(super) const FLAGS: [FlagRow; 25] = [
         Group::Output,
         CHART,
         "the sets to show, counted from 1, as 1,3",
+    ),
+    row(
+        (Drops, "drops"),
+        "all|none|N",
+        Group::Output,
+        CHART,
+        "whose drops are written: every set's, nobody's, or those of set N",
     ),
     row(
         (Width, "width"),

@@ -1,9 +1,31 @@
-//! Where can each label stand so that none covers another and none is cut?
+//! Where can each label stand so that none covers another or what must be seen, and none is cut?
 //!
 //! Labels are placed in order of priority, each at the first of its candidate places that is free;
-//! a label without a free place is left out. Only rectangles are known here, no text.
+//! a label without a free place is left out. Only rectangles and lines are known here, no text.
 
+use super::segment::Segment;
 use egui::{Align2, Pos2, Rect, Vec2};
+
+/// What labels keep clear of.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Ground<'a> {
+    /// Places that are taken.
+    pub taken: &'a [Rect],
+    /// Lines that no label covers.
+    pub thick: &'a [Thick],
+    /// What labels may belong to: one that belongs to a piece of line stands nearer to none of
+    /// these.
+    pub pieces: &'a [Segment],
+}
+
+/// A line that no label covers.
+#[derive(Debug, Clone, Copy)]
+pub struct Thick {
+    /// Where it runs.
+    pub line: Segment,
+    /// How far it is painted to either side, in points.
+    pub half_width: f32,
+}
 
 /// A label that asks for a place.
 #[derive(Debug, Clone)]
@@ -12,6 +34,8 @@ pub struct Wish {
     pub size: Vec2,
     /// The point it belongs to.
     pub anchor: Pos2,
+    /// The piece of line that it belongs to, where it is one.
+    pub piece: Option<Segment>,
     /// Which corner or edge of the label may touch the anchor, and how far from it, best first.
     pub candidates: Vec<(Align2, Vec2)>,
     /// How far it keeps from its anchor.
@@ -22,16 +46,20 @@ pub struct Wish {
 
 /// The places of `wishes` in their order, none where there is no room.
 ///
-/// No returned rectangle leaves `frame`, overlaps another, or overlaps one of `taken`.
-pub fn place(wishes: &[Wish], frame: Rect, taken: &[Rect]) -> Vec<Option<Rect>> {
+/// No returned rectangle leaves `frame`, overlaps another, or touches what the ground says.
+pub fn place(wishes: &[Wish], frame: Rect, ground: &Ground<'_>) -> Vec<Option<Rect>> {
     let mut order: Vec<usize> = (0..wishes.len()).collect();
     order.sort_by_key(|&i| std::cmp::Reverse(wishes[i].priority));
-    let mut occupied = taken.to_vec();
+    let mut occupied = ground.taken.to_vec();
     let mut placed = vec![None; wishes.len()];
     for i in order {
-        let free = wishes[i]
-            .rects()
-            .find(|rect| frame.contains_rect(*rect) && !occupied.iter().any(|o| overlap(o, rect)));
+        let thick = wishes[i].thick_in_reach(ground.thick);
+        let free = wishes[i].rects().find(|rect| {
+            frame.contains_rect(*rect)
+                && !occupied.iter().any(|o| overlap(o, rect))
+                && !thick.iter().any(|t| t.line.touches(rect, t.half_width))
+                && wishes[i].is_nearest(rect.center(), ground.pieces)
+        });
         occupied.extend(free);
         placed[i] = free;
     }
@@ -51,6 +79,22 @@ impl Wish {
             align.anchor_size(self.anchor + away + *offset, self.size)
         })
     }
+
+    /// The lines that come near any of its places: mostly few of many.
+    fn thick_in_reach(&self, thick: &[Thick]) -> Vec<Thick> {
+        let reach = self.rects().fold(Rect::NOTHING, Rect::union);
+        let is_near = |thick: &&Thick| thick.line.touches(&reach, thick.half_width);
+        thick.iter().filter(is_near).copied().collect()
+    }
+
+    /// Whether a label in the middle of which is `center` is as near to its own piece of line as to
+    /// any other.
+    fn is_nearest(&self, center: Pos2, pieces: &[Segment]) -> bool {
+        self.piece.is_none_or(|own| {
+            let near = own.distance(center);
+            pieces.iter().all(|piece| piece.distance(center) >= near)
+        })
+    }
 }
 
 #[cfg(test)]
@@ -64,6 +108,7 @@ mod tests {
         (size, anchor, 0u8..4).prop_map(|(size, anchor, priority)| Wish {
             size: size.into(),
             anchor: anchor.into(),
+            piece: None,
             candidates: [
                 Align2::LEFT_BOTTOM,
                 Align2::RIGHT_BOTTOM,
@@ -83,7 +128,8 @@ mod tests {
         ) {
             let frame = Rect::from_min_size(Pos2::ZERO, Vec2::new(400.0, 300.0));
             let taken = [Rect::from_min_size(Pos2::new(100.0, 100.0), Vec2::new(80.0, 60.0))];
-            let placed: Vec<Rect> = place(&wishes, frame, &taken).into_iter().flatten().collect();
+            let ground = Ground { taken: &taken, ..Ground::default() };
+            let placed: Vec<Rect> = place(&wishes, frame, &ground).into_iter().flatten().collect();
             for (i, a) in placed.iter().enumerate() {
                 prop_assert!(frame.contains_rect(*a));
                 prop_assert!(!overlap(a, &taken[0]));
@@ -99,12 +145,76 @@ mod tests {
         let at = |priority| Wish {
             size: Vec2::new(30.0, 10.0),
             anchor: Pos2::new(50.0, 50.0),
+            piece: None,
             candidates: vec![(Align2::LEFT_BOTTOM, Vec2::ZERO)],
             gap: 2.0,
             priority,
         };
         let frame = Rect::from_min_size(Pos2::ZERO, Vec2::splat(100.0));
-        let placed = place(&[at(1), at(2)], frame, &[]);
+        let placed = place(&[at(1), at(2)], frame, &Ground::default());
         assert!(placed[0].is_none() && placed[1].is_some());
+    }
+    /// A label beside an upright piece of line at x = 50, right of it or left of it.
+    fn beside() -> Wish {
+        let piece = upright(50.0);
+        Wish {
+            size: Vec2::new(30.0, 10.0),
+            anchor: Pos2::new(50.0, 50.0),
+            piece: Some(piece),
+            candidates: [Align2::LEFT_CENTER, Align2::RIGHT_CENTER]
+                .map(|align| (align, Vec2::ZERO))
+                .to_vec(),
+            gap: 2.0,
+            priority: 1,
+        }
+    }
+
+    fn upright(x: f32) -> Segment {
+        Segment {
+            ends: [Pos2::new(x, 20.0), Pos2::new(x, 80.0)],
+        }
+    }
+
+    /// Where that label stands on a ground.
+    fn middle(ground: &Ground<'_>) -> Option<f32> {
+        let frame = Rect::from_min_size(Pos2::ZERO, Vec2::splat(100.0));
+        let placed = place(&[beside()], frame, ground);
+        placed[0].map(|rect| rect.center().x)
+    }
+
+    #[test]
+    fn a_label_goes_where_its_own_piece_of_line_is_the_nearest() {
+        let among = |pieces: &[Segment]| {
+            middle(&Ground {
+                pieces,
+                ..Ground::default()
+            })
+        };
+        let own = upright(50.0);
+        assert_eq!(among(&[own]), Some(67.0));
+        assert_eq!(among(&[own, upright(80.0)]), Some(33.0));
+        assert_eq!(among(&[own, upright(80.0), upright(20.0)]), None);
+        assert_eq!(among(&[own, own]), Some(67.0), "two at one place");
+    }
+
+    #[test]
+    fn a_label_goes_where_it_covers_no_thick_line() {
+        let among = |lines: &[[f32; 2]]| {
+            let thick = lines.iter().map(|[from, to]| Thick {
+                line: Segment {
+                    ends: [Pos2::new(*from, 0.0), Pos2::new(*to, 100.0)],
+                },
+                half_width: 1.5,
+            });
+            let thick: Vec<Thick> = thick.collect();
+            middle(&Ground {
+                thick: &thick,
+                ..Ground::default()
+            })
+        };
+        assert_eq!(among(&[[90.0, 90.0]]), Some(67.0));
+        assert_eq!(among(&[[40.0, 90.0]]), Some(33.0));
+        assert_eq!(among(&[[83.0, 83.0]]), Some(33.0), "as wide as it is");
+        assert_eq!(among(&[[0.0, 100.0], [83.0, 83.0], [40.0, 5.0]]), None);
     }
 }

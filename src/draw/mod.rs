@@ -7,6 +7,7 @@ mod fonts;
 pub mod label_placing;
 pub mod palette;
 mod raster;
+pub mod segment;
 mod soft_line;
 mod stroke;
 pub mod table;

@@ -45,6 +45,33 @@ pub enum Drops {
     Of(SetId),
 }
 
+impl Drops {
+    /// The sets whose figures are written, of those that are shown.
+    ///
+    /// Of three sets the usual one is the `selected`, unless it is the `baseline`: then the first
+    /// that is compared with it. Without a baseline it is the selected one, whichever it is.
+    pub fn of_shown(
+        self,
+        shown: &[SetId],
+        baseline: Option<SetId>,
+        selected: Option<SetId>,
+    ) -> Vec<SetId> {
+        let is_compared = |set: &SetId| baseline != Some(*set) && shown.contains(set);
+        match self {
+            Self::Of(set) if shown.contains(&set) => vec![set],
+            Self::Usual | Self::Of(_) if shown.len() > MOST_TOGETHER => {
+                let first = || shown.iter().copied().find(is_compared);
+                Vec::from_iter(selected.filter(is_compared).or_else(first))
+            }
+            Self::All | Self::Usual | Self::Of(_) => shown.to_vec(),
+            Self::Hidden => Vec::new(),
+        }
+    }
+}
+
+/// Of how many sets the figures of all falls find room side by side.
+const MOST_TOGETHER: usize = 2;
+
 /// Names a column of the table in files and for programs: `overall_ratio`.
 ///
 /// Which columns there are is known where tables are made; a name that no column has stays, and means
@@ -154,5 +181,37 @@ impl Default for PictureWidth {
     /// Sharp on a phone and on a large screen.
     fn default() -> Self {
         Self(1600)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const SETS: [SetId; 3] = [SetId(4), SetId(7), SetId(9)];
+
+    #[test]
+    fn the_drops_of_two_sets_are_written_side_by_side_and_of_three_those_of_one() {
+        let usual = |shown: &[SetId], selected| {
+            let drops = Drops::Usual.of_shown(shown, Some(SETS[0]), selected);
+            drops.iter().map(|set| set.0).collect::<Vec<_>>()
+        };
+        assert_eq!(usual(&SETS[..1], None), [4]);
+        assert_eq!(usual(&SETS[1..], Some(SETS[1])), [7, 9]);
+        assert_eq!(usual(&SETS, None), [7]);
+        assert_eq!(usual(&SETS, Some(SETS[0])), [7], "not the baseline");
+        assert_eq!(usual(&SETS, Some(SETS[2])), [9]);
+        assert_eq!(usual(&SETS, Some(SetId(1))), [7], "nothing that is gone");
+        let on_screen = Drops::Usual.of_shown(&SETS, None, Some(SETS[0]));
+        assert_eq!(on_screen, [SETS[0]], "a baseline's own");
+    }
+
+    #[test]
+    fn whoever_chooses_gets_the_drops_that_were_chosen() {
+        let of = |drops: Drops| drops.of_shown(&SETS, Some(SETS[0]), Some(SETS[2]));
+        assert_eq!(of(Drops::All), SETS);
+        assert_eq!(of(Drops::Hidden), []);
+        assert_eq!(of(Drops::Of(SETS[0])), [SETS[0]]);
+        assert_eq!(of(Drops::Of(SetId(1))), of(Drops::Usual));
     }
 }

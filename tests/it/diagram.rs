@@ -1,5 +1,7 @@
 //! Is the speed diagram readable whatever is drawn: nothing written over, nothing cut, nothing moving?
 
+mod labels;
+
 use crate::support::gear_sets::{gear, name, ratio, rpm, spec};
 use crate::support::projects::any_project;
 use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
@@ -12,7 +14,7 @@ use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::theme;
 use layshaft::gearing::{GearSet, Ratio};
-use layshaft::project::{Candidates, Edit, Project, SetEdit};
+use layshaft::project::{Candidates, Drops, Edit, Project, SetEdit};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -47,7 +49,7 @@ struct Picture {
     text_size: f32,
     theme: Theme,
     range: Range,
-    with_drops: bool,
+    drops: Drops,
 }
 
 impl Picture {
@@ -63,7 +65,7 @@ impl Picture {
             size: vec2(900.0, 500.0),
             text_size: 12.5,
             theme: Theme::Light,
-            with_drops: false,
+            drops: Drops::Hidden,
         }
     }
 
@@ -106,13 +108,14 @@ impl Picture {
 
     fn painted(&self, ctx: &Context) -> (Drawn, Vec<ClippedShape>) {
         let palette = Palette::of(self.theme);
+        let drops = self.drops.of_shown(&self.scene.set_ids(), None, None);
         let look = Look {
             palette: &palette,
             forward: self.scene.sets.first().map(|set| set.id),
             others: StepBack::Little,
             gear: None,
             text_size: self.text_size,
-            with_drops: self.with_drops,
+            drops: &drops,
             interactive: true,
         };
         let input = RawInput {
@@ -150,7 +153,7 @@ impl Picture {
                 );
             }
         }
-        Ok(())
+        labels::check(&self.scene, &drawn)
     }
 }
 
@@ -175,9 +178,9 @@ fn scene() -> impl Strategy<Value = Picture> {
         10.0..=20.0_f32,
         select(vec![Theme::Light, Theme::Dark]),
         (zoom(), zoom(), share()),
-        any::<bool>(),
+        select(vec![Drops::Usual, Drops::All, Drops::Hidden]),
     )
-        .prop_map(|(project, size, text_size, theme, view, with_drops)| {
+        .prop_map(|(project, size, text_size, theme, view, drops)| {
             let scene = Picture::of(&project);
             let (wide, high, (x, y)) = view;
             Picture {
@@ -188,7 +191,7 @@ fn scene() -> impl Strategy<Value = Picture> {
                     x: part(scene.range.x, wide, x),
                     y: part(scene.range.y, high, y),
                 },
-                with_drops,
+                drops,
                 ..scene
             }
         })
@@ -206,13 +209,14 @@ fn no_label_lies_over_another_or_is_cut_in_the_usual_sizes() {
     for project in usual_projects() {
         for (size, text_size) in sizes.into_iter().zip([10.0, 11.0, 12.5, 16.0, 20.0]) {
             for theme in [Theme::Light, Theme::Dark] {
-                let looks = View::ALL.into_iter().flat_map(|v| [(v, false), (v, true)]);
-                for (view, with_drops) in looks {
+                let looks = View::ALL.into_iter();
+                let looks = looks.flat_map(|v| [(v, Drops::Hidden), (v, Drops::All)]);
+                for (view, drops) in looks {
                     let scene = Picture {
                         size: size.into(),
                         text_size,
                         theme,
-                        with_drops,
+                        drops,
                         ..Picture::of_view(view, &project)
                     };
                     scene.check().unwrap();
@@ -246,7 +250,10 @@ proptest! {
     #[test]
     fn whatever_can_be_typed_is_drawn_in_finite_numbers(project in any_project()) {
         for view in View::ALL {
-            let scene = Picture::of_view(view, &project);
+            let scene = Picture {
+                drops: Drops::All,
+                ..Picture::of_view(view, &project)
+            };
             for number in scene.range.x.iter().chain(&scene.range.y) {
                 prop_assert!(number.is_finite());
             }
@@ -498,7 +505,7 @@ fn extremes_are_drawn_in_finite_numbers() {
                 for text_size in [10.0, 20.0] {
                     let scene = Picture {
                         text_size,
-                        with_drops: true,
+                        drops: Drops::All,
                         ..scene.clone()
                     };
                     scene.check().unwrap();

@@ -16,6 +16,7 @@ use super::view_state::{ViewState, kept_within};
 use crate::chart::{Range, Scene};
 use crate::draw::diagram::{Drawn, Look, StepBack, diagram_ui};
 use crate::draw::palette::Palette;
+use crate::project::Drops;
 use egui::{Role, Ui, WidgetInfo};
 
 /// Shows the diagram with its handles and the reading at the pointer; whether the pointer is on it.
@@ -31,6 +32,8 @@ pub(super) fn diagram_panel_ui(
     let range = range.unwrap_or_else(|| scene.whole());
     let is_busy = handles::are_dragged(ui);
     let forward = view.pointed.map_or(view.selected, |gear| gear.set);
+    // Of three sets the selected one's, a baseline's too: it has the handles.
+    let drops = Drops::Usual.of_shown(&scene.set_ids(), None, Some(view.selected));
     let look = Look {
         palette,
         forward: Some(forward),
@@ -41,7 +44,7 @@ pub(super) fn diagram_panel_ui(
         },
         gear: view.pointed,
         text_size: 12.5,
-        with_drops: false,
+        drops: &drops,
         // Else a pinch would move the ground under a running drag.
         interactive: !is_busy,
     };

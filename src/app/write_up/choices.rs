@@ -1,4 +1,4 @@
-//! What the page shows: form, width, looks, sets, table, note.
+//! What the page shows: form, width, looks, sets, drops, table, note.
 
 use super::form_name;
 use crate::app::desk::Desk;
@@ -6,7 +6,7 @@ use crate::app::drafts::CellId;
 use crate::app::form::{Field, Form, remark};
 use crate::app::heard::describe;
 use crate::gearing::parse_decimal;
-use crate::project::{Edit, PageForm, PictureWidth, WriteUp};
+use crate::project::{Candidate, Drops, Edit, PageForm, PictureWidth, WriteUp};
 use egui::{Response, Ui};
 
 /// What a picture with the project in it is good for, and what does not go along.
@@ -34,6 +34,7 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     });
     ui.checkbox(&mut wanted.with_note, "with the note");
     sets_ui(ui, desk, &mut wanted);
+    ui.add_enabled_ui(is_picture, |ui| drops_ui(ui, desk, &mut wanted));
     ui.add_space(4.0);
     ui.checkbox(&mut wanted.carries_project, "with the project");
     remark(ui, CARRIED, form.palette.dim_text);
@@ -47,8 +48,7 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
 fn sets_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
     for candidate in desk.project().sets.iter().filter(|c| c.visible) {
         let mut is_in = !wanted.left_out.contains(&candidate.id);
-        let name: String = candidate.set.name.as_str().chars().take(32).collect();
-        let choice = ui.checkbox(&mut is_in, name);
+        let choice = ui.checkbox(&mut is_in, short_name(candidate));
         describe(&choice, "Whether the write-up has this set");
         if choice.changed() {
             if is_in {
@@ -59,6 +59,52 @@ fn sets_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
         }
     }
 }
+
+/// As much of a set's name as finds room.
+fn short_name(candidate: &Candidate) -> String {
+    candidate.set.name.as_str().chars().take(32).collect()
+}
+
+/// Whose drops are written in the diagram: the usual ones, all, none, or those of one set of several.
+fn drops_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
+    let is_in = |c: &&Candidate| c.visible && !wanted.left_out.contains(&c.id);
+    let sets: Vec<&Candidate> = desk.project().sets.iter().filter(is_in).collect();
+    // Those of a set that is not there are the usual ones.
+    let mut drops = match wanted.drops {
+        Drops::Of(set) if sets.iter().all(|c| c.id != set) => Drops::Usual,
+        drops => drops,
+    };
+    let present = drops;
+    ui.add_space(4.0);
+    ui.label("Drops in the diagram");
+    ui.horizontal(|ui| {
+        for (choice, name, meaning) in [
+            (Drops::Usual, "usual", USUAL),
+            (
+                Drops::All,
+                "of all",
+                "The drops of every set, where they find room",
+            ),
+            (Drops::Hidden, "none", "No drops; the table has them"),
+        ] {
+            describe(&ui.radio_value(&mut drops, choice, name), meaning);
+        }
+    });
+    if sets.len() > 1 {
+        for candidate in sets {
+            let name = format!("of {}", short_name(candidate));
+            let choice = ui.radio_value(&mut drops, Drops::Of(candidate.id), name);
+            describe(&choice, "The drops of this set alone");
+        }
+    }
+    if drops != present {
+        wanted.drops = drops;
+    }
+}
+
+/// What the usual drops are.
+const USUAL: &str = "The drops of one set or of two; of three those of the selected one, or of the \
+                     first that is compared";
 
 fn width_ui(ui: &mut Ui, present: &WriteUp, form: &mut Form<'_>) {
     let text = present.width.px().to_string();

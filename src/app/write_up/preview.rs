@@ -2,10 +2,9 @@
 //!
 //! Pictures are made in the background. Of several wishes only the newest is fulfilled.
 
-use crate::analysis::Analysis;
 use crate::app::background::{Background, Task, Wake};
 use crate::app::desk::Desk;
-use crate::project::Revision;
+use crate::project::{Revision, SetId};
 use crate::sheet::page::{Page, PageError};
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::imageops::{FilterType, resize};
@@ -16,14 +15,17 @@ const PREVIEW_WIDTH: u32 = 1000;
 /// The highest preview: any graphics card takes a texture of this height.
 const PREVIEW_HEIGHT: u32 = 2048;
 
+/// What a picture is of: the document as it stood, and the set that was selected.
+type Subject = (Revision, Option<SetId>);
+
 /// The picture as it was last made, and the work that makes the next.
 #[derive(Default)]
 pub(in crate::app) struct Preview {
     work: Option<Background<Wish, News>>,
-    wished: Option<Revision>,
+    wished: Option<Subject>,
     made: Option<Made>,
-    /// How many bytes the picture of that revision takes in a file.
-    packed: Option<(Revision, usize)>,
+    /// How many bytes the picture of that subject takes in a file.
+    packed: Option<(Subject, usize)>,
     texture: Option<TextureHandle>,
 }
 
@@ -36,19 +38,19 @@ impl std::fmt::Debug for Preview {
 }
 
 struct Wish {
-    revision: Revision,
-    analysis: Analysis,
+    subject: Subject,
+    page: Result<Page, PageError>,
 }
 
 /// What comes back: the picture at once, its size in a file a little later.
 enum News {
     Made(Made),
-    Packed(Revision, usize),
+    Packed(Subject, usize),
 }
 
 /// A picture small enough to be looked at, with the size of the real one.
 struct Made {
-    revision: Revision,
+    subject: Subject,
     picture: Result<ColorImage, PageError>,
     size_px: [u32; 2],
 }
@@ -56,16 +58,16 @@ struct Made {
 impl Preview {
     /// Wishes for the picture of the present document, and takes what has been made.
     pub(super) fn follow(&mut self, ctx: &Context, desk: &Desk) {
-        let revision = desk.history.revision();
+        let subject = (desk.history.revision(), desk.selected);
         let work = self.work.get_or_insert_with(|| {
             let (wake, ctx) = (Wake::default(), ctx.clone());
             wake.connect(move || ctx.request_repaint());
             Background::started(wake, make_pictures)
         });
-        if self.wished != Some(revision) {
-            let analysis = desk.analysis();
-            work.wish(Wish { revision, analysis });
-            self.wished = Some(revision);
+        if self.wished != Some(subject) {
+            let page = desk.page();
+            work.wish(Wish { subject, page });
+            self.wished = Some(subject);
         }
         while let Some(news) = work.news() {
             match news {
@@ -75,7 +77,7 @@ impl Preview {
                     });
                     self.made = Some(made);
                 }
-                News::Packed(revision, bytes) => self.packed = Some((revision, bytes)),
+                News::Packed(subject, bytes) => self.packed = Some((subject, bytes)),
             }
         }
     }
@@ -96,9 +98,9 @@ impl Preview {
 
     /// How large the picture is, in pixels and kilobytes, once it is up to date.
     pub(super) fn size_text(&self) -> Option<String> {
-        let (revision, bytes) = self.packed?;
+        let (subject, bytes) = self.packed?;
         let made = self.made.as_ref()?;
-        if self.wished != Some(revision) || made.revision != revision || made.picture.is_err() {
+        if self.wished != Some(subject) || made.subject != subject || made.picture.is_err() {
             return None;
         }
         let [width, height] = made.size_px;
@@ -109,15 +111,15 @@ impl Preview {
 
 /// Makes the newest picture that is wished for, until the window is gone.
 fn make_pictures(task: &Task<Wish, News>) {
-    while let Some(Wish { revision, analysis }) = task.newest() {
+    while let Some(Wish { subject, page }) = task.newest() {
         let made = |picture, size_px| {
             News::Made(Made {
-                revision,
+                subject,
                 picture,
                 size_px,
             })
         };
-        let drawn = Page::of(analysis).and_then(|page| Ok((page.picture()?, page)));
+        let drawn = page.and_then(|page| Ok((page.picture()?, page)));
         let (picture, page) = match drawn {
             Ok(drawn) => drawn,
             Err(problem) => {
@@ -132,7 +134,7 @@ fn make_pictures(task: &Task<Wish, News>) {
             continue;
         }
         task.tell(match page.png(&picture) {
-            Ok(bytes) => News::Packed(revision, bytes.len()),
+            Ok(bytes) => News::Packed(subject, bytes.len()),
             Err(problem) => made(Err(problem), [0, 0]),
         });
     }

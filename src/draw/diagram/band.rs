@@ -7,7 +7,7 @@
 use super::Look;
 use super::roles::{is_brought_out, shade, word_color, word_family};
 use crate::chart::{Area, Label, Place, Scene, ShownSet};
-use crate::draw::label_placing::{Wish, place};
+use crate::draw::label_placing::{Ground, Wish, place};
 use crate::draw::palette::dash;
 use crate::draw::stroke;
 use egui::{Align2, Color32, FontId, Rect, Stroke, Ui, Vec2, vec2};
@@ -108,6 +108,7 @@ fn line_names(
         wishes.push(Wish {
             size,
             anchor: egui::pos2(middle, row.center().y),
+            piece: None,
             candidates: Vec::from_iter(is_in_view.then_some((Align2::CENTER_CENTER, Vec2::ZERO))),
             gap: 0.0,
             priority: u8::try_from(i).unwrap_or(u8::MAX),
@@ -115,7 +116,10 @@ fn line_names(
         names.push((label, galley, color));
     }
     let mut labels = Vec::new();
-    for (rect, (label, galley, color)) in place(&wishes, room, &[]).into_iter().zip(names) {
+    for (rect, (label, galley, color)) in place(&wishes, room, &Ground::default())
+        .into_iter()
+        .zip(names)
+    {
         let Some(rect) = rect else { continue };
         let rect = rect.shrink2(vec2(NAME_GAP / 2.0, 0.0));
         if label.of.is_some_and(|of| is_brought_out(of, look)) {

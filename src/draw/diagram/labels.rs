@@ -1,9 +1,10 @@
 //! The points of a diagram and the words beside them, each where it finds room.
 
 use super::Look;
-use super::roles::{priority, word_color};
+use super::roles::{priority, thick_half_width, word_color};
 use crate::chart::{Label, Place, Scene};
-use crate::draw::label_placing::{Wish, place};
+use crate::draw::label_placing::{Ground, Thick, Wish, place};
+use crate::draw::segment::Segment;
 use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
 use egui_plot::PlotTransform;
 use std::sync::Arc;
@@ -25,7 +26,7 @@ pub(super) fn paint(
     let is_wanted = |label: &&Label| match label.place {
         // Band and axes place theirs themselves.
         Place::InBand(_) | Place::OnAxis => false,
-        Place::UnderFall(_) => look.with_drops,
+        Place::UnderFall(_) => label.of.is_some_and(|of| look.drops.contains(&of.set)),
         Place::Beside | Place::AtFoot | Place::AtEnd => true,
     };
     for label in scene.labels.iter().filter(is_wanted) {
@@ -36,7 +37,7 @@ pub(super) fn paint(
         let color = word_color(dot.role, Some(dot.of), look);
         (point(dot.at), color)
     });
-    sheet.paint(&dots.collect::<Vec<_>>())
+    sheet.paint(&dots.collect::<Vec<_>>(), scene)
 }
 
 struct Sheet<'a> {
@@ -72,10 +73,43 @@ const BESIDE: [Align2; 8] = [
 /// How far a label keeps from its point, in points.
 const GAP: f32 = 3.0;
 
+/// How much room the head of a fall has around it, where its handle may be, in points.
+const HEAD: f32 = 7.0;
+
 /// How much of the lines beneath it a label covers: they can be followed, and it can be read.
 const CLEARED: f32 = 0.9;
 
 impl Sheet<'_> {
+    /// The fall that a label belongs to, where it belongs to one.
+    fn fall(&self, label: &Label) -> Option<Segment> {
+        let Place::UnderFall(from) = label.place else {
+            return None;
+        };
+        let ends = [[label.at[0], from], label.at];
+        Some(self.segment(ends))
+    }
+
+    fn segment(&self, ends: [[f64; 2]; 2]) -> Segment {
+        Segment {
+            ends: ends.map(|at| self.transform.position_from_point(&at.into())),
+        }
+    }
+
+    /// The lines of every set that no label covers.
+    fn thick(&self, scene: &Scene) -> Vec<Thick> {
+        let mut thick = Vec::new();
+        for line in &scene.lines {
+            if let Some(half_width) = thick_half_width(line.role, self.look) {
+                let pieces = line.points.windows(2);
+                thick.extend(pieces.map(|ends| Thick {
+                    line: self.segment([ends[0], ends[1]]),
+                    half_width,
+                }));
+            }
+        }
+        thick
+    }
+
     /// Asks for a place between the axes.
     fn add(&mut self, label: &Label) {
         let frame = *self.transform.frame();
@@ -104,6 +138,7 @@ impl Sheet<'_> {
         self.wishes.push(Wish {
             size: size + egui::vec2(4.0, 0.0),
             anchor,
+            piece: self.fall(label),
             candidates,
             gap: GAP,
             priority: priority(label.role, self.look),
@@ -118,17 +153,26 @@ impl Sheet<'_> {
         });
     }
 
-    fn paint(self, dots: &[(Pos2, Color32)]) -> Vec<(Rect, String)> {
+    fn paint(self, dots: &[(Pos2, Color32)], scene: &Scene) -> Vec<(Rect, String)> {
         let frame = self.transform.frame().shrink(1.0);
         let clip = frame.intersect(self.ui.clip_rect());
         let painter = self.ui.painter().with_clip_rect(clip);
         // A label must not hide the point of another.
-        let side = Vec2::splat(2.0 * GAP - 1.0);
-        let taken: Vec<Rect> = dots
-            .iter()
-            .map(|(dot, _)| Rect::from_center_size(*dot, side))
-            .collect();
-        let placed = place(&self.wishes, frame, &taken);
+        let around = |at: Pos2, radius: f32| Rect::from_center_size(at, Vec2::splat(2.0 * radius));
+        let dots_taken = dots.iter().map(|(at, _)| around(*at, GAP - 0.5));
+        let mut taken: Vec<Rect> = dots_taken.collect();
+        let written = self.wishes.iter().filter_map(|wish| wish.piece);
+        taken.extend(written.map(|fall| around(fall.ends[0], HEAD)));
+        let thick = self.thick(scene);
+        // Those of every set, written or not: a figure must not seem to be another's.
+        let falls = scene.labels.iter().filter_map(|label| self.fall(label));
+        let falls: Vec<Segment> = falls.collect();
+        let ground = Ground {
+            taken: &taken,
+            thick: &thick,
+            pieces: &falls,
+        };
+        let placed = place(&self.wishes, frame, &ground);
         // No thread may run over the letters of another label.
         for (rect, word) in placed.iter().zip(&self.words) {
             if let Some(rect) = rect {
@@ -184,31 +228,43 @@ fn beside_places(row_height: f32) -> Vec<(Align2, Vec2)> {
 
 /// Above or below a line's right end, or a little before it.
 fn right_end_places(width: f32) -> Vec<(Align2, Vec2)> {
-    let before = [0.0, 1.0, 2.0].into_iter();
+    let before = (0..6u8).map(|half| f32::from(half) / 2.0);
     let sides = [Align2::RIGHT_BOTTOM, Align2::RIGHT_TOP];
     before
         .flat_map(|times| sides.map(|side| (side, egui::vec2(-times * (width + 10.0), 0.0))))
         .collect()
 }
 
-/// Under the foot of a fall, where the set's own lines leave room; else beside the fall.
+/// Under the foot of a fall, where the set's own lines leave room; else beside the fall, from its
+/// middle outwards; at last above its head.
 fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Vec2)> {
     let under = |rows: f32| {
         let sides = [Align2::CENTER_TOP, Align2::LEFT_TOP, Align2::RIGHT_TOP];
         sides.map(|side| (side, egui::vec2(0.0, rows * row_height)))
     };
-    let beside = [0.5, 0.25, 0.75].into_iter().flat_map(|share| {
+    let shares = [8, 4, 12, 6, 10, 2, 14, 1, 0_u8].map(|part| f32::from(part) / 16.0);
+    let beside = shares.into_iter().flat_map(|share| {
         let sides = [Align2::RIGHT_CENTER, Align2::LEFT_CENTER];
         sides.map(|side| (side, egui::vec2(0.0, -share * height)))
     });
-    let near = under(0.0).into_iter().chain(under(1.0));
-    near.chain(beside).chain(under(2.0)).collect()
+    let at_head = [
+        (Align2::LEFT_CENTER, egui::vec2(HEAD, 0.0)),
+        (Align2::RIGHT_CENTER, egui::vec2(-HEAD, 0.0)),
+        (Align2::CENTER_BOTTOM, egui::vec2(0.0, -HEAD)),
+        (Align2::RIGHT_BOTTOM, egui::vec2(0.0, -HEAD)),
+        (Align2::LEFT_BOTTOM, egui::vec2(0.0, -HEAD)),
+    ]
+    .map(|(side, offset)| (side, offset - egui::vec2(0.0, height)));
+    let near = under(0.0).into_iter().chain(under(0.5)).chain(under(1.0));
+    near.chain(beside)
+        .chain(under(2.0))
+        .chain(at_head)
+        .collect()
 }
 
-/// On the foot of an upright line, in one of three rows.
+/// On the foot of an upright line, in one of six rows.
 fn foot_places(row_height: f32) -> Vec<(Align2, Vec2)> {
-    let rows = [0.0, -1.0, -2.0];
     let sides = [Align2::LEFT_BOTTOM, Align2::RIGHT_BOTTOM];
-    let row = |up: f32| sides.map(|side| (side, egui::vec2(0.0, up * row_height)));
-    rows.into_iter().flat_map(row).collect()
+    let row = |up: f32| sides.map(|side| (side, egui::vec2(0.0, -up * row_height)));
+    (0..6u8).map(f32::from).flat_map(row).collect()
 }

@@ -30,8 +30,8 @@ pub struct Look<'a> {
     pub gear: Option<GearOfSet>,
     /// The height of the text, in points.
     pub text_size: f32,
-    /// Whether each shift's drop is written at its shift point.
-    pub with_drops: bool,
+    /// The sets whose drops are written, each at its shift.
+    pub drops: &'a [SetId],
     /// Whether the pointer can pan and zoom.
     pub interactive: bool,
 }

@@ -176,6 +176,17 @@ pub(super) fn line_stroke(line: &Line, look: &Look<'_>) -> (Stroke, Dash) {
     (Stroke::new(width, color), dash)
 }
 
+/// From which width on a line is thick, in points: no label covers it.
+const THICK: f32 = 3.0;
+
+/// How far a thick line is painted to either side, in points; none for the thin ones.
+///
+/// A set that steps back keeps its room: labels must not move with the pointer.
+pub(super) fn thick_half_width(role: Role, look: &Look<'_>) -> Option<f32> {
+    let width = Manner::of(role, look).width(StepBack::Not);
+    (width >= THICK).then_some(width / 2.0)
+}
+
 /// In which order lines are painted: the set that comes forward last, and of a set what is read
 /// first.
 pub(super) fn depth(line: &Line, look: &Look<'_>) -> (bool, usize, u8) {

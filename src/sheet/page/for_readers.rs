@@ -129,7 +129,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         others: StepBack::Not,
         gear: None,
         text_size: TEXT,
-        with_drops: true,
+        drops: &page.drops(),
         interactive: false,
     };
     let mut ui = ui.new_child(UiBuilder::new().max_rect(rect));

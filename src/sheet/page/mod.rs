@@ -30,6 +30,8 @@ pub struct Page {
     analysis: Analysis,
     view: View,
     chosen: Vec<SetId>,
+    /// The set that is selected where the picture is made in the window.
+    selected: Option<SetId>,
     columns: Vec<&'static ColumnDefinition>,
     diagram: OnceCell<Scene>,
     table: OnceCell<Table>,
@@ -75,6 +77,7 @@ impl Page {
             analysis: analysis.into(),
             view: View::default(),
             chosen,
+            selected: None,
             columns: columns.to_vec(),
             diagram: OnceCell::new(),
             table: OnceCell::new(),
@@ -89,6 +92,17 @@ impl Page {
             diagram: OnceCell::new(),
             ..self
         }
+    }
+
+    /// The same page where that set is selected: of three sets its drops are the usual ones.
+    #[must_use]
+    pub fn with_selected(self, selected: Option<SetId>) -> Self {
+        Self { selected, ..self }
+    }
+
+    /// Whether a set is in it.
+    pub fn shows(&self, set: SetId) -> bool {
+        self.chosen.contains(&set)
     }
 
     /// The finished picture.
@@ -141,6 +155,13 @@ impl Page {
 
     fn choices(&self) -> &WriteUp {
         &self.project().write_up
+    }
+
+    /// The chosen sets whose drops are written.
+    fn drops(&self) -> Vec<SetId> {
+        let baseline = self.project().sets.baseline().id;
+        let drops = self.choices().drops;
+        drops.of_shown(&self.chosen, Some(baseline), self.selected)
     }
 
     /// The diagram of the chosen sets.

@@ -101,6 +101,31 @@ fn a_hidden_set_is_shown_where_it_is_named() {
 }
 
 #[test]
+fn the_drops_are_those_of_the_set_that_is_named() {
+    let with = |more: &[&str]| picture(&[&["--width", "800"], more].concat());
+    let [usual, all, none] = [&[][..], &["--drops", "all"], &["--drops", "none"]].map(with);
+    assert!(usual != all && all != none && usual != none);
+    assert!(
+        usual == with(&["--drops", "2"]),
+        "the first that is compared"
+    );
+    assert!(usual != with(&["--drops", "1"]));
+    let of_two = with(&["--sets", "1,2"]);
+    assert!(of_two == with(&["--sets", "1,2", "--drops", "all"]));
+    let unseen = about(
+        "chart",
+        &three_sets(),
+        &["--sets", "1,2", "--drops", "3", "-o", "-"],
+    );
+    let refused = answer(unseen);
+    assert!(
+        refused.sentence().contains("does not show"),
+        "{}",
+        refused.stderr
+    );
+}
+
+#[test]
 fn paper_has_its_proportions() {
     for (paper, height_over_width) in [("a4", 297.0 / 210.0), ("letter", 11.0 / 8.5)] {
         let page = picture(&["--page", paper]);
@@ -194,6 +219,16 @@ const WRONG: &[(&[&str], &str)] = &[
         &["-o", "-", "--show", "steps", "--page", "a4"],
         "--show steps goes with a picture",
     ),
+    (&["-o", "-", "--drops", "some"], "--drops is all, none or 1"),
+    (&["-o", "-", "--drops", "2"], "--drops is all, none or 1"),
+    (
+        &["-o", "-", "--drops", "all", "--page", "a4"],
+        "--drops goes with a picture",
+    ),
+    (
+        &["-o", "-", "--drops", "all", "--show", "steps"],
+        "--drops goes with --show speed",
+    ),
     (&["-o", "-", "--sets", "2"], "there is only one"),
     (&["-o", "-", "--sets", "0"], "\"0\""),
     (&["-o", "-", "--sets", ""], "\"\""),
@@ -229,7 +264,12 @@ fn every_wrong_command_line_has_its_sentence() {
 
 #[test]
 fn the_flags_of_a_chart_go_with_nothing_else() {
-    for flags in [&["--width", "900"][..], &["--sets", "1"], &["--no-note"]] {
+    for flags in [
+        &["--width", "900"][..],
+        &["--sets", "1"],
+        &["--drops", "1"],
+        &["--no-note"],
+    ] {
         let answer = answer_to_one_set("table", flags);
         assert!(
             answer

@@ -33,7 +33,7 @@ fn look(palette: &Palette, others: StepBack) -> Look<'_> {
         others,
         gear: None,
         text_size: 12.5,
-        with_drops: true,
+        drops: &[],
         interactive: true,
     }
 }
@@ -119,8 +119,10 @@ fn every_line_of_every_diagram_can_be_seen_however_far_its_set_steps_back() {
             ),
         ];
         for (view, scene) in scenes() {
+            let drops = scene.set_ids();
             let look = Look {
                 forward: scene.sets.first().map(|set| set.id),
+                drops: &drops,
                 ..look(&palette, others)
             };
             let lines = lines(&scene, &look);

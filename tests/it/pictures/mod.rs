@@ -77,7 +77,7 @@ fn diagram_labels(project: &Project, frame: Rect) -> Labels {
         others: StepBack::Not,
         gear: None,
         text_size: 13.0,
-        with_drops: true,
+        drops: &scene.set_ids(),
         interactive: false,
     };
     settled(|ui| {

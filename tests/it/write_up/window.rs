@@ -7,7 +7,7 @@ use egui::accesskit::{Role, Toggled};
 use egui::{Key, OutputCommand};
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Purpose;
-use layshaft::project::{PageForm, Project, WriteUp, format};
+use layshaft::project::{Drops, PageForm, Project, WriteUp, format};
 use layshaft::sheet::page::Page;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
@@ -84,6 +84,54 @@ fn each_choice_is_a_change_that_can_be_taken_back() {
         window.ctrl(Key::Z);
     }
     assert_eq!(*choices(&window), WriteUp::default());
+}
+
+#[test]
+fn whose_drops_are_written_is_one_step_each_and_named() {
+    let mut window = opened();
+    let third = window.project().sets.iter().nth(2).unwrap().id;
+    for (name, drops) in [
+        ("of all", Drops::All),
+        ("none", Drops::Hidden),
+        ("of Six-speed, two output shafts", Drops::Of(third)),
+    ] {
+        choose(&mut window, Role::RadioButton, name);
+        assert_eq!(choices(&window).drops, drops, "{name}");
+    }
+    assert_eq!(window.undo_steps(), 3);
+    // A set that is left out cannot be chosen, and its drops are the usual ones again.
+    choose(&mut window, Role::CheckBox, "Six-speed, two output shafts");
+    let name = "of Six-speed, two output shafts";
+    assert!(window.find(Role::RadioButton, name).is_none());
+    let usual = window.get(Role::RadioButton, "usual");
+    assert_eq!(usual.accesskit_node().toggled(), Some(Toggled::True));
+    for _ in 0..4 {
+        window.ctrl(Key::Z);
+    }
+    assert_eq!(*choices(&window), WriteUp::default());
+}
+
+#[test]
+fn of_three_sets_the_picture_has_the_drops_of_the_selected_one() {
+    let mut window = opened();
+    let third = window.project().sets.iter().nth(2).unwrap().id;
+    let with = |drops| {
+        let mut project = camper_van();
+        project.write_up.drops = drops;
+        Page::of(&project).unwrap().picture().unwrap()
+    };
+    let shown = |window: &mut Window| {
+        let OutputCommand::CopyImage(image) = copied(window, "Copy picture") else {
+            panic!("no picture was copied");
+        };
+        image.as_raw().to_vec()
+    };
+    assert!(shown(&mut window) == *with(Drops::Usual).as_raw());
+    window.ctrl(Key::E);
+    window.ctrl(Key::J);
+    window.ctrl(Key::E);
+    assert_eq!(window.app().desk().selected, Some(third));
+    assert!(shown(&mut window) == *with(Drops::Of(third)).as_raw());
 }
 
 #[test]
