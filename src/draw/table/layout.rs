@@ -7,6 +7,9 @@ use crate::chart::table::aligned;
 use crate::chart::{Row, SetTable, Table};
 use egui::{Ui, Vec2};
 
+/// Between the figures of all sets and the next ones, in multiples of the text.
+const BETWEEN_FIGURES: f32 = 0.8;
+
 /// A table that is laid out, whatever of it is in view.
 #[derive(Debug)]
 pub struct Layout<'t> {
@@ -64,6 +67,10 @@ impl<'t> Layout<'t> {
         let mut left = gears.width;
         let (mut figures, mut headings) = (Vec::new(), Vec::new());
         for at in columns {
+            if look.arrangement == Arrangement::SideBySide {
+                // What belongs to one figure stands closer together than what does not.
+                left += look.text_size * BETWEEN_FIGURES;
+            }
             let mut group = group(ui, at, sets, look);
             let column = &table.columns[at];
             headings.push(LaidHeading::over(ui, column, &mut group, left, look));

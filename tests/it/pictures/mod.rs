@@ -2,6 +2,7 @@
 
 mod against_window;
 mod goldens;
+mod table;
 
 use crate::support::projects::any_project;
 use crate::support::window::camper_van;
