@@ -17,7 +17,7 @@ use crate::draw::palette::Palette;
 use crate::draw::table::{Arrangement, DrawnRow, Layout, TableDrawn, TableLook, part_of_table};
 use crate::project::{Edit, Project, SetEdit, SetId};
 use egui::scroll_area::ScrollBarVisibility;
-use egui::style::ScrollStyle;
+use egui::style::{ScrollFadeStyle, ScrollStyle};
 use egui::{Id, Popup, Pos2, Response, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo};
 
 /// Shows the table with what can be done to it; whether the pointer is on a row.
@@ -35,6 +35,11 @@ pub(super) fn table_panel_ui(
     // That there is more to the side is seen without the pointer.
     ui.spacing_mut().scroll = ScrollStyle {
         foreground_color: true,
+        // It would lie over the head, which is not scrolled away.
+        fade: ScrollFadeStyle {
+            strength: 0.0,
+            ..ScrollFadeStyle::default()
+        },
         ..ScrollStyle::solid()
     };
     let table = desk.table();

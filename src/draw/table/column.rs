@@ -19,7 +19,7 @@ const BEFORE: f32 = 0.4;
 const BEHIND: f32 = 0.35;
 
 /// What a heading has at least before its words wrap, in multiples of the text.
-const HEADING: f32 = 4.0;
+const HEADING: f32 = 3.4;
 
 /// One column with its places, in points from the left edge of the table.
 #[derive(Debug)]

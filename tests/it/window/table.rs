@@ -131,6 +131,10 @@ fn headings_stay_while_rows_go_by_and_hide_none_that_has_the_focus() {
         for _ in 0..30 {
             window.key(key);
             let at = window.nodes().find(egui_kittest::Node::is_focused).unwrap();
+            if at.accesskit_node().role() != Role::Row {
+                // Up from the first row one comes to what is above the table.
+                continue;
+            }
             let at = at.rect();
             assert!(
                 at.top() >= heading.bottom() - 0.5,
