@@ -82,9 +82,10 @@ mod tests {
     fn shown(sets: &[&str]) -> Vec<String> {
         let sets: Vec<SetTable> = sets.iter().map(|names| set(names)).collect();
         let sets: Vec<&SetTable> = sets.iter().collect();
-        let shown = |row: &Option<&Row>| row.map_or("-".to_owned(), |row| row.name().into_owned());
+        let shown =
+            |row: Option<&Row>| row.map_or_else(|| "-".to_owned(), |row| row.name().into_owned());
         let rows = aligned(&sets).into_iter();
-        rows.map(|row| row.iter().map(shown).collect::<Vec<_>>().join("|"))
+        rows.map(|row| row.into_iter().map(shown).collect::<Vec<_>>().join("|"))
             .collect()
     }
 

@@ -4,6 +4,7 @@ use super::TableLook;
 use super::words::{font, small};
 use crate::chart::{Cell, Column, Row};
 use crate::draw::bold;
+use egui::text::LayoutJob;
 use egui::{Align, FontFamily, FontId, Galley, Rangef, Ui};
 use std::sync::Arc;
 
@@ -20,6 +21,10 @@ const BEHIND: f32 = 0.35;
 
 /// What a heading has at least before its words wrap, in multiples of the text.
 const HEADING: f32 = 3.4;
+
+/// A heading of more lines gets that much more room.
+const MOST_LINES: usize = 3;
+const WIDER: f32 = 1.3;
 
 /// One column with its places, in points from the left edge of the table.
 #[derive(Debug)]
@@ -55,14 +60,14 @@ pub(super) struct LaidHeading {
 
 impl LaidColumn {
     /// A column of figures of rows, as wide as these need it.
-    pub(super) fn of_figures<'t>(
+    pub(super) fn of_figures(
         ui: &Ui,
         at: usize,
         of: usize,
-        rows: impl Iterator<Item = &'t Row> + Clone,
+        rows: &[&Row],
         look: &TableLook<'_>,
     ) -> Self {
-        let cells = || rows.clone().map(|row| &row.cells[at]);
+        let cells = || rows.iter().map(|row| &row.cells[at]);
         let plain = font(look, FontFamily::Proportional);
         let bracket_width = if cells().any(|cell| cell.is_dim) {
             measured(ui, ")", plain.clone())
@@ -211,10 +216,18 @@ fn heading(
         "" => column.title.clone(),
         unit => format!("{},\n{unit}", column.title),
     };
-    let color = look.palette.dim_text;
-    let mut job = egui::text::LayoutJob::simple(text, small(look), color, width);
-    job.halign = align;
-    ui.painter().layout_job(job)
+    let in_width = |width: f32| {
+        let color = look.palette.dim_text;
+        let mut job = LayoutJob::simple(text.clone(), small(look), color, width);
+        job.halign = align;
+        ui.painter().layout_job(job)
+    };
+    let narrow = in_width(width);
+    if narrow.rows.len() > MOST_LINES {
+        in_width(width * WIDER)
+    } else {
+        narrow
+    }
 }
 
 /// Between a gear's label and what is remarked of it, in points.

@@ -198,13 +198,16 @@ impl<'t> Layout<'t> {
 fn group(ui: &Ui, at: usize, sets: &[&SetTable], look: &TableLook<'_>) -> Vec<LaidColumn> {
     match look.arrangement {
         Arrangement::OneUnderAnother => {
-            let rows = sets.iter().flat_map(|set| &set.rows);
-            vec![LaidColumn::of_figures(ui, at, 0, rows, look)]
+            let rows: Vec<&Row> = sets.iter().flat_map(|set| &set.rows).collect();
+            vec![LaidColumn::of_figures(ui, at, 0, &rows, look)]
         }
         Arrangement::SideBySide => {
-            let sets = sets.iter().enumerate();
-            sets.map(|(of, set)| LaidColumn::of_figures(ui, at, of, set.rows.iter(), look))
-                .collect()
+            let rows = sets.iter().map(|set| set.rows.iter().collect());
+            let rows = rows.enumerate();
+            rows.map(|(of, rows): (usize, Vec<&Row>)| {
+                LaidColumn::of_figures(ui, at, of, &rows, look)
+            })
+            .collect()
         }
     }
 }

@@ -35,7 +35,7 @@ impl DrawnRow<'_> {
         let mut figures = figures.filter(|cell| at.is_some_and(|at| cell.rect.contains(at)));
         let here = figures.next_back().map(|cell| cell.gear);
         let of_set = || self.gears.iter().find(|gear| gear.set == else_of);
-        here.or_else(|| of_set().or(self.gears.first()).copied())
+        here.or_else(|| of_set().or_else(|| self.gears.first()).copied())
     }
 
     /// Its figures with their headings, for those who hear them.

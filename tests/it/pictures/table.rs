@@ -90,7 +90,7 @@ fn headings_stand_over_figures(drawn: &TableDrawn<'_>) -> Result<(), String> {
         let cells = drawn.rows.iter().flat_map(|row| &row.cells);
         let own = cells.filter(|cell| std::ptr::eq(cell.column, heading.column));
         let written: Vec<Rect> = own.filter_map(|cell| cell.written).collect();
-        let Some(all) = written.into_iter().reduce(|a, b| a.union(b)) else {
+        let Some(all) = written.into_iter().reduce(Rect::union) else {
             continue;
         };
         if !all.x_range().intersects(heading.rect.x_range()) {
