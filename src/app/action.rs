@@ -5,6 +5,7 @@
 
 use super::arrangement::{Part, Share};
 use super::commands::Command;
+use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
 use super::typed_as::TypedAs;
 use crate::chart::{GearOfSet, Range, View};
@@ -47,6 +48,10 @@ pub enum Action {
     Typed(SetId, GearId, TypedAs),
     /// The table shows the sets side by side, or one under another.
     SideBySide(bool),
+    /// Other columns of the table are looked at.
+    Columns(SeenColumns),
+    /// The menu of the columns that was asked for has opened.
+    ColumnsOpened,
     /// The picture of the write-up goes to the clipboard.
     CopyPicture,
     /// The picture of the write-up goes into a file.

@@ -43,6 +43,12 @@ pub enum Command {
     WriteUp,
     /// The table as text to the clipboard.
     CopyTable,
+    /// The sets in the table one under another.
+    OneUnderAnother,
+    /// The sets in the table side by side.
+    SideBySide,
+    /// The menu in which the columns of the table are ticked.
+    Columns,
     /// The whole diagram.
     Fit,
     /// The next set comes forward.
@@ -163,6 +169,9 @@ pub const TABLE: &[Entry] = entries! {
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];
+    OneUnderAnother, View, "Table: one under another", "Shows each set with rows of its own", [];
+    SideBySide, View, "Table: side by side", "Shows every figure of all sets in one row for each gear", [];
+    Columns, View, "Table: columns…", "Chooses the columns of the table", [];
     ZoomIn, View, "Larger", "Shows everything larger", [ctrl(Key::Plus), ctrl(Key::Equals)];
     ZoomOut, View, "Smaller", "Shows everything smaller", [ctrl(Key::Minus)];
     ZoomReset, View, "Ordinary size", "Shows everything in its ordinary size", [ctrl(Key::Num0)];

@@ -34,6 +34,9 @@ impl Command {
             | Self::TypeSpeeds
             | Self::WriteUp
             | Self::CopyTable
+            | Self::OneUnderAnother
+            | Self::SideBySide
+            | Self::Columns
             | Self::Fit
             | Self::SwitchUnits
             | Self::ThemeLight

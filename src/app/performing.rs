@@ -56,6 +56,11 @@ impl App {
                 self.view.side_by_side = on;
                 self.lifecycle.settings.side_by_side = on;
             }
+            Action::Columns(columns) => {
+                self.view.columns = columns.clone();
+                self.lifecycle.settings.columns = columns;
+            }
+            Action::ColumnsOpened => self.view.columns_are_asked_for = false,
             Action::CopyPicture => self.copy_picture(ctx),
             Action::SavePicture => self.step(ctx, Step::AskForPath(Purpose::SavePicture, None)),
             Action::Copy(what, text) => {
@@ -139,6 +144,12 @@ impl App {
                 self.dialog = Some(Dialog::Paste(Box::new(dialog)));
             }
             Command::CopyTable => self.copy_table(ctx),
+            Command::OneUnderAnother => self.perform(ctx, Action::SideBySide(false)),
+            Command::SideBySide => self.perform(ctx, Action::SideBySide(true)),
+            Command::Columns => {
+                self.view.part = Part::Table;
+                self.view.columns_are_asked_for = true;
+            }
             Command::Fit => self.view.ranges = Ranges::default(),
             Command::NextSet => self.next_set(ctx),
             Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),

@@ -4,6 +4,7 @@
 //! unwritable file never stops the program: it means the defaults.
 
 use super::arrangement::Shares;
+use super::table_panel::SeenColumns;
 use crate::project::{FileSystem, SaveError, read_text, save_whole, sweep_stale};
 use serde::{Deserialize, Serialize};
 use std::path::{Path, PathBuf};
@@ -24,6 +25,8 @@ pub(super) struct Settings {
     pub(super) zoom: f32,
     /// Whether the table shows the sets side by side.
     pub(super) side_by_side: bool,
+    /// The columns of the table.
+    pub(super) columns: SeenColumns,
     /// How much of the window the left column and the table take.
     pub(super) shares: Shares,
     /// Width and height of the window, in points.
@@ -57,6 +60,7 @@ impl Default for Settings {
             theme: ThemeChoice::System,
             zoom: 1.0,
             side_by_side: false,
+            columns: SeenColumns::default(),
             shares: Shares::default(),
             window: (1280.0, 800.0),
             recent: Vec::new(),

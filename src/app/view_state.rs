@@ -4,6 +4,7 @@
 
 use super::arrangement::Part;
 use super::drafts::CellId;
+use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
 use super::typed_as::TypedGears;
 use crate::chart::{GearOfSet, Range, View};
@@ -31,6 +32,10 @@ pub(super) struct ViewState {
     pub write_up_is_open: bool,
     /// Whether the table shows the sets side by side, or one under another.
     pub side_by_side: bool,
+    /// The columns of the table that are looked at.
+    pub columns: SeenColumns,
+    /// Whether the menu of the columns is to be opened in the next frame.
+    pub columns_are_asked_for: bool,
     /// In which form gears are typed.
     pub ratio_form: RatioForm,
     /// What the gears were typed as.
@@ -69,6 +74,8 @@ impl ViewState {
             ranges: Ranges::default(),
             write_up_is_open: false,
             side_by_side: false,
+            columns: SeenColumns::default(),
+            columns_are_asked_for: false,
             ratio_form: RatioForm::default(),
             typed: TypedGears::default(),
         }

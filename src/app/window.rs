@@ -62,6 +62,7 @@ impl App {
         Self {
             view: ViewState {
                 side_by_side: lifecycle.settings.side_by_side,
+                columns: lifecycle.settings.columns.clone(),
                 ..ViewState::of(history.project())
             },
             shown_document: history.revision().document(),
@@ -165,6 +166,7 @@ impl App {
             self.focus.begin_document(first);
             self.view = ViewState {
                 side_by_side: self.view.side_by_side,
+                columns: self.view.columns.clone(),
                 ..ViewState::of(self.desk().project())
             };
         }

@@ -50,6 +50,14 @@ pub(super) struct FocusMap {
 /// The room that is left around what is scrolled into view, in points.
 const MARGIN: f32 = 8.0;
 
+/// What stays in view of something that scrolls.
+#[derive(Debug, Clone, Copy)]
+enum Frozen {
+    Nothing,
+    /// A head of that height, in points, above rows that scroll to both sides.
+    Head(f32),
+}
+
 /// A point of a frame, for what is shown from there on.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Mark {
@@ -275,6 +283,11 @@ impl FocusMap {
         });
     }
 
+    /// Something that is no field keeps some keys for itself.
+    pub(super) fn announce_keys(&mut self, id: Id, keeps: Keeps) {
+        self.announce_field(id, keeps, 0);
+    }
+
     /// Something stands in a row of its own, wherever it is on the screen.
     pub(super) fn announce_alone(&mut self, id: Id, keeps: Keeps) {
         self.sketch.announced.push(Announced {
@@ -294,6 +307,26 @@ impl FocusMap {
         panes: &[Pane],
         contents: impl FnOnce(&mut Ui, &mut Self) -> R,
     ) -> ScrollAreaOutput<R> {
+        self.scrolling_in(ui, (area, panes, Frozen::Nothing), contents)
+    }
+
+    /// The same with what scrolls to both sides, rows under a head that stays in view at the top: the
+    /// head has so many points, under which no row is hidden that comes to have the focus.
+    pub(super) fn scrolling_under_head<R>(
+        &mut self,
+        ui: &mut Ui,
+        (area, pane, head): (ScrollArea, Pane, f32),
+        contents: impl FnOnce(&mut Ui, &mut Self) -> R,
+    ) -> ScrollAreaOutput<R> {
+        self.scrolling_in(ui, (area, &[pane], Frozen::Head(head)), contents)
+    }
+
+    fn scrolling_in<R>(
+        &mut self,
+        ui: &mut Ui,
+        (area, panes, frozen): (ScrollArea, &[Pane], Frozen),
+        contents: impl FnOnce(&mut Ui, &mut Self) -> R,
+    ) -> ScrollAreaOutput<R> {
         let is_here = panes.iter().any(|pane| self.is_in(ui.ctx(), *pane));
         // An animation would come to rest a frame after it has asked for the last one.
         area.animated(false).show(ui, |ui| {
@@ -303,17 +336,24 @@ impl FocusMap {
                 let scroll = if ui.text_edit_focused() {
                     Scroll::taken_by_page(ui.ctx())
                 } else {
-                    Scroll::taken(ui.ctx())
+                    match frozen {
+                        Frozen::Nothing => Scroll::taken(ui.ctx()),
+                        Frozen::Head(_) => Scroll::taken_with_sides(ui.ctx()),
+                    }
                 };
                 scroll.apply(ui);
             }
-            self.reveal(ui, mark);
+            self.reveal_under(ui, mark, frozen);
             inner
         })
     }
 
     /// Scrolls to what has come to have the focus or is sought, if it was shown since a mark.
     pub(super) fn reveal(&self, ui: &Ui, since: Mark) {
+        self.reveal_under(ui, since, Frozen::Nothing);
+    }
+
+    fn reveal_under(&self, ui: &Ui, since: Mark, frozen: Frozen) {
         let Some(mut rect) = self.to_be_seen(ui, since) else {
             return;
         };
@@ -324,11 +364,15 @@ impl FocusMap {
             rect = Rect::from_x_y_ranges(rect.x_range(), whole.y_range());
         }
         let seen = room.x_range();
-        if rect.width() > seen.span() {
+        if rect.width() + 2.0 * MARGIN > seen.span() {
             // What is wider than can be seen, such as a row, is looked at from where one is.
             rect = Rect::from_x_y_ranges(seen.shrink(2.0 * MARGIN), rect.y_range());
         }
-        ui.scroll_to_rect(rect.expand(MARGIN), None);
+        let mut rect = rect.expand(MARGIN);
+        if let Frozen::Head(height) = frozen {
+            rect.min.y -= height;
+        }
+        ui.scroll_to_rect(rect, None);
     }
 
     /// Where the stop stands that has the focus since this frame or is sought, if it was shown since a

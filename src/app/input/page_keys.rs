@@ -10,12 +10,16 @@ const TO_THE_END: f32 = 1e6;
 /// What an arrow scrolls by, in points.
 const LINE: f32 = 40.0;
 
+/// What an arrow to the side scrolls by, in points: about a column.
+const ASIDE: f32 = 80.0;
+
 /// How far the keys of a frame scroll.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub(in crate::app) struct Scroll {
     pages: isize,
     lines: isize,
     ends: isize,
+    sideways: isize,
 }
 
 impl Scroll {
@@ -23,6 +27,14 @@ impl Scroll {
     pub(in crate::app) fn taken_with_arrows(ctx: &Context) -> Self {
         Self {
             lines: steps(ctx, Key::ArrowDown, Key::ArrowUp),
+            ..Self::taken(ctx)
+        }
+    }
+
+    /// Takes Page Up, Page Down, Home and End, and the arrows to the sides too.
+    pub(in crate::app) fn taken_with_sides(ctx: &Context) -> Self {
+        Self {
+            sideways: steps(ctx, Key::ArrowRight, Key::ArrowLeft),
             ..Self::taken(ctx)
         }
     }
@@ -51,6 +63,7 @@ impl Scroll {
         let page = (ui.clip_rect().height() - LINE).max(LINE);
         let down =
             self.pages as f32 * page + self.lines as f32 * LINE + self.ends as f32 * TO_THE_END;
-        ui.scroll_with_delta_animation(vec2(0.0, -down), ScrollAnimation::none());
+        let aside = self.sideways as f32 * ASIDE;
+        ui.scroll_with_delta_animation(vec2(-aside, -down), ScrollAnimation::none());
     }
 }

@@ -5,9 +5,11 @@ use crate::app::desk::Desk;
 use crate::app::drafts::CellId;
 use crate::app::form::{Field, Form, remark};
 use crate::app::heard::describe;
+use crate::chart::table::{OfferedColumn, offered_columns};
 use crate::gearing::parse_decimal;
-use crate::project::{Candidate, Drops, Edit, PageForm, PictureWidth, WriteUp};
+use crate::project::{Candidate, ColumnKey, Drops, Edit, PageForm, PictureWidth, WriteUp};
 use egui::{Response, Ui};
+use std::collections::BTreeSet;
 
 /// What a picture with the project in it is good for, and what does not go along.
 const CARRIED: &str = "So the picture can be opened here again: the sets that it shows, no paths.";
@@ -31,6 +33,9 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
             }
         });
         ui.checkbox(&mut wanted.with_table, "with the table");
+        ui.add_enabled_ui(present.with_table, |ui| {
+            columns_ui(ui, desk, &mut wanted.columns);
+        });
     });
     ui.checkbox(&mut wanted.with_note, "with the note");
     sets_ui(ui, desk, &mut wanted);
@@ -105,6 +110,32 @@ fn drops_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
 /// What the usual drops are.
 const USUAL: &str = "The drops of one set or of two; of three those of the selected one, or of the \
                      first that is compared";
+
+/// Which columns the table has: as many of the usual ones as find room, or those that are ticked.
+fn columns_ui(ui: &mut Ui, desk: &Desk, wanted: &mut Option<BTreeSet<ColumnKey>>) {
+    let offered = offered_columns(desk.project());
+    let key = |column: &OfferedColumn| ColumnKey::new(column.key).ok();
+    let mut are_usual = wanted.is_none();
+    let choice = ui.checkbox(&mut are_usual, "usual columns");
+    describe(&choice, "The table has as many columns as find room");
+    if choice.changed() {
+        let usual = offered.iter().filter(|column| column.is_usual);
+        *wanted = (!are_usual).then(|| usual.filter_map(key).collect());
+    }
+    let Some(chosen) = wanted else { return };
+    ui.indent("columns of the write-up", |ui| {
+        for (column, key) in offered.iter().filter_map(|c| Some((c, key(c)?))) {
+            let mut is_in = chosen.contains(&key);
+            let choice = ui.checkbox(&mut is_in, &column.name);
+            describe(&choice, "Whether the table has this column");
+            if choice.changed() && is_in {
+                chosen.insert(key);
+            } else if choice.changed() {
+                chosen.remove(&key);
+            }
+        }
+    });
+}
 
 fn width_ui(ui: &mut Ui, present: &WriteUp, form: &mut Form<'_>) {
     let text = present.width.px().to_string();

@@ -34,7 +34,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: false,
         readers: Some(ForReaders {
             title: "ratio",
-            need: Need::StandsElsewhere(3),
+            need: Need::Always,
             difference: None,
             bench: Some(AtTheBench {
                 title: "teeth or ratio",
@@ -60,7 +60,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: false,
         readers: Some(ForReaders {
             title: "overall",
-            need: Need::Detail(4),
+            need: Need::Detail(3),
             difference: None,
             bench: Some(AtTheBench {
                 title: "overall",
@@ -77,7 +77,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "step",
-            need: Need::StandsElsewhere(2),
+            need: Need::Always,
             difference: None,
             bench: Some(AtTheBench {
                 title: "step",
@@ -96,7 +96,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "shift at",
-            need: Need::Detail(1),
+            need: Need::Usual(1),
             difference: None,
             bench: Some(AtTheBench {
                 title: "shift at",
@@ -115,7 +115,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "falls to",
-            need: Need::StandsElsewhere(1),
+            need: Need::Always,
             difference: None,
             bench: Some(AtTheBench {
                 title: "falls to",
@@ -132,7 +132,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "drop",
-            need: Need::Detail(2),
+            need: Need::Usual(2),
             difference: None,
             bench: Some(AtTheBench {
                 title: "loses",
@@ -148,7 +148,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         csv_title: "drop",
         holds: Holds::Number(Measure::Share, |g| of_upshift(g, Upshift::drop_share)),
         is_forward_only: true,
-        readers: Some(plain("drop", Need::Detail(2))),
+        readers: Some(plain("drop", Need::Usual(3))),
     },
     &ColumnDefinition {
         key: "speed_per_1000_rpm_kmh",
@@ -158,7 +158,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             Some(g.gear.speed_per_1000_rpm_kmh)
         }),
         is_forward_only: false,
-        readers: Some(plain("per 1000 rpm", Need::Detail(3))),
+        readers: Some(plain("per 1000 rpm", Need::Detail(1))),
     },
     &ColumnDefinition {
         key: "idle_speed_kmh",
@@ -166,7 +166,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         csv_title: "at idle",
         holds: Holds::AtIdle(Measure::RoadSpeed, |g| g.gear.idle_speed_kmh),
         is_forward_only: false,
-        readers: Some(plain("at idle", Need::Detail(5))),
+        readers: Some(plain("at idle", Need::Detail(2))),
     },
     &ColumnDefinition {
         key: "speeds",

@@ -78,14 +78,14 @@ pub struct AtTheBench {
     pub stands_out: bool,
 }
 
-/// How little a comparison can do without a column; the smallest leave first where room is short,
-/// those of the same need together.
+/// How little a comparison can do without a column; on a page the smallest leave first where room is
+/// short, those of the same need together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Need {
     /// A comparison can do without it, without that of the lowest number first.
     Detail(u8),
-    /// A narrow window can do without it: cards and diagram say it too.
-    StandsElsewhere(u8),
+    /// It is usual in a comparison; a page can do without it, for its diagram says it too.
+    Usual(u8),
     /// There is no comparison without it.
     Always,
 }

@@ -3,13 +3,16 @@
 //! What its columns hold is defined in `columns`, what is said of a set in `facts`; here cells are
 //! made of both. A column may also give back what was typed (`typed`).
 
+mod aligned;
 mod columns;
 mod definition;
 mod facts;
 mod gears;
 mod measure;
+mod offered;
 mod typed;
 
+pub use aligned::aligned;
 pub use columns::{COLUMNS, TYPED_COLUMNS};
 pub use definition::{
     AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,
@@ -18,6 +21,7 @@ pub use definition::{
 pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
 pub use gears::RowGear;
 pub use measure::Measure;
+pub use offered::{OfferedColumn, offered_columns};
 pub use typed::{Typed, TypedColumn, TypedGear, spelled};
 
 use super::scene::GearOfSet;

@@ -1,217 +1,237 @@
-//! Where does everything in a table stand: how wide is each column, how high each set?
+//! Where does everything in a table stand: each column, each line, the head?
 
-use super::TableLook;
-use crate::chart::{Cell, Column, Row, SetTable, Table};
-use crate::draw::bold;
-use egui::text::{LayoutJob, TextFormat};
-use egui::{Align, FontFamily, FontId, Galley, Ui};
-use std::sync::Arc;
+use super::column::{LaidColumn, LaidHeading};
+use super::words::Words;
+use super::{Arrangement, TableLook};
+use crate::chart::table::aligned;
+use crate::chart::{Row, SetTable, Table};
+use egui::{Ui, Vec2};
 
-/// What is said of a set beside its figures, wrapped.
-pub(super) struct SetWords {
-    pub(super) head: Arc<Galley>,
-    pub(super) findings: Vec<Arc<Galley>>,
-}
+/// Between the figures of all sets and the next ones, in multiples of the text.
+const BETWEEN_FIGURES: f32 = 0.8;
 
-impl SetWords {
-    pub(super) fn of(ui: &Ui, set: &SetTable, look: &TableLook<'_>) -> Self {
-        let mut head = LayoutJob::default();
-        let room = look.wrap_width - swatch_width(look);
-        head.wrap.max_width = room;
-        let bold = TextFormat::simple(font(look, bold()), look.palette.text);
-        head.append(&set.name, 0.0, bold);
-        if look.with_remarks {
-            let baseline = if set.is_baseline { "baseline, " } else { "" };
-            let facts = format!("{baseline}{}", set.facts_text(", "));
-            let dim = TextFormat::simple(small(look), look.palette.dim_text);
-            head.append(&facts, look.text_size * 0.8, dim);
-        }
-        let finding = |text: &String| {
-            let color = look.palette.finding;
-            let text = text.clone();
-            ui.painter()
-                .layout(text, small(look), color, look.wrap_width)
-        };
-        Self {
-            head: ui.painter().layout_job(head),
-            findings: if look.with_remarks {
-                set.findings.iter().map(finding).collect()
-            } else {
-                Vec::new()
-            },
-        }
-    }
-
-    pub(super) fn width(&self) -> f32 {
-        let findings = self.findings.iter().map(|f| f.size().x);
-        findings.fold(self.head.size().x + 60.0, f32::max)
-    }
-}
-
-/// What the swatch takes before a set's name, in points.
-pub(super) fn swatch_width(look: &TableLook<'_>) -> f32 {
-    look.text_size * 2.2 + 6.0
-}
-
-/// What is laid out once for all sets, so that figures stand under figures.
-pub(super) struct Layout {
-    pub(super) columns: Vec<LaidColumn>,
+/// A table that is laid out, whatever of it is in view.
+#[derive(Debug)]
+pub struct Layout<'t> {
+    pub(super) table: &'t Table,
+    /// Those that stand beside each other; the first alone where each has rows of its own.
+    pub(super) beside: usize,
+    pub(super) gears: LaidColumn,
+    pub(super) figures: Vec<LaidColumn>,
+    pub(super) gears_heading: LaidHeading,
+    pub(super) headings: Vec<LaidHeading>,
+    /// The names of the sets beside each other, and where each stands in the head.
+    pub(super) legend: Vec<(Vec2, Words)>,
+    pub(super) lines: Vec<Line<'t>>,
     pub(super) row_height: f32,
+    pub(super) head_height: f32,
+    /// Head, gears and figures, in points.
+    pub(super) size: Vec2,
+    words_width: f32,
 }
 
-/// One column with its places.
-pub(super) struct LaidColumn {
-    /// Which column of the table it is.
-    pub(super) at: usize,
-    pub(super) is_number: bool,
-    pub(super) width: f32,
-    /// How wide a closing bracket is: it stands behind the figures, so that digits stand under
-    /// digits; 0 where there is none.
-    pub(super) bracket_width: f32,
-    /// What differences and closing brackets take behind the figures; 0 where there are none.
-    pub(super) width_behind: f32,
-    pub(super) head: Arc<Galley>,
+/// One line beneath the head.
+#[derive(Debug)]
+pub(super) struct Line<'t> {
+    /// From the upper edge of the table, in points.
+    pub(super) top: f32,
+    pub(super) height: f32,
+    pub(super) holds: Holds<'t>,
 }
 
-impl Layout {
-    pub(super) fn of(ui: &Ui, table: &Table, sets: &[&SetTable], look: &TableLook<'_>) -> Self {
-        let wanted = look
-            .columns
-            .iter()
-            .filter_map(|&at| Some((at, table.columns.get(at)?)));
-        let columns: Vec<LaidColumn> = wanted
-            .map(|(at, column)| LaidColumn::of(ui, column, at, sets, look))
-            .collect();
-        Self {
-            row_height: (look.text_size * 1.45).round(),
-            columns,
+/// What stands on a line.
+#[derive(Debug)]
+pub(super) enum Holds<'t> {
+    /// Words about a set.
+    Words(Words),
+    /// A gear of each set that stands there.
+    Gears(Vec<Option<RowOf<'t>>>),
+}
+
+/// A row with its set.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct RowOf<'t> {
+    pub(super) set: &'t SetTable,
+    pub(super) row: &'t Row,
+}
+
+impl<'t> Layout<'t> {
+    /// Lays the sets of a table out.
+    pub fn of(ui: &Ui, table: &'t Table, sets: &[&'t SetTable], look: &TableLook<'_>) -> Self {
+        let mut columns = look.columns.iter().copied();
+        let first = columns.next().unwrap_or(0);
+        let rows = || sets.iter().flat_map(|set| &set.rows);
+        let mut gears = LaidColumn::of_gears(ui, first, rows(), look);
+        let column = &table.columns[first];
+        let gears_heading = LaidHeading::of_gears(ui, column, &mut gears, look);
+        let mut left = gears.width;
+        let (mut figures, mut headings) = (Vec::new(), Vec::new());
+        for at in columns {
+            if look.arrangement == Arrangement::SideBySide {
+                // What belongs to one figure stands closer together than what does not.
+                left += look.text_size * BETWEEN_FIGURES;
+            }
+            let mut group = group(ui, at, sets, look);
+            let column = &table.columns[at];
+            headings.push(LaidHeading::over(ui, column, &mut group, left, look));
+            left += group.iter().map(|column| column.width).sum::<f32>();
+            figures.extend(group);
         }
-    }
-
-    pub(super) fn head_height(&self) -> f32 {
-        let heads = self.columns.iter().map(|c| c.head.size().y);
-        (heads.fold(0.0, f32::max) + 4.0).round()
-    }
-
-    pub(super) fn width(&self) -> f32 {
-        self.columns.iter().map(|c| c.width).sum()
-    }
-
-    /// The height of a set with its words, its gears and the gap behind it.
-    pub(super) fn height_of(&self, set: &SetTable, words: &SetWords) -> f32 {
-        let findings: f32 = words.findings.iter().map(|f| f.size().y + 2.0).sum();
-        let head = words.head.size().y.max(self.row_height);
-        head + self.row_height * (set.rows.len() as f32 + 0.4) + findings
-    }
-}
-
-pub(super) fn font(look: &TableLook<'_>, family: FontFamily) -> FontId {
-    FontId::new(look.text_size, family)
-}
-
-pub(super) fn small(look: &TableLook<'_>) -> FontId {
-    FontId::proportional(look.text_size * 0.88)
-}
-
-impl LaidColumn {
-    pub(super) fn of(
-        ui: &Ui,
-        column: &Column,
-        at: usize,
-        sets: &[&SetTable],
-        look: &TableLook<'_>,
-    ) -> Self {
-        let cells = || {
-            sets.iter()
-                .flat_map(|set| &set.rows)
-                .map(|row| &row.cells[at])
+        let row_height = (look.text_size * 1.45).round();
+        let legend = match look.arrangement {
+            Arrangement::OneUnderAnother => Vec::new(),
+            Arrangement::SideBySide => legend(ui, sets, look, row_height),
         };
-        let widest = |widths: &mut dyn Iterator<Item = f32>| widths.fold(0.0, f32::max);
-        let measured = |text: &str, font: FontId| {
-            let color = look.palette.text;
-            let galley = ui.painter().layout_no_wrap(text.to_owned(), font, color);
-            galley.size().x
+        let mut layout = Self {
+            table,
+            beside: match look.arrangement {
+                Arrangement::OneUnderAnother => 1,
+                Arrangement::SideBySide => sets.len(),
+            },
+            gears,
+            figures,
+            gears_heading,
+            headings,
+            legend,
+            lines: Vec::new(),
+            row_height,
+            head_height: 0.0,
+            size: Vec2::new(left, 0.0),
+            words_width: 0.0,
         };
-        let family = if column.is_number {
-            FontFamily::Proportional
+        layout.head_height = layout.needed_by_head();
+        layout.size.y = layout.head_height;
+        layout.take_lines(ui, sets, look);
+        layout
+    }
+
+    /// Its width and height with all that is in it, in points.
+    pub fn size(&self) -> Vec2 {
+        self.size
+    }
+
+    /// The height of the head, in points.
+    pub fn head_height(&self) -> f32 {
+        self.head_height
+    }
+
+    /// The width of the column that names the gears, in points.
+    pub fn gears_width(&self) -> f32 {
+        self.gears.width
+    }
+
+    /// The width of the widest words about a set, in points.
+    pub(super) fn words_width(&self) -> f32 {
+        self.words_width
+    }
+
+    /// The height of the samples beneath the headings, which say whose figures stand under them.
+    pub(super) fn sample_height(&self) -> f32 {
+        if self.beside > 1 {
+            (self.row_height * 0.4).round()
         } else {
-            bold()
-        };
-        let plain = font(look, family);
-        let mut bracket_width = 0.0;
-        if cells().any(|c| c.is_dim) {
-            bracket_width = measured(")", plain.clone());
+            0.0
         }
-        // An opening bracket hangs out into what parts the columns, for the most part.
-        let width_of = |cell: &Cell| {
-            let bracket = if cell.is_dim {
-                bracket_width / 3.0
-            } else {
-                0.0
-            };
-            measured(&cell.text, plain.clone()) + bracket
-        };
-        let named = |row: &Row| {
-            let remark = row.remark().filter(|_| !column.is_number);
-            let remark = remark.map(|r| measured(r, small(look)) + remark_gap(look));
-            width_of(&row.cells[at]) + remark.unwrap_or(0.0)
-        };
-        let figures = widest(&mut sets.iter().flat_map(|set| &set.rows).map(named));
-        let figures = figures.min(look.wrap_width * WIDEST_FIGURE);
-        let differences = cells().filter_map(|c| c.difference.as_deref());
-        let mut difference_width = widest(&mut differences.map(|d| measured(d, small(look))));
-        difference_width = difference_width.min(look.wrap_width * WIDEST_DIFFERENCE);
-        if difference_width > 0.0 {
-            difference_width += look.text_size * DIFFERENCE_GAP;
+    }
+
+    fn needed_by_head(&self) -> f32 {
+        let all = self.headings.iter().chain([&self.gears_heading]);
+        let headings = all.map(|heading| heading.galley.size().y);
+        let headings = headings.fold(0.0, f32::max);
+        let legend = self
+            .legend
+            .iter()
+            .map(|(at, words)| at.y + words.galley.size().y);
+        (legend.fold(0.0, f32::max) + headings + self.sample_height() + 4.0).round()
+    }
+
+    fn take_lines(&mut self, ui: &Ui, sets: &[&'t SetTable], look: &TableLook<'_>) {
+        let gap = self.row_height * 0.4;
+        if look.arrangement == Arrangement::SideBySide {
+            for row in aligned(sets) {
+                let with_set = |(row, set): (Option<&'t Row>, &&'t SetTable)| {
+                    row.map(|row| RowOf { set, row })
+                };
+                let gears = row.into_iter().zip(sets).map(with_set).collect();
+                self.add(Holds::Gears(gears), self.row_height, 0.0);
+            }
+            self.size.y += gap;
         }
-        // A figure in brackets has no difference: both can stand in the same place.
-        let width_behind = difference_width.max(bracket_width);
-        let head = head_galley(ui, column, figures, width_behind, look);
-        let head_width = head.size().x - width_behind;
-        Self {
-            at,
-            is_number: column.is_number,
-            width: head_width.max(figures) + width_behind + look.text_size * 0.75,
-            bracket_width,
-            width_behind,
-            head,
+        for set in sets {
+            let (head, findings) = Words::of(ui, set, look);
+            let is_named = look.arrangement == Arrangement::OneUnderAnother;
+            if is_named || look.with_remarks {
+                self.add_words(head, self.row_height, look);
+            }
+            if is_named {
+                for row in &set.rows {
+                    let gears = vec![Some(RowOf { set, row })];
+                    self.add(Holds::Gears(gears), self.row_height, 0.0);
+                }
+            }
+            for finding in findings {
+                self.add_words(finding, 0.0, look);
+            }
+            self.size.y += gap;
+        }
+    }
+
+    fn add_words(&mut self, words: Words, least: f32, look: &TableLook<'_>) {
+        self.words_width = self.words_width.max(words.width(look));
+        // What follows a row keeps a little away from its line.
+        let above = if words.swatch.is_none() { 2.0 } else { 0.0 };
+        let height = words.galley.size().y.max(least);
+        self.add(Holds::Words(words), height, above);
+    }
+
+    fn add(&mut self, holds: Holds<'t>, height: f32, above: f32) {
+        self.lines.push(Line {
+            top: self.size.y + above,
+            height,
+            holds,
+        });
+        self.size.y += above + height;
+    }
+}
+
+/// The columns of one figure: one for all rows, or one for each set beside the others.
+fn group(ui: &Ui, at: usize, sets: &[&SetTable], look: &TableLook<'_>) -> Vec<LaidColumn> {
+    match look.arrangement {
+        Arrangement::OneUnderAnother => {
+            let rows: Vec<&Row> = sets.iter().flat_map(|set| &set.rows).collect();
+            vec![LaidColumn::of_figures(ui, at, 0, &rows, look)]
+        }
+        Arrangement::SideBySide => {
+            let rows = sets.iter().map(|set| set.rows.iter().collect());
+            let rows = rows.enumerate();
+            rows.map(|(of, rows): (usize, Vec<&Row>)| {
+                LaidColumn::of_figures(ui, at, of, &rows, look)
+            })
+            .collect()
         }
     }
 }
 
-/// No text in a column is wider than this share of the whole: it is made smaller instead.
-const WIDEST_FIGURE: f32 = 0.5;
-const WIDEST_DIFFERENCE: f32 = 0.25;
-
-/// Between a figure and its difference, in multiples of the text.
-pub(super) const DIFFERENCE_GAP: f32 = 0.4;
-
-/// Between a gear's label and what is remarked of it, in points.
-pub(super) fn remark_gap(look: &TableLook<'_>) -> f32 {
-    look.text_size * 0.35
-}
-
-/// A heading in as many lines as its column's width asks for, its unit last.
-///
-/// Over differences it has the room of both, and begins with the figure.
-pub(super) fn head_galley(
+/// The names of the sets in as many lines as the room for words asks for.
+fn legend(
     ui: &Ui,
-    column: &Column,
-    figures: f32,
-    width_behind: f32,
+    sets: &[&SetTable],
     look: &TableLook<'_>,
-) -> Arc<Galley> {
-    let text = match column.unit {
-        "" => column.title.clone(),
-        unit => format!("{},\n{unit}", column.title),
-    };
-    let width = figures.max(look.text_size * 3.4) + width_behind;
-    let font = small(look);
-    let mut job = LayoutJob::simple(text, font, look.palette.dim_text, width);
-    job.halign = if column.is_number {
-        Align::RIGHT
-    } else {
-        Align::LEFT
-    };
-    ui.painter().layout_job(job)
+    row_height: f32,
+) -> Vec<(Vec2, Words)> {
+    let mut at = Vec2::ZERO;
+    let mut line_height = row_height;
+    let mut legend = Vec::new();
+    for set in sets {
+        let words = Words::name(ui, set, look);
+        let width = words.width(look);
+        if at.x > 0.0 && at.x + width > look.wrap_width {
+            at = Vec2::new(0.0, at.y + line_height);
+            line_height = row_height;
+        }
+        line_height = line_height.max(words.galley.size().y);
+        legend.push((at, words));
+        at.x += width + look.text_size * 1.6;
+    }
+    legend
 }

@@ -1,16 +1,22 @@
 //! How does the table become shapes?
 //!
-//! The one drawing of it, for the screen and for the picture: a head, then the sets one under
-//! another with their gears, figures under figures. Columns are as wide as their widest figure.
+//! The one drawing of it, for the screen and for the picture: a head, beneath it the gears with figures
+//! under figures, and the words about each set. Columns are as wide as their widest figure. What names
+//! the gears stays in view, and so does the head: where all is in view, that is where they stand.
 
+mod column;
 mod layout;
 mod painter;
+mod spoken;
+mod words;
+
+pub use layout::Layout;
+pub use spoken::DrawnRow;
 
 use super::palette::Palette;
 use crate::chart::table::Need;
-use crate::chart::{Cell, Column, GearOfSet, Row, SetTable, Table};
-use egui::{Pos2, Rect, Ui, Vec2};
-use layout::{LaidColumn, Layout, SetWords};
+use crate::chart::{Cell, Column, GearOfSet, SetTable, Table};
+use egui::{Rangef, Rect, Ui, Vec2};
 use painter::TablePainter;
 
 /// How a table is to be drawn.
@@ -22,6 +28,8 @@ pub struct TableLook<'a> {
     pub text_size: f32,
     /// The gear whose row is brought out.
     pub gear: Option<GearOfSet>,
+    /// How the sets stand to each other.
+    pub arrangement: Arrangement,
     /// Which columns of the table are drawn; the first of them names the gears.
     pub columns: Vec<usize>,
     /// How wide the words about a set may run before they wrap, in points.
@@ -30,36 +38,52 @@ pub struct TableLook<'a> {
     pub with_remarks: bool,
 }
 
+/// How the sets of a table stand to each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Arrangement {
+    /// Each with rows of its own.
+    OneUnderAnother,
+    /// A row for each gear; in it every figure of all sets.
+    SideBySide,
+}
+
 /// What was drawn, and where.
 #[derive(Debug)]
 pub struct TableDrawn<'t> {
-    /// All of it.
+    /// All of it, in view or not.
     pub rect: Rect,
-    /// The row of every gear, in view or not.
+    /// All rows, in view or not.
     pub rows: Vec<DrawnRow<'t>>,
+    /// The headings of figures that are in view.
+    pub headings: Vec<DrawnHeading<'t>>,
     /// Every text that was drawn, with its place; what is out of view is not drawn.
     pub labels: Vec<(Rect, String)>,
 }
 
-/// The row of one gear.
+/// The heading of one figure.
 #[derive(Debug, Clone)]
-pub struct DrawnRow<'t> {
-    /// The gear.
-    pub gear: GearOfSet,
-    /// Where it stands.
+pub struct DrawnHeading<'t> {
+    /// What it is the heading of.
+    pub column: &'t Column,
+    /// Where its letters stand.
     pub rect: Rect,
-    /// Its cells, and where each stands.
-    pub cells: Vec<(Rect, &'t Cell)>,
-    table: &'t Table,
-    set: &'t SetTable,
-    row: &'t Row,
+    /// From where to where the columns reach that it stands over.
+    pub over: Rangef,
 }
 
-impl DrawnRow<'_> {
-    /// Its figures with their headings, for those who hear them.
-    pub fn spoken(&self) -> String {
-        spoken(self.table, self.set, self.row)
-    }
+/// One cell of a row.
+#[derive(Debug, Clone)]
+pub struct DrawnCell<'t> {
+    /// The gear that it is about.
+    pub gear: GearOfSet,
+    /// What stands in it.
+    pub column: &'t Column,
+    /// The figure.
+    pub cell: &'t Cell,
+    /// Where it stands.
+    pub rect: Rect,
+    /// Where the letters of its figure stand, if they are in view.
+    pub written: Option<Rect>,
 }
 
 /// Every column of a table.
@@ -67,12 +91,11 @@ pub fn all_columns(table: &Table) -> Vec<usize> {
     (0..table.columns.len()).collect()
 }
 
-/// The columns that a comparison cannot do without.
-pub fn essential_columns(table: &Table) -> Vec<usize> {
-    let is_detail = |column: &Column| matches!(column.readers.need, Need::Detail(_));
+/// The columns for which a table has room at the least need: those of a smaller one are left out.
+pub fn columns_from(table: &Table, least: Need) -> Vec<usize> {
     let columns = table.columns.iter().enumerate();
-    let essential = columns.filter(|(_, column)| !is_detail(column));
-    essential.map(|(at, _)| at).collect()
+    let needed = columns.filter(|(_, column)| column.readers.need >= least);
+    needed.map(|(at, _)| at).collect()
 }
 
 /// The columns of a look in as few groups as fit a width, each beginning with the gears.
@@ -84,13 +107,11 @@ pub fn column_groups(
     width: f32,
 ) -> Vec<Vec<usize>> {
     let layout = Layout::of(ui, table, sets, look);
-    let Some((gears, figures)) = layout.columns.split_first() else {
-        return Vec::new();
-    };
+    let gears = &layout.gears;
     let mut groups = Vec::new();
     let mut group = vec![gears.at];
     let mut taken = gears.width;
-    for column in figures {
+    for column in &layout.figures {
         if taken + column.width > width && group.len() > 1 {
             groups.push(std::mem::replace(&mut group, vec![gears.at]));
             taken = gears.width;
@@ -102,7 +123,7 @@ pub fn column_groups(
     groups
 }
 
-/// Draws sets of a table one under another, beneath one head.
+/// Draws all of a table.
 pub fn table_ui<'t>(
     ui: &mut Ui,
     table: &'t Table,
@@ -110,80 +131,22 @@ pub fn table_ui<'t>(
     look: &TableLook<'_>,
 ) -> TableDrawn<'t> {
     let layout = Layout::of(ui, table, sets, look);
-    laid_table_ui(ui, table, sets, look, &layout)
+    let size = Vec2::new(layout.size.x.max(layout.words_width()), layout.size.y);
+    let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    part_of_table(ui, &layout, look, rect, rect)
 }
 
-/// The same with as many columns as fit a width; those that can be done without leave first.
-pub fn fitting_table_ui<'t>(
-    ui: &mut Ui,
-    table: &'t Table,
-    sets: &[&'t SetTable],
+/// Draws the part of a table that is in view; `all` is where all of it would stand, with its head and
+/// the column of the gears.
+pub fn part_of_table<'t>(
+    ui: &Ui,
+    layout: &Layout<'t>,
     look: &TableLook<'_>,
-    width: f32,
+    all: Rect,
+    view: Rect,
 ) -> TableDrawn<'t> {
-    let mut layout = Layout::of(ui, table, sets, look);
-    let need = |column: &LaidColumn| table.columns[column.at].readers.need;
-    while layout.width() > width {
-        let least = layout.columns.iter().map(need).min();
-        let Some(least) = least.filter(|least| *least != Need::Always) else {
-            break;
-        };
-        layout.columns.retain(|column| need(column) != least);
-    }
-    laid_table_ui(ui, table, sets, look, &layout)
-}
-
-fn laid_table_ui<'t>(
-    ui: &mut Ui,
-    table: &'t Table,
-    sets: &[&'t SetTable],
-    look: &TableLook<'_>,
-    layout: &Layout,
-) -> TableDrawn<'t> {
-    let words: Vec<SetWords> = sets.iter().map(|set| SetWords::of(ui, set, look)).collect();
-    let heights = sets
-        .iter()
-        .zip(&words)
-        .map(|(set, words)| layout.height_of(set, words));
-    let height = layout.head_height() + heights.sum::<f32>();
-    let widest = words
-        .iter()
-        .map(SetWords::width)
-        .fold(layout.width(), f32::max);
-    let (rect, _) = ui.allocate_exact_size(Vec2::new(widest, height), egui::Sense::hover());
-    let mut painter = TablePainter {
-        ui,
-        layout,
-        look,
-        table,
-        drawn: TableDrawn {
-            rect,
-            rows: Vec::new(),
-            labels: Vec::new(),
-        },
-    };
-    painter.head(rect.min);
-    let mut top = rect.top() + layout.head_height();
-    for (set, words) in sets.iter().zip(&words) {
-        painter.set(set, words, Pos2::new(rect.left(), top));
-        top += layout.height_of(set, words);
-    }
+    let mut painter = TablePainter::new(ui, layout, look, all, view);
+    painter.lines();
+    painter.head();
     painter.drawn
-}
-
-/// A row in words: every figure with its heading, its unit and what differs.
-fn spoken(table: &Table, set: &SetTable, row: &Row) -> String {
-    let figures = table.columns.iter().zip(&row.cells).skip(1);
-    let words: Vec<String> = figures
-        .filter(|(_, cell)| !cell.text.is_empty())
-        .map(|(column, cell)| spoken_cell(column, cell))
-        .collect();
-    format!("{}, gear {}: {}", set.name, row.name(), words.join(", "))
-}
-
-fn spoken_cell(column: &Column, cell: &Cell) -> String {
-    let mut words = vec![column.title.as_str(), &cell.text, column.unit];
-    words.extend(cell.difference.as_deref());
-    words.retain(|word| !word.is_empty());
-    words.join(" ")
 }

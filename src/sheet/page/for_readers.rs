@@ -1,10 +1,11 @@
 //! The page for reading: title, vehicle, diagram, table, note, and what was assumed.
 
 use super::Page;
-use crate::chart::{SetTable, View};
+use crate::chart::table::Need;
+use crate::chart::{SetTable, Table, View};
 use crate::draw::diagram::{Look, StepBack, diagram_ui};
 use crate::draw::palette::{Palette, dash};
-use crate::draw::table::{TableLook, all_columns, column_groups, essential_columns, table_ui};
+use crate::draw::table::{Arrangement, TableLook, column_groups, columns_from, table_ui};
 use crate::draw::{bold, sample};
 use crate::gearing::Tyre;
 use crate::units::{mm_text, typed_rpm_text};
@@ -139,8 +140,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 /// The heights of the table's text that are tried, in points: the last can just be read.
 const TABLE_TEXT: [f32; 3] = [13.0, 12.5, 12.0];
 
-/// The table of the chosen sets: all columns where they fit side by side, else those that a
-/// comparison needs, in as many parts as they need.
+/// The table of the chosen sets, in as many parts as its columns need.
 fn drawn_table_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let sets: Vec<&SetTable> = chosen_sets(page).collect();
     let width = ui.available_width();
@@ -148,6 +148,7 @@ fn drawn_table_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         palette,
         text_size: TEXT,
         gear: None,
+        arrangement: Arrangement::OneUnderAnother,
         columns: Vec::new(),
         wrap_width: width - 10.0,
         with_remarks: true,
@@ -171,7 +172,7 @@ fn column_parts(
     look: &mut TableLook<'_>,
 ) -> Vec<Vec<usize>> {
     let width = ui.available_width();
-    for columns in [all_columns(page.table()), essential_columns(page.table())] {
+    for columns in column_choices(page) {
         look.columns = columns;
         for text_size in TABLE_TEXT {
             look.text_size = text_size;
@@ -183,6 +184,29 @@ fn column_parts(
     }
     look.text_size = TEXT;
     column_groups(ui, page.table(), sets, look, width)
+}
+
+/// The columns that are tried one after the other, until they find room beside each other: those that
+/// were chosen, else all, then fewer and fewer down to those that a comparison cannot do without.
+fn column_choices(page: &Page) -> Vec<Vec<usize>> {
+    let table = page.table();
+    let Some(chosen) = &page.choices().columns else {
+        let needs = needs(table).into_iter();
+        return needs.map(|least| columns_from(table, least)).collect();
+    };
+    let columns = table.columns.iter().enumerate();
+    let is_chosen = |key: &str| chosen.iter().any(|chosen| chosen.as_str() == key);
+    let chosen = columns.filter(|(at, column)| *at == 0 || is_chosen(column.definition.key));
+    vec![chosen.map(|(at, _)| at).collect()]
+}
+
+/// How much the columns of a table are needed, the smallest need first.
+fn needs(table: &Table) -> Vec<Need> {
+    let needs = table.columns.iter().map(|column| column.readers.need);
+    let mut needs: Vec<Need> = needs.collect();
+    needs.sort_unstable();
+    needs.dedup();
+    needs
 }
 
 /// The tables of the chosen sets.

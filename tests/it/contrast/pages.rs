@@ -13,7 +13,7 @@ use layshaft::analysis::ProjectResults;
 use layshaft::chart::{SetTable, Table, View};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::palette::{Palette, Theme};
-use layshaft::draw::table::{TableLook, all_columns, table_ui};
+use layshaft::draw::table::{Arrangement, TableLook, all_columns, table_ui};
 use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, PictureWidth, Project};
@@ -144,6 +144,7 @@ fn every_word_of_every_diagram_and_table_can_be_read_where_it_stands() {
                     palette: &palette,
                     text_size: 12.0,
                     gear: Some(set.gear(&set.rows[0])),
+                    arrangement: Arrangement::OneUnderAnother,
                     columns: all_columns(&table),
                     wrap_width: WIDTH,
                     with_remarks: true,

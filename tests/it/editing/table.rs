@@ -184,21 +184,41 @@ fn a_click_on_a_row_brings_its_set_forward() {
 #[test]
 fn sets_stand_one_under_another_or_side_by_side() {
     let mut window = Window::on_camper_van();
-    let lefts = |window: &Window| -> Vec<f32> {
-        let sets = window.project().sets.iter();
-        let starts = sets.map(|c| format!("{}, gear 1: ", c.set.name));
-        let rows = starts.map(|start| row(window, &start));
-        rows.map(|row| window.get(Role::Row, &row).rect().left())
-            .collect()
-    };
-    let under = lefts(&window);
-    assert!(under.iter().all(|left| (left - under[0]).abs() < 0.5));
+    assert_eq!(window.names(Role::Row).len(), 19);
     window.click("Side by side");
-    let beside = lefts(&window);
-    assert!(beside.is_sorted_by(|a, b| a + 100.0 < *b), "{beside:?}");
+    assert_eq!(window.names(Role::Row).len(), 7);
+    let all = "Fitted five-speed, Same box, taller final drive, Six-speed, two output shafts";
+    let fifth = row(&window, &format!("Gear 5 of {all}: "));
+    for words in [
+        "overall 3.601, 3.191, 3.465; ",
+        "step none, none, 1.20; ",
+        "at 110 km/h, rpm 3160, 2800 −360 (−11.4 %), ",
+    ] {
+        assert!(fifth.contains(words), "{words} is not in {fifth}");
+    }
+    let sixth = row(&window, "Gear 6 of Six-speed, two output shafts: ");
+    assert!(sixth.contains("overall 2.893; "), "{sixth}");
     window.click("One under another");
-    assert!((lefts(&window)[2] - under[2]).abs() < 0.5);
+    assert_eq!(window.names(Role::Row).len(), 19);
     assert_eq!(window.undo_steps(), 0);
+}
+
+#[test]
+fn of_the_gears_in_a_row_that_under_the_pointer_comes_forward() {
+    let mut window = Window::on_camper_van();
+    window.click("Side by side");
+    let name = row(&window, "Gear 5 of ");
+    let mut seen = Vec::new();
+    for step in 0..20_u8 {
+        let rect = window.get(Role::Row, &name).rect();
+        window.rest_at(rect.left_center() + egui::vec2(8.0 + f32::from(step) * 12.0, 0.0));
+        seen.extend(pointed(&window));
+    }
+    seen.dedup();
+    let gear = |set| (set, "5".to_owned());
+    // The selected set's where no figure is; else that of the set whose figure it is.
+    let first = [1, 0, 1, 2, 1, 0].map(gear);
+    assert!(seen.starts_with(&first), "{seen:?}");
 }
 
 #[test]

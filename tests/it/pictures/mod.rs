@@ -2,6 +2,7 @@
 
 mod against_window;
 mod goldens;
+mod table;
 
 use crate::support::projects::any_project;
 use crate::support::window::camper_van;
@@ -11,7 +12,7 @@ use layshaft::chart::{Table, View};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
-use layshaft::draw::table::{TableLook, all_columns, column_groups, table_ui};
+use layshaft::draw::table::{Arrangement, TableLook, all_columns, column_groups, table_ui};
 use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, PictureWidth, Project, format};
@@ -94,6 +95,7 @@ fn table_labels(project: &Project, frame: Rect) -> Labels {
         palette: &Palette::of(Theme::Light),
         text_size: 13.0,
         gear: None,
+        arrangement: Arrangement::OneUnderAnother,
         columns: all_columns(&table),
         wrap_width: frame.width() - 10.0,
         with_remarks: true,

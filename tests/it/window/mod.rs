@@ -28,6 +28,7 @@ mod saving;
 mod sizes;
 mod status_line;
 mod tabbing;
+mod table;
 mod typed_paths;
 mod undo_places;
 mod undoing;

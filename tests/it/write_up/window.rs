@@ -474,3 +474,25 @@ fn everything_in_it_is_named_and_reached_in_a_small_window() {
         assert!(window.nodes().any(|node| title_bar(&node)));
     }
 }
+
+#[test]
+fn the_write_up_has_columns_of_its_own_choice_kept_with_the_project() {
+    let mut window = Window::on_camper_van();
+    window.ctrl(Key::E);
+    assert!(window.find(Role::CheckBox, "overall").is_none());
+    let before = window.project().clone();
+    window.click_on(Role::CheckBox, "usual columns");
+    window.check_step(&before);
+    window.ctrl(Key::Y);
+    window.click_on(Role::CheckBox, "overall");
+    let columns = window.project().write_up.columns.clone().unwrap();
+    let has = |key: &str| columns.iter().any(|column| column.as_str() == key);
+    assert!(has("overall_ratio") && has("rpm_drop") && !has("speed_per_1000_rpm_kmh"));
+    window.click_on(Role::CheckBox, "usual columns");
+    assert_eq!(window.project().write_up.columns, None);
+    let row = window.names(Role::Row).into_iter().next().unwrap();
+    assert!(
+        row.contains("per 1000 rpm"),
+        "the window's own table keeps to its choice"
+    );
+}

@@ -1,23 +1,24 @@
 //! The table beneath the diagram: sets compared figure by figure.
 
+mod columns;
+
+pub(super) use columns::SeenColumns;
+
 use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
-use super::focus::{FocusMap, Pane, Walk};
+use super::focus::{FocusMap, Keeps, Pane, Walk};
 use super::heard::name_menu;
 use super::input::is_told_by_pointer;
 use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
 use crate::chart::{GearOfSet, SetTable};
 use crate::draw::palette::Palette;
-use crate::draw::table::{
-    DrawnRow, TableDrawn, TableLook, all_columns, essential_columns, fitting_table_ui, table_ui,
-};
+use crate::draw::table::{Arrangement, DrawnRow, Layout, TableDrawn, TableLook, part_of_table};
 use crate::project::{Edit, Project, SetEdit, SetId};
-use egui::{Id, Popup, Response, Role, ScrollArea, Sense, Ui, WidgetInfo};
-
-/// How wide the words about a set may run where the sets stand side by side, in points.
-const WORDS_BESIDE: f32 = 420.0;
+use egui::scroll_area::ScrollBarVisibility;
+use egui::style::{ScrollFadeStyle, ScrollStyle};
+use egui::{Id, Popup, Pos2, Response, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo};
 
 /// Shows the table with what can be done to it; whether the pointer is on a row.
 ///
@@ -30,38 +31,55 @@ pub(super) fn table_panel_ui(
     focus: &mut FocusMap,
     actions: &mut Vec<Action>,
 ) -> bool {
-    controls_ui(ui, view, actions);
+    controls_ui(ui, desk, view, actions);
+    // That there is more to the side is seen without the pointer.
+    ui.spacing_mut().scroll = ScrollStyle {
+        foreground_color: true,
+        // It would lie over the head, which is not scrolled away.
+        fade: ScrollFadeStyle {
+            strength: 0.0,
+            ..ScrollFadeStyle::default()
+        },
+        ..ScrollStyle::solid()
+    };
     let table = desk.table();
     let sets: Vec<&SetTable> = table.sets.iter().collect();
-    let width = ui.available_width() - ui.spacing().scroll.allocated_width();
-    let mut look = TableLook {
+    let look = TableLook {
         palette,
         text_size: 12.5,
         gear: view.pointed,
-        columns: all_columns(table),
-        wrap_width: width,
+        arrangement: if view.side_by_side {
+            Arrangement::SideBySide
+        } else {
+            Arrangement::OneUnderAnother
+        },
+        columns: view.columns.of(table),
+        wrap_width: ui.available_width() - ui.spacing().scroll.allocated_width(),
         with_remarks: true,
     };
-    if view.side_by_side {
-        look.columns = essential_columns(table);
-        look.wrap_width = WORDS_BESIDE;
-    }
+    let layout = Layout::of(ui, table, &sets, &look);
     let mut rows = Rows::default();
-    let area = ScrollArea::both().auto_shrink(false);
-    focus.scrolling(ui, area, &[Pane::Table], |ui, focus| {
+    let area = ScrollArea::both()
+        .auto_shrink(false)
+        .scroll_bar_visibility(ScrollBarVisibility::VisibleWhenNeeded);
+    let head = layout.head_height();
+    let scrolled = (area, Pane::Table, head);
+    focus.scrolling_under_head(ui, scrolled, |ui, focus| {
         let mark = FocusMap::mark(ui);
-        if view.side_by_side {
-            ui.horizontal_top(|ui| {
-                for set in &table.sets {
-                    let drawn = table_ui(ui, table, &[set], &look);
-                    rows.show(ui, desk.project(), &drawn, actions);
-                    ui.add_space(18.0);
-                }
-            });
-        } else {
-            let drawn = fitting_table_ui(ui, table, &sets, &look, width);
-            rows.show(ui, desk.project(), &drawn, actions);
-        }
+        let (all, _) = ui.allocate_exact_size(layout.size(), Sense::hover());
+        let view_rect = ui.clip_rect();
+        let drawn = part_of_table(ui, &layout, &look, all, view_rect);
+        // What lies under the head is not there for the pointer.
+        let mut beneath = ui.new_child(UiBuilder::new().max_rect(all));
+        let beneath_head = view_rect.with_min_y(view_rect.top() + head);
+        beneath.set_clip_rect(beneath_head);
+        rows.show(
+            &beneath,
+            (desk.project(), view.selected),
+            &drawn,
+            focus,
+            actions,
+        );
         focus.block(Walk::One, mark, ui);
     });
     let Rows { hovered, focused } = rows;
@@ -78,7 +96,7 @@ pub(super) fn table_panel_ui(
     hovered.is_some()
 }
 
-fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
+fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Action>) {
     ui.horizontal(|ui| {
         for (text, side_by_side) in [("One under another", false), ("Side by side", true)] {
             let is_chosen = view.side_by_side == side_by_side;
@@ -87,6 +105,7 @@ fn controls_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
             }
         }
         ui.separator();
+        columns::columns_menu_ui(ui, desk, view, actions);
         if let Some(entry) = Command::CopyTable.entry() {
             let button = ui.button(entry.text).on_hover_text(entry.tooltip);
             if button.clicked() {
@@ -104,21 +123,24 @@ struct Rows {
 }
 
 impl Rows {
-    /// Shows the rows of a table.
+    /// Shows the rows of a table; of several gears in a row that of the selected set is meant, unless
+    /// the pointer is on another.
     fn show(
         &mut self,
         ui: &Ui,
-        project: &Project,
+        (project, selected): (&Project, SetId),
         drawn: &TableDrawn<'_>,
+        focus: &mut FocusMap,
         actions: &mut Vec<Action>,
     ) {
         for row in &drawn.rows {
-            let response = row_ui(ui, project, row, actions);
+            let response = row_ui(ui, (project, selected), row, actions);
+            focus.announce_keys(response.id, Keeps::Level);
             if response.hovered() {
-                self.hovered = Some(row.gear);
+                self.hovered = row.gear_at(response.hover_pos(), selected);
             }
             if response.has_focus() {
-                self.focused = Some(row.gear);
+                self.focused = row.gear_at(None, selected);
             }
         }
     }
@@ -126,40 +148,56 @@ impl Rows {
 
 /// A row brings its line forward, is heard, can be copied cell by cell, and has its set shown in more
 /// positions or fewer.
-fn row_ui(ui: &Ui, project: &Project, row: &DrawnRow<'_>, actions: &mut Vec<Action>) -> Response {
-    let id = Id::unique(("table row", row.gear));
+fn row_ui(
+    ui: &Ui,
+    (project, selected): (&Project, SetId),
+    row: &DrawnRow<'_>,
+    actions: &mut Vec<Action>,
+) -> Response {
+    let id = Id::unique(("table row", row.gears.first()));
     let response = ui.interact(row.rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
-    if response.clicked() {
-        actions.push(Action::Select(row.gear.set));
-    }
     let at = response.interact_pointer_pos();
-    if response.secondary_clicked() {
-        let cell = at.and_then(|at| row.cells.iter().find(|(rect, _)| rect.contains(at)));
-        let text = cell.map(|(_, cell)| cell.text.clone()).unwrap_or_default();
-        ui.data_mut(|d| d.insert_temp(id, text));
+    if response.clicked()
+        && let Some(gear) = row.gear_at(at, selected)
+    {
+        actions.push(Action::Select(gear.set));
     }
     let is_by_key = is_asked_for_by_key(&response);
-    if is_by_key {
-        // No cell is pointed at.
-        ui.data_mut(|d| d.remove_temp::<String>(id));
+    if response.secondary_clicked() || is_by_key {
+        // By key no cell is pointed at.
+        let at = at.filter(|_| !is_by_key);
+        let gear = row.gear_at(at, selected);
+        ui.data_mut(|d| d.insert_temp(id, AskedFor { at, gear }));
     }
     context_menu_ui(&response, is_by_key, |ui| {
         name_menu(ui, "Row menu");
-        copy_menu_ui(ui, id, row, actions);
-        positions_menu_ui(ui, project, row.gear.set, actions);
+        let asked_for = ui.data(|d| d.get_temp::<AskedFor>(id)).unwrap_or_default();
+        copy_menu_ui(ui, asked_for.at, row, actions);
+        if let Some(gear) = asked_for.gear {
+            positions_menu_ui(ui, project, gear.set, actions);
+        }
     });
     response
 }
 
-fn copy_menu_ui(ui: &mut Ui, id: Id, row: &DrawnRow<'_>, actions: &mut Vec<Action>) {
-    let cell = ui.data(|d| d.get_temp::<String>(id)).unwrap_or_default();
-    if !cell.is_empty() && ui.button(format!("Copy {cell}")).clicked() {
+/// What the menu of a row was asked for: the place of the pointer, and the gear there.
+#[derive(Debug, Clone, Copy, Default)]
+struct AskedFor {
+    at: Option<Pos2>,
+    gear: Option<GearOfSet>,
+}
+
+fn copy_menu_ui(ui: &mut Ui, at: Option<Pos2>, row: &DrawnRow<'_>, actions: &mut Vec<Action>) {
+    let cell = row.cell_at(at).map(|cell| cell.text.clone());
+    if let Some(cell) = cell.filter(|cell| !cell.is_empty())
+        && ui.button(format!("Copy {cell}")).clicked()
+    {
         actions.push(Action::Copy("a figure", cell));
         ui.close();
     }
     if ui.button("Copy row").clicked() {
-        let texts: Vec<String> = row.cells.iter().map(|(_, cell)| cell.words()).collect();
+        let texts: Vec<String> = row.cells.iter().map(|of| of.cell.words()).collect();
         actions.push(Action::Copy("a row", texts.join("\t")));
         ui.close();
     }

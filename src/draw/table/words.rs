@@ -1,0 +1,75 @@
+//! What is said of a set beside its figures, wrapped.
+
+use super::TableLook;
+use crate::chart::SetTable;
+use crate::draw::bold;
+use egui::text::{LayoutJob, TextFormat};
+use egui::{FontFamily, FontId, Galley, Ui};
+use std::sync::Arc;
+
+/// Words on lines of their own.
+#[derive(Debug)]
+pub(super) struct Words {
+    pub(super) galley: Arc<Galley>,
+    /// The place of the set whose colour and dash stand before them.
+    pub(super) swatch: Option<usize>,
+}
+
+impl Words {
+    /// The name of a set.
+    pub(super) fn name(ui: &Ui, set: &SetTable, look: &TableLook<'_>) -> Self {
+        Self::head(ui, set, look, "")
+    }
+
+    /// The name of a set with its facts, then its findings.
+    pub(super) fn of(ui: &Ui, set: &SetTable, look: &TableLook<'_>) -> (Self, Vec<Self>) {
+        if !look.with_remarks {
+            return (Self::name(ui, set, look), Vec::new());
+        }
+        let baseline = if set.is_baseline { "baseline, " } else { "" };
+        let facts = format!("{baseline}{}", set.facts_text(", "));
+        let finding = |text: &String| {
+            let (color, width) = (look.palette.finding, look.wrap_width);
+            let painter = ui.painter();
+            Self {
+                galley: painter.layout(text.clone(), small(look), color, width),
+                swatch: None,
+            }
+        };
+        let findings = set.findings.iter().map(finding).collect();
+        (Self::head(ui, set, look, &facts), findings)
+    }
+
+    fn head(ui: &Ui, set: &SetTable, look: &TableLook<'_>, facts: &str) -> Self {
+        let mut head = LayoutJob::default();
+        head.wrap.max_width = look.wrap_width - swatch_width(look);
+        let bold = TextFormat::simple(font(look, bold()), look.palette.text);
+        head.append(&set.name, 0.0, bold);
+        if !facts.is_empty() {
+            let dim = TextFormat::simple(small(look), look.palette.dim_text);
+            head.append(facts, look.text_size * 0.8, dim);
+        }
+        Self {
+            galley: ui.painter().layout_job(head),
+            swatch: Some(set.place),
+        }
+    }
+
+    pub(super) fn width(&self, look: &TableLook<'_>) -> f32 {
+        let swatch = self.swatch.map_or(0.0, |_| swatch_width(look));
+        self.galley.size().x + swatch
+    }
+}
+
+/// What the swatch takes before a set's name, in points.
+pub(super) fn swatch_width(look: &TableLook<'_>) -> f32 {
+    look.text_size * 2.2 + 6.0
+}
+
+pub(super) fn font(look: &TableLook<'_>, family: FontFamily) -> FontId {
+    FontId::new(look.text_size, family)
+}
+
+pub(super) fn small(look: &TableLook<'_>) -> FontId {
+    FontId::proportional(look.text_size * 0.88)
+}
