@@ -4,6 +4,7 @@ use super::definition::Key;
 use crate::gearing::{FinalDrive, GearSet, Name, Position, SetResults, Stage, Tyre};
 use crate::project::Project;
 use crate::units::{mm_text, ratio_text, step_text};
+use std::borrow::Cow;
 
 /// A fact about a set: its words, and its keys in JSON.
 #[derive(Debug)]
@@ -21,8 +22,8 @@ pub struct FactDefinition {
 /// What programs get of a fact, in full precision.
 #[derive(Debug, Clone, Copy)]
 pub enum FactFigures {
-    /// One number.
-    One(Key, fn(&ProjectSet<'_>) -> f64),
+    /// One number; `None` where there is none.
+    One(Key, fn(&ProjectSet<'_>) -> Option<f64>),
     /// An object with several numbers.
     Several(Key, &'static [FactPart]),
 }
@@ -76,7 +77,19 @@ pub static FACTS: &[FactDefinition] = &[
                 name: "spread",
                 meaning: "overall first ÷ overall top gear",
             },
-            |s| s.results.spread,
+            |s| Some(s.results.spread),
+        )),
+        is_of_vehicle: |_| false,
+        stands_at_bench: false,
+    },
+    FactDefinition {
+        words: |s| widest_drop(s.results).into_iter().collect(),
+        figures: Some(FactFigures::One(
+            Key {
+                name: "widest_drop_share",
+                meaning: "largest share of its engine speed that an upshift loses; null with one gear",
+            },
+            |s| s.results.widest_drop().map(|(_, _, share)| share),
         )),
         is_of_vehicle: |_| false,
         stands_at_bench: false,
@@ -157,6 +170,22 @@ pub(super) fn facts(set: &ProjectSet<'_>) -> Vec<Fact> {
     facts
 }
 
+/// The upshift that loses most, `widest 1→2, 46 %`; none with one gear, or where no upshift loses any.
+fn widest_drop(set: &SetResults) -> Option<String> {
+    let (from, to, share) = set.widest_drop().filter(|(_, _, share)| *share > 0.0)?;
+    let [from, to] = [from, to].map(|gear| label_before_mark(&gear.gear.label));
+    Some(format!("widest {from}→{to}, {:.0} %", share * 100.0))
+}
+
+/// A label in quotation marks where it could not be told from what follows; its own are doubled then.
+fn label_before_mark(label: &str) -> Cow<'_, str> {
+    if label.contains(['→', ',', ';']) || label.starts_with('"') {
+        Cow::Owned(quoted(label))
+    } else {
+        Cow::Borrowed(label)
+    }
+}
+
 fn final_drives(set: &GearSet) -> String {
     let finals: Vec<String> = set.final_drives.iter().map(FinalDrive::reading).collect();
     format!("final drive {}", finals.join(" and "))
@@ -184,10 +213,10 @@ fn stage(stage: &Stage) -> String {
 }
 
 /// How a phrase about a set opens that is not about a stage.
-const OPENINGS: [&str; 3] = ["spread ", "final drive ", "tyre "];
+const OPENINGS: [&str; 4] = ["spread ", "widest ", "final drive ", "tyre "];
 
 /// What ends a phrase about a set, wherever these are read back.
-const PHRASE_ENDS: [&str; 4] = ["; ", ", spread ", ", final drive ", ", tyre "];
+const PHRASE_ENDS: [&str; 5] = ["; ", ", spread ", ", widest ", ", final drive ", ", tyre "];
 
 /// The name of a stage with nothing but a ratio after it: in quotation marks where it could not be told
 /// from another phrase; its own are doubled then.
