@@ -15,8 +15,8 @@ pub struct FactDefinition {
     pub figures: Option<FactFigures>,
     /// Whether it is the vehicle's rather than the set's own: a page says such a fact once.
     pub is_of_vehicle: fn(&ProjectSet<'_>) -> bool,
-    /// Whether the page for the bench says it.
-    pub stands_at_bench: bool,
+    /// What the page for the bench says of it; `None` where it says nothing.
+    pub at_bench: Option<fn(&ProjectSet<'_>) -> Vec<String>>,
 }
 
 /// What programs get of a fact, in full precision.
@@ -80,7 +80,7 @@ pub static FACTS: &[FactDefinition] = &[
             |s| Some(s.results.spread),
         )),
         is_of_vehicle: |_| false,
-        stands_at_bench: false,
+        at_bench: None,
     },
     FactDefinition {
         words: |s| widest_drop(s.results).into_iter().collect(),
@@ -92,20 +92,33 @@ pub static FACTS: &[FactDefinition] = &[
             |s| s.results.widest_drop().map(|(_, _, share)| share),
         )),
         is_of_vehicle: |_| false,
-        stands_at_bench: false,
+        at_bench: None,
     },
     FactDefinition {
         words: |s| vec![final_drives(s.set)],
         // Every gear has its own.
         figures: None,
         is_of_vehicle: |_| false,
-        stands_at_bench: true,
+        at_bench: Some(|s| vec![final_drives(s.set)]),
     },
     FactDefinition {
-        words: |s| s.set.stages.iter().map(stage).collect(),
+        words: |s| {
+            s.set
+                .stages
+                .iter()
+                .map(|t| stage(t, Positions::Shown))
+                .collect()
+        },
         figures: None,
         is_of_vehicle: |_| false,
-        stands_at_bench: true,
+        // Whoever has the box on the bench has all of its positions there.
+        at_bench: Some(|s| {
+            s.set
+                .stages
+                .iter()
+                .map(|t| stage(t, Positions::All))
+                .collect()
+        }),
     },
     FactDefinition {
         words: |s| vec![tyre(s)],
@@ -117,7 +130,7 @@ pub static FACTS: &[FactDefinition] = &[
             TYRE,
         )),
         is_of_vehicle: |s| s.set.tyre.is_none(),
-        stands_at_bench: true,
+        at_bench: Some(|s| vec![tyre(s)]),
     },
 ];
 
@@ -186,12 +199,27 @@ fn label_before_mark(label: &str) -> Cow<'_, str> {
     }
 }
 
+/// What the page for the bench says of a set, without what is the vehicle's.
+pub fn bench_facts(set: &ProjectSet<'_>) -> Vec<String> {
+    let own = FACTS.iter().filter(|fact| !(fact.is_of_vehicle)(set));
+    let said = own.filter_map(|fact| Some((fact.at_bench?)(set)));
+    said.flatten().collect()
+}
+
 fn final_drives(set: &GearSet) -> String {
     let finals: Vec<String> = set.final_drives.iter().map(FinalDrive::reading).collect();
     format!("final drive {}", finals.join(" and "))
 }
 
-fn stage(stage: &Stage) -> String {
+/// Which positions of a stage are named.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Positions {
+    /// The one it stands in, and the others where they are shown beside it.
+    Shown,
+    All,
+}
+
+fn stage(stage: &Stage, named: Positions) -> String {
     let present = &stage.positions[stage.present];
     if stage.is_fixed() {
         let ratio = ratio_text(present.ratio.value());
@@ -204,7 +232,9 @@ fn stage(stage: &Stage) -> String {
     let name = name_before(" in ", &stage.name);
     let mut words = format!("{name} in {}", said(present));
     let others = stage.positions.iter().enumerate();
-    let others = others.filter(|(at, _)| stage.shows_others && *at != stage.present);
+    let others = others.filter(|(at, _)| *at != stage.present);
+    let has_others = stage.shows_others || named == Positions::All;
+    let others = others.filter(|_| has_others);
     for (_, other) in others {
         words += ", also ";
         words += &said(other);

@@ -16,7 +16,7 @@ pub use definition::{
     AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,
     NumberAtRoadSpeed, NumberOf, SetGear, Value,
 };
-pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
+pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet, bench_facts};
 pub use gears::RowGear;
 pub use measure::Measure;
 pub use typed::{Typed, TypedColumn, TypedGear, spelled};

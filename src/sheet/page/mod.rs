@@ -4,6 +4,7 @@
 //! has. So nothing reflows, and what can be read at 800 pixels can be read at every width.
 
 mod bench;
+mod bench_table;
 mod for_readers;
 mod picture;
 
