@@ -17,6 +17,9 @@ const TEXT_SIZES: [f32; 11] = [
 /// Below this, in points, nothing can be read from a step away: lines for notes give way first.
 const SMALLEST: f32 = 9.0;
 
+/// The text of what fills a page to its end, in points.
+const LEAST: f32 = 8.0;
+
 /// Between lines for notes, in points.
 const NOTE_LINE: f32 = 30.0;
 
@@ -88,7 +91,11 @@ fn laid(ui: &mut Ui, page: &Page, table: &BenchTable<'_>, height: f32, palette: 
     if fits(ui, &smallest, height) {
         return smallest;
     }
-    table.laid(ui, SMALLEST, LongWords::Shrink)
+    let shrunk = table.laid(ui, SMALLEST, LongWords::Shrink);
+    if fits(ui, &shrunk, height) {
+        return shrunk;
+    }
+    table.laid(ui, LEAST, LongWords::Shrink)
 }
 
 /// The sets and the note.
