@@ -9,7 +9,7 @@ use super::typed::RatioForm;
 use super::typed_as::TypedAs;
 use crate::chart::{GearOfSet, Range, View};
 use crate::gearing::GearId;
-use crate::project::{Edit, SetId};
+use crate::project::{Edit, PageForm, SetId};
 use std::path::PathBuf;
 
 /// Something a panel wants done.
@@ -47,6 +47,8 @@ pub enum Action {
     Typed(SetId, GearId, TypedAs),
     /// The table shows the sets side by side, or one under another.
     SideBySide(bool),
+    /// The write-up is looked at in another form of page.
+    PageForm(PageForm),
     /// The picture of the write-up goes to the clipboard.
     CopyPicture,
     /// The picture of the write-up goes into a file.

@@ -5,7 +5,8 @@
 
 use crate::analysis::{Analysis, ProjectResults};
 use crate::chart::{Charts, Scene, Table, View};
-use crate::project::{History, Project};
+use crate::project::{History, PageForm, Project};
+use crate::sheet::page::{Page, PageError};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -18,6 +19,10 @@ pub struct Desk {
     pub file: Option<PathBuf>,
     /// The digest of what that file held when it was last read or written.
     pub on_disk: Option<u64>,
+    /// The form of page that the write-up shows: that of the project, until another is looked at.
+    ///
+    /// Looking at the page for the bench changes no document, so it is no edit.
+    pub page_form: PageForm,
     charts: Charts,
 }
 
@@ -27,6 +32,7 @@ impl Desk {
         let history = History::new(project);
         Self {
             charts: Charts::of(Analysis::of(history.snapshot())),
+            page_form: history.project().write_up.form,
             history,
             file,
             on_disk: None,
@@ -48,6 +54,14 @@ impl Desk {
         let mut analysis = self.charts.analysis().clone();
         analysis.follow(&self.history.snapshot());
         analysis
+    }
+
+    /// The page of the write-up, in the form that is looked at.
+    ///
+    /// # Errors
+    /// When the choices leave no set.
+    pub fn page(&self) -> Result<Page, PageError> {
+        Ok(Page::of(self.analysis())?.in_form(self.page_form))
     }
 
     /// The figures of every set.

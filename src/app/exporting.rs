@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::window::App;
 use crate::project::{FileSystem, save_whole};
-use crate::sheet::page::{Page, PageError, png};
+use crate::sheet::page::{PageError, png};
 use egui::{ColorImage, Context};
 use std::path::Path;
 
@@ -20,7 +20,7 @@ pub(super) fn written_picture(
         let problem = "this is the project's own file; give the picture another name";
         return Err(problem.to_owned());
     }
-    let page = Page::of(desk.analysis()).and_then(|page| png(&page.picture()?));
+    let page = desk.page().and_then(|page| png(&page.picture()?));
     let bytes = page.map_err(|problem| problem.to_string())?;
     match save_whole(fs, path, &bytes) {
         Ok(()) => Ok(format!("Saved the picture in {}", path.display())),
@@ -32,12 +32,11 @@ pub(super) fn written_picture(
 impl App {
     /// Puts the picture on the clipboard.
     pub(super) fn copy_picture(&mut self, ctx: &Context) {
-        let made: Result<ColorImage, PageError> =
-            Page::of(self.desk().analysis()).and_then(|page| {
-                let picture = page.picture()?;
-                let size = [picture.width() as usize, picture.height() as usize];
-                Ok(ColorImage::from_rgba_unmultiplied(size, &picture))
-            });
+        let made: Result<ColorImage, PageError> = self.desk().page().and_then(|page| {
+            let picture = page.picture()?;
+            let size = [picture.width() as usize, picture.height() as usize];
+            Ok(ColorImage::from_rgba_unmultiplied(size, &picture))
+        });
         match made {
             Ok(image) => {
                 ctx.copy_image(image);

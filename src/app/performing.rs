@@ -53,6 +53,7 @@ impl App {
                 self.view.side_by_side = on;
                 self.lifecycle.settings.side_by_side = on;
             }
+            Action::PageForm(form) => self.lifecycle.desk.page_form = form,
             Action::CopyPicture => self.copy_picture(ctx),
             Action::SavePicture => self.step(ctx, Step::AskForPath(Purpose::SavePicture, None)),
             Action::Copy(what, text) => {

@@ -30,6 +30,7 @@ const MARGIN: f32 = 22.0;
 pub struct Page {
     analysis: Analysis,
     view: View,
+    form: PageForm,
     chosen: Vec<SetId>,
     columns: Vec<&'static ColumnDefinition>,
     diagram: OnceCell<Scene>,
@@ -72,8 +73,10 @@ impl Page {
         if chosen.is_empty() {
             return Err(PageError::NoSet);
         }
+        let analysis = analysis.into();
         Ok(Self {
-            analysis: analysis.into(),
+            form: analysis.project().write_up.form,
+            analysis,
             view: View::default(),
             chosen,
             columns: columns.to_vec(),
@@ -90,6 +93,12 @@ impl Page {
             diagram: OnceCell::new(),
             ..self
         }
+    }
+
+    /// The same page in another form than its project asks for.
+    #[must_use]
+    pub fn in_form(self, form: PageForm) -> Self {
+        Self { form, ..self }
     }
 
     /// The finished picture.
@@ -158,7 +167,7 @@ impl Page {
 
     /// A page for the bench is printed: black on white.
     fn theme(&self) -> Theme {
-        if self.choices().is_dark && self.choices().form == PageForm::Picture {
+        if self.choices().is_dark && self.form == PageForm::Picture {
             Theme::Dark
         } else {
             Theme::Light
@@ -166,7 +175,7 @@ impl Page {
     }
 
     fn palette(&self) -> Palette {
-        match self.choices().form {
+        match self.form {
             PageForm::Picture => Palette::of(self.theme()),
             PageForm::A4 | PageForm::Letter => Palette::print(),
         }
