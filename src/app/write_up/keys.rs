@@ -28,7 +28,7 @@ impl WriteUpWindow {
             return None;
         }
         let focused = ctx.memory(egui::Memory::focused);
-        if focused.is_some_and(|id| layer_of(ctx, id) == Some(layer)) {
+        if focused.is_none_or(|id| layer_of(ctx, id) == Some(layer)) {
             self.scroll = if ctx.text_edit_focused() {
                 Scroll::taken_by_page(ctx)
             } else {
