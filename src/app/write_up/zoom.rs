@@ -81,7 +81,7 @@ fn wheel(response: &Response) -> isize {
     if !response.contains_pointer() {
         return 0;
     }
-    let factor = response.ctx.input(|i| i.zoom_delta());
+    let factor = response.ctx.input(egui::InputState::zoom_delta);
     isize::from(factor > TURN) - isize::from(factor < 1.0 / TURN)
 }
 

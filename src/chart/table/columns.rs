@@ -35,7 +35,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "ratio",
             need: Need::StandsElsewhere(3),
             difference: None,
-            bench: at_the_bench("teeth or ratio"),
+            bench: Some(at_the_bench("teeth or ratio")),
         }),
     },
     &ColumnDefinition {
@@ -88,7 +88,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "shift at",
             need: Need::Detail(1),
             difference: None,
-            bench: at_the_bench("shift at"),
+            bench: Some(at_the_bench("shift at")),
         }),
     },
     &ColumnDefinition {
@@ -103,7 +103,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "falls to",
             need: Need::StandsElsewhere(1),
             difference: None,
-            bench: at_the_bench("falls to"),
+            bench: Some(at_the_bench("falls to")),
         }),
     },
     &ColumnDefinition {
@@ -163,7 +163,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "at",
             need: Need::Always,
             difference: None,
-            bench: at_the_bench("at"),
+            bench: Some(at_the_bench("at")),
         }),
     },
     &ColumnDefinition {
@@ -178,7 +178,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "at redline",
             need: Need::Always,
             difference: None,
-            bench: at_the_bench("at redline"),
+            bench: Some(at_the_bench("at redline")),
         }),
     },
     &ColumnDefinition {
@@ -198,7 +198,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "at",
             need: Need::Always,
             difference: Some(rpm_difference),
-            bench: at_the_bench("at"),
+            bench: Some(at_the_bench("at")),
         }),
     },
 ];
@@ -331,11 +331,11 @@ const fn plain(title: &'static str, need: Need) -> ForReaders {
 }
 
 /// A column that stands on the page for the bench and is not brought out there.
-const fn at_the_bench(title: &'static str) -> Option<AtTheBench> {
-    Some(AtTheBench {
+const fn at_the_bench(title: &'static str) -> AtTheBench {
+    AtTheBench {
         title,
         stands_out: false,
-    })
+    }
 }
 
 fn of_upshift(gear: &SetGear<'_>, number: fn(&Upshift) -> f64) -> Option<f64> {

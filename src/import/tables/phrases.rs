@@ -183,7 +183,7 @@ fn behind_widest(text: &str) -> Option<&str> {
     parse_decimal(share).ok()?;
     let behind = rest
         .strip_prefix([';', ','])
-        .or(rest.is_empty().then_some(rest));
+        .or_else(|| rest.is_empty().then_some(rest));
     behind.map(str::trim_start)
 }
 

@@ -37,7 +37,7 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
     title_ui(ui, page, &palette);
     let table = BenchTable::of(page);
     let brackets = table.has_brackets().then(|| brackets_words(page));
-    let foot = caution_ui(ui, brackets, &palette);
+    let foot = caution_ui(ui, brackets.as_deref(), &palette);
     let room = foot - ui.cursor().top();
     let laid = laid(ui, page, &table, room, &palette);
     body_ui(ui, page, &table, &laid, &palette);
@@ -59,10 +59,10 @@ fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 }
 
 /// What every reader must know, at the foot of the page, behind what brackets mean; where it begins.
-fn caution_ui(ui: &Ui, brackets: Option<String>, palette: &Palette) -> f32 {
+fn caution_ui(ui: &Ui, brackets: Option<&str>, palette: &Palette) -> f32 {
     let caution = "Check every count and ratio on the parts themselves. The maker's data, local law \
                    and licensed practice decide what is built and how it is worked on.";
-    let words: Vec<&str> = brackets.as_deref().into_iter().chain([caution]).collect();
+    let words: Vec<&str> = brackets.into_iter().chain([caution]).collect();
     let area = ui.max_rect();
     let font = FontId::proportional(11.0);
     let painter = ui.painter();
