@@ -10,7 +10,7 @@ use super::typed::RatioForm;
 use super::typed_as::TypedAs;
 use crate::chart::{GearOfSet, Range, View};
 use crate::gearing::GearId;
-use crate::project::{Edit, SetId};
+use crate::project::{Edit, PageForm, SetId};
 use std::path::PathBuf;
 
 /// Something a panel wants done.
@@ -52,6 +52,8 @@ pub enum Action {
     Columns(SeenColumns),
     /// The menu of the columns that was asked for has opened.
     ColumnsOpened,
+    /// The write-up is looked at in another form of page.
+    PageForm(PageForm),
     /// The picture of the write-up goes to the clipboard.
     CopyPicture,
     /// The picture of the write-up goes into a file.

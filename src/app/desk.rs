@@ -5,7 +5,7 @@
 
 use crate::analysis::{Analysis, ProjectResults};
 use crate::chart::{Charts, Scene, Table, View};
-use crate::project::{History, Project, SetId};
+use crate::project::{History, PageForm, Project, SetId};
 use crate::sheet::page::{Page, PageError};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -23,6 +23,10 @@ pub struct Desk {
     pub half_typed: Option<String>,
     /// The set that is selected in the window, since there is one.
     pub selected: Option<SetId>,
+    /// The form of page that the write-up shows: that of the project, until another is looked at.
+    ///
+    /// Looking at the page for the bench changes no document, so it is no edit.
+    pub page_form: PageForm,
     charts: Charts,
 }
 
@@ -32,6 +36,7 @@ impl Desk {
         let history = History::new(project);
         Self {
             charts: Charts::of(Analysis::of(history.snapshot())),
+            page_form: history.project().write_up.form,
             history,
             file,
             on_disk: None,
@@ -57,12 +62,13 @@ impl Desk {
         analysis
     }
 
-    /// The page of the write-up.
+    /// The page of the write-up, in the form that is looked at.
     ///
     /// # Errors
-    /// When its choices leave no set.
+    /// When the choices leave no set.
     pub fn page(&self) -> Result<Page, PageError> {
-        Ok(Page::of(self.analysis())?.with_selected(self.selected))
+        let page = Page::of(self.analysis())?;
+        Ok(page.with_selected(self.selected).in_form(self.page_form))
     }
 
     /// The figures of every set.

@@ -46,7 +46,9 @@ impl Form<'_> {
         let problem = ui
             .horizontal(|ui| {
                 let name = self.name(ui, field.name, NAME_WIDTH);
-                name.on_hover_text(field.hint);
+                if !field.hint.is_empty() {
+                    name.on_hover_text(field.hint);
+                }
                 let width = width_to_end(ui);
                 self.cell(ui, field, width, read)
             })

@@ -61,6 +61,7 @@ impl App {
                 self.lifecycle.settings.columns = columns;
             }
             Action::ColumnsOpened => self.view.columns_are_asked_for = false,
+            Action::PageForm(form) => self.lifecycle.desk.page_form = form,
             Action::CopyPicture => self.copy_picture(ctx),
             Action::SavePicture => self.step(ctx, Step::AskForPath(Purpose::SavePicture, None)),
             Action::Copy(what, text) => {

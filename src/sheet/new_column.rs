@@ -25,7 +25,6 @@ static PROGRESSION: ColumnDefinition = ColumnDefinition {
         difference: Some(|now, before| format!("{:+.2} steps", now - before)),
         bench: Some(AtTheBench {
             title: "evens out",
-            width: 12,
             stands_out: false,
         }),
     }),

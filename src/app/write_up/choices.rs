@@ -1,6 +1,7 @@
 //! What the page shows: form, width, looks, sets, drops, table, note.
 
 use super::form_name;
+use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::drafts::CellId;
 use crate::app::form::{Field, Form, remark};
@@ -14,17 +15,22 @@ use std::collections::BTreeSet;
 /// What a picture with the project in it is good for, and what does not go along.
 const CARRIED: &str = "So the picture can be opened here again: the sets that it shows, no paths.";
 
-/// Shows the choices; each is kept with the project. Returns the first.
+/// Shows the choices; all but the form of page, which is only looked at, are kept with the project.
+/// Returns the first.
 pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Response {
     let present = &desk.project().write_up;
     let mut wanted = present.clone();
     let [first, others @ ..] = PageForm::ALL;
-    let first = ui.radio_value(&mut wanted.form, first, form_name(first));
+    let mut page_form = desk.page_form;
+    let first = ui.radio_value(&mut page_form, first, form_name(first));
     for page in others {
-        ui.radio_value(&mut wanted.form, page, form_name(page));
+        ui.radio_value(&mut page_form, page, form_name(page));
+    }
+    if page_form != desk.page_form {
+        form.actions.push(Action::PageForm(page_form));
     }
     ui.add_space(4.0);
-    let is_picture = present.form == PageForm::Picture;
+    let is_picture = page_form == PageForm::Picture;
     ui.add_enabled_ui(is_picture, |ui| {
         ui.horizontal(|ui| {
             for (is_dark, name) in [(false, "light"), (true, "dark")] {
@@ -143,7 +149,8 @@ fn width_ui(ui: &mut Ui, present: &WriteUp, form: &mut Form<'_>) {
         id: CellId::PictureWidth,
         name: "Width, pixels",
         text: &text,
-        hint: "800 to 4000",
+        // Said beneath: a tooltip would cover figures of the picture beside it.
+        hint: "",
     };
     form.field(ui, &field, &|text| {
         let number = parse_decimal(text).map_err(|error| error.to_string())?;
@@ -161,4 +168,5 @@ fn width_ui(ui: &mut Ui, present: &WriteUp, form: &mut Form<'_>) {
             ..present.clone()
         }))
     });
+    remark(ui, "800 to 4000 pixels", form.palette.dim_text);
 }

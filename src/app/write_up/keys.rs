@@ -1,6 +1,7 @@
-//! Which keys belong to the write-up window as a whole: Esc, and those that scroll the preview.
+//! Which keys belong to the write-up window as a whole: Esc, and those that move and size the preview.
 
 use super::WriteUpWindow;
+use super::zoom::Zoom;
 use crate::app::action::Action;
 use crate::app::commands::Command;
 use crate::app::drafts::{CellId, Drafts};
@@ -18,6 +19,7 @@ impl WriteUpWindow {
         drafts: &Drafts,
     ) -> Option<Action> {
         self.scroll = Scroll::default();
+        (self.zoom_keys, self.sideways) = (0, 0);
         if !is_open {
             self.layer = None;
         }
@@ -26,10 +28,12 @@ impl WriteUpWindow {
             return None;
         }
         let focused = ctx.memory(egui::Memory::focused);
-        if focused.is_some_and(|id| layer_of(ctx, id) == Some(layer)) {
+        if focused.is_none_or(|id| layer_of(ctx, id) == Some(layer)) {
             self.scroll = if ctx.text_edit_focused() {
                 Scroll::taken_by_page(ctx)
             } else {
+                self.zoom_keys = Zoom::keys(ctx);
+                self.sideways = sideways(ctx);
                 Scroll::taken(ctx)
             };
         }
@@ -45,4 +49,16 @@ impl WriteUpWindow {
         (closes && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape)))
             .then_some(Action::Run(Command::WriteUp))
     }
+}
+
+/// How many pages to the right Page Down and Page Up go under Shift.
+fn sideways(ctx: &Context) -> isize {
+    ctx.input_mut(|input| {
+        let mut taken = |key| {
+            input
+                .count_and_consume_key(Modifiers::SHIFT, key)
+                .cast_signed()
+        };
+        taken(Key::PageDown) - taken(Key::PageUp)
+    })
 }

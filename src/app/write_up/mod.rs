@@ -4,15 +4,19 @@ mod choices;
 mod giving;
 mod keys;
 mod preview;
+mod zoom;
 
 use preview::Preview;
+use zoom::Zoom;
 
 use super::desk::Desk;
 use super::focus::{FocusMap, Pane};
 use super::form::{Form, remark};
 use super::input::Scroll;
 use crate::project::PageForm;
-use egui::{Context, Image, LayerId, Response, ScrollArea, Ui, Vec2, Window};
+use egui::scroll_area::{DragScroll, ScrollSource};
+use egui::style::ScrollAnimation;
+use egui::{Context, LayerId, Response, ScrollArea, Ui, Vec2, Window};
 
 /// What the choices take beside the preview, in points.
 const CHOICES_WIDTH: f32 = 230.0;
@@ -31,6 +35,12 @@ pub(super) struct WriteUpWindow {
     layer: Option<LayerId>,
     /// What the keys of this frame do to the preview.
     scroll: Scroll,
+    /// How large the preview is shown.
+    zoom: Zoom,
+    /// How many sizes larger the keys of this frame ask for.
+    zoom_keys: isize,
+    /// How many pages to the right the keys of this frame go.
+    sideways: isize,
 }
 
 impl WriteUpWindow {
@@ -79,8 +89,14 @@ impl WriteUpWindow {
                 scroll.apply(ui);
                 let first = self.choices_ui(ui, desk, form);
                 ui.separator();
-                self.preview_ui(ui, form);
+                self.zoom.buttons_ui(ui);
                 form.focus.reveal(ui, mark);
+                let across = ScrollArea::horizontal().id_salt("across");
+                let across = across.scroll_source(BY_ANY_MEANS).animated(false);
+                across.show(ui, |ui| {
+                    self.pan(ui);
+                    self.preview_ui(ui, form);
+                });
                 first
             });
             return shown.inner;
@@ -97,10 +113,15 @@ impl WriteUpWindow {
                 first
             });
             ui.separator();
-            let preview = ScrollArea::vertical().id_salt("preview").auto_shrink(false);
-            preview.show(ui, |ui| {
-                scroll.apply(ui);
-                self.preview_ui(ui, form);
+            ui.vertical(|ui| {
+                self.zoom.buttons_ui(ui);
+                let preview = ScrollArea::both().id_salt("preview").auto_shrink(false);
+                let preview = preview.scroll_source(BY_ANY_MEANS).animated(false);
+                preview.show(ui, |ui| {
+                    scroll.apply(ui);
+                    self.pan(ui);
+                    self.preview_ui(ui, form);
+                });
             });
             choices.inner
         });
@@ -118,20 +139,32 @@ impl WriteUpWindow {
         .inner
     }
 
-    /// The page as it will be, scaled to the room there is.
-    fn preview_ui(&self, ui: &mut Ui, form: &Form<'_>) {
+    /// Goes sideways as far as the keys ask.
+    fn pan(&mut self, ui: &Ui) {
+        let pages = std::mem::take(&mut self.sideways);
+        if pages != 0 {
+            let page = ui.clip_rect().width() * 0.8;
+            let delta = Vec2::new(-page * pages as f32, 0.0);
+            ui.scroll_with_delta_animation(delta, ScrollAnimation::none());
+        }
+    }
+
+    /// The page as it will be.
+    fn preview_ui(&mut self, ui: &mut Ui, form: &Form<'_>) {
+        let keys = std::mem::take(&mut self.zoom_keys);
         match self.preview.shown() {
-            Ok(Some(texture)) => {
-                let width = ui.available_width().max(100.0);
-                let size = texture.size_vec2();
-                let image = Image::new(texture).fit_to_exact_size(size * (width / size.x));
-                ui.add(image.alt_text("The picture of the write-up"));
-            }
+            Ok(Some(_)) => self.zoom.picture_ui(ui, &mut self.preview, keys),
             Ok(None) => remark(ui, "The picture is being made…", form.palette.dim_text),
             Err(problem) => remark(ui, &problem.to_string(), form.palette.error),
         }
     }
 }
+
+/// The preview is moved by its bars, the wheel, and the pointer that holds it.
+const BY_ANY_MEANS: ScrollSource = ScrollSource {
+    drag: DragScroll::Always,
+    ..ScrollSource::ALL
+};
 
 /// The toolkit gives a window's title bar the focus but no name.
 fn name_title_bar(ctx: &Context, window: LayerId) {

@@ -4,29 +4,39 @@
 
 use crate::app::background::{Background, Task, Wake};
 use crate::app::desk::Desk;
-use crate::project::{Revision, SetId};
-use crate::sheet::page::{Page, PageError};
+use crate::project::{PageForm, Revision, SetId};
+use crate::sheet::page::{Page, PageError, Picture};
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
-use image::imageops::{FilterType, resize};
+use image::imageops::{FilterType, crop_imm, resize};
+use std::sync::Arc;
 
 /// The widest preview that is ever looked at, in pixels.
 const PREVIEW_WIDTH: u32 = 1000;
 
-/// The highest preview: any graphics card takes a texture of this height.
+/// The highest preview, and the longest side of a part of the picture at its full size: any graphics card takes a texture of this height.
 const PREVIEW_HEIGHT: u32 = 2048;
-
-/// What a picture is of: the document as it stood, and the set that was selected.
-type Subject = (Revision, Option<SetId>);
 
 /// The picture as it was last made, and the work that makes the next.
 #[derive(Default)]
 pub(in crate::app) struct Preview {
     work: Option<Background<Wish, News>>,
-    wished: Option<Subject>,
+    wished: Option<Looked>,
     made: Option<Made>,
-    /// How many bytes the picture of that subject takes in a file.
-    packed: Option<(Subject, usize)>,
+    /// How many bytes the picture of that look takes in a file.
+    packed: Option<(Looked, usize)>,
     texture: Option<TextureHandle>,
+    /// The picture in all its pixels, in parts, once somebody looks at them.
+    parts: Vec<Part>,
+}
+
+/// What is looked at: a document in a form of page, and the set that is selected.
+type Looked = (Revision, PageForm, Option<SetId>);
+
+/// A part of the picture in all its pixels.
+pub(super) struct Part {
+    pub(super) texture: TextureHandle,
+    /// Where it stands in the picture, in pixels.
+    pub(super) at_px: [u32; 2],
 }
 
 impl std::fmt::Debug for Preview {
@@ -38,46 +48,46 @@ impl std::fmt::Debug for Preview {
 }
 
 struct Wish {
-    subject: Subject,
+    looked: Looked,
     page: Result<Page, PageError>,
 }
 
 /// What comes back: the picture at once, its size in a file a little later.
 enum News {
     Made(Made),
-    Packed(Subject, usize),
+    Packed(Looked, usize),
 }
 
-/// A picture small enough to be looked at, with the size of the real one.
+/// A picture, and the same small enough to be looked at whole.
 struct Made {
-    subject: Subject,
-    picture: Result<ColorImage, PageError>,
-    size_px: [u32; 2],
+    looked: Looked,
+    picture: Result<(Arc<Picture>, ColorImage), PageError>,
 }
 
 impl Preview {
     /// Wishes for the picture of the present document, and takes what has been made.
     pub(super) fn follow(&mut self, ctx: &Context, desk: &Desk) {
-        let subject = (desk.history.revision(), desk.selected);
+        let looked = (desk.history.revision(), desk.page_form, desk.selected);
         let work = self.work.get_or_insert_with(|| {
             let (wake, ctx) = (Wake::default(), ctx.clone());
             wake.connect(move || ctx.request_repaint());
             Background::started(wake, make_pictures)
         });
-        if self.wished != Some(subject) {
+        if self.wished != Some(looked) {
             let page = desk.page();
-            work.wish(Wish { subject, page });
-            self.wished = Some(subject);
+            work.wish(Wish { looked, page });
+            self.wished = Some(looked);
         }
         while let Some(news) = work.news() {
             match news {
                 News::Made(made) => {
-                    self.texture = made.picture.as_ref().ok().map(|picture| {
-                        ctx.load_texture("write-up", picture.clone(), TextureOptions::LINEAR)
+                    self.texture = made.picture.as_ref().ok().map(|(_, small)| {
+                        ctx.load_texture("write-up", small.clone(), TextureOptions::LINEAR)
                     });
+                    self.parts.clear();
                     self.made = Some(made);
                 }
-                News::Packed(subject, bytes) => self.packed = Some((subject, bytes)),
+                News::Packed(looked, bytes) => self.packed = Some((looked, bytes)),
             }
         }
     }
@@ -96,14 +106,34 @@ impl Preview {
         }
     }
 
+    /// How many pixels the picture has, across and down.
+    pub(super) fn size_px(&self) -> Option<[u32; 2]> {
+        let (picture, _) = self.made.as_ref()?.picture.as_ref().ok()?;
+        Some([picture.width(), picture.height()])
+    }
+
+    /// The picture in all its pixels, in parts that any graphics card takes.
+    pub(super) fn parts(&mut self, ctx: &Context) -> &[Part] {
+        let made = self.made.as_ref().filter(|_| self.parts.is_empty());
+        if let Some((picture, _)) = made.and_then(|made| made.picture.as_ref().ok()) {
+            let step = PREVIEW_HEIGHT as usize;
+            for top in (0..picture.height()).step_by(step) {
+                for left in (0..picture.width()).step_by(step) {
+                    self.parts.push(part(ctx, picture, [left, top]));
+                }
+            }
+        }
+        &self.parts
+    }
+
     /// How large the picture is, in pixels and kilobytes, once it is up to date.
     pub(super) fn size_text(&self) -> Option<String> {
-        let (subject, bytes) = self.packed?;
+        let (looked, bytes) = self.packed?;
         let made = self.made.as_ref()?;
-        if self.wished != Some(subject) || made.subject != subject || made.picture.is_err() {
+        if self.wished != Some(looked) || made.looked != looked {
             return None;
         }
-        let [width, height] = made.size_px;
+        let [width, height] = self.size_px()?;
         let kilobytes = bytes.div_ceil(1000);
         Some(format!("{width} × {height} pixels, {kilobytes} kB"))
     }
@@ -111,32 +141,40 @@ impl Preview {
 
 /// Makes the newest picture that is wished for, until the window is gone.
 fn make_pictures(task: &Task<Wish, News>) {
-    while let Some(Wish { subject, page }) = task.newest() {
-        let made = |picture, size_px| {
-            News::Made(Made {
-                subject,
-                picture,
-                size_px,
-            })
-        };
-        let drawn = page.and_then(|page| Ok((page.picture()?, page)));
+    while let Some(Wish { looked, page }) = task.newest() {
+        let made = |picture| News::Made(Made { looked, picture });
+        let drawn = page.and_then(|page| Ok((Arc::new(page.picture()?), page)));
         let (picture, page) = match drawn {
             Ok(drawn) => drawn,
             Err(problem) => {
-                task.tell(made(Err(problem), [0, 0]));
+                task.tell(made(Err(problem)));
                 continue;
             }
         };
-        let size_px = [picture.width(), picture.height()];
-        task.tell(made(Ok(smaller(&picture)), size_px));
+        let small = smaller(&picture);
+        task.tell(made(Ok((picture.clone(), small))));
         if task.is_overtaken() {
             // Nobody will read how large this one is.
             continue;
         }
         task.tell(match page.png(&picture) {
-            Ok(bytes) => News::Packed(subject, bytes.len()),
-            Err(problem) => made(Err(problem), [0, 0]),
+            Ok(bytes) => News::Packed(looked, bytes.len()),
+            Err(problem) => made(Err(problem)),
         });
+    }
+}
+
+/// A part of a picture as a texture, from a corner on.
+fn part(ctx: &Context, picture: &Picture, at_px: [u32; 2]) -> Part {
+    let [left, top] = at_px;
+    let width = (picture.width() - left).min(PREVIEW_HEIGHT);
+    let height = (picture.height() - top).min(PREVIEW_HEIGHT);
+    let pixels = crop_imm(picture, left, top, width, height).to_image();
+    let size = [width as usize, height as usize];
+    let image = ColorImage::from_rgba_unmultiplied(size, &pixels);
+    Part {
+        texture: ctx.load_texture("write-up in full", image, TextureOptions::LINEAR),
+        at_px,
     }
 }
 

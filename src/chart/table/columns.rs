@@ -21,7 +21,6 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             difference: None,
             bench: Some(AtTheBench {
                 title: "gear",
-                width: 8,
                 stands_out: true,
             }),
         }),
@@ -36,11 +35,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "ratio",
             need: Need::Always,
             difference: None,
-            bench: Some(AtTheBench {
-                title: "teeth or ratio",
-                width: 36,
-                stands_out: false,
-            }),
+            bench: Some(at_the_bench("teeth or ratio")),
         }),
     },
     &ColumnDefinition {
@@ -64,7 +59,6 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             difference: None,
             bench: Some(AtTheBench {
                 title: "overall",
-                width: 13,
                 stands_out: true,
             }),
         }),
@@ -79,11 +73,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "step",
             need: Need::Always,
             difference: None,
-            bench: Some(AtTheBench {
-                title: "step",
-                width: 9,
-                stands_out: false,
-            }),
+            bench: None,
         }),
     },
     &ColumnDefinition {
@@ -98,11 +88,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "shift at",
             need: Need::Usual(1),
             difference: None,
-            bench: Some(AtTheBench {
-                title: "shift at",
-                width: 12,
-                stands_out: false,
-            }),
+            bench: Some(at_the_bench("shift at")),
         }),
     },
     &ColumnDefinition {
@@ -117,11 +103,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "falls to",
             need: Need::Always,
             difference: None,
-            bench: Some(AtTheBench {
-                title: "falls to",
-                width: 11,
-                stands_out: false,
-            }),
+            bench: Some(at_the_bench("falls to")),
         }),
     },
     &ColumnDefinition {
@@ -134,11 +116,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "drop",
             need: Need::Usual(2),
             difference: None,
-            bench: Some(AtTheBench {
-                title: "loses",
-                width: 11,
-                stands_out: false,
-            }),
+            bench: None,
         }),
     },
     &ColumnDefinition {
@@ -181,7 +159,12 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             },
         ),
         is_forward_only: false,
-        readers: Some(plain("at", Need::Always)),
+        readers: Some(ForReaders {
+            title: "at",
+            need: Need::Always,
+            difference: None,
+            bench: Some(at_the_bench("at")),
+        }),
     },
     &ColumnDefinition {
         key: "redline_speed_kmh",
@@ -191,7 +174,12 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         csv_title: "at redline",
         holds: Holds::Number(Measure::RoadSpeed, |g| Some(g.gear.redline_speed_kmh)),
         is_forward_only: false,
-        readers: Some(plain("at redline", Need::Always)),
+        readers: Some(ForReaders {
+            title: "at redline",
+            need: Need::Always,
+            difference: None,
+            bench: Some(at_the_bench("at redline")),
+        }),
     },
     &ColumnDefinition {
         key: "engine_speeds",
@@ -210,7 +198,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
             title: "at",
             need: Need::Always,
             difference: Some(rpm_difference),
-            bench: None,
+            bench: Some(at_the_bench("at")),
         }),
     },
 ];
@@ -339,6 +327,14 @@ const fn plain(title: &'static str, need: Need) -> ForReaders {
         need,
         difference: None,
         bench: None,
+    }
+}
+
+/// A column that stands on the page for the bench and is not brought out there.
+const fn at_the_bench(title: &'static str) -> AtTheBench {
+    AtTheBench {
+        title,
+        stands_out: false,
     }
 }
 

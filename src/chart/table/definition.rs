@@ -67,13 +67,12 @@ pub struct ForReaders {
     pub bench: Option<AtTheBench>,
 }
 
-/// A column on the page for the bench, where there is room for few.
+/// A column on the page for the bench, where there is room for few: of the columns for marked speeds the
+/// first one stands there.
 #[derive(Debug, Clone, Copy)]
 pub struct AtTheBench {
     /// Its heading, without its unit.
     pub title: &'static str,
-    /// What it takes of the page's width, in proportion to the others.
-    pub width: u16,
     /// Whether it is worked with, and brought out.
     pub stands_out: bool,
 }

@@ -4,6 +4,7 @@ use super::definition::Key;
 use crate::gearing::{FinalDrive, GearSet, Name, Position, SetResults, Stage, Tyre};
 use crate::project::Project;
 use crate::units::{mm_text, step_text};
+use std::borrow::Cow;
 
 /// A fact about a set: its words, and its keys in JSON.
 #[derive(Debug)]
@@ -14,15 +15,15 @@ pub struct FactDefinition {
     pub figures: Option<FactFigures>,
     /// Whether it is the vehicle's rather than the set's own: a page says such a fact once.
     pub is_of_vehicle: fn(&ProjectSet<'_>) -> bool,
-    /// Whether the page for the bench says it.
-    pub stands_at_bench: bool,
+    /// What the page for the bench says of it; `None` where it says nothing.
+    pub at_bench: Option<fn(&ProjectSet<'_>) -> Vec<String>>,
 }
 
 /// What programs get of a fact, in full precision.
 #[derive(Debug, Clone, Copy)]
 pub enum FactFigures {
-    /// One number.
-    One(Key, fn(&ProjectSet<'_>) -> f64),
+    /// One number; `None` where there is none.
+    One(Key, fn(&ProjectSet<'_>) -> Option<f64>),
     /// An object with several numbers.
     Several(Key, &'static [FactPart]),
 }
@@ -76,23 +77,48 @@ pub static FACTS: &[FactDefinition] = &[
                 name: "spread",
                 meaning: "overall first ÷ overall top gear",
             },
-            |s| s.results.spread,
+            |s| Some(s.results.spread),
         )),
         is_of_vehicle: |_| false,
-        stands_at_bench: false,
+        at_bench: None,
+    },
+    FactDefinition {
+        words: |s| widest_drop(s.results).into_iter().collect(),
+        figures: Some(FactFigures::One(
+            Key {
+                name: "widest_drop_share",
+                meaning: "largest share of its engine speed that an upshift loses; null with one gear",
+            },
+            |s| s.results.widest_drop().map(|(_, _, share)| share),
+        )),
+        is_of_vehicle: |_| false,
+        at_bench: None,
     },
     FactDefinition {
         words: |s| vec![final_drives(s.set)],
         // Every gear has its own.
         figures: None,
         is_of_vehicle: |_| false,
-        stands_at_bench: true,
+        at_bench: Some(|s| vec![final_drives(s.set)]),
     },
     FactDefinition {
-        words: |s| s.set.stages.iter().map(stage).collect(),
+        words: |s| {
+            s.set
+                .stages
+                .iter()
+                .map(|t| stage(t, Positions::Shown))
+                .collect()
+        },
         figures: None,
         is_of_vehicle: |_| false,
-        stands_at_bench: true,
+        // Whoever has the box on the bench has all of its positions there.
+        at_bench: Some(|s| {
+            s.set
+                .stages
+                .iter()
+                .map(|t| stage(t, Positions::All))
+                .collect()
+        }),
     },
     FactDefinition {
         words: |s| vec![tyre(s)],
@@ -104,7 +130,7 @@ pub static FACTS: &[FactDefinition] = &[
             TYRE,
         )),
         is_of_vehicle: |s| s.set.tyre.is_none(),
-        stands_at_bench: true,
+        at_bench: Some(|s| vec![tyre(s)]),
     },
 ];
 
@@ -157,12 +183,43 @@ pub(super) fn facts(set: &ProjectSet<'_>) -> Vec<Fact> {
     facts
 }
 
+/// The upshift that loses most, `widest 1→2, 46 %`; none with one gear, or where no upshift loses any.
+fn widest_drop(set: &SetResults) -> Option<String> {
+    let (from, to, share) = set.widest_drop().filter(|(_, _, share)| *share > 0.0)?;
+    let [from, to] = [from, to].map(|gear| label_before_mark(&gear.gear.label));
+    Some(format!("widest {from}→{to}, {:.0} %", share * 100.0))
+}
+
+/// A label in quotation marks where it could not be told from what follows; its own are doubled then.
+fn label_before_mark(label: &str) -> Cow<'_, str> {
+    if label.contains(['→', ',', ';']) || label.starts_with('"') {
+        Cow::Owned(quoted(label))
+    } else {
+        Cow::Borrowed(label)
+    }
+}
+
+/// What the page for the bench says of a set, without what is the vehicle's.
+pub fn bench_facts(set: &ProjectSet<'_>) -> Vec<String> {
+    let own = FACTS.iter().filter(|fact| !(fact.is_of_vehicle)(set));
+    let said = own.filter_map(|fact| Some((fact.at_bench?)(set)));
+    said.flatten().collect()
+}
+
 fn final_drives(set: &GearSet) -> String {
     let finals: Vec<String> = set.final_drives.iter().map(FinalDrive::reading).collect();
     format!("final drive {}", finals.join(" and "))
 }
 
-fn stage(stage: &Stage) -> String {
+/// Which positions of a stage are named.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Positions {
+    /// The one it stands in, and the others where they are shown beside it.
+    Shown,
+    All,
+}
+
+fn stage(stage: &Stage, named: Positions) -> String {
     let present = &stage.positions[stage.present];
     if stage.is_fixed() {
         let ratio = present.ratio.reading();
@@ -175,7 +232,9 @@ fn stage(stage: &Stage) -> String {
     let name = name_before(" in ", &stage.name);
     let mut words = format!("{name} in {}", said(present));
     let others = stage.positions.iter().enumerate();
-    let others = others.filter(|(at, _)| stage.shows_others && *at != stage.present);
+    let others = others.filter(|(at, _)| *at != stage.present);
+    let has_others = stage.shows_others || named == Positions::All;
+    let others = others.filter(|_| has_others);
     for (_, other) in others {
         words += ", also ";
         words += &said(other);
@@ -184,10 +243,10 @@ fn stage(stage: &Stage) -> String {
 }
 
 /// How a phrase about a set opens that is not about a stage.
-const OPENINGS: [&str; 3] = ["spread ", "final drive ", "tyre "];
+const OPENINGS: [&str; 4] = ["spread ", "widest ", "final drive ", "tyre "];
 
 /// What ends a phrase about a set, wherever these are read back.
-const PHRASE_ENDS: [&str; 4] = ["; ", ", spread ", ", final drive ", ", tyre "];
+const PHRASE_ENDS: [&str; 5] = ["; ", ", spread ", ", widest ", ", final drive ", ", tyre "];
 
 /// The name of a stage with nothing but a ratio after it: in quotation marks where it could not be told
 /// from another phrase; its own are doubled then.

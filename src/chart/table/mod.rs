@@ -3,6 +3,7 @@
 //! What its columns hold is defined in `columns`, what is said of a set in `facts`; here cells are
 //! made of both. A column may also give back what was typed (`typed`).
 
+mod against;
 mod aligned;
 mod columns;
 mod definition;
@@ -18,7 +19,7 @@ pub use definition::{
     AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,
     NumberAtRoadSpeed, NumberOf, SetGear, Value,
 };
-pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet};
+pub use facts::{FACTS, Fact, FactDefinition, FactFigures, FactPart, ProjectSet, bench_facts};
 pub use gears::RowGear;
 pub use measure::Measure;
 pub use offered::{OfferedColumn, offered_columns};
@@ -327,7 +328,15 @@ impl<'a> Rows<'a> {
     fn row(&self, row: &RowGear<'a>) -> Row {
         let like = self.baseline.and_then(|set| set.counterpart(row));
         let (gear, typed) = (row.figures, &row.typed);
-        let cells = self.columns.iter();
+        let columns = self.columns.iter();
+        let mut cells: Vec<Cell> = columns
+            .map(|column| self.cell(column, gear, typed.ratio(), like))
+            .collect();
+        // All of a row are compared with the same gear: it is said once, where the eye comes first.
+        let first = cells.iter_mut().find_map(|cell| cell.difference.as_mut());
+        if let Some((difference, like)) = first.zip(like) {
+            difference.push_str(&against::other_label(gear, like));
+        }
         Row {
             id: gear.gear.gear.id,
             gear: gear.gear.gear.label.clone(),
@@ -339,9 +348,7 @@ impl<'a> Rows<'a> {
                     other,
                     name: name.to_owned(),
                 }),
-            cells: cells
-                .map(|column| self.cell(column, gear, typed.ratio(), like))
-                .collect(),
+            cells,
             typed: self
                 .typed
                 .iter()
@@ -372,7 +379,7 @@ impl<'a> Rows<'a> {
         let words = column.readers.difference.zip(like);
         let words = words.filter(|_| !is_dim);
         let difference = words.and_then(|(words, like)| match figure.value(&like) {
-            Value::Number(Some(before)) => Some(words(number, before) + &other_label(gear, like)),
+            Value::Number(Some(before)) => Some(words(number, before)),
             Value::Number(None) | Value::Text(_) => None,
         });
         Cell {
@@ -386,15 +393,5 @@ impl<'a> Rows<'a> {
             difference,
             is_dim,
         }
-    }
-}
-
-/// Top against a top of another label says so: 6 is compared ` on 5`.
-fn other_label(gear: SetGear<'_>, like: SetGear<'_>) -> String {
-    let other = &like.gear.gear.label;
-    if *other == gear.gear.gear.label {
-        String::new()
-    } else {
-        format!(" on {other}")
     }
 }

@@ -60,6 +60,7 @@ pub(super) struct Facts {
 const MOST_CHARACTERS: usize = 6000;
 
 const SPREAD: &str = "spread ";
+const WIDEST: &str = "widest ";
 const FINAL_DRIVE: &str = "final drive ";
 const TYRE: &str = "tyre ";
 
@@ -68,7 +69,7 @@ const ALSO: &str = ", also ";
 
 /// Whether a line opens as what is said of a set does.
 pub(super) fn says_facts(line: &str) -> bool {
-    let mut openings = [SPREAD, FINAL_DRIVE, TYRE].into_iter();
+    let mut openings = [SPREAD, WIDEST, FINAL_DRIVE, TYRE].into_iter();
     openings.any(|opening| {
         let rest = line.strip_prefix(opening);
         rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_alphanumeric()))
@@ -85,10 +86,8 @@ impl Facts {
         }
         let mut rest = line.trim();
         while !rest.is_empty() {
-            rest = match facts.take_stage(rest) {
-                Some(behind) => behind,
-                None => facts.take_phrase(rest),
-            };
+            let behind = behind_widest(rest).or_else(|| facts.take_stage(rest));
+            rest = behind.unwrap_or_else(|| facts.take_phrase(rest));
         }
         facts
     }
@@ -117,8 +116,8 @@ impl Facts {
 
     /// Takes a stage with the position that it stands in, or one that has none but that.
     fn take_stage<'a>(&mut self, text: &'a str) -> Option<&'a str> {
-        if says_facts(text) {
-            // A stage of such a name stands in quotation marks.
+        if says_facts(text) && !text.starts_with(WIDEST) {
+            // A stage of such a name stands in quotation marks, but older texts know no widest drop.
             return None;
         }
         self.take_positioned(text).or_else(|| self.take_fixed(text))
@@ -175,6 +174,19 @@ impl Facts {
     }
 }
 
+/// What stands behind the widest drop, `widest 1→2, 46 %`, where a text opens with it: it follows from the
+/// gears.
+fn behind_widest(text: &str) -> Option<&str> {
+    let (_, rest) = name_before("→", text.strip_prefix(WIDEST)?)?;
+    let (_, rest) = name_before(", ", rest)?;
+    let (share, rest) = rest.split_once(" %")?;
+    parse_decimal(share).ok()?;
+    let behind = rest
+        .strip_prefix([';', ','])
+        .or_else(|| rest.is_empty().then_some(rest));
+    behind.map(str::trim_start)
+}
+
 /// A position with its ratio, and what stands behind it.
 fn position(text: &str) -> Option<(Position, &str)> {
     let (name, rest) = name_before(" = ", text)?;
@@ -189,7 +201,7 @@ fn position(text: &str) -> Option<(Position, &str)> {
 
 /// A phrase, and what stands behind the mark that parts it from the next.
 fn phrase_of(text: &str) -> (&str, &str) {
-    let marks = ["; ", ", spread ", ", final drive ", ", tyre "];
+    let marks = ["; ", ", spread ", ", widest ", ", final drive ", ", tyre "];
     let ends = marks.iter().filter_map(|mark| text.find(mark));
     match ends.min() {
         Some(end) => (&text[..end], text[end + 1..].trim_start()),
@@ -349,6 +361,26 @@ mod tests {
         assert_eq!(said, expected);
         assert!(facts.tyre.is_some() && facts.unread.is_empty());
         assert_eq!(Facts::of("wheel 73 driven by 38 = 2").unread.len(), 1);
+    }
+
+    #[test]
+    fn the_widest_drop_is_passed_over_whatever_the_gears_are_called() {
+        for widest in [
+            "widest 1→2, 46 %",
+            "widest Ⅰ→Ⅱ, 0 %",
+            "widest \"→ \"\", \"→\"; 5 %\", 100 %",
+        ] {
+            for text in [
+                format!("spread 3.21; {widest}; widest gear 1.921; tyre 165/70 R 14"),
+                format!("{widest}, tyre 165/70 R 14; widest gear 1.921"),
+                format!("tyre 165/70 R 14, spread 3.21; widest gear 1.921; {widest}"),
+            ] {
+                let facts = Facts::of(&text);
+                assert_eq!(facts.unread, Vec::<String>::new(), "{text}");
+                assert!(facts.tyre.is_some(), "{text}");
+                assert_eq!(facts.stages[0].name.as_str(), "widest gear", "{text}");
+            }
+        }
     }
 
     #[test]

@@ -91,7 +91,7 @@ impl Columns<'_> {
         let mut entries = vec![("name", Json::Text(set.set.name.as_str()))];
         for figures in FACTS.iter().filter_map(|fact| fact.figures) {
             entries.push(match figures {
-                FactFigures::One(key, number) => (key.name, Json::Number(number(set))),
+                FactFigures::One(key, number) => (key.name, Json::number(number(set))),
                 FactFigures::Several(key, parts) => {
                     let part = parts.iter();
                     let part = part.map(|p| (p.key.name, Json::number((p.number)(set))));

@@ -233,20 +233,24 @@ fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         text += " A circumference or count of turns that was given counts as measured.";
     }
     if page.choices().with_table && has_brackets(page) {
-        let engine = &page.project().engine;
-        let redline = typed_rpm_text(engine.redline.rpm());
-        let floor_rpm = engine.floor_rpm();
-        let range = if floor_rpm > 0.0 {
-            format!("outside {} to {redline} rpm", typed_rpm_text(floor_rpm))
-        } else {
-            format!("above {redline} rpm")
-        };
-        text.push_str(" Figures in brackets lie ");
-        text.push_str(&range);
-        text.push('.');
+        text.push(' ');
+        text += &brackets_words(page);
     }
     text += " Estimates: the maker's data and local law decide.";
     words(ui, &text, 11.5, palette.dim_text);
+}
+
+/// What brackets mean around a figure.
+pub(super) fn brackets_words(page: &Page) -> String {
+    let engine = &page.project().engine;
+    let redline = typed_rpm_text(engine.redline.rpm());
+    let floor_rpm = engine.floor_rpm();
+    let range = if floor_rpm > 0.0 {
+        format!("outside {} to {redline} rpm", typed_rpm_text(floor_rpm))
+    } else {
+        format!("above {redline} rpm")
+    };
+    format!("Figures in brackets lie {range}.")
 }
 
 /// Whether a figure stands in brackets.

@@ -4,6 +4,7 @@
 //! has. So nothing reflows, and what can be read at 800 pixels can be read at every width.
 
 mod bench;
+mod bench_table;
 mod for_readers;
 mod picture;
 
@@ -29,6 +30,7 @@ const MARGIN: f32 = 22.0;
 pub struct Page {
     analysis: Analysis,
     view: View,
+    form: PageForm,
     chosen: Vec<SetId>,
     /// The set that is selected where the picture is made in the window.
     selected: Option<SetId>,
@@ -73,8 +75,10 @@ impl Page {
         if chosen.is_empty() {
             return Err(PageError::NoSet);
         }
+        let analysis = analysis.into();
         Ok(Self {
-            analysis: analysis.into(),
+            form: analysis.project().write_up.form,
+            analysis,
             view: View::default(),
             chosen,
             selected: None,
@@ -103,6 +107,12 @@ impl Page {
     /// Whether a set is in it.
     pub fn shows(&self, set: SetId) -> bool {
         self.chosen.contains(&set)
+    }
+
+    /// The same page in another form than its project asks for.
+    #[must_use]
+    pub fn in_form(self, form: PageForm) -> Self {
+        Self { form, ..self }
     }
 
     /// The finished picture.
@@ -190,7 +200,7 @@ impl Page {
 
     /// A page for the bench is printed: black on white.
     fn theme(&self) -> Theme {
-        if self.choices().is_dark && self.choices().form == PageForm::Picture {
+        if self.choices().is_dark && self.form == PageForm::Picture {
             Theme::Dark
         } else {
             Theme::Light
@@ -198,7 +208,7 @@ impl Page {
     }
 
     fn palette(&self) -> Palette {
-        match self.choices().form {
+        match self.form {
             PageForm::Picture => Palette::of(self.theme()),
             PageForm::A4 | PageForm::Letter => Palette::print(),
         }

@@ -86,7 +86,7 @@ pub(super) fn height(page: &Page) -> Result<f32, PageError> {
 }
 
 fn height_in(ctx: &Context, page: &Page) -> Result<f32, PageError> {
-    let Some(height_over_width) = page.choices().form.height_over_width() else {
+    let Some(height_over_width) = page.form.height_over_width() else {
         return Ok(laid_out(ctx, page, ENDLESS).0);
     };
     let height = WIDTH * height_over_width;
@@ -123,7 +123,7 @@ fn collect_texts(shape: &Shape, texts: &mut Vec<(Rect, String)>) {
 
 fn page_full(page: &Page) -> PageError {
     PageError::PageFull {
-        paper: match page.choices().form {
+        paper: match page.form {
             PageForm::Letter => "a page of Letter",
             PageForm::A4 | PageForm::Picture => "a page of A4",
         },
@@ -155,7 +155,7 @@ fn content_ui(ui: &mut Ui, page: &Page, height: f32) -> f32 {
     let area = Rect::from_min_size(Pos2::ZERO, Vec2::new(WIDTH, height)).shrink(MARGIN);
     let area = area.round_ui();
     let mut ui = ui.new_child(UiBuilder::new().max_rect(area));
-    match page.choices().form.height_over_width() {
+    match page.form.height_over_width() {
         None => for_readers::page_ui(&mut ui, page),
         Some(_) => bench::page_ui(&mut ui, page),
     }

@@ -1,6 +1,7 @@
 //! Is the picture of the write-up the one that was looked at, and can all of it be read?
 
 mod against_window;
+mod bench_page;
 mod goldens;
 mod table;
 

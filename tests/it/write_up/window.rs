@@ -4,7 +4,7 @@ use super::texts::texts;
 use crate::support::memory_disk::MemoryDisk;
 use crate::support::window::{Opening, Window, camper_van, three_ten_speeds};
 use egui::accesskit::{Role, Toggled};
-use egui::{Key, OutputCommand};
+use egui::{Key, Modifiers, OutputCommand, Rect};
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Purpose;
 use layshaft::project::{Drops, PageForm, Project, WriteUp, format};
@@ -75,12 +75,10 @@ fn each_choice_is_a_change_that_can_be_taken_back() {
     assert!(!choices(&window).with_note);
     choose(&mut window, Role::CheckBox, "Same box, taller final drive");
     assert_eq!(choices(&window).left_out.len(), 1);
-    choose(&mut window, Role::RadioButton, "Bench page, A4");
-    assert_eq!(choices(&window).form, PageForm::A4);
     choose(&mut window, Role::CheckBox, "with the project");
     assert!(!choices(&window).carries_project);
-    assert_eq!(window.undo_steps(), 6);
-    for _ in 0..6 {
+    assert_eq!(window.undo_steps(), 5);
+    for _ in 0..5 {
         window.ctrl(Key::Z);
     }
     assert_eq!(*choices(&window), WriteUp::default());
@@ -132,6 +130,61 @@ fn of_three_sets_the_picture_has_the_drops_of_the_selected_one() {
     window.ctrl(Key::E);
     assert_eq!(window.app().desk().selected, Some(third));
     assert!(shown(&mut window) == *with(Drops::Of(third)).as_raw());
+}
+
+#[test]
+fn looking_at_the_page_for_the_bench_changes_no_project_and_is_what_comes_out() {
+    let mut window = opened();
+    let before = window.project().clone();
+    choose(&mut window, Role::RadioButton, "Bench page, A4");
+    assert!(toggled(&window, Role::RadioButton, "Bench page, A4"));
+    wait_for(&mut window, "1600 × 2263 pixels, ");
+    assert_eq!(*window.project(), before);
+    assert_eq!(window.undo_steps(), 0);
+    window.invoke("Save picture…");
+    window.picker.answer(Some(MemoryDisk::path("page.png")));
+    window.settle();
+    let saved = image::load_from_memory(&window.disk.bytes("page.png")).unwrap();
+    let page = Page::of(&before).unwrap().in_form(PageForm::A4);
+    assert!(saved.into_rgba8() == page.picture().unwrap());
+    let mut project = before;
+    project.write_up.form = PageForm::Letter;
+    let mut letter = Opening::on(project).open();
+    letter.ctrl(Key::E);
+    assert!(toggled(&letter, Role::RadioButton, "Bench page, Letter"));
+}
+
+fn toggled(window: &Window, role: Role, name: &str) -> bool {
+    window.get(role, name).accesskit_node().toggled() == Some(Toggled::True)
+}
+
+/// Where the picture stands.
+fn preview(window: &Window) -> Rect {
+    window
+        .get(Role::Image, "The picture of the write-up")
+        .rect()
+}
+
+#[test]
+fn the_preview_is_shown_in_true_pixels_by_button_key_and_wheel() {
+    let mut window = opened();
+    wait_for(&mut window, " pixels, ");
+    let fitting = preview(&window).width();
+    assert!(fitting < 800.0, "{fitting}");
+    choose(&mut window, Role::Button, "100 %");
+    let true_width = preview(&window).width();
+    let pixels_per_point = window.harness.ctx.pixels_per_point();
+    assert!((true_width * pixels_per_point - 1600.0).abs() < 0.5);
+    window.key(Key::Minus);
+    assert!(preview(&window).width() < true_width);
+    window.key(Key::Plus);
+    assert!((preview(&window).width() - true_width).abs() < 0.5);
+    let left = preview(&window).left();
+    window.key_with(Modifiers::SHIFT, Key::PageDown);
+    assert!(preview(&window).left() < left, "it goes sideways by key");
+    choose(&mut window, Role::Button, "Fit");
+    assert!((preview(&window).width() - fitting).abs() < 0.5);
+    assert_eq!(window.undo_steps(), 0);
 }
 
 #[test]
@@ -374,7 +427,7 @@ fn it_takes_the_focus_and_gives_it_back_however_it_is_closed() {
         |window| window.ctrl(Key::E),
         |window| window.click("Close window"),
         |window| {
-            window.key_with(egui::Modifiers::ALT, Key::F);
+            window.key_with(Modifiers::ALT, Key::F);
             window.click("Write-up…");
         },
     ];
