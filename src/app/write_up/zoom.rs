@@ -3,7 +3,7 @@
 use super::preview::Preview;
 use crate::app::heard::describe;
 use egui::emath::GuiRounding as _;
-use egui::{Context, Image, Key, Modifiers, Rect, Response, Sense, Ui, Vec2, pos2, vec2};
+use egui::{Context, Image, Key, Modifiers, Rect, Response, Sense, Ui, Vec2, vec2};
 
 /// The sizes that keys and wheel go through, in pixels of the screen for one of the picture.
 const STEPS: [f32; 7] = [0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0];
@@ -123,9 +123,7 @@ fn parts_ui(ui: &mut Ui, preview: &mut Preview, size_px: Vec2, scale: f32) -> Re
         let size = part.texture.size_vec2() * scale;
         let place = Rect::from_min_size(corner + vec2(left, top), size);
         if ui.is_rect_visible(place) {
-            let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
-            let white = egui::Color32::WHITE;
-            ui.painter().image(part.texture.id(), place, whole, white);
+            Image::new(&part.texture).paint_at(ui, place);
         }
     }
     response

@@ -103,7 +103,9 @@ impl<'a> BenchTable<'a> {
                 let wide = (f32::INFINITY, words);
                 column.galley(ui, &row[at].text, text_size, wide).size().x
             });
-            let head = head_galley(ui, column, text_size, Color32::BLACK).size().x;
+            let head = head_galley(ui, column, text_size, Color32::PLACEHOLDER)
+                .size()
+                .x;
             widths.fold(head, f32::max) + GAP * text_size
         };
         let mut widths: Vec<f32> = (0..self.columns.len()).map(natural).collect();
@@ -309,7 +311,7 @@ fn hanging(ui: &Ui, text_size: f32) -> f32 {
     let font = FontId::proportional(text_size);
     let galley = ui
         .painter()
-        .layout_no_wrap(")".to_owned(), font, Color32::BLACK);
+        .layout_no_wrap(")".to_owned(), font, Color32::PLACEHOLDER);
     galley.size().x
 }
 
