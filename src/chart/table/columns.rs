@@ -71,7 +71,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "step",
-            need: Need::Always,
+            need: Need::Usual(5),
             difference: None,
             bench: None,
         }),
@@ -101,7 +101,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "falls to",
-            need: Need::Always,
+            need: Need::Usual(4),
             difference: None,
             bench: Some(at_the_bench("falls to")),
         }),
