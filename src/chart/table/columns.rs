@@ -71,7 +71,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "step",
-            need: Need::Usual(5),
+            need: Need::Usual(1),
             difference: None,
             bench: None,
         }),
@@ -86,7 +86,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "shift at",
-            need: Need::Usual(1),
+            need: Need::Usual(3),
             difference: None,
             bench: Some(at_the_bench("shift at")),
         }),
@@ -101,7 +101,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "falls to",
-            need: Need::Usual(4),
+            need: Need::Usual(2),
             difference: None,
             bench: Some(at_the_bench("falls to")),
         }),
@@ -114,7 +114,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         is_forward_only: true,
         readers: Some(ForReaders {
             title: "drop",
-            need: Need::Usual(2),
+            need: Need::Usual(4),
             difference: None,
             bench: None,
         }),
@@ -126,7 +126,7 @@ pub static COLUMNS: &[&ColumnDefinition] = &[
         csv_title: "drop",
         holds: Holds::Number(Measure::Share, |g| of_upshift(g, Upshift::drop_share)),
         is_forward_only: true,
-        readers: Some(plain("drop", Need::Usual(3))),
+        readers: Some(plain("drop", Need::Usual(5))),
     },
     &ColumnDefinition {
         key: "speed_per_1000_rpm_kmh",

@@ -15,6 +15,7 @@ const BY_HAND: &str = r#"{
     {
       "name": "Bench",
       "spread": 2.0,
+      "widest_drop_share": 0.5,
       "tyre": {
         "overall_diameter_mm": null,
         "rolling_circumference_mm": 2000.0,
@@ -399,7 +400,7 @@ fn the_ends_of_every_range_stay_numbers() {
             let speeds = ["--rpm", "1 30000", "--speed", "0.001 1000"];
             let answer = answer([&flags[..], &more, &speeds].concat());
             let json = json_of(&answer);
-            assert_eq!(answer.printed().matches("null").count(), 5, "{json}");
+            assert_eq!(answer.printed().matches("null").count(), 6, "{json}");
         }
     }
 }
