@@ -227,6 +227,8 @@ fn no_label_lies_over_another_or_is_cut_in_the_usual_sizes() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn no_label_lies_over_another_or_is_cut_in_any_view(scene in scene()) {
         scene.check()?;

@@ -9,8 +9,9 @@ use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Drops, Project};
 use proptest::prelude::*;
 
-/// Less than half the width of a thick line, in points.
-const ALMOST_HALF: f32 = 1.3;
+/// Less than half the width of a thick line, in points, at the corners of a rectangle too, which are
+/// moved out along both sides.
+const ALMOST_HALF: f32 = 1.05;
 
 /// Whether a straight line runs through a rectangle, looked at along both sides of it.
 fn runs_through(rect: Rect, [from, to]: [Pos2; 2]) -> bool {
