@@ -120,5 +120,7 @@ fn visuals(theme: Theme) -> Visuals {
     };
     visuals.selection.stroke = Stroke::new(1.0, palette.text);
     visuals.text_cursor.stroke.color = palette.text;
+    // A window at rest draws nothing: a blinking cursor would have it paint twice a second.
+    visuals.text_cursor.blink = false;
     visuals
 }
