@@ -14,6 +14,9 @@ const MOST_CHARACTERS: usize = 240;
 const LESS_HEARD: &[(&str, LevelFilter)] = &[
     // Warns of peculiarities of the display that nobody needs to mend.
     ("winit", LevelFilter::Error),
+    // Warns its developers where the window closes right after a text was selected, which X11 counts as
+    // a copy; nothing is lost that anybody copied.
+    ("arboard", LevelFilter::Error),
     // Says again what `StartError` says.
     ("eframe::native::run", LevelFilter::Off),
 ];
@@ -94,6 +97,7 @@ mod tests {
             assert!(!is_said("rfd::backend", level), "{level}");
         }
         assert!(is_said("winit::x11", Level::Error) && !is_said("winit::x11", Level::Warn));
+        assert!(!is_said("arboard::platform::linux::x11", Level::Warn));
         assert!(!is_said("eframe::native::run", Level::Error));
     }
 }
