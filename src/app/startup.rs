@@ -1,7 +1,7 @@
 //! How does the window come up, and what is said where it cannot?
 
 use super::files;
-use super::lifecycle::{Step, Surroundings, write_last};
+use super::lifecycle::{Surroundings, write_last};
 use super::recovery::{self, Latest};
 use super::settings::SMALLEST;
 use super::window::App;
@@ -60,7 +60,7 @@ pub fn run(file: Option<&Path>) -> Result<(), StartError> {
         if !app.lifecycle.has_left_work() {
             files::found(&Disk, path)?;
         }
-        app.lifecycle.take(Step::Open(path.to_owned()));
+        app.open_at_start(path.to_owned());
     }
     if let Some((path, latest)) = app.lifecycle.last_resort() {
         panics::answer_panics(move || told_last(&path, &latest));

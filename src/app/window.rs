@@ -83,6 +83,12 @@ impl App {
         self.lifecycle.keep_unsaved_work_in(folder);
     }
 
+    /// Opens the file that the program was started with, before there is a window to say anything in.
+    pub fn open_at_start(&mut self, path: PathBuf) {
+        self.lifecycle.take(Step::Open(path));
+        self.follow_document();
+    }
+
     /// The document, for those who look from outside.
     pub fn desk(&self) -> &Desk {
         &self.lifecycle.desk

@@ -21,9 +21,8 @@ const EQUAL: f64 = 0.993;
 /// A pixel differs visibly when a colour is off by more than this.
 const LEVELS: u8 = 3;
 
-/// At most as many pixels differ visibly: here the file was opened by key, so the first heading has the
-/// ring of the focus around it, which the window that was started with its file has not.
-const MOST_OFF: usize = 450;
+/// At most as many pixels differ visibly.
+const MOST_OFF: usize = 20;
 
 fn path(variable: &str) -> PathBuf {
     std::env::var_os(variable).unwrap().into()

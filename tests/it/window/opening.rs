@@ -20,6 +20,22 @@ fn dialog_is_open(window: &Window) -> bool {
 }
 
 #[test]
+fn a_window_that_was_started_with_a_file_loses_nothing_when_it_first_saves() {
+    let start = Opening::on(camper_van());
+    let mut window = start.started_with("trucks.ron", &three_ten_speeds()).open();
+    assert_eq!(window.focused(), "Vehicle", "where any document begins");
+    window.type_in("Tyre", "1985 mm");
+    window.ctrl(Key::J);
+    let selected = window.app().desk().selected;
+    window.wheel(window.plot().center(), 100.0);
+    let view = window.view().x;
+    window.ctrl(Key::S);
+    assert_eq!(window.text("Tyre"), "1985 mm");
+    assert_eq!(window.app().desk().selected, selected);
+    assert_eq!(window.view().x, view);
+}
+
+#[test]
 fn a_file_is_opened_with_a_history_of_its_own() {
     let mut window = Window::on_camper_van();
     let trucks = three_ten_speeds();

@@ -23,6 +23,8 @@ pub(crate) const QUICK: Pace = Pace {
 pub(crate) struct Opening {
     project: Project,
     file: Option<PathBuf>,
+    /// The file that the program is started with.
+    named: Option<PathBuf>,
     size: Vec2,
     /// None where the settings decide.
     theme: Option<egui::Theme>,
@@ -41,6 +43,7 @@ impl Opening {
         Self {
             project,
             file: None,
+            named: None,
             size: Vec2::new(1280.0, 800.0),
             theme: Some(egui::Theme::Light),
             disk: Arc::default(),
@@ -74,6 +77,13 @@ impl Opening {
         self.disk.put(name, &format::write(&self.project).unwrap());
         let file = Some(MemoryDisk::path(name));
         Self { file, ..self }
+    }
+
+    /// The program as it is started with a file's name: it holds this project, and opens that of the file.
+    pub(crate) fn started_with(self, name: &str, project: &Project) -> Self {
+        self.disk.put(name, &format::write(project).unwrap());
+        let named = Some(MemoryDisk::path(name));
+        Self { named, ..self }
     }
 
     /// The same on the real disk.
@@ -138,6 +148,9 @@ impl Opening {
         let mut app = App::new(self.project, self.file, surroundings);
         if let Some(folder) = &self.kept {
             app.keep_unsaved_work_in(folder);
+        }
+        if let Some(path) = self.named {
+            app.open_at_start(path);
         }
         app
     }
