@@ -32,7 +32,8 @@ fn a_window_that_was_started_with_a_file_loses_nothing_when_it_first_saves() {
     window.ctrl(Key::S);
     assert_eq!(window.text("Tyre"), "1985 mm");
     assert_eq!(window.app().desk().selected, selected);
-    assert_eq!(window.view().x, view);
+    let mut ends = view.into_iter().zip(window.view().x);
+    assert!(ends.all(|(before, after)| (before - after).abs() < 1e-9));
 }
 
 #[test]
