@@ -53,10 +53,10 @@ pub fn place(wishes: &[Wish], frame: Rect, ground: &Ground<'_>) -> Vec<Option<Re
     let mut occupied = ground.taken.to_vec();
     let mut placed = vec![None; wishes.len()];
     for i in order {
-        let thick = wishes[i].thick_in_reach(ground.thick);
-        let free = wishes[i].rects().find(|rect| {
-            frame.contains_rect(*rect)
-                && !occupied.iter().any(|o| overlap(o, rect))
+        let rects: Vec<Rect> = wishes[i].rects_in(frame).collect();
+        let thick = in_reach(&rects, ground.thick);
+        let free = rects.into_iter().find(|rect| {
+            !occupied.iter().any(|o| overlap(o, rect))
                 && !thick.iter().any(|t| t.line.touches(rect, t.half_width))
                 && wishes[i].is_nearest(rect.center(), ground.pieces)
         });
@@ -73,18 +73,13 @@ pub fn overlap(a: &Rect, b: &Rect) -> bool {
 }
 
 impl Wish {
-    fn rects(&self) -> impl Iterator<Item = Rect> {
-        self.candidates.iter().map(|(align, offset)| {
+    /// Its places within a frame, best first.
+    fn rects_in(&self, frame: Rect) -> impl Iterator<Item = Rect> {
+        let rects = self.candidates.iter().map(|(align, offset)| {
             let away = Vec2::new(-align.x().to_sign(), -align.y().to_sign()) * self.gap;
             align.anchor_size(self.anchor + away + *offset, self.size)
-        })
-    }
-
-    /// The lines that come near any of its places: mostly few of many.
-    fn thick_in_reach(&self, thick: &[Thick]) -> Vec<Thick> {
-        let reach = self.rects().fold(Rect::NOTHING, Rect::union);
-        let is_near = |thick: &&Thick| thick.line.touches(&reach, thick.half_width);
-        thick.iter().filter(is_near).copied().collect()
+        });
+        rects.filter(move |rect| frame.contains_rect(*rect))
     }
 
     /// Whether a label in the middle of which is `center` is as near to its own piece of line as to
@@ -95,6 +90,13 @@ impl Wish {
             pieces.iter().all(|piece| piece.distance(center) >= near)
         })
     }
+}
+
+/// The lines that come near any of these places: mostly few of many.
+fn in_reach(rects: &[Rect], thick: &[Thick]) -> Vec<Thick> {
+    let reach = rects.iter().copied().fold(Rect::NOTHING, Rect::union);
+    let is_near = |thick: &&Thick| thick.line.touches(&reach, thick.half_width);
+    thick.iter().filter(is_near).copied().collect()
 }
 
 #[cfg(test)]
