@@ -9,37 +9,59 @@ use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Drops, Project};
 use proptest::prelude::*;
 
-/// Less than half the width of a thick line, in points, at the corners of a rectangle too, which are
-/// moved out along both sides.
-const ALMOST_HALF: f32 = 1.05;
+/// Less than half the width of a thick line, in points.
+const ALMOST_HALF: f64 = 1.3;
 
-/// Faster than any engine turns and any wheel rolls: what typing can make of ratios that nobody builds.
-const FARTHEST: f64 = 1e6;
+/// A place on the paper, in the precision of values: a line may come from very far away.
+type Exact = [f64; 2];
 
-/// Whether a straight line runs through a rectangle, looked at along both sides of it.
-fn runs_through(rect: Rect, [from, to]: [Pos2; 2]) -> bool {
-    let looks = || (0..=64u8).map(|i| f32::from(i) / 64.0);
-    let is_hit = |share: f32| {
-        (0.0..=1.0).contains(&share) && rect.shrink(0.01).contains(from.lerp(to, share))
+/// Where a point of the scene stands.
+fn place(drawn: &Drawn, at: [f64; 2]) -> Exact {
+    let frame = *drawn.transform.frame();
+    let [[left, right], [bottom, top]] =
+        [[frame.left(), frame.right()], [frame.bottom(), frame.top()]]
+            .map(|ends| ends.map(f64::from));
+    let share = |value: f64, [from, to]: [f64; 2]| (value - from) / (to - from);
+    [
+        left + share(at[0], drawn.range.x) * (right - left),
+        bottom + share(at[1], drawn.range.y) * (top - bottom),
+    ]
+}
+
+/// How near a straight line comes to a rectangle: along it the distance falls, then rises.
+fn nearest(rect: Rect, [from, to]: [Exact; 2]) -> f64 {
+    let [min, max] = [rect.min, rect.max].map(|at| [at.x, at.y].map(f64::from));
+    let away = |share: f64| {
+        let apart = [0, 1].map(|axis| {
+            let at = from[axis] + share * (to[axis] - from[axis]);
+            (min[axis] - at).max(at - max[axis]).max(0.0)
+        });
+        apart[0].hypot(apart[1])
     };
-    let [wide, high] = [to.x - from.x, to.y - from.y];
-    looks().any(|look| {
-        let at = rect.min + rect.size() * look;
-        is_hit((at.x - from.x) / wide) || is_hit((at.y - from.y) / high)
-    })
+    let [mut low, mut high] = [0.0, 1.0];
+    for _ in 0..200 {
+        let third = (high - low) / 3.0;
+        if away(low + third) <= away(high - third) {
+            high -= third;
+        } else {
+            low += third;
+        }
+    }
+    away(f64::midpoint(low, high))
 }
 
 /// How far a point is from an upright line.
-fn distance(point: Pos2, [from, to]: [Pos2; 2]) -> f32 {
-    let y = point.y.clamp(from.y.min(to.y), from.y.max(to.y));
-    point.distance(Pos2::new(from.x, y))
+fn distance(point: Pos2, [from, to]: [Exact; 2]) -> f64 {
+    let [x, y] = [point.x, point.y].map(f64::from);
+    let nearest = y.clamp(from[1].min(to[1]), from[1].max(to[1]));
+    (x - from[0]).hypot(y - nearest)
 }
 
 /// Every fall with what is written at it.
-fn falls<'s>(scene: &'s Scene, drawn: &Drawn) -> Vec<(&'s str, [Pos2; 2])> {
+fn falls<'s>(scene: &'s Scene, drawn: &Drawn) -> Vec<(&'s str, [Exact; 2])> {
     let fall = |label: &'s layshaft::chart::Label| match label.place {
         Place::UnderFall(from) => {
-            let ends = [[label.at[0], from], label.at].map(|at| drawn.place_of(at));
+            let ends = [[label.at[0], from], label.at].map(|at| place(drawn, at));
             Some((label.text.as_str(), ends))
         }
         _ => None,
@@ -56,14 +78,6 @@ fn between_the_axes(drawn: &Drawn) -> impl Iterator<Item = &(Rect, String)> {
 
 /// Looks at every label between the axes.
 pub(super) fn check(scene: &Scene, drawn: &Drawn) -> Result<(), TestCaseError> {
-    let mut figures = scene
-        .lines
-        .iter()
-        .flat_map(|line| line.points.iter().flatten());
-    if figures.any(|figure| figure.abs() > FARTHEST) {
-        // Single precision does not tell any more where such a line passes a label.
-        return Ok(());
-    }
     let falls = falls(scene, drawn);
     for (rect, text) in between_the_axes(drawn) {
         for line in [Role::Driven, Role::ByGear]
@@ -71,24 +85,27 @@ pub(super) fn check(scene: &Scene, drawn: &Drawn) -> Result<(), TestCaseError> {
             .flat_map(|role| scene.lines_of(role))
         {
             for ends in line.points.windows(2) {
-                let ends = [ends[0], ends[1]].map(|at| drawn.place_of(at));
+                let ends = [ends[0], ends[1]].map(|at| place(drawn, at));
                 prop_assert!(
-                    !runs_through(rect.expand(ALMOST_HALF), ends),
+                    nearest(*rect, ends) > ALMOST_HALF,
                     "\"{text}\" at {rect} covers a line of {:?}",
                     line.of
                 );
             }
         }
-        let nearest = |is_own: &dyn Fn(&str) -> bool| {
+        let nearest_fall = |is_own: &dyn Fn(&str) -> bool| {
             let distances = falls.iter().filter(|(words, _)| is_own(words));
             let distances = distances.map(|(_, ends)| distance(rect.center(), *ends));
-            distances.fold(f32::INFINITY, f32::min)
+            distances.fold(f64::INFINITY, f64::min)
         };
         // A figure of another kind may be spelled the same: it stands where that belongs.
         let mut alike = scene.labels.iter().filter(|label| label.text == *text);
         let is_of_fall = alike.all(|label| matches!(label.place, Place::UnderFall(_)));
         if is_of_fall && falls.iter().any(|(words, _)| words == text) {
-            let [own, any] = [nearest(&|words| words == text), nearest(&|_| true)];
+            let [own, any] = [
+                nearest_fall(&|words| words == text),
+                nearest_fall(&|_| true),
+            ];
             prop_assert!(own <= any + 0.05, "\"{text}\" at {rect}: {own} {any}");
         }
     }
