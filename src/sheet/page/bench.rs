@@ -7,7 +7,7 @@ use crate::chart::SetTable;
 use crate::chart::table::{ProjectSet, bench_facts};
 use crate::draw::palette::Palette;
 use egui::emath::GuiRounding as _;
-use egui::{FontId, Ui, UiBuilder, Vec2};
+use egui::{Align2, FontId, Pos2, Ui, UiBuilder, Vec2};
 
 /// The heights of text that are tried, in points: the first that leaves room for notes is taken.
 const TEXT_SIZES: [f32; 11] = [
@@ -127,10 +127,16 @@ fn head_ui(ui: &mut Ui, page: &Page, set: &SetTable, text_size: f32, palette: &P
     }
 }
 
-/// Empty lines down to the foot of the page; that foot is there however little room is left.
+/// Empty lines for notes down to the foot of the page; that foot is there however little room is left.
 fn note_lines_ui(ui: &mut Ui, foot: f32, palette: &Palette) {
     let area = ui.max_rect();
     let mut y = ui.min_rect().bottom() + NOTE_LINE;
+    if y < foot {
+        let at = Pos2::new(area.left(), y - 2.0);
+        let font = FontId::proportional(11.0);
+        let painter = ui.painter();
+        painter.text(at, Align2::LEFT_BOTTOM, "Notes", font, palette.dim_text);
+    }
     while y < foot {
         ui.painter().hline(area.x_range(), y, (0.7, palette.mark));
         y += NOTE_LINE;

@@ -14,6 +14,9 @@ use std::sync::Arc;
 /// The least room for what was measured, in points: 2 cm on paper, a number in handwriting.
 const MEASURED_WIDTH: f32 = 78.0;
 
+/// What is written by hand beside each gear: turns in for one turn out, as they are counted on the bench.
+const MEASURED: &str = "measured,\nratio";
+
 /// The height of a row, in multiples of its text.
 const ROW: f32 = 1.5;
 
@@ -147,7 +150,7 @@ impl<'a> BenchTable<'a> {
             .collect();
         let font = FontId::proportional(size * HEAD);
         let painter = ui.painter();
-        heads.push(painter.layout_no_wrap("measured".to_owned(), font, palette.text));
+        heads.push(painter.layout_no_wrap(MEASURED.to_owned(), font, palette.text));
         self.row_ui(ui, &heads, None, laid, palette);
         for row in self.sets.get(set).into_iter().flatten() {
             let cells = self.columns.iter().zip(row).zip(&laid.widths);
