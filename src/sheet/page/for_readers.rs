@@ -236,6 +236,9 @@ fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         text.push(' ');
         text += &brackets_words(page);
     }
+    if page.choices().with_table && has_differences(page) {
+        text += " Differences are taken before rounding.";
+    }
     text += " Estimates: the maker's data and local law decide.";
     words(ui, &text, 11.5, palette.dim_text);
 }
@@ -251,6 +254,13 @@ pub(super) fn brackets_words(page: &Page) -> String {
         format!("above {redline} rpm")
     };
     format!("Figures in brackets lie {range}.")
+}
+
+/// Whether a figure is compared with the baseline's.
+fn has_differences(page: &Page) -> bool {
+    let rows = chosen_sets(page).flat_map(|set| &set.rows);
+    let mut cells = rows.flat_map(|row| &row.cells);
+    cells.any(|cell| cell.difference.is_some())
 }
 
 /// Whether a figure stands in brackets.
