@@ -27,7 +27,7 @@ impl Words {
             return (Self::name(ui, set, look), Vec::new());
         }
         let baseline = if set.is_baseline { "baseline, " } else { "" };
-        let facts = format!("{baseline}{}", set.facts_text(", "));
+        let facts = kept_together(&format!("{baseline}{}", set.facts_text(", ")));
         let finding = |text: &String| {
             let (color, width) = (look.palette.finding, look.wrap_width);
             let painter = ui.painter();
@@ -59,6 +59,21 @@ impl Words {
         let swatch = self.swatch.map_or(0.0, |_| swatch_width(look));
         self.galley.size().x + swatch
     }
+}
+
+/// The longest part of a line that is not parted, in letters: more might not fit on any line.
+const LONGEST_PART: usize = 40;
+
+/// A list that breaks between its parts, not within them: "turn" alone in a line says nothing.
+fn kept_together(list: &str) -> String {
+    let parts = list.split(", ").map(|part| {
+        if part.chars().count() > LONGEST_PART {
+            part.to_owned()
+        } else {
+            part.replace(' ', "\u{a0}")
+        }
+    });
+    parts.collect::<Vec<_>>().join(", ")
 }
 
 /// What the swatch takes before a set's name, in points.
