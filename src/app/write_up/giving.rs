@@ -10,14 +10,17 @@ use crate::gearing::Name;
 use crate::sheet::csv::DecimalMark;
 use crate::sheet::json::JsonError;
 use crate::sheet::{bbcode, csv, json, markdown, text};
-use egui::Ui;
+use egui::{TextStyle, Ui, Vec2};
 
 /// Shows the ways out, and how large the picture is.
 pub(super) fn giving_ui(ui: &mut Ui, desk: &Desk, preview: &Preview, form: &mut Form<'_>) {
     // In a place of its own: what follows must stay what it is when the size comes to be known.
     ui.scope(|ui| {
-        if let Some(size) = preview.size_text() {
-            remark(ui, &size, form.palette.dim_text);
+        let height = ui.text_style_height(&TextStyle::Small);
+        match preview.size_text() {
+            Some(size) => remark(ui, &size, form.palette.dim_text),
+            // Buttons that moved would be missed.
+            None => _ = ui.allocate_space(Vec2::new(ui.available_width(), height)),
         }
     });
     if ui.button("Save picture…").clicked() {
