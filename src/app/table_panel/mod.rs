@@ -42,6 +42,7 @@ pub(super) fn table_panel_ui(
         },
         ..ScrollStyle::solid()
     };
+    ui.visuals_mut().widgets.inactive.fg_stroke.color = palette.edge;
     let table = desk.table();
     let sets: Vec<&SetTable> = table.sets.iter().collect();
     let look = TableLook {
