@@ -18,7 +18,7 @@ pub(super) fn text(about: Option<Subcommand>) -> String {
 
 fn overview() -> String {
     let mut text = "Layshaft shows what a change of gearing will be like to drive.\n\n\
-        layshaft [FILE]           open the window, on a project or on the example\n"
+        layshaft [FILE]           open the window, on a project, a picture that carries one, or the example\n"
         .to_owned();
     for command in Subcommand::ALL {
         let usage = format!("layshaft {} FILE", command.name());

@@ -44,7 +44,7 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
 }
 
 /// Keys that belong to a part of the window rather than to a command.
-pub const OTHER_KEYS: [(&str, &str); 14] = [
+pub const OTHER_KEYS: [(&str, &str); 15] = [
     (
         "F6, Shift+F6",
         "Goes to the next part of the window, or the one before, where it was last",
@@ -65,6 +65,10 @@ pub const OTHER_KEYS: [(&str, &str); 14] = [
     (
         "Page Up, Page Down, Home, End",
         "Scrolls the part that has the focus, the help, or the preview of the write-up",
+    ),
+    (
+        "+, −, Shift with Page Up, Page Down in the write-up",
+        "Shows the preview larger or smaller, goes to its left or right",
     ),
     (
         "Left, Right in a question",
