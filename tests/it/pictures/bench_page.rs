@@ -44,7 +44,11 @@ fn sets_that_differ_only_in_their_tyres_have_other_figures_on_it() {
 fn it_tells_road_speed_at_the_redline_and_at_marks_and_leaves_a_column_to_write_in() {
     for form in PAPERS {
         let said = texts(&camper_van(), form);
-        for head in ["at redline,\nkm/h", "at 2000 rpm,\nkm/h", "measured,\nratio"] {
+        for head in [
+            "at redline,\nkm/h",
+            "at 2000 rpm,\nkm/h",
+            "measured,\nratio",
+        ] {
             let count = said.iter().filter(|text| *text == head).count();
             assert_eq!(count, 3, "{head}: {said:?}");
         }
