@@ -181,6 +181,7 @@ pub fn round_to(number: f64, grain: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     #[test]
     fn differences_carry_a_sign_unless_they_are_nothing() {
@@ -258,5 +259,20 @@ mod tests {
             shortest_number(0.1 + 0.2, |_| false),
             (0.1 + 0.2).to_string()
         );
+    }
+
+    proptest! {
+        #[test]
+        fn a_reckoned_number_has_fifteen_digits_of_what_it_was(
+            mantissa in -9.999_f64..9.999, exponent in -9_i32..12,
+        ) {
+            let number = mantissa * 10_f64.powi(exponent);
+            let spelled = reckoned_number(number);
+            prop_assert!(!spelled.contains(['e', 'E']), "{spelled}");
+            let digits = spelled.chars().filter(char::is_ascii_digit).collect::<String>();
+            prop_assert!(digits.trim_matches('0').len() <= 15, "{spelled}");
+            let read: f64 = spelled.parse().unwrap();
+            prop_assert!((read - number).abs() <= 5.1e-15 * number.abs(), "{number} as {spelled}");
+        }
     }
 }
