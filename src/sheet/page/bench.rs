@@ -14,6 +14,9 @@ const TEXT_SIZES: [f32; 11] = [
     24.0, 22.0, 20.0, 18.0, 16.5, 15.0, 14.0, 13.0, 12.0, 11.0, 10.0,
 ];
 
+/// From this size of text on, in points, further marked speeds are worth smaller figures.
+const LARGE: f32 = 15.0;
+
 /// Below this, in points, nothing can be read from a step away: lines for notes give way first.
 const SMALLEST: f32 = 9.0;
 
@@ -35,11 +38,14 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
     let palette = page.palette();
     ui.spacing_mut().item_spacing.y = 4.0;
     title_ui(ui, page, &palette);
-    let table = BenchTable::of(page);
-    let brackets = table.has_brackets().then(|| brackets_words(page));
+    let tables = BenchTable::all(page);
+    let has_brackets = tables.iter().any(BenchTable::has_brackets);
+    let brackets = has_brackets.then(|| brackets_words(page));
     let foot = caution_ui(ui, brackets.as_deref(), &palette);
     let room = foot - ui.cursor().top();
-    let laid = laid(ui, page, &table, room, &palette);
+    let Some((table, laid)) = with_most_columns(ui, page, tables, room, &palette) else {
+        return;
+    };
     body_ui(ui, page, &table, &laid, &palette);
     note_lines_ui(ui, foot, &palette);
 }
@@ -70,6 +76,27 @@ fn caution_ui(ui: &Ui, brackets: Option<&str>, palette: &Palette) -> f32 {
     let top = area.left_bottom() - Vec2::new(0.0, galley.size().y);
     painter.galley(top, galley, palette.text);
     top.y - 8.0
+}
+
+/// Of these tables, the fewest columns first, the last whose figures are as large as they must be, or the
+/// first.
+fn with_most_columns<'a>(
+    ui: &mut Ui,
+    page: &Page,
+    tables: Vec<BenchTable<'a>>,
+    height: f32,
+    palette: &Palette,
+) -> Option<(BenchTable<'a>, Laid)> {
+    let mut last = None;
+    for table in tables.into_iter().rev() {
+        let laid = laid(ui, page, &table, height, palette);
+        let is_large = laid.is_unbroken && laid.text_size >= LARGE;
+        last = Some((table, laid));
+        if is_large {
+            break;
+        }
+    }
+    last
 }
 
 /// The columns in the text size at which everything fits a height and leaves lines for notes.

@@ -37,6 +37,7 @@ pub(super) struct BenchTable<'a> {
 }
 
 /// One of the columns that stand on this page.
+#[derive(Clone)]
 struct BenchColumn<'a> {
     /// Which column of the table it is.
     at: usize,
@@ -74,9 +75,22 @@ pub(super) enum LongWords {
 }
 
 impl<'a> BenchTable<'a> {
-    /// The tables of the chosen sets.
-    pub(super) fn of(page: &'a Page) -> Self {
-        let columns = columns(page);
+    /// The chosen sets in tables of more and more columns: with one marked speed of each kind, then with one
+    /// more at a time, until all have theirs.
+    pub(super) fn all(page: &'a Page) -> Vec<Self> {
+        let (columns, needs) = columns(page);
+        let most = needs.iter().copied().max().unwrap_or(0);
+        let with = |most: usize| {
+            let needed = columns
+                .iter()
+                .zip(&needs)
+                .filter(|(_, need)| **need <= most);
+            Self::with(page, needed.map(|(column, _)| column.clone()).collect())
+        };
+        (0..=most).map(with).collect()
+    }
+
+    fn with(page: &'a Page, columns: Vec<BenchColumn<'a>>) -> Self {
         let sets = chosen_sets(page).map(|set| {
             let candidate = page.project().sets.get(set.set);
             let row = |row: &Row| {
@@ -214,20 +228,39 @@ impl<'a> BenchTable<'a> {
     }
 }
 
-/// The columns of the table that stand on this page, from left to right: of those for several marked
-/// speeds the one at which most gears can be driven, the first of equals.
-fn columns(page: &Page) -> Vec<BenchColumn<'_>> {
-    let out_of_range = |at: usize| {
+/// The columns of the table that can stand on this page, from left to right, and how far each can wait
+/// for room: of those for several marked speeds the one at which most gears can be driven is needed at
+/// once, the first of equals, and the others follow one by one.
+fn columns(page: &Page) -> (Vec<BenchColumn<'_>>, Vec<usize>) {
+    let all = page.table().columns.iter().enumerate();
+    let columns: Vec<BenchColumn<'_>> = all
+        .filter_map(|(at, column)| BenchColumn::of(page, at, column))
+        .collect();
+    let out_of_range = |column: &BenchColumn<'_>| {
         let rows = chosen_sets(page).flat_map(|set| &set.rows);
-        rows.filter(|row| row.cells[at].is_dim).count()
+        rows.filter(|row| row.cells[column.at].is_dim).count()
     };
-    let mut columns: Vec<BenchColumn<'_>> = Vec::new();
-    for (at, column) in page.table().columns.iter().enumerate() {
-        let Some(look) = column.readers.bench else {
-            continue;
-        };
+    let mut by_need: Vec<usize> = (0..columns.len()).collect();
+    by_need.sort_by_key(|at| out_of_range(&columns[*at]));
+    let mut needs = vec![0; columns.len()];
+    let mut waiting = 0;
+    for (order, at) in by_need.iter().enumerate() {
+        let key = columns[*at].column.definition.key;
+        let mut before = by_need[..order].iter();
+        if before.any(|other| columns[*other].column.definition.key == key) {
+            waiting += 1;
+            needs[*at] = waiting;
+        }
+    }
+    (columns, needs)
+}
+
+impl<'a> BenchColumn<'a> {
+    /// A column of the page's table, counted from 0; none where it has no place on this page.
+    fn of(page: &Page, at: usize, column: &'a Column) -> Option<Self> {
+        let look = column.readers.bench?;
         let title = column.figure.heading(look.title, page.project().units);
-        let this = BenchColumn {
+        Some(Self {
             at,
             column,
             look,
@@ -235,16 +268,8 @@ fn columns(page: &Page) -> Vec<BenchColumn<'_>> {
                 "" => title,
                 unit => format!("{title},\n{unit}"),
             },
-        };
-        let is_like_last =
-            |last: &&mut BenchColumn<'_>| last.column.definition.key == column.definition.key;
-        match columns.last_mut().filter(is_like_last) {
-            Some(last) if out_of_range(at) < out_of_range(last.at) => *last = this,
-            Some(_) => {}
-            None => columns.push(this),
-        }
+        })
     }
-    columns
 }
 
 impl BenchColumn<'_> {
