@@ -130,7 +130,10 @@ impl Page {
     /// When the pixels cannot be packed, or the project has no text.
     pub fn png(&self, picture: &Picture) -> Result<Vec<u8>, PageError> {
         let shown = self.project().as_shown(&self.chosen);
-        let carried = shown.filter(|_| self.choices().carries_project);
+        let mut carried = shown.filter(|_| self.choices().carries_project);
+        if let Some(project) = &mut carried {
+            project.write_up.form = self.form;
+        }
         let text = carried.as_ref().map(format::write).transpose()?;
         picture::png(picture, text)
     }
