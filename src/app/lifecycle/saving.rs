@@ -7,7 +7,7 @@ use super::{Asked, Lifecycle, PathQuestion};
 use crate::app::exporting::written_picture;
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::files::{self, Saved, with_ending};
-use crate::project::{Difference, differences, digest, read_text, shown};
+use crate::project::{Difference, PageForm, differences, digest, read_text, shown};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -166,7 +166,7 @@ impl Lifecycle {
         let own = self.own_path();
         let suggested = match purpose {
             Purpose::Open | Purpose::Save => own,
-            Purpose::SavePicture => own.with_extension("png"),
+            Purpose::SavePicture => self.picture_path(&own),
         };
         self.ask_beginning_with(purpose, &suggested, then);
     }
@@ -230,6 +230,18 @@ impl Lifecycle {
             let name = self.suggested_name();
             self.last_folder().unwrap_or_default().join(name)
         })
+    }
+
+    /// Where a picture would be beside its document; a page for the bench does not take its place.
+    fn picture_path(&self, own: &Path) -> PathBuf {
+        match self.desk.page_form {
+            PageForm::Picture => own.with_extension("png"),
+            PageForm::A4 | PageForm::Letter => {
+                let mut name = own.file_stem().unwrap_or_default().to_owned();
+                name.push("-bench.png");
+                own.with_file_name(name)
+            }
+        }
     }
 
     /// A file name made of the title's letters and digits.
