@@ -161,7 +161,7 @@ pub const TABLE: &[Entry] = entries! {
     Redo, Edit, "Redo", "Brings back what was undone", [ctrl_shift(Key::Z), ctrl(Key::Y)];
     CopySet, Edit, "Duplicate set", "Adds a copy of the selected set, to be changed and compared", [ctrl(Key::D)];
     PasteSet, Edit, "Paste gears…", "Reads a whole gear set from text", [ctrl_shift(Key::V)];
-    CopyTable, Edit, "Copy table", "Copies the table as text in columns", [ctrl_shift(Key::C)];
+    CopyTable, Edit, "Copy table", "Copies the table with all its columns as text", [ctrl_shift(Key::C)];
     TypeRatios, Edit, "Type gears as gear ratios", "The fields of the gears take the gearbox's own ratios or teeth", [];
     TypeOverall, Edit, "Type gears as overall ratios", "The fields of the gears take engine turns for a turn of the wheel", [];
     TypeSpeeds, Edit, "Type gears as speeds per 1000 rpm", "The fields of the gears take road speeds at 1000 rpm", [];
