@@ -8,8 +8,8 @@ use crate::app::form::{Field, Form, remark};
 use crate::app::heard::describe;
 use crate::chart::table::{OfferedColumn, offered_columns};
 use crate::gearing::parse_decimal;
-use crate::project::{Candidate, ColumnKey, Drops, Edit, PageForm, PictureWidth, WriteUp};
-use egui::{Response, Ui};
+use crate::project::{Candidate, ColumnKey, Drops, Edit, PageForm, PictureWidth, SetId, WriteUp};
+use egui::{RadioButton, Response, Ui};
 use std::collections::BTreeSet;
 
 /// What a picture with the project in it is good for, and what does not go along.
@@ -78,11 +78,12 @@ fn short_name(candidate: &Candidate) -> String {
 
 /// Whose drops are written in the diagram: the usual ones, all, none, or those of one set of several.
 fn drops_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
-    let is_in = |c: &&Candidate| c.visible && !wanted.left_out.contains(&c.id);
-    let sets: Vec<&Candidate> = desk.project().sets.iter().filter(is_in).collect();
+    let is_visible = |c: &&Candidate| c.visible;
+    let sets: Vec<&Candidate> = desk.project().sets.iter().filter(is_visible).collect();
+    let is_in = |set: SetId| !wanted.left_out.contains(&set) && sets.iter().any(|c| c.id == set);
     // Those of a set that is not there are the usual ones.
     let mut drops = match wanted.drops {
-        Drops::Of(set) if sets.iter().all(|c| c.id != set) => Drops::Usual,
+        Drops::Of(set) if !is_in(set) => Drops::Usual,
         drops => drops,
     };
     let present = drops;
@@ -102,10 +103,15 @@ fn drops_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
         }
     });
     if sets.len() > 1 {
-        for candidate in sets {
-            let name = format!("of {}", short_name(candidate));
-            let choice = ui.radio_value(&mut drops, Drops::Of(candidate.id), name);
-            describe(&choice, "The drops of this set alone");
+        for candidate in &sets {
+            let choice = Drops::Of(candidate.id);
+            let radio = RadioButton::new(drops == choice, format!("of {}", short_name(candidate)));
+            // One that is left out keeps its line: what stands beneath must not move under a click.
+            let radio = ui.add_enabled(is_in(candidate.id), radio);
+            describe(&radio, "The drops of this set alone");
+            if radio.clicked() {
+                drops = choice;
+            }
         }
     }
     if drops != present {

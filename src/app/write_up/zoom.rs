@@ -38,7 +38,7 @@ impl Zoom {
     /// The buttons that choose a size.
     pub(super) fn buttons_ui(&mut self, ui: &mut Ui) {
         ui.horizontal(|ui| {
-            let fit = ui.selectable_label(*self == Self::Fit, "Fit");
+            let fit = ui.selectable_label(*self == Self::Fit, "Fit width");
             describe(
                 &fit,
                 "Shows the picture as wide as there is room; + and − change its size",
