@@ -111,6 +111,9 @@ fn visuals(theme: Theme) -> Visuals {
             widget.weak_bg_fill = widget.bg_fill;
         }
     }
+    // What has the focus looks as under the pointer: darker, an empty box would seem ticked.
+    widgets.active.bg_fill = widgets.hovered.bg_fill;
+    widgets.active.weak_bg_fill = widgets.hovered.weak_bg_fill;
     // Takes no room: the margin within is narrower by as much.
     widgets.inactive.bg_stroke = edge(&palette);
     widgets.open.bg_stroke = edge(&palette);
