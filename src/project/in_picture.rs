@@ -22,15 +22,16 @@ pub(super) const SIGNATURE: &[u8; 8] = b"\x89PNG\r\n\x1a\n";
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum PictureError {
     /// A whole picture without our text.
-    #[error(
-        "this picture holds no Layshaft project; where it was packed anew on its way, it has lost it"
-    )]
+    #[error("this picture holds no Layshaft project; a host that repacks pictures takes it out")]
     NoProject,
     /// It cannot be read to its end, or what its texts hold does not agree with their checksums.
     #[error(
         "this picture is damaged or cut off, and no Layshaft project is found in it; fetch it anew"
     )]
     Damaged,
+    /// A picture that is none of those this program makes.
+    #[error("only a PNG that this program made holds a project, and this picture is another kind")]
+    OtherKind,
     /// Our text cannot be unpacked, or is no project by its size alone.
     #[error("the project in this picture is damaged, or larger than 1 MB, which no project is")]
     Unpackable,

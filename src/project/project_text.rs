@@ -54,13 +54,20 @@ pub fn read_project_text(
 ) -> Result<ProjectText, ProjectTextError> {
     let bytes = read_bytes(fs, path)?;
     let is_in_picture = is_picture(&bytes);
+    let refused = |reason| ProjectTextError::Picture {
+        reason,
+        path: path.to_owned(),
+    };
     let text = if is_in_picture {
-        text_in_picture(&bytes).map_err(|reason| ProjectTextError::Picture {
-            reason,
-            path: path.to_owned(),
-        })?
+        text_in_picture(&bytes).map_err(refused)?
     } else {
-        text_of(bytes, path)?
+        let is_other_picture = image::guess_format(&bytes).is_ok();
+        match text_of(bytes, path) {
+            Err(ReadError::NotText { .. }) if is_other_picture => {
+                return Err(refused(PictureError::OtherKind));
+            }
+            text => text?,
+        }
     };
     Ok(ProjectText {
         text,

@@ -124,6 +124,7 @@ fn every_other_picture_is_answered_in_one_sentence_and_left_alone() {
         (pixel_with(PICTURE_KEYWORD, &newer), "format 99"),
         (pixel_with(PICTURE_KEYWORD, "abc"), "not a Layshaft project"),
         (whole[..7].to_vec(), "line 1, column 1 is not text"),
+        (b"\xff\xd8\xff\xe0\x00\x10JFIF\x00".to_vec(), "only a PNG"),
     ] {
         let answer = table_of("got.png", &bytes);
         let sentence = answer.sentence();
