@@ -15,7 +15,7 @@ use crate::chart::table::{COLUMNS, ColumnDefinition};
 use crate::chart::{MarkedSpeeds, Scene, Table, View};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
-use crate::project::{Candidate, PageForm, Project, SetId, WriteUp, format};
+use crate::project::{Candidate, Drops, PageForm, Project, SetId, WriteUp, format};
 use egui::Rect;
 use std::cell::OnceCell;
 
@@ -129,13 +129,25 @@ impl Page {
     /// # Errors
     /// When the pixels cannot be packed, or the project has no text.
     pub fn png(&self, picture: &Picture) -> Result<Vec<u8>, PageError> {
-        let shown = self.project().as_shown(&self.chosen);
-        let mut carried = shown.filter(|_| self.choices().carries_project);
-        if let Some(project) = &mut carried {
-            project.write_up.form = self.form;
-        }
+        let carried = self
+            .carried()
+            .filter(|project| project.write_up.carries_project);
         let text = carried.as_ref().map(format::write).transpose()?;
         picture::png(picture, text)
+    }
+
+    /// The project as far as this page shows it, which makes the same page again: in this form, and with
+    /// the drops of the selected set wherever nothing is selected.
+    fn carried(&self) -> Option<Project> {
+        let mut project = self.project().as_shown(&self.chosen)?;
+        project.write_up.form = self.form;
+        let shown = self.drops_with(self.selected);
+        if shown != self.drops_with(None)
+            && let [set] = shown[..]
+        {
+            project.write_up.drops = Drops::Of(set);
+        }
+        Some(project)
     }
 
     /// Every text on the page with the place that its letters take, in points.
@@ -172,9 +184,13 @@ impl Page {
 
     /// The chosen sets whose drops are written.
     fn drops(&self) -> Vec<SetId> {
+        self.drops_with(self.selected)
+    }
+
+    fn drops_with(&self, selected: Option<SetId>) -> Vec<SetId> {
         let baseline = self.project().sets.baseline().id;
         let drops = self.choices().drops;
-        drops.of_shown(&self.chosen, Some(baseline), self.selected)
+        drops.of_shown(&self.chosen, Some(baseline), selected)
     }
 
     /// The diagram of the chosen sets.

@@ -7,7 +7,7 @@ use egui::accesskit::{Role, Toggled};
 use egui::{Key, Modifiers, OutputCommand, Rect};
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Purpose;
-use layshaft::project::{Drops, PageForm, Project, WriteUp, format};
+use layshaft::project::{Drops, PageForm, Project, WriteUp, format, text_in_picture};
 use layshaft::sheet::page::Page;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
@@ -130,6 +130,13 @@ fn of_three_sets_the_picture_has_the_drops_of_the_selected_one() {
     window.ctrl(Key::E);
     assert_eq!(window.app().desk().selected, Some(third));
     assert!(shown(&mut window) == *with(Drops::Of(third)).as_raw());
+    // Who opens the picture has nothing selected yet.
+    window.invoke("Save picture…");
+    window.picker.answer(Some(MemoryDisk::path("page.png")));
+    window.settle();
+    let text = text_in_picture(&window.disk.bytes("page.png")).unwrap();
+    let again = Page::of(&format::read(&text).unwrap()).unwrap();
+    assert!(again.picture().unwrap() == with(Drops::Of(third)));
 }
 
 #[test]
@@ -142,9 +149,17 @@ fn looking_at_the_page_for_the_bench_changes_no_project_and_is_what_comes_out() 
     assert_eq!(*window.project(), before);
     assert_eq!(window.undo_steps(), 0);
     window.invoke("Save picture…");
+    let suggested = Some(MemoryDisk::path("van-bench.png"));
+    assert_eq!(
+        window.picker.last_asked(),
+        (Purpose::SavePicture, suggested)
+    );
     window.picker.answer(Some(MemoryDisk::path("page.png")));
     window.settle();
-    let saved = image::load_from_memory(&window.disk.bytes("page.png")).unwrap();
+    let file = window.disk.bytes("page.png");
+    let carried = format::read(&text_in_picture(&file).unwrap()).unwrap();
+    assert_eq!(carried.write_up.form, PageForm::A4);
+    let saved = image::load_from_memory(&file).unwrap();
     let page = Page::of(&before).unwrap().in_form(PageForm::A4);
     assert!(saved.into_rgba8() == page.picture().unwrap());
     let mut project = before;
