@@ -3,9 +3,9 @@
 use super::Look;
 use super::roles::{priority, thick_half_width, word_color};
 use crate::chart::{Label, Place, Scene};
-use crate::draw::label_placing::{Ground, Thick, Wish, place};
+use crate::draw::label_placing::{Ground, Piece, Thick, Wish, place};
 use crate::draw::segment::Segment;
-use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
+use egui::{Align, Align2, Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
 use egui_plot::PlotTransform;
 use std::sync::Arc;
 
@@ -16,10 +16,12 @@ pub(super) fn paint(
     transform: &PlotTransform,
     look: &Look<'_>,
 ) -> Vec<(Rect, String)> {
+    let rivals = Rivals::of(scene, transform);
     let mut sheet = Sheet {
         ui,
         transform,
         look,
+        rivals: &rivals,
         wishes: Vec::new(),
         words: Vec::new(),
     };
@@ -44,8 +46,74 @@ struct Sheet<'a> {
     ui: &'a Ui,
     transform: &'a PlotTransform,
     look: &'a Look<'a>,
-    wishes: Vec<Wish>,
+    rivals: &'a Rivals,
+    wishes: Vec<Wish<'a>>,
     words: Vec<Word>,
+}
+
+/// What a figure might be taken to belong to, of every set: whether anything is written there or
+/// not.
+struct Rivals {
+    /// Every fall and every dot.
+    all: Vec<Segment>,
+    dots: Vec<Segment>,
+    /// Where the figures of falls stand.
+    feet: Vec<Segment>,
+}
+
+impl Rivals {
+    fn of(scene: &Scene, transform: &PlotTransform) -> Self {
+        let mut rivals = Self {
+            all: Vec::new(),
+            dots: Vec::new(),
+            feet: Vec::new(),
+        };
+        for label in &scene.labels {
+            let Some(piece) = piece(label, transform) else {
+                continue;
+            };
+            let foot = Segment {
+                ends: [piece.ends[1]; 2],
+            };
+            if label.place == Place::Beside {
+                rivals.dots.push(foot);
+            } else {
+                rivals.feet.push(foot);
+            }
+            rivals.all.push(piece);
+        }
+        rivals
+    }
+
+    /// A figure at a fall is nearer to it than to any other fall or dot; one at a dot may stand
+    /// beside a fall, where that has no figure.
+    fn piece(&self, line: Segment, is_dot: bool) -> Piece<'_> {
+        let (rivals, better_rivals): (&[Segment], &[Segment]) = if is_dot {
+            (&self.dots, &self.feet)
+        } else {
+            (&self.all, &[])
+        };
+        Piece {
+            line,
+            rivals,
+            better_rivals,
+        }
+    }
+}
+
+/// The dot or the fall that a figure belongs to, where it belongs to one.
+fn piece(label: &Label, transform: &PlotTransform) -> Option<Segment> {
+    match label.place {
+        Place::Beside => Some(segment([label.at; 2], transform)),
+        Place::UnderFall(from) => Some(segment([[label.at[0], from], label.at], transform)),
+        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::OnAxis => None,
+    }
+}
+
+fn segment(ends: [[f64; 2]; 2], transform: &PlotTransform) -> Segment {
+    Segment {
+        ends: ends.map(|at| transform.position_from_point(&at.into())),
+    }
 }
 
 /// What a wish is for.
@@ -80,21 +148,6 @@ const HEAD: f32 = 7.0;
 const CLEARED: f32 = 0.9;
 
 impl Sheet<'_> {
-    /// The fall that a label belongs to, where it belongs to one.
-    fn fall(&self, label: &Label) -> Option<Segment> {
-        let Place::UnderFall(from) = label.place else {
-            return None;
-        };
-        let ends = [[label.at[0], from], label.at];
-        Some(self.segment(ends))
-    }
-
-    fn segment(&self, ends: [[f64; 2]; 2]) -> Segment {
-        Segment {
-            ends: ends.map(|at| self.transform.position_from_point(&at.into())),
-        }
-    }
-
     /// The lines of every set that no label covers.
     fn thick(&self, scene: &Scene) -> Vec<Thick> {
         let mut thick = Vec::new();
@@ -102,7 +155,7 @@ impl Sheet<'_> {
             if let Some(half_width) = thick_half_width(line.role, self.look) {
                 let pieces = line.points.windows(2);
                 thick.extend(pieces.map(|ends| Thick {
-                    line: self.segment([ends[0], ends[1]]),
+                    line: segment([ends[0], ends[1]], self.transform),
                     half_width,
                 }));
             }
@@ -121,7 +174,7 @@ impl Sheet<'_> {
         let size = galley.size();
         let candidates = match label.place {
             Place::InBand(_) | Place::OnAxis => return,
-            Place::Beside => beside_places(size.y),
+            Place::Beside => beside_places(size, anchor, &self.rivals.dots),
             Place::AtFoot => {
                 anchor.y = frame.bottom();
                 foot_places(size.y)
@@ -135,15 +188,16 @@ impl Sheet<'_> {
                 under_fall_places(size.y, height)
             }
         };
+        let is_beside = label.place == Place::Beside;
+        let piece = piece(label, self.transform);
         self.wishes.push(Wish {
             size: size + egui::vec2(4.0, 0.0),
             anchor,
-            piece: self.fall(label),
+            piece: piece.map(|line| self.rivals.piece(line, is_beside)),
             candidates,
             gap: GAP,
             priority: priority(label.role, self.look),
         });
-        let is_beside = label.place == Place::Beside;
         let may_stand_away = is_beside || matches!(label.place, Place::UnderFall(_));
         self.words.push(Word {
             galley,
@@ -161,16 +215,14 @@ impl Sheet<'_> {
         let around = |at: Pos2, radius: f32| Rect::from_center_size(at, Vec2::splat(2.0 * radius));
         let dots_taken = dots.iter().map(|(at, _)| around(*at, GAP - 0.5));
         let mut taken: Vec<Rect> = dots_taken.collect();
-        let written = self.wishes.iter().filter_map(|wish| wish.piece);
-        taken.extend(written.map(|fall| around(fall.ends[0], HEAD)));
+        let written = self.wishes.iter().zip(&self.words);
+        let falls = written.filter(|(_, word)| !word.is_beside);
+        let falls = falls.filter_map(|(wish, _)| wish.piece);
+        taken.extend(falls.map(|fall| around(fall.line.ends[0], HEAD)));
         let thick = self.thick(scene);
-        // Those of every set, written or not: a figure must not seem to be another's.
-        let falls = scene.labels.iter().filter_map(|label| self.fall(label));
-        let falls: Vec<Segment> = falls.collect();
         let ground = Ground {
             taken: &taken,
             thick: &thick,
-            pieces: &falls,
         };
         let placed = place(&self.wishes, frame, &ground);
         // No thread may run over the letters of another label.
@@ -211,11 +263,29 @@ fn thread(painter: &egui::Painter, rect: Rect, word: &Word) {
     }
 }
 
-/// Around a point, then further and further above and below it.
-fn beside_places(row_height: f32) -> Vec<(Align2, Vec2)> {
-    let around = BESIDE.map(|align| (align, Vec2::ZERO));
-    let away = [1.0, 2.0, 3.0].into_iter().flat_map(|rows| {
-        let down = egui::vec2(0.0, rows * row_height);
+/// Around a point, away from other points above or below it; then a little up and down along its
+/// sides; then further and further above and below it.
+fn beside_places(size: Vec2, at: Pos2, dots: &[Segment]) -> Vec<(Align2, Vec2)> {
+    let [above, below] = neighbours(size, at, dots);
+    let mut around = BESIDE;
+    around.sort_by_key(|side| match side.y() {
+        Align::Min => below,
+        Align::Center => false,
+        Align::Max => above,
+    });
+    let around = around.map(|side| (side, Vec2::ZERO));
+    let down = |quarters: u8| egui::vec2(0.0, f32::from(quarters) / 4.0 * size.y);
+    let shifted = (1..=3).flat_map(|quarters| {
+        let down = down(quarters);
+        [
+            (Align2::LEFT_CENTER, down),
+            (Align2::LEFT_CENTER, -down),
+            (Align2::RIGHT_CENTER, down),
+            (Align2::RIGHT_CENTER, -down),
+        ]
+    });
+    let away = (2..=12).flat_map(|quarters| {
+        let down = down(quarters);
         [
             (Align2::LEFT_TOP, down),
             (Align2::RIGHT_BOTTOM, -down),
@@ -223,7 +293,18 @@ fn beside_places(row_height: f32) -> Vec<(Align2, Vec2)> {
             (Align2::LEFT_BOTTOM, -down),
         ]
     });
-    around.into_iter().chain(away).collect()
+    around.into_iter().chain(shifted).chain(away).collect()
+}
+
+/// Whether other points are close above a point, and below it: their labels need room too.
+fn neighbours(size: Vec2, at: Pos2, dots: &[Segment]) -> [bool; 2] {
+    let close = 2.5 * size.y;
+    let apart = dots.iter().map(|dot| dot.ends[0] - at);
+    let apart = apart.filter(|apart| apart.x.abs() < size.x);
+    let down: Vec<f32> = apart.map(|apart| apart.y).collect();
+    // Two at one place have one figure.
+    let is_close = |range: std::ops::Range<f32>| down.iter().any(|down| range.contains(down));
+    [is_close(-close..-0.5), is_close(0.5..close)]
 }
 
 /// Above or below a line's right end, or a little before it.
