@@ -1,7 +1,9 @@
 //! The points of a diagram and the words beside them, each where it finds room.
 
 use super::Look;
-use super::places::{HEAD, beside_places, foot_places, right_end_places, under_fall_places};
+use super::places::{
+    HEAD, beside_places, both_ends_places, foot_places, right_end_places, under_fall_places,
+};
 use super::roles::{priority, thick_half_width, word_color};
 use crate::chart::{Label, Place, Scene};
 use crate::draw::label_placing::{Ground, Piece, Thick, Wish, place};
@@ -30,7 +32,7 @@ pub(super) fn paint(
         // Band and axes place theirs themselves.
         Place::InBand(_) | Place::OnAxis => false,
         Place::UnderFall(_) => label.of.is_some_and(|of| look.drops.contains(&of.set)),
-        Place::Beside | Place::AtFoot | Place::AtEnd => true,
+        Place::Beside | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) => true,
     };
     for label in scene.labels.iter().filter(is_wanted) {
         sheet.add(label);
@@ -107,7 +109,7 @@ fn piece(label: &Label, transform: &PlotTransform) -> Option<Segment> {
     match label.place {
         Place::Beside => Some(segment([label.at; 2], transform)),
         Place::UnderFall(from) => Some(segment([[label.at[0], from], label.at], transform)),
-        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::OnAxis => None,
+        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) | Place::OnAxis => None,
     }
 }
 
@@ -168,6 +170,10 @@ impl Sheet<'_> {
             Place::AtEnd => {
                 anchor.x = frame.right();
                 right_end_places(size.x)
+            }
+            Place::AtEnds(from) => {
+                let from = self.transform.position_from_point(&from.into());
+                both_ends_places(from - anchor)
             }
             Place::UnderFall(from) => {
                 let height = anchor.y - self.transform.position_from_point_y(from);

@@ -71,6 +71,25 @@ pub(super) fn right_end_places(width: f32) -> Vec<(Align2, Vec2)> {
         .collect()
 }
 
+/// Before the left end of a line, which lies this far from the right one, where nothing else is;
+/// behind the right end; else above the line, from the left.
+pub(super) fn both_ends_places(to_left: Vec2) -> Vec<(Align2, Vec2)> {
+    let clear = egui::vec2(HEAD, 0.0);
+    let before = [
+        Align2::RIGHT_CENTER,
+        Align2::RIGHT_BOTTOM,
+        Align2::RIGHT_TOP,
+    ];
+    let behind = [Align2::LEFT_CENTER, Align2::LEFT_BOTTOM, Align2::LEFT_TOP];
+    let above = (0..=16_u8).rev().map(|part| {
+        let along = to_left * (f32::from(part) / 16.0);
+        (Align2::CENTER_BOTTOM, along - egui::vec2(0.0, HEAD))
+    });
+    let before = before.map(|side| (side, to_left - clear));
+    let behind = behind.map(|side| (side, clear));
+    before.into_iter().chain(behind).chain(above).collect()
+}
+
 /// Under the foot of a fall, where the set's own lines leave room; else beside the fall, from its
 /// middle outwards; at last above its head.
 pub(super) fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Vec2)> {

@@ -1,12 +1,14 @@
 //! Does no label cover a thick line, and is the figure at a fall or a dot that fall's or dot's figure?
 
 use super::Picture;
-use crate::support::window::{in_both_ranges, three_ten_speeds};
+use crate::support::gear_sets::rpm;
+use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
 use egui::{Pos2, Rect, vec2};
 use layshaft::chart::{Label, Place, Role, Scene, View};
 use layshaft::draw::diagram::Drawn;
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Drops, Project};
+use layshaft::project::{Drops, Edit, Project, SetEdit};
+use layshaft::sheet::page::Page;
 use proptest::prelude::*;
 
 /// Less than half the width of a thick line, in points.
@@ -62,7 +64,7 @@ fn belonging(label: &Label) -> Option<[[f64; 2]; 2]> {
     match label.place {
         Place::UnderFall(from) => Some([[label.at[0], from], label.at]),
         Place::Beside => Some([label.at; 2]),
-        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::OnAxis => None,
+        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) | Place::OnAxis => None,
     }
 }
 
@@ -205,4 +207,72 @@ fn drops_are_written_for_no_other_sets_than_those_that_were_asked_for() {
         counts[1] > 0 && counts[1] <= 9 && counts[2] > counts[1],
         "{counts:?}"
     );
+}
+
+#[test]
+fn the_diagram_says_what_figures_at_falls_are_and_whose_where_that_is_not_plain() {
+    let project = camper_van();
+    let scene = Picture::of(&project).scene;
+    let ids = scene.set_ids();
+    let all = "Drops in rpm at the dotted falls";
+    assert_eq!(scene.drops_words(&ids).as_deref(), Some(all));
+    let words = scene.drops_words(&ids[1..2]).unwrap();
+    assert_eq!(words, format!("{all}: Same box, taller final drive"));
+    assert_eq!(scene.drops_words(&[]), None, "none is written");
+    let steps = Picture::of_view(View::Steps, &project).scene;
+    assert_eq!(steps.drops_words(&ids), None, "there is no fall");
+    let mut alone = project;
+    for id in &ids[1..] {
+        alone = Edit::Visible(*id, false).applied_to(&alone).unwrap();
+    }
+    let alone = Picture::of(&alone).scene;
+    assert_eq!(alone.drops_words(&ids), None, "whose is plain");
+}
+
+#[test]
+fn the_picture_says_whose_drops_it_has() {
+    let of = |drops: Drops| {
+        let mut project = camper_van();
+        project.write_up.drops = drops;
+        let texts = Page::of(&project).unwrap().texts().unwrap();
+        let about = |(_, text): (Rect, String)| text.starts_with("Drops in rpm").then_some(text);
+        texts.into_iter().filter_map(about).collect::<Vec<String>>()
+    };
+    let third = camper_van().sets.iter().nth(2).unwrap().id;
+    assert_eq!(
+        of(Drops::Of(third)),
+        ["Drops in rpm at the dotted falls: Six-speed, two output shafts"]
+    );
+    assert_eq!(of(Drops::All), ["Drops in rpm at the dotted falls"]);
+    assert!(of(Drops::Hidden).is_empty());
+}
+
+/// What is written at the lines of shift points and at the floor, each with whether it is a set's.
+fn line_words(project: &Project) -> Vec<(String, bool)> {
+    let labels = Picture::of(project).scene.labels.into_iter();
+    let meant = labels.filter(|label| matches!(label.role, Role::ShiftLine | Role::Floor));
+    meant.map(|l| (l.text, l.of.is_some())).collect()
+}
+
+#[test]
+fn shift_points_are_named_once_where_sets_share_them_and_the_floor_by_what_it_is() {
+    let mut project = camper_van();
+    let own = |text: &str| (text.to_owned(), true);
+    let shared = |text: &str| (text.to_owned(), false);
+    let floor = shared("useful from 1500");
+    assert_eq!(
+        line_words(&project),
+        [floor.clone(), shared("shift at 3600")]
+    );
+    let second = project.sets.iter().nth(1).unwrap().id;
+    let shift = Edit::Set(second, SetEdit::ShiftAll(rpm(3400.0)));
+    project = shift.applied_to(&project).unwrap();
+    assert_eq!(
+        line_words(&project),
+        [floor, shared("shift at 3600"), own("shift at 3400")]
+    );
+    project.engine.lowest_useful = None;
+    assert_eq!(line_words(&project)[0], shared("idle 800"));
+    project.engine.idle = None;
+    assert_eq!(line_words(&project)[0], shared("shift at 3600"));
 }
