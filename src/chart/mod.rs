@@ -9,6 +9,7 @@ mod charts;
 mod chosen;
 mod handle;
 mod scene;
+mod shift_words;
 mod speed_diagram;
 mod steps;
 pub mod table;

@@ -185,6 +185,8 @@ pub enum Place {
     AtFoot,
     /// At the right end of a level rule.
     AtEnd,
+    /// At an end of a line from here to the words' own point, else above it.
+    AtEnds([f64; 2]),
     /// At the foot of a fall from this value of the y axis, else along it.
     UnderFall(f64),
     /// On the y axis, in place of its marks.
@@ -229,6 +231,23 @@ impl Scene {
     /// The sets in it, in their order.
     pub fn set_ids(&self) -> Vec<SetId> {
         self.sets.iter().map(|set| set.id).collect()
+    }
+
+    /// What the figures at falls are, and whose, where they are written for these of several sets.
+    pub fn drops_words(&self, written: &[SetId]) -> Option<String> {
+        let has_falls = |set: &&ShownSet| self.lines_of(Role::Drop).any(|l| l.of.set == set.id);
+        let with_falls: Vec<&ShownSet> = self.sets.iter().filter(has_falls).collect();
+        let is_written = |set: &&&ShownSet| written.contains(&set.id);
+        let names = with_falls.iter().filter(is_written);
+        let names: Vec<&str> = names.map(|set| set.name.as_str()).collect();
+        if self.sets.len() < 2 || names.is_empty() {
+            return None;
+        }
+        let what = "Drops in rpm at the dotted falls".to_owned();
+        if names.len() == with_falls.len() {
+            return Some(what);
+        }
+        Some(format!("{what}: {}", names.join(" and ")))
     }
 
     /// The lines of one role.

@@ -8,6 +8,7 @@ use super::axis::{Along, Quantity};
 use super::chosen::ChosenSet;
 use super::handle::{Handle, HandleLine, Travel};
 use super::scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
+use super::shift_words;
 use super::view::View;
 use crate::gearing::{EngineSpeed, GearResult, GearRole, SetResults, Upshift};
 use crate::project::Project;
@@ -107,6 +108,10 @@ impl<'a> Sheet<'a> {
                 along: Along::X,
                 at: self.floor_rpm,
             });
+            let is_idle = self.project.engine.lowest_useful.is_none();
+            let words = if is_idle { "idle" } else { "useful from" };
+            let text = format!("{words} {}", typed_rpm_text(self.floor_rpm));
+            self.label(Role::Floor, None, text, [0.0, self.floor_rpm], Place::AtEnd);
         }
         let text = typed_rpm_text(redline_rpm);
         self.label(Role::Redline, None, text, [0.0, redline_rpm], Place::OnAxis);
@@ -309,6 +314,8 @@ impl<'a> Sheet<'a> {
     /// where a shift point lies beyond, so that its handle can be seen.
     fn finished(self) -> Scene {
         let mut scene = self.scene;
+        let shift_words = shift_words::labels(&scene, self.redline_rpm);
+        scene.labels.extend(shift_words);
         let highest_rpm = self.redline_rpm.max(self.highest_shift_rpm * 1.02);
         scene.x.range = [0.0, next_round(self.fastest * 1.02)];
         scene.y.range = [0.0, highest_rpm];

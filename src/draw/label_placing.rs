@@ -13,9 +13,6 @@ pub struct Ground<'a> {
     pub taken: &'a [Rect],
     /// Lines that no label covers.
     pub thick: &'a [Thick],
-    /// What labels may belong to: one that belongs to a piece of line stands nearer to none of
-    /// these.
-    pub pieces: &'a [Segment],
 }
 
 /// A line that no label covers.
@@ -29,13 +26,13 @@ pub struct Thick {
 
 /// A label that asks for a place.
 #[derive(Debug, Clone)]
-pub struct Wish {
+pub struct Wish<'a> {
     /// Its size.
     pub size: Vec2,
     /// The point it belongs to.
     pub anchor: Pos2,
-    /// The piece of line that it belongs to, where it is one.
-    pub piece: Option<Segment>,
+    /// The piece of line that it must be seen to belong to, where it is one.
+    pub piece: Option<Piece<'a>>,
     /// Which corner or edge of the label may touch the anchor, and how far from it, best first.
     pub candidates: Vec<(Align2, Vec2)>,
     /// How far it keeps from its anchor.
@@ -44,10 +41,21 @@ pub struct Wish {
     pub priority: u8,
 }
 
+/// The piece of line that a label belongs to; a dot is one without length.
+#[derive(Debug, Clone, Copy)]
+pub struct Piece<'a> {
+    /// Where it runs.
+    pub line: Segment,
+    /// What the label must not seem to belong to: its middle is nearer to none of these.
+    pub rivals: &'a [Segment],
+    /// The same of these, where there is room.
+    pub better_rivals: &'a [Segment],
+}
+
 /// The places of `wishes` in their order, none where there is no room.
 ///
 /// No returned rectangle leaves `frame`, overlaps another, or touches what the ground says.
-pub fn place(wishes: &[Wish], frame: Rect, ground: &Ground<'_>) -> Vec<Option<Rect>> {
+pub fn place(wishes: &[Wish<'_>], frame: Rect, ground: &Ground<'_>) -> Vec<Option<Rect>> {
     let mut order: Vec<usize> = (0..wishes.len()).collect();
     order.sort_by_key(|&i| std::cmp::Reverse(wishes[i].priority));
     let mut occupied = ground.taken.to_vec();
@@ -55,11 +63,11 @@ pub fn place(wishes: &[Wish], frame: Rect, ground: &Ground<'_>) -> Vec<Option<Re
     for i in order {
         let rects: Vec<Rect> = wishes[i].rects_in(frame).collect();
         let thick = in_reach(&rects, ground.thick);
-        let free = rects.into_iter().find(|rect| {
+        let is_free = |rect: &&Rect| {
             !occupied.iter().any(|o| overlap(o, rect))
                 && !thick.iter().any(|t| t.line.touches(rect, t.half_width))
-                && wishes[i].is_nearest(rect.center(), ground.pieces)
-        });
+        };
+        let free = wishes[i].best(rects.iter().filter(is_free).copied());
         occupied.extend(free);
         placed[i] = free;
     }
@@ -72,7 +80,7 @@ pub fn overlap(a: &Rect, b: &Rect) -> bool {
     shared.width() > 0.0 && shared.height() > 0.0
 }
 
-impl Wish {
+impl Wish<'_> {
     /// Its places within a frame, best first.
     fn rects_in(&self, frame: Rect) -> impl Iterator<Item = Rect> {
         let rects = self.candidates.iter().map(|(align, offset)| {
@@ -82,13 +90,25 @@ impl Wish {
         rects.filter(move |rect| frame.contains_rect(*rect))
     }
 
-    /// Whether a label in the middle of which is `center` is as near to its own piece of line as to
-    /// any other.
-    fn is_nearest(&self, center: Pos2, pieces: &[Segment]) -> bool {
-        self.piece.is_none_or(|own| {
-            let near = own.distance(center);
-            pieces.iter().all(|piece| piece.distance(center) >= near)
-        })
+    /// The best of places that are free.
+    fn best(&self, mut free: impl Iterator<Item = Rect>) -> Option<Rect> {
+        let Some(piece) = &self.piece else {
+            return free.next();
+        };
+        let mut good = free.filter(|rect| piece.is_nearer(rect, piece.rivals));
+        let first = good.next()?;
+        let is_better = |rect: &Rect| piece.is_nearer(rect, piece.better_rivals);
+        let better = std::iter::once(first).chain(good).find(is_better);
+        Some(better.unwrap_or(first))
+    }
+}
+
+impl Piece<'_> {
+    /// Whether the middle of a label is as near to it as to any of these.
+    fn is_nearer(&self, label: &Rect, rivals: &[Segment]) -> bool {
+        let middle = label.center();
+        let near = self.line.distance(middle);
+        rivals.iter().all(|rival| rival.distance(middle) >= near)
     }
 }
 
@@ -104,7 +124,7 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn wish() -> impl Strategy<Value = Wish> {
+    fn wish() -> impl Strategy<Value = Wish<'static>> {
         let size = (1.0f32..80.0, 1.0f32..20.0);
         let anchor = (-20.0f32..420.0, -20.0f32..320.0);
         (size, anchor, 0u8..4).prop_map(|(size, anchor, priority)| Wish {
@@ -156,13 +176,18 @@ mod tests {
         let placed = place(&[at(1), at(2)], frame, &Ground::default());
         assert!(placed[0].is_none() && placed[1].is_some());
     }
+
     /// A label beside an upright piece of line at x = 50, right of it or left of it.
-    fn beside() -> Wish {
-        let piece = upright(50.0);
+    fn beside(rivals: &[Segment]) -> Wish<'_> {
+        let line = upright(50.0);
         Wish {
             size: Vec2::new(30.0, 10.0),
             anchor: Pos2::new(50.0, 50.0),
-            piece: Some(piece),
+            piece: Some(Piece {
+                line,
+                rivals,
+                better_rivals: &[],
+            }),
             candidates: [Align2::LEFT_CENTER, Align2::RIGHT_CENTER]
                 .map(|align| (align, Vec2::ZERO))
                 .to_vec(),
@@ -177,26 +202,40 @@ mod tests {
         }
     }
 
-    /// Where that label stands on a ground.
-    fn middle(ground: &Ground<'_>) -> Option<f32> {
+    /// Where that label stands among rivals of its line on a ground.
+    fn middle(rivals: &[Segment], ground: &Ground<'_>) -> Option<f32> {
         let frame = Rect::from_min_size(Pos2::ZERO, Vec2::splat(100.0));
-        let placed = place(&[beside()], frame, ground);
+        let placed = place(&[beside(rivals)], frame, ground);
         placed[0].map(|rect| rect.center().x)
     }
 
     #[test]
     fn a_label_goes_where_its_own_piece_of_line_is_the_nearest() {
-        let among = |pieces: &[Segment]| {
-            middle(&Ground {
-                pieces,
-                ..Ground::default()
-            })
-        };
+        let among = |rivals: &[Segment]| middle(rivals, &Ground::default());
         let own = upright(50.0);
         assert_eq!(among(&[own]), Some(67.0));
         assert_eq!(among(&[own, upright(80.0)]), Some(33.0));
         assert_eq!(among(&[own, upright(80.0), upright(20.0)]), None);
         assert_eq!(among(&[own, own]), Some(67.0), "two at one place");
+    }
+
+    #[test]
+    fn a_label_keeps_away_from_what_it_might_be_taken_for_where_there_is_room() {
+        let among = |better_rivals: &[Segment]| {
+            let mut wish = beside(&[]);
+            let piece = wish.piece.as_mut().unwrap();
+            piece.better_rivals = better_rivals;
+            let frame = Rect::from_min_size(Pos2::ZERO, Vec2::splat(100.0));
+            let placed = place(&[wish], frame, &Ground::default());
+            placed[0].unwrap().center().x
+        };
+        for (better_rivals, wanted) in [
+            (vec![], 67.0),
+            (vec![upright(80.0)], 33.0),
+            (vec![upright(80.0), upright(20.0)], 67.0),
+        ] {
+            assert!((among(&better_rivals) - wanted).abs() < 1e-3);
+        }
     }
 
     #[test]
@@ -209,10 +248,11 @@ mod tests {
                 half_width: 1.5,
             });
             let thick: Vec<Thick> = thick.collect();
-            middle(&Ground {
+            let ground = Ground {
                 thick: &thick,
                 ..Ground::default()
-            })
+            };
+            middle(&[], &ground)
         };
         assert_eq!(among(&[[90.0, 90.0]]), Some(67.0));
         assert_eq!(among(&[[40.0, 90.0]]), Some(33.0));

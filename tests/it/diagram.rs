@@ -270,7 +270,15 @@ fn important_labels_are_there() {
     let drawn = scene.frames(1).swap_remove(0);
     let texts: Vec<&str> = drawn.labels.iter().map(|(_, text)| text.as_str()).collect();
     for text in [
-        "50 km/h", "90 km/h", "110 km/h", "2000 rpm", "4500", "rpm", "km/h",
+        "50 km/h",
+        "90 km/h",
+        "110 km/h",
+        "2000 rpm",
+        "4500",
+        "rpm",
+        "km/h",
+        "shift at 3600",
+        "useful from 1500",
     ] {
         assert!(texts.contains(&text), "{text} is missing in {texts:?}");
     }

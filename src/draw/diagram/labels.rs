@@ -1,11 +1,14 @@
 //! The points of a diagram and the words beside them, each where it finds room.
 
 use super::Look;
+use super::places::{
+    HEAD, beside_places, both_ends_places, foot_places, right_end_places, under_fall_places,
+};
 use super::roles::{priority, thick_half_width, word_color};
 use crate::chart::{Label, Place, Scene};
-use crate::draw::label_placing::{Ground, Thick, Wish, place};
+use crate::draw::label_placing::{Ground, Piece, Thick, Wish, place};
 use crate::draw::segment::Segment;
-use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
+use egui::{Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
 use egui_plot::PlotTransform;
 use std::sync::Arc;
 
@@ -16,10 +19,12 @@ pub(super) fn paint(
     transform: &PlotTransform,
     look: &Look<'_>,
 ) -> Vec<(Rect, String)> {
+    let rivals = Rivals::of(scene, transform);
     let mut sheet = Sheet {
         ui,
         transform,
         look,
+        rivals: &rivals,
         wishes: Vec::new(),
         words: Vec::new(),
     };
@@ -27,7 +32,7 @@ pub(super) fn paint(
         // Band and axes place theirs themselves.
         Place::InBand(_) | Place::OnAxis => false,
         Place::UnderFall(_) => label.of.is_some_and(|of| look.drops.contains(&of.set)),
-        Place::Beside | Place::AtFoot | Place::AtEnd => true,
+        Place::Beside | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) => true,
     };
     for label in scene.labels.iter().filter(is_wanted) {
         sheet.add(label);
@@ -44,8 +49,74 @@ struct Sheet<'a> {
     ui: &'a Ui,
     transform: &'a PlotTransform,
     look: &'a Look<'a>,
-    wishes: Vec<Wish>,
+    rivals: &'a Rivals,
+    wishes: Vec<Wish<'a>>,
     words: Vec<Word>,
+}
+
+/// What a figure might be taken to belong to, of every set: whether anything is written there or
+/// not.
+struct Rivals {
+    /// Every fall and every dot.
+    all: Vec<Segment>,
+    dots: Vec<Segment>,
+    /// Where the figures of falls stand.
+    feet: Vec<Segment>,
+}
+
+impl Rivals {
+    fn of(scene: &Scene, transform: &PlotTransform) -> Self {
+        let mut rivals = Self {
+            all: Vec::new(),
+            dots: Vec::new(),
+            feet: Vec::new(),
+        };
+        for label in &scene.labels {
+            let Some(piece) = piece(label, transform) else {
+                continue;
+            };
+            let foot = Segment {
+                ends: [piece.ends[1]; 2],
+            };
+            if label.place == Place::Beside {
+                rivals.dots.push(foot);
+            } else {
+                rivals.feet.push(foot);
+            }
+            rivals.all.push(piece);
+        }
+        rivals
+    }
+
+    /// A figure at a fall is nearer to it than to any other fall or dot; one at a dot may stand
+    /// beside a fall, where that has no figure.
+    fn piece(&self, line: Segment, is_dot: bool) -> Piece<'_> {
+        let (rivals, better_rivals): (&[Segment], &[Segment]) = if is_dot {
+            (&self.dots, &self.feet)
+        } else {
+            (&self.all, &[])
+        };
+        Piece {
+            line,
+            rivals,
+            better_rivals,
+        }
+    }
+}
+
+/// The dot or the fall that a figure belongs to, where it belongs to one.
+fn piece(label: &Label, transform: &PlotTransform) -> Option<Segment> {
+    match label.place {
+        Place::Beside => Some(segment([label.at; 2], transform)),
+        Place::UnderFall(from) => Some(segment([[label.at[0], from], label.at], transform)),
+        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) | Place::OnAxis => None,
+    }
+}
+
+fn segment(ends: [[f64; 2]; 2], transform: &PlotTransform) -> Segment {
+    Segment {
+        ends: ends.map(|at| transform.position_from_point(&at.into())),
+    }
 }
 
 /// What a wish is for.
@@ -58,43 +129,13 @@ struct Word {
     is_beside: bool,
 }
 
-/// Corners that a label may take beside a point, best first.
-const BESIDE: [Align2; 8] = [
-    Align2::LEFT_TOP,
-    Align2::RIGHT_BOTTOM,
-    Align2::LEFT_CENTER,
-    Align2::RIGHT_CENTER,
-    Align2::CENTER_TOP,
-    Align2::CENTER_BOTTOM,
-    Align2::LEFT_BOTTOM,
-    Align2::RIGHT_TOP,
-];
-
 /// How far a label keeps from its point, in points.
 const GAP: f32 = 3.0;
-
-/// How much room the head of a fall has around it, where its handle may be, in points.
-const HEAD: f32 = 7.0;
 
 /// How much of the lines beneath it a label covers: they can be followed, and it can be read.
 const CLEARED: f32 = 0.9;
 
 impl Sheet<'_> {
-    /// The fall that a label belongs to, where it belongs to one.
-    fn fall(&self, label: &Label) -> Option<Segment> {
-        let Place::UnderFall(from) = label.place else {
-            return None;
-        };
-        let ends = [[label.at[0], from], label.at];
-        Some(self.segment(ends))
-    }
-
-    fn segment(&self, ends: [[f64; 2]; 2]) -> Segment {
-        Segment {
-            ends: ends.map(|at| self.transform.position_from_point(&at.into())),
-        }
-    }
-
     /// The lines of every set that no label covers.
     fn thick(&self, scene: &Scene) -> Vec<Thick> {
         let mut thick = Vec::new();
@@ -102,7 +143,7 @@ impl Sheet<'_> {
             if let Some(half_width) = thick_half_width(line.role, self.look) {
                 let pieces = line.points.windows(2);
                 thick.extend(pieces.map(|ends| Thick {
-                    line: self.segment([ends[0], ends[1]]),
+                    line: segment([ends[0], ends[1]], self.transform),
                     half_width,
                 }));
             }
@@ -121,7 +162,7 @@ impl Sheet<'_> {
         let size = galley.size();
         let candidates = match label.place {
             Place::InBand(_) | Place::OnAxis => return,
-            Place::Beside => beside_places(size.y),
+            Place::Beside => beside_places(size, anchor, &self.rivals.dots),
             Place::AtFoot => {
                 anchor.y = frame.bottom();
                 foot_places(size.y)
@@ -130,20 +171,25 @@ impl Sheet<'_> {
                 anchor.x = frame.right();
                 right_end_places(size.x)
             }
+            Place::AtEnds(from) => {
+                let from = self.transform.position_from_point(&from.into());
+                both_ends_places(from - anchor)
+            }
             Place::UnderFall(from) => {
                 let height = anchor.y - self.transform.position_from_point_y(from);
                 under_fall_places(size.y, height)
             }
         };
+        let is_beside = label.place == Place::Beside;
+        let piece = piece(label, self.transform);
         self.wishes.push(Wish {
             size: size + egui::vec2(4.0, 0.0),
             anchor,
-            piece: self.fall(label),
+            piece: piece.map(|line| self.rivals.piece(line, is_beside)),
             candidates,
             gap: GAP,
             priority: priority(label.role, self.look),
         });
-        let is_beside = label.place == Place::Beside;
         let may_stand_away = is_beside || matches!(label.place, Place::UnderFall(_));
         self.words.push(Word {
             galley,
@@ -161,16 +207,14 @@ impl Sheet<'_> {
         let around = |at: Pos2, radius: f32| Rect::from_center_size(at, Vec2::splat(2.0 * radius));
         let dots_taken = dots.iter().map(|(at, _)| around(*at, GAP - 0.5));
         let mut taken: Vec<Rect> = dots_taken.collect();
-        let written = self.wishes.iter().filter_map(|wish| wish.piece);
-        taken.extend(written.map(|fall| around(fall.ends[0], HEAD)));
+        let written = self.wishes.iter().zip(&self.words);
+        let falls = written.filter(|(_, word)| !word.is_beside);
+        let falls = falls.filter_map(|(wish, _)| wish.piece);
+        taken.extend(falls.map(|fall| around(fall.line.ends[0], HEAD)));
         let thick = self.thick(scene);
-        // Those of every set, written or not: a figure must not seem to be another's.
-        let falls = scene.labels.iter().filter_map(|label| self.fall(label));
-        let falls: Vec<Segment> = falls.collect();
         let ground = Ground {
             taken: &taken,
             thick: &thick,
-            pieces: &falls,
         };
         let placed = place(&self.wishes, frame, &ground);
         // No thread may run over the letters of another label.
@@ -209,62 +253,4 @@ fn thread(painter: &egui::Painter, rect: Rect, word: &Word) {
     if is_away && (word.is_beside || rect.top() > point.y) {
         painter.line_segment([point, nearest], (1.0, word.color));
     }
-}
-
-/// Around a point, then further and further above and below it.
-fn beside_places(row_height: f32) -> Vec<(Align2, Vec2)> {
-    let around = BESIDE.map(|align| (align, Vec2::ZERO));
-    let away = [1.0, 2.0, 3.0].into_iter().flat_map(|rows| {
-        let down = egui::vec2(0.0, rows * row_height);
-        [
-            (Align2::LEFT_TOP, down),
-            (Align2::RIGHT_BOTTOM, -down),
-            (Align2::RIGHT_TOP, down),
-            (Align2::LEFT_BOTTOM, -down),
-        ]
-    });
-    around.into_iter().chain(away).collect()
-}
-
-/// Above or below a line's right end, or a little before it.
-fn right_end_places(width: f32) -> Vec<(Align2, Vec2)> {
-    let before = (0..6u8).map(|half| f32::from(half) / 2.0);
-    let sides = [Align2::RIGHT_BOTTOM, Align2::RIGHT_TOP];
-    before
-        .flat_map(|times| sides.map(|side| (side, egui::vec2(-times * (width + 10.0), 0.0))))
-        .collect()
-}
-
-/// Under the foot of a fall, where the set's own lines leave room; else beside the fall, from its
-/// middle outwards; at last above its head.
-fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Vec2)> {
-    let under = |rows: f32| {
-        let sides = [Align2::CENTER_TOP, Align2::LEFT_TOP, Align2::RIGHT_TOP];
-        sides.map(|side| (side, egui::vec2(0.0, rows * row_height)))
-    };
-    let shares = [8, 4, 12, 6, 10, 2, 14, 1, 0_u8].map(|part| f32::from(part) / 16.0);
-    let beside = shares.into_iter().flat_map(|share| {
-        let sides = [Align2::RIGHT_CENTER, Align2::LEFT_CENTER];
-        sides.map(|side| (side, egui::vec2(0.0, -share * height)))
-    });
-    let at_head = [
-        (Align2::LEFT_CENTER, egui::vec2(HEAD, 0.0)),
-        (Align2::RIGHT_CENTER, egui::vec2(-HEAD, 0.0)),
-        (Align2::CENTER_BOTTOM, egui::vec2(0.0, -HEAD)),
-        (Align2::RIGHT_BOTTOM, egui::vec2(0.0, -HEAD)),
-        (Align2::LEFT_BOTTOM, egui::vec2(0.0, -HEAD)),
-    ]
-    .map(|(side, offset)| (side, offset - egui::vec2(0.0, height)));
-    let near = under(0.0).into_iter().chain(under(0.5)).chain(under(1.0));
-    near.chain(beside)
-        .chain(under(2.0))
-        .chain(at_head)
-        .collect()
-}
-
-/// On the foot of an upright line, in one of six rows.
-fn foot_places(row_height: f32) -> Vec<(Align2, Vec2)> {
-    let sides = [Align2::LEFT_BOTTOM, Align2::RIGHT_BOTTOM];
-    let row = |up: f32| sides.map(|side| (side, egui::vec2(0.0, -up * row_height)));
-    (0..6u8).map(f32::from).flat_map(row).collect()
 }

@@ -8,6 +8,7 @@ mod axes;
 mod band;
 mod labels;
 mod lines;
+mod places;
 mod roles;
 mod ticks;
 

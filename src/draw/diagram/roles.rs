@@ -63,6 +63,7 @@ impl Manner {
             },
             Role::Floor => Self {
                 colors: [palette.labouring, palette.mark, palette.dim_text],
+                priority: 3,
                 ..plain
             },
             Role::Marked => Self {
@@ -85,6 +86,7 @@ impl Manner {
             Role::ShiftLine => Self {
                 quiet_from: StepBack::Little,
                 depth: 2,
+                priority: 3,
                 ..plain
             },
             Role::Drop => Self {

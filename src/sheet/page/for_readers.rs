@@ -9,7 +9,8 @@ use crate::draw::table::{Arrangement, TableLook, column_groups, columns_from, ta
 use crate::draw::{bold, sample};
 use crate::gearing::Tyre;
 use crate::units::{mm_text, typed_rpm_text};
-use egui::{FontId, Label, Rect, RichText, Ui, UiBuilder, Vec2};
+use egui::{Color32, FontId, Galley, Label, Pos2, Rect, RichText, Ui, UiBuilder, Vec2};
+use std::sync::Arc;
 
 /// The height of the diagram, in points, with one, two and three sets.
 const DIAGRAM_HEIGHT: [f32; 3] = [400.0, 420.0, 440.0];
@@ -39,14 +40,14 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
 }
 
 /// Wrapped words.
-pub(super) fn words(ui: &mut Ui, text: &str, size: f32, color: egui::Color32) {
+pub(super) fn words(ui: &mut Ui, text: &str, size: f32, color: Color32) {
     // Half of a line break that a file from elsewhere may hold.
     let text = text.replace('\r', "");
     ui.add(Label::new(RichText::new(text).size(size).color(color)).wrap());
 }
 
 /// Wrapped bold words.
-pub(super) fn bold_words(ui: &mut Ui, text: &str, size: f32, color: egui::Color32) {
+pub(super) fn bold_words(ui: &mut Ui, text: &str, size: f32, color: Color32) {
     let font = FontId::new(size, bold());
     ui.add(Label::new(RichText::new(text).font(font).color(color)).wrap());
 }
@@ -87,37 +88,50 @@ fn tyre_text(tyre: Tyre) -> String {
     }
 }
 
-/// Which colour and dash is which set.
+/// What stands before the name of a set in the legend, in points.
+const SWATCH: f32 = 36.0;
+
+/// Which colour and dash is which set, and whose drops are written.
 fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     ui.horizontal_wrapped(|ui| {
         for set in chosen_sets(page) {
-            let room = ui.available_size_before_wrap().x;
             let text = if set.is_baseline {
                 format!("{} (baseline)", set.name)
             } else {
                 set.name.clone()
             };
-            let font = FontId::new(TEXT, bold());
-            let galley = ui
-                .painter()
-                .layout(text, font, palette.text, super::WIDTH * 0.8);
-            let size = Vec2::new(galley.size().x + 40.0, galley.size().y);
-            if size.x > room {
-                ui.end_row();
-            }
-            let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
-            let swatch = Rect::from_min_size(rect.min, Vec2::new(30.0, TEXT * 1.3));
+            let name = laid_out(ui, text, FontId::new(TEXT, bold()), palette.text);
+            let at = entry_ui(ui, SWATCH, name, palette.text);
+            let swatch = Rect::from_min_size(at, Vec2::new(SWATCH - 6.0, TEXT * 1.3));
             sample(
                 ui.painter(),
                 swatch,
                 palette.set(set.place),
                 dash(set.place),
             );
-            let at = rect.min + Vec2::new(36.0, 0.0);
-            ui.painter().galley(at, galley, palette.text);
-            ui.add_space(10.0);
+        }
+        if let Some(text) = page.diagram().drops_words(&page.drops()) {
+            let words = laid_out(ui, text, FontId::proportional(TEXT), palette.dim_text);
+            entry_ui(ui, 0.0, words, palette.dim_text);
         }
     });
+}
+
+fn laid_out(ui: &Ui, text: String, font: FontId, color: Color32) -> Arc<Galley> {
+    ui.painter().layout(text, font, color, super::WIDTH * 0.8)
+}
+
+/// One entry of the legend, never parted: its words, with room before them; where it begins.
+fn entry_ui(ui: &mut Ui, before: f32, words: Arc<Galley>, color: Color32) -> Pos2 {
+    let size = words.size() + Vec2::new(before + 4.0, 0.0);
+    if size.x > ui.available_size_before_wrap().x {
+        ui.end_row();
+    }
+    let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    ui.painter()
+        .galley(rect.min + Vec2::new(before, 0.0), words, color);
+    ui.add_space(10.0);
+    rect.min
 }
 
 fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {

@@ -1,12 +1,14 @@
-//! Does no label cover a thick line, and is the figure at a fall the figure of that fall?
+//! Does no label cover a thick line, and is the figure at a fall or a dot that fall's or dot's figure?
 
 use super::Picture;
-use crate::support::window::{in_both_ranges, three_ten_speeds};
+use crate::support::gear_sets::rpm;
+use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
 use egui::{Pos2, Rect, vec2};
-use layshaft::chart::{Place, Role, Scene};
+use layshaft::chart::{Label, Place, Role, Scene, View};
 use layshaft::draw::diagram::Drawn;
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Drops, Project};
+use layshaft::project::{Drops, Edit, Project, SetEdit};
+use layshaft::sheet::page::Page;
 use proptest::prelude::*;
 
 /// Less than half the width of a thick line, in points.
@@ -57,16 +59,22 @@ fn distance(point: Pos2, [from, to]: [Exact; 2]) -> f64 {
     (x - from[0]).hypot(y - nearest)
 }
 
-/// Every fall with what is written at it.
-fn falls<'s>(scene: &'s Scene, drawn: &Drawn) -> Vec<(&'s str, [Exact; 2])> {
-    let fall = |label: &'s layshaft::chart::Label| match label.place {
-        Place::UnderFall(from) => {
-            let ends = [[label.at[0], from], label.at].map(|at| place(drawn, at));
-            Some((label.text.as_str(), ends))
-        }
-        _ => None,
+/// The ends of what a figure belongs to: a fall, or a dot, which has both at one place.
+fn belonging(label: &Label) -> Option<[[f64; 2]; 2]> {
+    match label.place {
+        Place::UnderFall(from) => Some([[label.at[0], from], label.at]),
+        Place::Beside => Some([label.at; 2]),
+        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) | Place::OnAxis => None,
+    }
+}
+
+/// Every fall and dot with what is written at it.
+fn pieces<'s>(scene: &'s Scene, drawn: &Drawn) -> Vec<(&'s Label, [Exact; 2])> {
+    let piece = |label: &'s Label| {
+        let ends = belonging(label)?.map(|at| place(drawn, at));
+        Some((label, ends))
     };
-    scene.labels.iter().filter_map(fall).collect()
+    scene.labels.iter().filter_map(piece).collect()
 }
 
 /// The labels between the axes.
@@ -76,9 +84,22 @@ fn between_the_axes(drawn: &Drawn) -> impl Iterator<Item = &(Rect, String)> {
     labels.filter(move |(rect, _)| frame.contains_rect(*rect))
 }
 
+/// Whether a figure in the middle of which is `middle` is as near to its own piece as to any other;
+/// that at a dot may stand beside a fall.
+fn is_nearest(pieces: &[(&Label, [Exact; 2])], middle: Pos2, text: &str, is_at_dot: bool) -> bool {
+    let nearest = |is_meant: &dyn Fn(&Label) -> bool| {
+        let meant = pieces.iter().filter(|(label, _)| is_meant(label));
+        let distances = meant.map(|(_, ends)| distance(middle, *ends));
+        distances.fold(f64::INFINITY, f64::min)
+    };
+    let is_rival = |label: &Label| !is_at_dot || label.place == Place::Beside;
+    let own = nearest(&|label| is_rival(label) && label.text == text);
+    own <= nearest(&is_rival) + 0.05
+}
+
 /// Looks at every label between the axes.
 pub(super) fn check(scene: &Scene, drawn: &Drawn) -> Result<(), TestCaseError> {
-    let falls = falls(scene, drawn);
+    let pieces = pieces(scene, drawn);
     for (rect, text) in between_the_axes(drawn) {
         for line in [Role::Driven, Role::ByGear]
             .into_iter()
@@ -93,48 +114,55 @@ pub(super) fn check(scene: &Scene, drawn: &Drawn) -> Result<(), TestCaseError> {
                 );
             }
         }
-        let nearest_fall = |is_own: &dyn Fn(&str) -> bool| {
-            let distances = falls.iter().filter(|(words, _)| is_own(words));
-            let distances = distances.map(|(_, ends)| distance(rect.center(), *ends));
-            distances.fold(f64::INFINITY, f64::min)
-        };
-        // A figure of another kind may be spelled the same: it stands where that belongs.
-        let mut alike = scene.labels.iter().filter(|label| label.text == *text);
-        let is_of_fall = alike.all(|label| matches!(label.place, Place::UnderFall(_)));
-        if is_of_fall && falls.iter().any(|(words, _)| words == text) {
-            let [own, any] = [
-                nearest_fall(&|words| words == text),
-                nearest_fall(&|_| true),
-            ];
-            prop_assert!(own <= any + 0.05, "\"{text}\" at {rect}: {own} {any}");
+        // A label of another kind may be spelled the same: it stands where that belongs.
+        let alike = scene.labels.iter().filter(|label| label.text == *text);
+        let alike: Vec<&Label> = alike.collect();
+        if alike.is_empty() || alike.iter().any(|label| belonging(label).is_none()) {
+            continue;
         }
+        let is_right =
+            |label: &&Label| is_nearest(&pieces, rect.center(), text, label.place == Place::Beside);
+        prop_assert!(
+            alike.iter().any(is_right),
+            "\"{text}\" at {rect} is nearer to another's piece"
+        );
     }
     Ok(())
 }
 
-/// The diagram as large as in the picture of a write-up, with the drops of its second set; how many
-/// of how many drops are written.
-fn written(project: &Project) -> [usize; 2] {
-    let mut picture = Picture::of(project);
-    let second = picture.scene.sets[1].id;
+/// The diagram as large as in the picture of a write-up, with the drops of its second set.
+fn in_write_up(view: View, project: &Project) -> Picture {
+    let mut picture = Picture::of_view(view, project);
     picture.size = vec2(756.0, 440.0);
     picture.text_size = 13.0;
-    picture.drops = Drops::Of(second);
+    picture.drops = Drops::Of(picture.scene.sets[1].id);
+    picture
+}
+
+/// How many of how many labels are written.
+fn written(picture: &Picture, is_meant: impl Fn(&Label) -> bool) -> [usize; 2] {
     picture.check().unwrap();
     let drawn = picture.frames(1).swap_remove(0);
-    let of_second = |label: &&layshaft::chart::Label| {
-        matches!(label.place, Place::UnderFall(_)) && label.of.is_some_and(|of| of.set == second)
-    };
-    let drops: Vec<_> = picture.scene.labels.iter().filter(of_second).collect();
+    let labels = picture.scene.labels.iter();
+    let labels: Vec<_> = labels.filter(|label| is_meant(label)).collect();
     let is_written = |text: &str| between_the_axes(&drawn).any(|(_, words)| words == text);
-    let written = drops.iter().filter(|label| is_written(&label.text));
-    [written.count(), drops.len()]
+    let written = labels.iter().filter(|label| is_written(&label.text));
+    [written.count(), labels.len()]
+}
+
+/// How many of how many drops of the second set are written in the picture of a write-up.
+fn drops_written(project: &Project) -> [usize; 2] {
+    let picture = in_write_up(View::Speed, project);
+    let second = picture.scene.sets[1].id;
+    written(&picture, |label| {
+        matches!(label.place, Place::UnderFall(_)) && label.of.is_some_and(|of| of.set == second)
+    })
 }
 
 #[test]
 fn every_drop_of_one_set_finds_room_in_the_picture_of_every_example() {
     for example in EXAMPLES {
-        let [written, all] = written(&example.project().unwrap());
+        let [written, all] = drops_written(&example.project().unwrap());
         assert!(all >= 3);
         assert_eq!(written, all, "{}", example.name);
     }
@@ -142,10 +170,25 @@ fn every_drop_of_one_set_finds_room_in_the_picture_of_every_example() {
 
 #[test]
 fn most_drops_of_one_set_find_room_beside_two_other_sets_of_ten_gears() {
-    let [found, all] = written(&three_ten_speeds());
+    let [found, all] = drops_written(&three_ten_speeds());
     assert!(found >= 6 && all == 9, "{found} of {all}");
-    let [found, all] = written(&in_both_ranges());
+    let [found, all] = drops_written(&in_both_ranges());
     assert_eq!(found, all);
+}
+
+#[test]
+fn every_figure_at_a_dot_finds_room_in_the_picture_of_every_example() {
+    for example in EXAMPLES {
+        for view in View::ALL {
+            let picture = in_write_up(view, &example.project().unwrap());
+            let [found, all] = written(&picture, |label| label.place == Place::Beside);
+            assert!(all >= 3);
+            assert_eq!(found, all, "{} {view:?}", example.name);
+        }
+    }
+    let ten = in_write_up(View::Speed, &three_ten_speeds());
+    let [found, all] = written(&ten, |label| label.place == Place::Beside);
+    assert!(found >= 5 && all == 6, "{found} of {all}");
 }
 
 #[test]
@@ -164,4 +207,72 @@ fn drops_are_written_for_no_other_sets_than_those_that_were_asked_for() {
         counts[1] > 0 && counts[1] <= 9 && counts[2] > counts[1],
         "{counts:?}"
     );
+}
+
+#[test]
+fn the_diagram_says_what_figures_at_falls_are_and_whose_where_that_is_not_plain() {
+    let project = camper_van();
+    let scene = Picture::of(&project).scene;
+    let ids = scene.set_ids();
+    let all = "Drops in rpm at the dotted falls";
+    assert_eq!(scene.drops_words(&ids).as_deref(), Some(all));
+    let words = scene.drops_words(&ids[1..2]).unwrap();
+    assert_eq!(words, format!("{all}: Same box, taller final drive"));
+    assert_eq!(scene.drops_words(&[]), None, "none is written");
+    let steps = Picture::of_view(View::Steps, &project).scene;
+    assert_eq!(steps.drops_words(&ids), None, "there is no fall");
+    let mut alone = project;
+    for id in &ids[1..] {
+        alone = Edit::Visible(*id, false).applied_to(&alone).unwrap();
+    }
+    let alone = Picture::of(&alone).scene;
+    assert_eq!(alone.drops_words(&ids), None, "whose is plain");
+}
+
+#[test]
+fn the_picture_says_whose_drops_it_has() {
+    let of = |drops: Drops| {
+        let mut project = camper_van();
+        project.write_up.drops = drops;
+        let texts = Page::of(&project).unwrap().texts().unwrap();
+        let about = |(_, text): (Rect, String)| text.starts_with("Drops in rpm").then_some(text);
+        texts.into_iter().filter_map(about).collect::<Vec<String>>()
+    };
+    let third = camper_van().sets.iter().nth(2).unwrap().id;
+    assert_eq!(
+        of(Drops::Of(third)),
+        ["Drops in rpm at the dotted falls: Six-speed, two output shafts"]
+    );
+    assert_eq!(of(Drops::All), ["Drops in rpm at the dotted falls"]);
+    assert!(of(Drops::Hidden).is_empty());
+}
+
+/// What is written at the lines of shift points and at the floor, each with whether it is a set's.
+fn line_words(project: &Project) -> Vec<(String, bool)> {
+    let labels = Picture::of(project).scene.labels.into_iter();
+    let meant = labels.filter(|label| matches!(label.role, Role::ShiftLine | Role::Floor));
+    meant.map(|l| (l.text, l.of.is_some())).collect()
+}
+
+#[test]
+fn shift_points_are_named_once_where_sets_share_them_and_the_floor_by_what_it_is() {
+    let mut project = camper_van();
+    let own = |text: &str| (text.to_owned(), true);
+    let shared = |text: &str| (text.to_owned(), false);
+    let floor = shared("useful from 1500");
+    assert_eq!(
+        line_words(&project),
+        [floor.clone(), shared("shift at 3600")]
+    );
+    let second = project.sets.iter().nth(1).unwrap().id;
+    let shift = Edit::Set(second, SetEdit::ShiftAll(rpm(3400.0)));
+    project = shift.applied_to(&project).unwrap();
+    assert_eq!(
+        line_words(&project),
+        [floor, shared("shift at 3600"), own("shift at 3400")]
+    );
+    project.engine.lowest_useful = None;
+    assert_eq!(line_words(&project)[0], shared("idle 800"));
+    project.engine.idle = None;
+    assert_eq!(line_words(&project)[0], shared("shift at 3600"));
 }
