@@ -80,6 +80,7 @@ fn diagram_labels(project: &Project, frame: Rect) -> Labels {
         gear: None,
         text_size: 13.0,
         drops: &scene.set_ids(),
+        is_alone: true,
         interactive: false,
     };
     settled(|ui| {
