@@ -50,6 +50,7 @@ struct Picture {
     theme: Theme,
     range: Range,
     drops: Drops,
+    is_alone: bool,
 }
 
 impl Picture {
@@ -66,6 +67,7 @@ impl Picture {
             text_size: 12.5,
             theme: Theme::Light,
             drops: Drops::Hidden,
+            is_alone: true,
         }
     }
 
@@ -116,6 +118,7 @@ impl Picture {
             gear: None,
             text_size: self.text_size,
             drops: &drops,
+            is_alone: self.is_alone,
             interactive: true,
         };
         let input = RawInput {
@@ -285,6 +288,21 @@ fn important_labels_are_there() {
     for gear in ["1", "2", "3", "4", "5"] {
         let count = texts.iter().filter(|text| **text == gear).count();
         assert_eq!(count, 3, "gear {gear} of three sets in {texts:?}");
+    }
+}
+
+#[test]
+fn what_the_fields_of_the_window_say_is_not_said_again_beside_them() {
+    for is_alone in [true, false] {
+        let scene = Picture {
+            is_alone,
+            ..Picture::of(&camper_van())
+        };
+        let labels = scene.frames(1).swap_remove(0).labels;
+        for words in ["shift at 3600", "useful from 1500"] {
+            let found = labels.iter().any(|(_, text)| text == words);
+            assert_eq!(found, is_alone, "{words} in {labels:?}");
+        }
     }
 }
 

@@ -45,6 +45,7 @@ pub(super) fn diagram_panel_ui(
         gear: view.pointed,
         text_size: 12.5,
         drops: &drops,
+        is_alone: false,
         // Else a pinch would move the ground under a running drag.
         interactive: !is_busy,
     };

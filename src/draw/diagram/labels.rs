@@ -4,7 +4,7 @@ use super::Look;
 use super::places::{
     HEAD, beside_places, both_ends_places, foot_places, right_end_places, under_fall_places,
 };
-use super::roles::{priority, thick_half_width, word_color};
+use super::roles::{priority, stands_beside, thick_half_width, word_color};
 use crate::chart::{Label, Place, Scene};
 use crate::draw::label_placing::{Ground, Piece, Thick, Wish, place};
 use crate::draw::segment::Segment;
@@ -29,6 +29,7 @@ pub(super) fn paint(
         words: Vec::new(),
     };
     let is_wanted = |label: &&Label| match label.place {
+        _ if stands_beside(label.role) && !look.is_alone => false,
         // Band and axes place theirs themselves.
         Place::InBand(_) | Place::OnAxis => false,
         Place::UnderFall(_) => label.of.is_some_and(|of| look.drops.contains(&of.set)),

@@ -33,6 +33,10 @@ pub struct Look<'a> {
     pub text_size: f32,
     /// The sets whose drops are written, each at its shift.
     pub drops: &'a [SetId],
+    /// Whether it says all by itself, without the fields that stand beside it in the window.
+    ///
+    /// There what is read at the pointer needs the room.
+    pub is_alone: bool,
     /// Whether the pointer can pan and zoom.
     pub interactive: bool,
 }

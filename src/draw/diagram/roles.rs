@@ -219,3 +219,18 @@ pub(super) fn word_family(label: &Label, look: &Look<'_>) -> FontFamily {
 pub(super) fn priority(role: Role, look: &Look<'_>) -> u8 {
     Manner::of(role, look).priority
 }
+
+/// Whether what words say stands in the fields beside a diagram that is not alone.
+pub(super) fn stands_beside(role: Role) -> bool {
+    match role {
+        Role::Floor | Role::ShiftLine => true,
+        Role::Redline
+        | Role::Marked
+        | Role::Fan
+        | Role::Other
+        | Role::Driven
+        | Role::Drop
+        | Role::Crossing
+        | Role::ByGear => false,
+    }
+}

@@ -145,6 +145,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         gear: None,
         text_size: TEXT,
         drops: &page.drops(),
+        is_alone: true,
         interactive: false,
     };
     let mut ui = ui.new_child(UiBuilder::new().max_rect(rect));

@@ -58,12 +58,14 @@ fn the_theme_is_that_of_the_flag() {
 
 #[test]
 fn the_picture_is_about_what_is_to_be_shown() {
-    let usual = picture(&["--width", "800"]);
-    let speed = picture(&["--width", "800", "--show", "speed"]);
-    let steps = picture(&["--width", "800", "--show", "steps"]);
+    let picture = |more: &[&str]| picture(&[&["--width", "800"], more].concat());
+    let usual = picture(&[]);
+    let speed = picture(&["--show", "speed"]);
+    let steps = picture(&["--show", "steps"]);
     assert!(usual == speed);
     assert!(usual != steps);
-    // The table and all else is the same.
+    // The table and all else is the same, but that steps have no drops of which something is said.
+    let usual = picture(&["--drops", "none"]);
     assert!(steps.height() >= usual.height());
 }
 

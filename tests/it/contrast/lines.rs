@@ -34,6 +34,7 @@ fn look(palette: &Palette, others: StepBack) -> Look<'_> {
         gear: None,
         text_size: 12.5,
         drops: &[],
+        is_alone: true,
         interactive: true,
     }
 }

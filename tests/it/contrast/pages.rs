@@ -129,6 +129,7 @@ fn every_word_of_every_diagram_and_table_can_be_read_where_it_stands() {
                     gear: scene.lines.iter().find_map(|line| line.of.gear_of_set()),
                     text_size: 13.0,
                     drops: &scene.set_ids(),
+                    is_alone: true,
                     interactive: false,
                 };
                 let seen = seen(theme, 440.0, |ui| {

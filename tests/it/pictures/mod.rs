@@ -61,7 +61,7 @@ fn settled(mut ui: impl FnMut(&mut Ui) -> Labels) -> Labels {
     let mut labels = Vec::new();
     for _ in 0..3 {
         let input = egui::RawInput {
-            screen_rect: Some(Rect::from_min_size(pos2(0.0, 0.0), vec2(WIDTH, 20_000.0))),
+            screen_rect: Some(Rect::from_min_size(pos2(0.0, 0.0), vec2(WIDTH, 100_000.0))),
             ..egui::RawInput::default()
         };
         let output = ctx.run_ui(input, |root| labels = ui(root));
@@ -80,6 +80,7 @@ fn diagram_labels(project: &Project, frame: Rect) -> Labels {
         gear: None,
         text_size: 13.0,
         drops: &scene.set_ids(),
+        is_alone: true,
         interactive: false,
     };
     settled(|ui| {
@@ -121,7 +122,7 @@ proptest! {
         let page = Rect::from_min_size(pos2(0.0, 0.0), vec2(WIDTH, 440.0));
         let labels = diagram_labels(&project, page.shrink(22.0));
         can_be_read(&labels, page).map_err(TestCaseError::fail)?;
-        let page = Rect::from_min_size(pos2(0.0, 0.0), vec2(WIDTH, 20_000.0));
+        let page = Rect::from_min_size(pos2(0.0, 0.0), vec2(WIDTH, 100_000.0));
         let labels = table_labels(&project, page.shrink(22.0));
         can_be_read(&labels, page).map_err(TestCaseError::fail)?;
     }
