@@ -9,6 +9,9 @@ pub const KM_PER_MILE: f64 = 1.609_344;
 /// Millimetres in an inch, exactly (definition).
 pub const MM_PER_INCH: f64 = 25.4;
 
+/// Kilometres per hour in a metre per second, exactly (definition).
+pub const KMH_PER_M_S: f64 = 3.6;
+
 /// The unit in which road speeds are shown and typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum SpeedUnit {

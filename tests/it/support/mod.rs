@@ -9,4 +9,5 @@ pub(crate) mod screen;
 pub(crate) mod scripted_picker;
 pub(crate) mod test_renderer;
 pub(crate) mod variants;
+pub(crate) mod vehicles;
 pub(crate) mod window;
