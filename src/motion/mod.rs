@@ -6,17 +6,22 @@
 //! set on the road ([`OnRoad`]), an [`Engine`] in front of a gear set ([`Powertrain`]), and every figure
 //! is one of the latter on one of the former.
 
+mod cruise;
 mod cubic;
 mod drive;
 mod efficiency;
 mod engine;
+mod fuel;
+mod gradient;
 mod grip;
 mod on_road;
 mod powertrain;
 mod quantity;
 mod road_load;
+mod top_speed;
 mod vehicle;
 
+pub use cruise::{Cruise, HeldSpeed};
 pub use cubic::Cubic;
 pub use drive::{DriveLimit, DrivePiece};
 pub use efficiency::Efficiencies;
@@ -24,6 +29,7 @@ pub use engine::{
     Brochure, BrochureError, Engine, Fuel, MeasuredAt, Peak, PowerBand, Strokes, TorqueCurve,
     TorqueCurveError, TorquePoint, WillansLine, power_w, torque_of_power_nm,
 };
+pub use fuel::{CalibrationError, FuelDifference, FuelUse};
 pub use on_road::{GRAVITY_M_S2, OnRoad};
 pub use powertrain::{PoweredGear, Powertrain};
 pub use quantity::{
@@ -33,6 +39,7 @@ pub use quantity::{
     SlopeEfficiency, Torque, Wheelbase, YearlyDistance,
 };
 pub use road_load::RoadLoad;
+pub use top_speed::{GearedFor, TopGearing, TopSpeed, TopSpeedLimit};
 pub use vehicle::{
     Drag, DrivenAxle, FormulaWithInertia, Grip, LoadCase, LoadTransfer, MassFactor, Resistance,
     RotatingMasses, Trailer, Vehicle,

@@ -20,7 +20,7 @@ const ENGINE_BY_FORMULA: f64 = 0.0025;
 
 /// What rolling takes.
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Rolling {
+pub(super) enum Rolling {
     /// A share of what presses the vehicle to the road.
     Share(f64),
     /// A and B as measured, whatever the grade.
@@ -34,13 +34,13 @@ enum Rolling {
 /// A vehicle with its load on a road.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OnRoad {
-    mass_kg: f64,
-    axle_mass_kg: f64,
-    rolling: Rolling,
+    pub(super) mass_kg: f64,
+    pub(super) axle_mass_kg: f64,
+    pub(super) rolling: Rolling,
     drag_n_per_m2_s2: f64,
     headwind_m_s: f64,
     angle_rad: f64,
-    grip: Vec<GripShares>,
+    pub(super) grip: Vec<GripShares>,
     rotating: RotatingMasses,
 }
 

@@ -28,11 +28,13 @@ pub struct RoadLoad {
 impl RoadLoad {
     /// R in N at a road speed in m/s.
     pub fn at(&self, speed_m_s: f64) -> f64 {
+        self.rolling_n(speed_m_s) + self.drag_n(speed_m_s) + self.slope_n
+    }
+
+    /// C·(v + w)·|v + w| in N: what the air takes at a road speed in m/s, below 0 where it pushes.
+    pub fn drag_n(&self, speed_m_s: f64) -> f64 {
         let air = speed_m_s + self.headwind_m_s;
-        self.constant_n
-            + self.linear_n_per_m_s * speed_m_s
-            + self.quadratic_n_per_m2_s2 * air * air.abs()
-            + self.slope_n
+        self.quadratic_n_per_m2_s2 * air * air.abs()
     }
 
     /// A + B·v in N: what rolling takes at a road speed in m/s.

@@ -1,6 +1,7 @@
 //! Do effort, road load and what follows from them come out as others print them?
 
 mod effort;
+mod standing;
 mod torque_curve;
 mod worked_car;
 
