@@ -49,6 +49,9 @@ const BEGINS_AT: f64 = 0.2;
 /// A built curve ends at this multiple of the engine speed of the peak power, if no redline comes first.
 const ENDS_AT: f64 = 1.5;
 
+/// How near to each other two points of a built curve may be, as a share.
+const NEAREST: f64 = 1e-6;
+
 /// The highest engine speed there is, in rev/min.
 const HIGHEST_RPM: f64 = 30_000.0;
 
@@ -129,10 +132,18 @@ impl Brochure {
         let end = (ENDS_AT * peak).min(HIGHEST_RPM);
         let mut places = vec![begin];
         places.extend(span(begin, first));
-        places.push(last);
-        places.extend(span(last, peak));
-        places.extend(span(peak, end));
-        places.dedup_by(|after, before| after <= before);
+        for (from, to) in [
+            (last, peak),
+            (self.corner_rpm(last, peak), peak),
+            (peak, end),
+        ] {
+            places.push(from);
+            places.extend(behind_a_corner(from, to));
+            places.extend(span(from, to));
+        }
+        places.sort_by(f64::total_cmp);
+        // Points nearer to each other would have slopes of rounding alone.
+        places.dedup_by(|after, before| *after - *before < NEAREST * *before);
         let points: Result<Vec<TorquePoint>, TorqueCurveError> = places
             .into_iter()
             .map(|rpm| {
@@ -156,7 +167,7 @@ impl Brochure {
         } else if engine_rpm <= last {
             highest_nm
         } else if engine_rpm < peak {
-            let power = self.rising_power_w(engine_rpm, last, peak);
+            let power = self.rising_power(last, peak).at(engine_rpm * RAD_S_PER_RPM);
             torque_of_power_nm(power, engine_rpm).min(highest_nm)
         } else {
             let share = engine_rpm / peak;
@@ -167,16 +178,27 @@ impl Brochure {
 }
 
 impl Brochure {
+    /// The last engine speed in rev/min at which the rising power asks for no less than the peak torque.
+    fn corner_rpm(&self, last: f64, peak: f64) -> f64 {
+        let rise = self.rising_power(last, peak);
+        let at_peak_torque = Cubic {
+            coefficients: [self.torque.nm() * rise.origin, self.torque.nm(), 0.0, 0.0],
+            ..rise
+        };
+        let places = rise.minus(&at_peak_torque).roots();
+        let corner = places.last().map(|omega| omega / RAD_S_PER_RPM);
+        corner.map_or(last, |rpm| rpm.clamp(last, peak))
+    }
+
     /// The power in W between the last engine speed of the peak torque and that of the peak power: a
     /// cubic over ω.
-    fn rising_power_w(&self, engine_rpm: f64, last: f64, peak: f64) -> f64 {
+    fn rising_power(&self, last: f64, peak: f64) -> Cubic {
         let ends = [last, peak].map(|rpm| rpm * RAD_S_PER_RPM);
         let peak_w = self.power.kw() * WATTS_PER_KW;
         let begins_w = power_w(self.torque.nm(), last);
         let chord = (peak_w - begins_w) / (ends[1] - ends[0]);
         let slope = self.torque.nm().min(3.0 * chord).max(0.0);
-        let rise = Cubic::through(ends[0], ends[1], [begins_w, peak_w], [slope, 0.0]);
-        rise.at(engine_rpm * RAD_S_PER_RPM)
+        Cubic::through(ends[0], ends[1], [begins_w, peak_w], [slope, 0.0])
     }
 }
 
@@ -184,6 +206,14 @@ impl Brochure {
 fn span(from: f64, to: f64) -> impl Iterator<Item = f64> {
     let parts = f64::from(POINTS_A_SPAN);
     (1..=POINTS_A_SPAN).map(move |at| from + (to - from) * f64::from(at) / parts)
+}
+
+/// More engine speeds of a span, at its lower end: torque may be level up to there and fall at once behind
+/// it, and a cubic through far points would begin to fall late.
+fn behind_a_corner(from: f64, to: f64) -> impl Iterator<Item = f64> {
+    [0.001, 0.004, 0.016, 0.05]
+        .into_iter()
+        .map(move |share| from + (to - from) * share)
 }
 
 #[cfg(test)]

@@ -107,13 +107,15 @@ impl TorqueCurve {
     /// # Source
     /// See the slopes: Fritsch and Butland, 1984.
     pub fn torque_nm(&self, engine_rpm: f64) -> Option<f64> {
-        let piece = self.pieces.iter().find(|piece| engine_rpm <= piece.to)?;
-        if engine_rpm < piece.from {
-            return None;
-        }
-        let ends = [piece.from, piece.to].map(|end| piece.at(end));
-        let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
-        Some(piece.at(engine_rpm).clamp(low, high))
+        let ends = self.points.windows(2).zip(&self.pieces);
+        let mut at_or_above = ends.skip_while(|(_, piece)| engine_rpm >= piece.to);
+        let Some((ends, piece)) = at_or_above.next() else {
+            let last = self.points.last()?;
+            return (engine_rpm <= last.speed.rpm()).then(|| last.torque.nm());
+        };
+        let [one, other] = [0, 1].map(|at: usize| ends[at].torque.nm());
+        let torque_nm = piece.at(engine_rpm).clamp(one.min(other), one.max(other));
+        (engine_rpm >= piece.from).then_some(torque_nm)
     }
 }
 

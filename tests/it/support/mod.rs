@@ -1,5 +1,6 @@
 //! What several tests lean on.
 
+pub(crate) mod any_vehicle;
 pub(crate) mod close;
 pub(crate) mod gear_sets;
 pub(crate) mod memory_disk;
