@@ -104,7 +104,7 @@ impl fmt::Display for TopGearing {
         match self.engine_rpm {
             Some(rpm) => write!(
                 f,
-                "where the road load takes all power, gear {gear} has {} rpm, and peak power is at {peak} \
+                "where the road load takes all power, gear {gear} would be at {} rpm, and peak power is at {peak} \
                  rpm",
                 rpm_text(rpm)
             ),
