@@ -4,6 +4,10 @@ use super::fuel::FuelUse;
 use super::on_road::OnRoad;
 use super::powertrain::{PoweredGear, Powertrain};
 
+/// How far beyond full load a speed still counts as held, as a share: what rounding leaves open of a top
+/// speed.
+const AT_FULL_LOAD: f64 = 1e-9;
+
 /// A steady road speed in a gear.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Cruise {
@@ -73,7 +77,7 @@ impl Powertrain {
             full_power_w: self.band.power_w(engine_rpm)?,
         };
         // Without any power at full load there is no share of it.
-        let has_share = held.load_share().is_finite();
-        (has_share && held.load_share() <= 1.0).then_some(held)
+        let share = held.load_share();
+        (share.is_finite() && share <= 1.0 + AT_FULL_LOAD).then_some(held)
     }
 }

@@ -18,6 +18,7 @@ mod on_road;
 mod powertrain;
 mod quantity;
 mod road_load;
+mod starting_values;
 mod top_speed;
 mod vehicle;
 
@@ -39,6 +40,7 @@ pub use quantity::{
     SlopeEfficiency, Torque, Wheelbase, YearlyDistance,
 };
 pub use road_load::RoadLoad;
+pub use starting_values::{StartingValues, VehicleKind};
 pub use top_speed::{GearedFor, TopGearing, TopSpeed, TopSpeedLimit};
 pub use vehicle::{
     Drag, DrivenAxle, FormulaWithInertia, Grip, LoadCase, LoadTransfer, MassFactor, Resistance,

@@ -157,8 +157,7 @@ impl Powertrain {
         limits: &EngineLimits,
         efficiencies: &Efficiencies,
     ) -> Option<Self> {
-        // As steps are: 0.5 is as far from 1 as 2.
-        let from_direct = |gear: &DrivenGear| gear.ratio.ln().abs();
+        let from_direct = |gear: &DrivenGear| (gear.ratio - 1.0).abs();
         let gears = drivetrain.gears.iter();
         let measured_in = gears.min_by(|a, b| from_direct(a).total_cmp(&from_direct(b)))?;
         let band = PowerBand::of(engine, limits, efficiencies.of(measured_in))?;

@@ -86,6 +86,15 @@ fn a_speed_beyond_a_gear_has_its_engine_speed_and_nothing_else() {
     let cruise = powertrain.cruise(first, &on_road, 100.0 / 3.6);
     assert!(cruise.engine_rpm > 7100.0 && cruise.held.is_none());
     assert_eq!(first.effort_n(100.0 / 3.6), None);
+    // Top speed takes all that the engine has, and is held.
+    let (fifth, top) = powertrain
+        .top_speed(&car.vehicle, &LoadCase::empty())
+        .unwrap();
+    let held = powertrain
+        .cruise(fifth, &on_road, top.speed_m_s)
+        .held
+        .unwrap();
+    assert!((held.load_share() - 1.0).abs() < 1e-9);
     assert_eq!(first.acceleration_m_s2(&on_road, 100.0 / 3.6), None);
     // The very end, spelled as somebody would type it, is covered.
     let end_kmh = (first.high_m_s() * 3.6 * 1e9).round() / 1e9;

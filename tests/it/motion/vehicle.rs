@@ -4,7 +4,7 @@ use crate::support::close::assert_close;
 use crate::support::vehicles::{coast_down, estimated, grade, grip, inertia, vehicle};
 use layshaft::motion::{
     AddedMass, Cubic, DragArea, DrivePiece, DrivenAxle, GRAVITY_M_S2, Grade, Headwind, LoadCase,
-    MassFactor, OnRoad, RotatingMasses, Trailer, Vehicle,
+    MassFactor, OnRoad, RotatingMasses, Trailer, Vehicle, VehicleKind,
 };
 
 fn carrying(kg: f64) -> LoadCase {
@@ -149,4 +149,18 @@ fn the_formula_stands_in_for_inertias_that_nobody_has_given() {
     assert_eq!(of(Some(Without), None, Some(one)), given);
     assert!(of(Some(Formula), Some(one), None).is_err());
     assert!(of(Some(Formula), None, Some(one)).is_err());
+}
+
+#[test]
+fn every_kind_of_vehicle_begins_with_values_that_can_be_typed() {
+    for kind in VehicleKind::ALL {
+        let values = kind.starting_values();
+        let vehicle = values.vehicle().unwrap();
+        assert!(values.efficiency().is_ok(), "{kind:?}");
+        let on_road = OnRoad::level_and_still(&vehicle, &LoadCase::empty());
+        // Any of them rolls, and starts on a dry hill of 20 %.
+        assert!(on_road.road_load_n(0.0) > 0.0);
+        let hill = on_road.gradient_percent(1e7, 0.0).unwrap();
+        assert!(hill > 20.0, "{kind:?}: {hill}");
+    }
 }
