@@ -10,7 +10,7 @@ pub(in super::super) const WATTS_PER_KW: f64 = 1000.0;
 
 /// The power in W of a torque in N·m at an engine speed in rev/min.
 ///
-/// P = T · ω, ω = π · n ÷ 30; P [kW] = T · n ÷ 9549.2966.
+/// P = T · ω, ω = π · n ÷ 30; in kW P = T · n ÷ 9549.2966.
 ///
 /// # Source
 /// Definition.
