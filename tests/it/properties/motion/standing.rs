@@ -3,7 +3,7 @@
 use crate::support::any_vehicle::{any_load, any_vehicle};
 use crate::support::close::is_close;
 use crate::support::vehicles::{Worked, curve};
-use layshaft::motion::{Engine, Grade, LoadCase, OnRoad, TopSpeedLimit, Vehicle};
+use layshaft::motion::{Engine, Grade, Headwind, LoadCase, OnRoad, TopSpeedLimit, Vehicle};
 use proptest::prelude::*;
 
 /// The engine with all torques so many times as large.
@@ -125,5 +125,32 @@ proptest! {
                 }
             }
         }
+    }
+
+    #[test]
+    fn no_gear_pulls_above_the_ideal_curve(car in any_vehicle(), share in 0.0..=1.0) {
+        let powertrain = car.powertrain();
+        for gear in &powertrain.gears {
+            let speed = gear.low_m_s() + share * (gear.high_m_s() - gear.low_m_s());
+            let (effort, ideal) = (gear.effort_n(speed), powertrain.ideal_effort_n(speed));
+            prop_assert!(effort.unwrap() <= ideal.unwrap() * (1.0 + 1e-9));
+            // Where the power peaks, it touches the curve.
+            let peak = gear.speed_m_s(powertrain.band.power_peak().engine_rpm);
+            let (effort, ideal) = (gear.effort_n(peak), powertrain.ideal_effort_n(peak));
+            let grain = 1e-9 * ideal.unwrap();
+            prop_assert!(is_close(effort.unwrap(), ideal.unwrap(), grain));
+        }
+    }
+
+    #[test]
+    fn more_wind_from_ahead_is_never_less_road_load(
+        car in any_vehicle(), load in any_load(), more_kmh in 0.0..=100.0, speed in 0.0..=70.0
+    ) {
+        let windier = LoadCase {
+            headwind: Headwind::from_kmh(load.headwind.kmh() + more_kmh).unwrap(),
+            ..load
+        };
+        let at = |load| OnRoad::new(&car.vehicle, load, Grade::LEVEL).road_load_n(speed);
+        prop_assert!(at(&windier) >= at(&load));
     }
 }
