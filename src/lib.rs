@@ -4,6 +4,7 @@
 //!
 //! * [`units`] is the ground: display units and number formatting.
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
+//! * [`motion`] computes what an engine makes of it: effort, road load, top speed, cruise.
 //! * [`import`] reads what people copy from elsewhere.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`analysis`] is what follows from it: the figures of every set.
@@ -23,6 +24,7 @@ pub mod gearing;
 pub mod import;
 mod letters;
 mod logging;
+pub mod motion;
 pub mod panics;
 mod platform;
 pub mod project;

@@ -9,6 +9,28 @@ pub const KM_PER_MILE: f64 = 1.609_344;
 /// Millimetres in an inch, exactly (definition).
 pub const MM_PER_INCH: f64 = 25.4;
 
+/// Kilometres per hour in a metre per second, exactly (definition).
+pub const KMH_PER_M_S: f64 = 3.6;
+
+/// Litres in a US gallon, exactly (231 cubic inches; definition).
+pub const L_PER_US_GALLON: f64 = 3.785_411_784;
+
+/// Litres in an imperial gallon, exactly (UK Weights and Measures Act 1985; definition).
+pub const L_PER_IMPERIAL_GALLON: f64 = 4.546_09;
+
+/// Miles per gallon of that many litres, from L/100 km; none where nothing is burnt.
+///
+/// # Example
+/// ```
+/// use layshaft::units::{L_PER_US_GALLON, miles_per_gallon};
+/// let mpg = miles_per_gallon(10.0, L_PER_US_GALLON);
+/// assert!((mpg.unwrap() - 23.521_458).abs() < 1e-6);
+/// ```
+pub fn miles_per_gallon(l_per_100km: f64, l_per_gallon: f64) -> Option<f64> {
+    let miles = 100.0 / KM_PER_MILE * l_per_gallon / l_per_100km;
+    (l_per_100km > 0.0 && miles.is_finite()).then_some(miles)
+}
+
 /// The unit in which road speeds are shown and typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum SpeedUnit {

@@ -33,6 +33,7 @@ pub use list::{engine_speed_items, list_items};
 pub(crate) use number::quoted;
 pub use number::{NumberError, parse_decimal, parse_rpm};
 pub use other_positions::{Combination, OtherPosition, other_combinations};
+pub(crate) use quantity::quantity;
 pub use quantity::{EngineSpeed, OutOfRange, OverallDiameter, RoadSpeed, RollingCircumference};
 pub use ratio::{
     Factor, InChain, PairOrder, Ratio, RatioError, ToothPair, TypedRatio, parse_ratio, read_chain,

@@ -30,12 +30,12 @@ macro_rules! quantity {
             ///
             /// # Errors
             /// When the number is not finite or outside the range of the type.
-            pub fn $new(value: f64) -> Result<Self, OutOfRange> {
+            pub fn $new(value: f64) -> Result<Self, $crate::gearing::OutOfRange> {
                 let holds: fn(f64) -> bool = $holds;
                 if value.is_finite() && holds(value) {
                     Ok(Self(value))
                 } else {
-                    Err(OutOfRange { what: $what, bounds: $bounds, value })
+                    Err($crate::gearing::OutOfRange { what: $what, bounds: $bounds, value })
                 }
             }
 
@@ -47,7 +47,7 @@ macro_rules! quantity {
     };
 }
 
-pub(super) use quantity;
+pub(crate) use quantity;
 
 quantity! {
     /// An engine speed of 1 to 30000 rev/min.

@@ -27,6 +27,8 @@ mod icon;
 #[cfg(test)]
 mod import;
 #[cfg(test)]
+mod motion;
+#[cfg(test)]
 mod no_display;
 #[cfg(test)]
 mod pictures;

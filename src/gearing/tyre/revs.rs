@@ -2,7 +2,7 @@
 //!
 //! Their ranges are those of the rolling circumference, 900 to 13000 mm, a little inside.
 
-use crate::gearing::quantity::{OutOfRange, quantity};
+use crate::gearing::quantity;
 use crate::units::KM_PER_MILE;
 
 const MM_PER_KM: f64 = 1_000_000.0;

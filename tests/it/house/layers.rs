@@ -12,6 +12,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("logging", &["unseen"]),
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
+    ("motion", &["units", "gearing"]),
     ("import", &["units", "formula", "gearing"]),
     ("project", &["units", "unseen", "platform", "gearing"]),
     ("analysis", &["units", "letters", "gearing", "project"]),
@@ -45,6 +46,7 @@ const LAYERS: &[(&str, &[&str])] = &[
 /// Words that do not belong in a layer, in code or comment.
 const FOREIGN_WORDS: &[(&str, &[&str])] = &[
     ("gearing", &["egui", "serde"]),
+    ("motion", &["egui", "serde"]),
     ("import", &["egui", "serde"]),
     ("project", &["egui"]),
     ("analysis", &["egui"]),
@@ -55,7 +57,7 @@ const FOREIGN_WORDS: &[(&str, &[&str])] = &[
 ];
 
 /// The layers that compute and do nothing else.
-const PURE: &[&str] = &["gearing", "import"];
+const PURE: &[&str] = &["gearing", "motion", "import"];
 
 /// The parts of the standard library that a pure computation has no use for.
 const IMPURE: &[&str] = &["fs", "io", "time", "env", "net", "process", "thread"];

@@ -1,5 +1,6 @@
 //! What several tests lean on.
 
+pub(crate) mod any_vehicle;
 pub(crate) mod close;
 pub(crate) mod gear_sets;
 pub(crate) mod memory_disk;
@@ -9,4 +10,5 @@ pub(crate) mod screen;
 pub(crate) mod scripted_picker;
 pub(crate) mod test_renderer;
 pub(crate) mod variants;
+pub(crate) mod vehicles;
 pub(crate) mod window;
