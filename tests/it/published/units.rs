@@ -108,7 +108,7 @@ fn torque_and_power_meet_at_the_engine_speeds_of_the_rules_of_thumb() {
     assert_rows([
         (
             "1 N·m at 9549.2966 rpm in kW",
-            kw(1.0, 9549.296_6),
+            kw(1.0, 9_549.296_6),
             row(1e-8),
         ),
         ("1 lb·ft at 5252 rpm in hp", hp, row(1e-4)),
