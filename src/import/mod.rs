@@ -6,3 +6,4 @@
 pub mod gears;
 mod plain;
 pub mod tables;
+pub mod torque;

@@ -1,0 +1,169 @@
+//! Columns without a heading: which of them is the engine speed.
+
+use super::figures::{Element, Figure};
+use super::headings::join_speed;
+use super::numbers::{engine_rpm, output};
+use super::remarks::Remarks;
+use super::rows::{Given, Row};
+use super::words::Scale;
+
+/// A line of nothing but figures.
+#[derive(Debug, Clone)]
+pub(super) struct Bare {
+    cells: Vec<Option<String>>,
+    /// What is said of an engine speed that was joined of two numbers.
+    joined: Option<String>,
+    /// As it was written.
+    line: String,
+}
+
+impl Bare {
+    /// The line as cells, where no word stands before its figures.
+    pub(super) fn of(elements: &[Element], line: &str) -> Option<Self> {
+        let known: Vec<&Element> = elements
+            .iter()
+            .take_while(|e| e.figure().is_none())
+            .collect();
+        if known.contains(&&Element::Word) {
+            return None;
+        }
+        let mut joined = None;
+        let has_breaks = elements.contains(&Element::Break);
+        let cells = if has_breaks {
+            let cells = elements.split(|element| *element == Element::Break);
+            cells.map(cell_text).collect()
+        } else {
+            let mut figures: Vec<Figure> = elements
+                .iter()
+                .filter_map(Element::figure)
+                .cloned()
+                .collect();
+            if figures.len() > 2 {
+                joined = join_speed(&mut figures);
+            }
+            figures
+                .into_iter()
+                .map(|figure| Some(figure.text))
+                .collect()
+        };
+        Some(Self {
+            cells,
+            joined,
+            line: line.to_owned(),
+        })
+    }
+}
+
+/// The figure of a cell, of which a blank may part the thousands.
+fn cell_text(cell: &[Element]) -> Option<String> {
+    let mut figures: Vec<Figure> = cell.iter().filter_map(Element::figure).cloned().collect();
+    // What it was read as follows from the cell.
+    let _said = join_speed(&mut figures);
+    figures.into_iter().next().map(|figure| figure.text)
+}
+
+/// The rows that such lines give together, and the lines that do not fit in with the others.
+pub(super) fn rows(lines: Vec<Bare>, remarks: &mut Remarks) -> (Vec<Row>, Vec<String>) {
+    if let Some(said) = lines.iter().find_map(|line| line.joined.clone()) {
+        remarks.say(said);
+    }
+    let lines = parted_pairs(lines);
+    let width = commonest_width(&lines);
+    let (fitting, others): (Vec<Bare>, Vec<Bare>) = lines
+        .into_iter()
+        .partition(|line| line.cells.len() == width && width > 1);
+    let mut unread: Vec<String> = others.into_iter().map(|line| line.line).collect();
+    let at = speed_column(&fitting, width);
+    if at > 0 {
+        let place = at + 1;
+        remarks.say(format!("Column {place} was taken for the engine speed."));
+    }
+    let mut rows = Vec::with_capacity(fitting.len());
+    for line in fitting {
+        match row(&line.cells, at) {
+            Some(row) => rows.push(row),
+            None => unread.push(line.line),
+        }
+    }
+    (rows, unread)
+}
+
+fn row(cells: &[Option<String>], at: usize) -> Option<Row> {
+    let speed = cells.get(at)?.clone()?;
+    let others = cells.iter().enumerate().filter(|(place, _)| *place != at);
+    let outputs: Vec<Given> = others
+        .filter_map(|(_, cell)| cell.clone())
+        .map(|text| Given { text, output: None })
+        .collect();
+    (!outputs.is_empty()).then_some(Row {
+        speed,
+        scale: None,
+        outputs,
+    })
+}
+
+/// Lines of which each second figure is an engine speed, parted into points: `1000 120 2000 170`.
+fn parted_pairs(lines: Vec<Bare>) -> Vec<Bare> {
+    let are_pairs = |line: &Bare| {
+        let speeds: Option<Vec<f64>> = {
+            let cells = line.cells.iter().step_by(2);
+            cells.map(|cell| rpm(cell.as_ref())).collect()
+        };
+        let is_even = line.cells.len().is_multiple_of(2);
+        speeds.is_some_and(|speeds| {
+            let rises = speeds.windows(2).all(|pair| pair[0] < pair[1]);
+            is_even && speeds.len() > 1 && speeds[0] >= 100.0 && rises
+        })
+    };
+    if !lines
+        .iter()
+        .all(|line| line.cells.len() == 2 || are_pairs(line))
+    {
+        return lines;
+    }
+    let points = lines.iter().flat_map(|line| {
+        line.cells.chunks(2).map(|pair| Bare {
+            cells: pair.to_vec(),
+            joined: None,
+            line: line.line.clone(),
+        })
+    });
+    points.collect()
+}
+
+fn rpm(cell: Option<&String>) -> Option<f64> {
+    engine_rpm(cell?, Scale::PerMinute)
+}
+
+/// The number of cells that most lines have, the larger of two.
+fn commonest_width(lines: &[Bare]) -> usize {
+    let mut widths: Vec<usize> = lines.iter().map(|line| line.cells.len()).collect();
+    widths.sort_unstable();
+    let runs = widths.chunk_by(|a, b| a == b);
+    let commonest = runs.max_by_key(|run| run.len());
+    commonest
+        .and_then(|run| run.first().copied())
+        .unwrap_or_default()
+}
+
+/// The column of engine speeds: the first, unless another alone runs one way and goes further up.
+fn speed_column(lines: &[Bare], width: usize) -> usize {
+    let column = |at: usize| -> Vec<f64> {
+        let cells = lines.iter().filter_map(|line| line.cells.get(at)?.as_ref());
+        cells
+            .filter_map(|text| engine_rpm(text, Scale::PerMinute).or_else(|| output(text)))
+            .collect()
+    };
+    let runs_one_way = |column: &[f64]| {
+        column.windows(2).all(|pair| pair[0] < pair[1])
+            || column.windows(2).all(|pair| pair[0] > pair[1])
+    };
+    let most = |column: &[f64]| column.iter().copied().fold(0.0, f64::max);
+    let first = column(0);
+    if lines.len() < 2 || runs_one_way(&first) {
+        return 0;
+    }
+    let others = (1..width).map(|at| (at, column(at)));
+    let mut fitting = others.filter(|(_, other)| runs_one_way(other) && most(other) > most(&first));
+    fitting.next().map_or(0, |(at, _)| at)
+}
