@@ -2,7 +2,7 @@
 
 use super::figures::{Element, Figure};
 use super::headings::join_speed;
-use super::numbers::{engine_rpm, output};
+use super::numbers::{engine_rpm, minute_scale};
 use super::remarks::Remarks;
 use super::rows::{Given, Row};
 use super::words::Scale;
@@ -73,14 +73,26 @@ pub(super) fn rows(lines: Vec<Bare>, remarks: &mut Remarks) -> (Vec<Row>, Vec<St
         .into_iter()
         .partition(|line| line.cells.len() == width && width > 1);
     let mut unread: Vec<String> = others.into_iter().map(|line| line.line).collect();
-    let at = speed_column(&fitting, width);
-    if at > 0 {
+    let is_numbered = are_numbered(&fitting, width);
+    let at = if is_numbered {
+        1
+    } else {
+        speed_column(&fitting, width)
+    };
+    if is_numbered {
+        remarks.say("Column 1 was taken for numbers of the rows.".to_owned());
+    } else if at > 0 {
         let place = at + 1;
         remarks.say(format!("Column {place} was taken for the engine speed."));
     }
     let mut rows = Vec::with_capacity(fitting.len());
     for line in fitting {
-        match row(&line.cells, at) {
+        let (cells, at) = if is_numbered {
+            (&line.cells[1..], 0)
+        } else {
+            (&line.cells[..], at)
+        };
+        match row(cells, at) {
             Some(row) => rows.push(row),
             None => unread.push(line.line),
         }
@@ -90,6 +102,11 @@ pub(super) fn rows(lines: Vec<Bare>, remarks: &mut Remarks) -> (Vec<Row>, Vec<St
 
 fn row(cells: &[Option<String>], at: usize) -> Option<Row> {
     let speed = cells.get(at)?.clone()?;
+    // Which column a figure stands in must be as in the other rows.
+    let filled = cells.iter().rposition(Option::is_some)?;
+    if cells.iter().take(filled).any(Option::is_none) {
+        return None;
+    }
     let others = cells.iter().enumerate().filter(|(place, _)| *place != at);
     let outputs: Vec<Given> = others
         .filter_map(|(_, cell)| cell.clone())
@@ -146,18 +163,39 @@ fn commonest_width(lines: &[Bare]) -> usize {
         .unwrap_or_default()
 }
 
+/// The numbers of a column, as engine speeds.
+fn numbers_of(lines: &[Bare], at: usize) -> Vec<f64> {
+    let cells = || {
+        lines
+            .iter()
+            .filter_map(|line| line.cells.get(at)?.as_deref())
+    };
+    let scale = minute_scale(cells());
+    cells().filter_map(|text| engine_rpm(text, scale)).collect()
+}
+
+fn runs_one_way(column: &[f64]) -> bool {
+    column.windows(2).all(|pair| pair[0] < pair[1])
+        || column.windows(2).all(|pair| pair[0] > pair[1])
+}
+
+/// Whether the first column counts the rows, and the second goes up beyond what could be an output.
+fn are_numbered(lines: &[Bare], width: usize) -> bool {
+    const LEAST_RPM: f64 = 1000.0;
+    let (first, second) = (numbers_of(lines, 0), numbers_of(lines, 1));
+    let counts = first
+        .first()
+        .is_some_and(|begin| (0.0..=1.0).contains(begin))
+        && first
+            .windows(2)
+            .all(|pair| (pair[1] - pair[0] - 1.0).abs() < 1e-9);
+    let is_fast = second.iter().any(|rpm| *rpm >= LEAST_RPM);
+    width > 2 && lines.len() > 1 && counts && is_fast && runs_one_way(&second)
+}
+
 /// The column of engine speeds: the first, unless another alone runs one way and goes further up.
 fn speed_column(lines: &[Bare], width: usize) -> usize {
-    let column = |at: usize| -> Vec<f64> {
-        let cells = lines.iter().filter_map(|line| line.cells.get(at)?.as_ref());
-        cells
-            .filter_map(|text| engine_rpm(text, Scale::PerMinute).or_else(|| output(text)))
-            .collect()
-    };
-    let runs_one_way = |column: &[f64]| {
-        column.windows(2).all(|pair| pair[0] < pair[1])
-            || column.windows(2).all(|pair| pair[0] > pair[1])
-    };
+    let column = |at: usize| numbers_of(lines, at);
     let most = |column: &[f64]| column.iter().copied().fold(0.0, f64::max);
     let first = column(0);
     if lines.len() < 2 || runs_one_way(&first) {

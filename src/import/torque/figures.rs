@@ -22,6 +22,8 @@ pub(super) enum Element {
     Pair,
     /// A dash between two figures.
     Dash,
+    /// A stroke between two figures.
+    Stroke,
     /// The end of a cell.
     Break,
     /// Anything else.
@@ -44,7 +46,7 @@ pub(super) fn elements(tokens: &[Token]) -> Vec<Element> {
     for at in (0..bound.len().saturating_sub(1)).rev() {
         before_figure[at] = match &bound[at + 1] {
             Element::Figure(_) => true,
-            Element::Pair | Element::Dash => before_figure[at + 1],
+            Element::Pair | Element::Dash | Element::Stroke => before_figure[at + 1],
             Element::At | Element::Label(_) | Element::Break | Element::Word => false,
         };
     }
@@ -57,10 +59,12 @@ pub(super) fn elements(tokens: &[Token]) -> Vec<Element> {
                 elements.pop();
                 elements.push(Element::Pair);
             }
-            (Element::Pair | Element::Dash, Some(Element::Figure(_))) if is_before_figure => {
+            (Element::Pair | Element::Dash | Element::Stroke, Some(Element::Figure(_)))
+                if is_before_figure =>
+            {
                 elements.push(element.clone());
             }
-            (Element::Pair | Element::Dash, _) => {}
+            (Element::Pair | Element::Dash | Element::Stroke, _) => {}
             _ => elements.push(element.clone()),
         }
     }
@@ -77,7 +81,8 @@ pub(super) fn is_label_first(tokens: &[Token]) -> bool {
     let begins = said.next().is_some_and(is_label);
     let ends = said.next_back().is_some_and(is_number);
     let has_pair = tokens.windows(3).any(|three| {
-        is_number(&three[0]) && matches!(three[1], Token::Pair) && is_number(&three[2])
+        let is_sign = matches!(three[1], Token::Pair | Token::Stroke);
+        is_number(&three[0]) && is_sign && is_number(&three[2])
     });
     begins && ends && !has_pair
 }
@@ -87,6 +92,26 @@ fn bound(tokens: &[Token], label_first: bool) -> Vec<Element> {
     let mut elements = Vec::with_capacity(tokens.len());
     let mut rest = tokens;
     while let Some((token, mut behind)) = rest.split_first() {
+        // "55/75 kW/PS" is 55 kW and 75 PS.
+        if let [
+            Token::Number(a),
+            Token::Stroke,
+            Token::Number(b),
+            Token::Unit(first),
+            Token::Stroke,
+            Token::Unit(second),
+            behind @ ..,
+        ] = rest
+        {
+            for (text, role) in [(a, first), (b, second)] {
+                elements.push(Element::Figure(Figure {
+                    text: text.clone(),
+                    role: Some(*role),
+                }));
+            }
+            rest = behind;
+            continue;
+        }
         let element = match token {
             Token::Number(text) => {
                 let mut role = None;
@@ -112,6 +137,7 @@ fn bound(tokens: &[Token], label_first: bool) -> Vec<Element> {
             }
             Token::Pair => Element::Pair,
             Token::Dash => Element::Dash,
+            Token::Stroke => Element::Stroke,
             Token::Break => Element::Break,
             Token::Thousand | Token::Word(_) => Element::Word,
         };

@@ -11,6 +11,7 @@ enum Sign {
     At,
     Pair,
     Dash,
+    Stroke,
 }
 
 /// A figure with what stands before it.
@@ -33,12 +34,16 @@ pub(super) fn points(elements: &[Element]) -> Option<Points> {
     let mut items = items(elements);
     let labels = || elements.iter().filter_map(label);
     let says_roles = items.iter().any(|item| item.role.is_some()) || labels().next().is_some();
-    let signs = items.iter().filter(|item| item.sign != Sign::None).count();
+    let is_sign = |sign: Sign| !matches!(sign, Sign::None | Sign::Stroke);
+    let signs = items.iter().filter(|item| is_sign(item.sign)).count();
     let begins_with_words = elements.iter().take_while(|e| e.figure().is_none());
     let has_words_before = begins_with_words.clone().any(|e| *e == Element::Word);
     // A date with a time has a sign, too.
     if !says_roles && (signs == 0 || (has_words_before && signs < 2)) {
         return None;
+    }
+    if labels().any(|role| matches!(role, Role::Speed(_))) {
+        find_outputs_before_strokes(&mut items);
     }
     find_ranges(&mut items);
     find_pairs(&mut items)?;
@@ -74,10 +79,21 @@ fn items(elements: &[Element]) -> Vec<Item> {
             Element::At => sign = Sign::At,
             Element::Pair => sign = Sign::Pair,
             Element::Dash => sign = Sign::Dash,
+            Element::Stroke => sign = Sign::Stroke,
             Element::Break | Element::Word | Element::Label(_) => sign = Sign::None,
         }
     }
     items
+}
+
+/// Outputs and engine speeds as a label writes them, `Nm/rpm: 320/1750`.
+fn find_outputs_before_strokes(items: &mut [Item]) {
+    for at in 1..items.len() {
+        if items[at].sign == Sign::Stroke && items[at].role.is_none() {
+            items[at].role = Some(Role::Speed(None));
+            items[at - 1].role.get_or_insert(Role::Output(None));
+        }
+    }
 }
 
 /// Engine speeds behind "at", and both ends of ranges of them: `1750-3000 rpm`.
@@ -100,7 +116,9 @@ fn find_ranges(items: &mut [Item]) {
             (Some(Role::Speed(None)), Some(role @ Role::Speed(_))) => {
                 items[at - 1].role = Some(role);
             }
-            (Some(role @ Role::Speed(_)), None) if before.sign == Sign::At => {
+            (Some(role @ Role::Speed(_)), None)
+                if matches!(before.sign, Sign::At | Sign::Stroke) =>
+            {
                 item.role = Some(role);
             }
             _ => {}

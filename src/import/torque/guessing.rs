@@ -3,7 +3,7 @@
 //! Torque and power at one engine speed fit one pair of units only; without a power a torque is taken
 //! for N·m, and a power without a torque for nothing: kW and horsepower are too far apart.
 
-use super::numbers::{could_be_thousands, engine_rpm, half_a_digit, output};
+use super::numbers::{could_be_thousands, engine_rpm, half_a_digit, minute_scale, output};
 use super::remarks::Remarks;
 use super::rows::{Given, Row};
 use super::words::{Output, Scale};
@@ -96,10 +96,16 @@ fn torque_nm(number: f64, unit: OutputUnit, rpm: f64) -> f64 {
 
 /// The rows with numbers and, wherever it can be told, units; `chosen` instead of the guess.
 pub(super) fn with_units(
-    rows: Vec<Row>,
+    mut rows: Vec<Row>,
     chosen: Option<OutputUnit>,
     remarks: &mut Remarks,
 ) -> Vec<Measures> {
+    let by_minute = |row: &Row| own_scale(row) == Scale::PerMinute;
+    let speeds = rows.iter().filter(|row| by_minute(row));
+    let minute_scale = minute_scale(speeds.map(|row| row.speed.as_str()));
+    for row in rows.iter_mut().filter(|row| by_minute(row)) {
+        row.scale = Some(minute_scale);
+    }
     let scale = guessed_scale(&rows);
     let thousands = columns_in_thousands(&rows, remarks);
     let fit = fitting_pair(&rows, scale, chosen);
@@ -164,10 +170,11 @@ fn own_scale(row: &Row) -> Scale {
 /// Thousands, where all engine speeds are too low for anything else.
 fn guessed_scale(rows: &[Row]) -> Option<Scale> {
     let are_low = rows.iter().all(|row| {
-        let rpm = engine_rpm(&row.speed, Scale::PerMinute);
-        own_scale(row) == Scale::PerMinute && rpm.is_some_and(|rpm| rpm <= FASTEST_IN_THOUSANDS)
+        let rpm = engine_rpm(&row.speed, own_scale(row));
+        matches!(own_scale(row), Scale::PerMinute | Scale::DecimalPerMinute)
+            && rpm.is_some_and(|rpm| rpm <= FASTEST_IN_THOUSANDS)
     });
-    let turns = |row: &Row| engine_rpm(&row.speed, Scale::PerMinute).is_some_and(|rpm| rpm > 0.0);
+    let turns = |row: &Row| engine_rpm(&row.speed, own_scale(row)).is_some_and(|rpm| rpm > 0.0);
     (are_low && rows.iter().filter(|row| turns(row)).count() > 1)
         .then_some(Scale::ThousandsPerMinute)
 }

@@ -263,7 +263,12 @@ fn columns(tokens: &[Token]) -> Vec<Column> {
                 }
                 _ => columns.push(column(Role::Other, word)),
             },
-            Token::Number(_) | Token::At | Token::Pair | Token::Dash | Token::Break => {}
+            Token::Number(_)
+            | Token::At
+            | Token::Pair
+            | Token::Dash
+            | Token::Stroke
+            | Token::Break => {}
         }
         is_behind_word = matches!(token, Token::Word(_));
     }

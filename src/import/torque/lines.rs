@@ -10,12 +10,20 @@ const TAGS: [&str; 16] = [
 
 /// The lines of `text` that are not blank, in one kind of character and without markup.
 pub(super) fn lines(text: &str) -> Vec<String> {
-    let plain = without_tags(&plain(text));
-    let lines = plain.lines().map(str::trim);
+    let plain = without_tags(&plain(&text.replace('…', "...")));
+    let lines = plain.lines().map(|line| without_number(line.trim()));
     lines
         .filter(|line| !line.is_empty())
         .map(str::to_owned)
         .collect()
+}
+
+/// A line without the number that it has in a list: `1)`, `1.`
+fn without_number(line: &str) -> &str {
+    let digits = line.bytes().take_while(u8::is_ascii_digit).count();
+    let behind = line[digits..].strip_prefix([')', '.']);
+    let rest = behind.filter(|rest| (1..=3).contains(&digits) && rest.starts_with(' '));
+    rest.map_or(line, str::trim_start)
 }
 
 /// `text` with a line for each row of a table in a forum's markup and a pipe behind each cell.
@@ -242,5 +250,6 @@ mod tests {
         assert_eq!(lines(text), ["rpm|Nm|", "1000|120|"]);
         assert_eq!(lines("n [1/min]; M [Nm]"), ["n [1/min]; M [Nm]"]);
         assert_eq!(lines("[[[[b]"), ["[[["]);
+        assert_eq!(lines("1) 1000 120\n2. 2000 170"), ["1000 120", "2000 170"]);
     }
 }

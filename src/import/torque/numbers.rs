@@ -22,6 +22,7 @@ pub(super) fn engine_rpm(text: &str, scale: Scale) -> Option<f64> {
             let grouped = parse_rpm(text).ok().filter(|rpm| *rpm <= FASTEST_RPM);
             grouped.or_else(|| output(text))
         }),
+        Scale::DecimalPerMinute => output(text),
         // Without the dust that 4.35 × 1000 leaves.
         Scale::ThousandsPerMinute => output(text).map(|number| round_to(number * 1000.0, 0.001)),
         Scale::PerSecond => output(text).map(|number| round_to(number * 60.0, 0.001)),
@@ -68,6 +69,19 @@ pub(super) fn could_be_thousands(text: &str) -> bool {
     })
 }
 
+/// Whether the marks of engine speeds part thousands in all of `texts` that have one, or else none.
+pub(super) fn minute_scale<'a>(mut texts: impl Iterator<Item = &'a str>) -> Scale {
+    let is_grouped = |text: &str| {
+        let rpm = || parse_rpm(text).ok();
+        could_be_thousands(text) && rpm().is_some_and(|rpm| rpm <= FASTEST_RPM)
+    };
+    if texts.all(|text| text.matches(['.', ',']).count() != 1 || is_grouped(text)) {
+        Scale::PerMinute
+    } else {
+        Scale::DecimalPerMinute
+    }
+}
+
 /// Two numbers that are one engine speed with a blank between its thousands: `4` and `500`.
 pub(super) fn joined_thousands(thousands: &str, rest: &str) -> Option<String> {
     let are_digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
@@ -102,6 +116,13 @@ mod tests {
                 Some(rpm),
                 "{text}"
             );
+        }
+        for (texts, scale) in [
+            (["950", "6,500"], Scale::PerMinute),
+            (["950.000", "1000.000"], Scale::DecimalPerMinute),
+            (["9.948", "35.656"], Scale::DecimalPerMinute),
+        ] {
+            assert_eq!(minute_scale(texts.into_iter()), scale, "{texts:?}");
         }
         assert_eq!(engine_rpm("25", Scale::PerSecond), Some(1500.0));
         assert_eq!(engine_rpm("1.2.3", Scale::PerMinute), None);

@@ -1,7 +1,7 @@
 //! The numbers, units, words and signs that a line consists of.
 
 use super::numbers;
-use super::words::{Role, Scale, is_at, quantity, unit};
+use super::words::{Role, Scale, is_at, is_to, quantity, unit};
 
 /// A number, unit, word or sign.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,8 +18,10 @@ pub(super) enum Token {
     At,
     /// A colon, an equals sign, an arrow.
     Pair,
-    /// A dash.
+    /// A dash, or "to".
     Dash,
+    /// A stroke.
+    Stroke,
     /// The end of a cell.
     Break,
     /// Anything else with letters or digits.
@@ -68,23 +70,36 @@ impl Lexer {
     }
 
     fn step(&mut self, c: char) {
+        let before = self.at.checked_sub(1).and_then(|at| self.chars.get(at));
+        let is_behind_point = before == Some(&'.');
         let has_number = |ahead| {
-            self.has_digit(ahead)
-                || (matches!(self.peek(ahead), Some('.' | ',')) && self.has_digit(ahead + 1))
+            let is_mark = matches!(self.peek(ahead), Some('.' | ','));
+            self.has_digit(ahead) || (is_mark && !is_behind_point && self.has_digit(ahead + 1))
         };
         match c {
             '\t' => self.push(Token::Break, 1),
             '-' | '+' if self.is_behind_blank() && has_number(1) => self.number(),
             _ if has_number(0) => self.number_or_turns(),
+            // At the beginning a star is a bullet.
+            '*' if self.tokens.is_empty() => self.at += 1,
             'x' | 'X' | '×' | '*' | '/' if self.thousand(1).is_some() => self.times_thousand(1),
             '/' if self.turns(1).is_some() => self.per_turn(1),
             _ if c.is_alphabetic() => self.word(),
             '@' => self.push(Token::At, 1),
             ':' | '=' | '>' => self.push(Token::Pair, 1),
             '-' => self.push(Token::Dash, 1),
+            '.' if self.peek(1) == Some('.') => self.points(),
+            '/' => self.push(Token::Stroke, 1),
             '%' => self.push(Token::Unit(Role::Other), 1),
             _ => self.at += 1,
         }
+    }
+
+    /// Two or more points, between both ends of a range.
+    fn points(&mut self) {
+        let rest = self.chars.get(self.at..).unwrap_or_default();
+        let length = rest.iter().take_while(|c| **c == '.').count();
+        self.push(Token::Dash, length);
     }
 
     /// How many characters blanks and a 1000 that stands alone take from there.
@@ -183,6 +198,8 @@ impl Lexer {
         let length = word.chars().count();
         let token = if is_at(&word) {
             Token::At
+        } else if is_to(&word) {
+            Token::Dash
         } else if let Some(role) = quantity(&word) {
             Token::Quantity(role)
         } else {
@@ -253,6 +270,7 @@ mod tests {
             Token::At => "@".to_owned(),
             Token::Pair => ":".to_owned(),
             Token::Dash => "-".to_owned(),
+            Token::Stroke => "/".to_owned(),
             Token::Break => "|".to_owned(),
             Token::Word(word) => format!("w{word}"),
         };
@@ -275,6 +293,9 @@ mod tests {
             ("3.5k rpm", "n3.5 k u/min"),
             ("U/min\tkW\tPS", "u/min | kW | PS"),
             ("1750-3000 rpm", "n1750 - n3000 u/min"),
+            ("1750...3000 rpm", "n1750 - n3000 u/min"),
+            ("320/1750 to 3000", "n320 / n1750 - n3000"),
+            ("* 1000 rpm", "n1000 u/min"),
             ("1000 -> 120 -5", "n1000 - : n120 n-5"),
             ("12.05.2019 M54 2.0l 16V", "w12.05.2019 wM54 n2.0 u? w16V"),
             (

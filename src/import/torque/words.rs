@@ -12,6 +12,8 @@ use crate::units::{OutputUnit, PowerUnit, TorqueUnit};
 pub(super) enum Scale {
     /// Turns a minute.
     PerMinute,
+    /// Turns a minute where marks are decimal in the whole column: `950.000` beside `1000.000`.
+    DecimalPerMinute,
     /// Thousands of turns a minute.
     ThousandsPerMinute,
     /// Turns a second.
@@ -175,6 +177,9 @@ const POWER: &[&str] = &[
     "мощность",
 ];
 
+/// Words between both ends of a range.
+const TO: &[&str] = &["to", "bis", "tot", "till", "do"];
+
 /// Words between an output and the engine speed at which it is given.
 const AT: &[&str] = &["at", "bei", "a", "bij", "ved", "vid", "przy", "при"];
 
@@ -201,6 +206,10 @@ fn letters(raw: &str) -> String {
 pub(super) fn unit(raw: &str) -> Option<Role> {
     let word = letters(raw);
     let word = word.as_str();
+    if raw == "M" {
+        // A torque's letter; the unit is small.
+        return None;
+    }
     let torque = |unit| Some(Role::Output(Some(Output::Torque(Some(unit)))));
     let power = |unit| Some(Role::Output(Some(Output::Power(Some(unit)))));
     if raw.contains('/') && PER_SECOND.contains(&word) {
@@ -245,6 +254,11 @@ pub(super) fn quantity(word: &str) -> Option<Role> {
 /// Whether `word` stands between an output and its engine speed.
 pub(super) fn is_at(word: &str) -> bool {
     AT.contains(&folded(word).as_str())
+}
+
+/// Whether `word` stands between both ends of a range.
+pub(super) fn is_to(word: &str) -> bool {
+    TO.contains(&folded(word).as_str())
 }
 
 /// Whether a text says that its figures were taken at the wheels.
@@ -297,6 +311,7 @@ mod tests {
             TORQUE,
             POWER,
             AT,
+            TO,
         ];
         let mut known = Vec::new();
         for word in lists.concat() {
