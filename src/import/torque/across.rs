@@ -92,6 +92,11 @@ pub(super) fn rows(lines: &[Across]) -> (Vec<Row>, Vec<String>) {
     if rows.is_empty() {
         unread = lines.iter().map(|line| line.line.clone()).collect();
     }
+    let without_output = rows.iter().filter(|row| row.outputs.is_empty());
+    unread.extend(without_output.map(|row| row.speed.clone()));
+    let without_speed = rows.iter().filter(|row| row.speed.is_empty());
+    unread.extend(without_speed.flat_map(|row| row.outputs.iter().map(|given| given.text.clone())));
+    unread.retain(|text| !text.is_empty());
     rows.retain(|row| !row.outputs.is_empty() && !row.speed.is_empty());
     (rows, unread)
 }

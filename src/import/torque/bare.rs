@@ -31,7 +31,7 @@ impl Bare {
         let has_breaks = elements.contains(&Element::Break);
         let cells = if has_breaks {
             let cells = elements.split(|element| *element == Element::Break);
-            cells.map(cell_text).collect()
+            cells.map(cell_text).collect::<Option<_>>()?
         } else {
             let mut figures: Vec<Figure> = elements
                 .iter()
@@ -54,12 +54,18 @@ impl Bare {
     }
 }
 
-/// The figure of a cell, of which a blank may part the thousands.
-fn cell_text(cell: &[Element]) -> Option<String> {
+/// The figure of a cell, if it has one, of which a blank may part the thousands; none where it has more.
+#[expect(
+    clippy::option_option,
+    reason = "a cell that is empty reads, one with two figures does not"
+)]
+fn cell_text(cell: &[Element]) -> Option<Option<String>> {
     let mut figures: Vec<Figure> = cell.iter().filter_map(Element::figure).cloned().collect();
     // What it was read as follows from the cell.
     let _said = join_speed(&mut figures);
-    figures.into_iter().next().map(|figure| figure.text)
+    let mut texts = figures.into_iter().map(|figure| figure.text);
+    let text = texts.next();
+    texts.next().is_none().then_some(text)
 }
 
 /// The rows that such lines give together, and the lines that do not fit in with the others.

@@ -44,7 +44,18 @@ impl Heading {
         let known = columns.iter().filter(|c| c.role != Role::Other).count();
         let has_more = by_cells && columns.len() > 1;
         let has_speed = columns.iter().any(|c| matches!(c.role, Role::Speed(_)));
-        let heading = Self { columns, by_cells };
+        let columns = (1..).zip(columns).map(|(place, column)| Column {
+            name: if column.name.is_empty() {
+                format!("column {place}")
+            } else {
+                column.name
+            },
+            ..column
+        });
+        let heading = Self {
+            columns: columns.collect(),
+            by_cells,
+        };
         let is_one = (known > 1 && (by_cells || has_speed)) || (known == 1 && has_more);
         is_one.then(|| heading.completed())
     }
@@ -88,24 +99,34 @@ impl Heading {
         self.by_cells
     }
 
+    fn row_of_cells(&self, elements: &[Element]) -> Option<RowFound> {
+        let cells = elements.split(|element| *element == Element::Break);
+        let mut cells: Vec<Vec<&Figure>> = cells
+            .map(|cell| cell.iter().filter_map(Element::figure).collect())
+            .collect();
+        let beyond = cells.split_off(self.columns.len().min(cells.len()));
+        let columns = self.columns.iter().zip(cells);
+        let pairs = columns.flat_map(|(column, cell)| {
+            let figures = without_gap(&cell).into_iter();
+            figures.enumerate().map(move |(at, figure)| {
+                // A further figure of a cell is what its own unit says.
+                let role = if at == 0 { column.role } else { Role::Other };
+                (figure.role.unwrap_or(role), column, figure)
+            })
+        });
+        let mut found = row(pairs)?;
+        let beyond = beyond.into_iter().flatten();
+        found
+            .left_out
+            .extend(beyond.map(|figure| figure.text.clone()));
+        Some(found)
+    }
+
     /// The row that a line is.
     pub(super) fn row(&self, elements: &[Element]) -> Option<RowFound> {
         let has_breaks = elements.contains(&Element::Break);
         if self.by_cells && has_breaks {
-            let cells = elements.split(|element| *element == Element::Break);
-            let cells: Vec<Vec<&Figure>> = cells
-                .map(|cell| cell.iter().filter_map(Element::figure).collect())
-                .collect();
-            let columns = self.columns.iter().zip(cells);
-            let pairs = columns.flat_map(|(column, cell)| {
-                let figures = without_gap(&cell).into_iter();
-                figures.enumerate().map(move |(at, figure)| {
-                    // A further figure of a cell is what its own unit says.
-                    let role = if at == 0 { column.role } else { Role::Other };
-                    (figure.role.unwrap_or(role), column, figure)
-                })
-            });
-            return row(pairs);
+            return self.row_of_cells(elements);
         }
         if matches!(elements.first(), Some(Element::Word)) {
             return None;

@@ -110,7 +110,7 @@ pub(super) const ACROSS: &[Case] = &[
     (
         "| 1/min | 1500 | 2500 | 3500 |\n| kW | 20 |  | 61 |",
         "kW: 1500=127.3 3500=166.4",
-        &[],
+        &["Left out: \"2500\" (does not read"],
     ),
 ];
 

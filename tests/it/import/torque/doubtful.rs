@@ -82,7 +82,22 @@ pub(super) const DOUBTFUL: &[Case] = &[
     (
         "rpm,km/h,Nm\n1000,12,120\n2000,24,170",
         "N·m: 1000=120 2000=170",
-        &[],
+        &["Left out: \"column 2\" (a column"],
+    ),
+    (
+        "rpm\tNm\n1000\t120\t12.6\n2000\t170 35.6\n3000\t165",
+        "N·m: 1000=120 2000=170 3000=165",
+        &["Left out: \"12.6\", \"35.6\" (not known"],
+    ),
+    (
+        "1000\t120\n2000\t170 35.6\n3000\t165",
+        "N·m?: 1000=120 3000=165",
+        &["120 was taken", "Left out: \"2000 170 35.6\" (does not"],
+    ),
+    (
+        "rpm\tNm\tNm\n1000\t120\t130\n2000\t170\t190",
+        "N·m: 1000=120 2000=170",
+        &["At 1000 rpm 130 N·m does not fit 120 N·m, which was taken; so it is in 2 places."],
     ),
 ];
 
