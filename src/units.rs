@@ -1,7 +1,11 @@
 //! Which unit and how many digits does a reader see?
 //!
 //! The only place where display units, conversions and number formatting live. Inside the program
-//! road speeds are km/h, engine speeds rev/min and lengths mm.
+//! road speeds are km/h, engine speeds rev/min and lengths mm, torques N·m and powers kW.
+
+mod output;
+
+pub use output::{OutputUnit, PowerUnit, TorqueUnit, rad_per_s};
 
 /// Kilometres in a statute mile, exactly (international yard, 1959; definition).
 pub const KM_PER_MILE: f64 = 1.609_344;

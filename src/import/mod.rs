@@ -4,4 +4,6 @@
 //! project. Nothing here knows a window, a file, a clock or chance either.
 
 pub mod gears;
+mod plain;
 pub mod tables;
+pub mod torque;

@@ -5,9 +5,10 @@
 
 use super::phrases::{is_sign, phrase_at, without};
 use super::tokens::{Kind, Token};
-use super::words::{Meaning, folded, meaning};
+use super::words::{Meaning, meaning};
 use super::{FigureKind, PastedSet};
 use crate::gearing::{FinalDrive, Ratio};
+use crate::import::plain::folded;
 use crate::units::SpeedUnit;
 
 const OVERALL: &str = "overall; overall ratio; overall ratios; overall gear ratio; \

@@ -1,6 +1,6 @@
 //! Gear sets, read from text that was copied from a data sheet, a road test or a forum.
 //!
-//! The way through: one kind of character, numbers and words (`words`, `tokens`), without what
+//! The way through: one kind of character, numbers and words (`plain`, `tokens`), without what
 //! counts posts (`posts`) and what is offered beside the sets (`offers`), parted where columns or
 //! lines hold a set each (`splitting`). Then each set (`one_set`): further stages (`stages`), what
 //! each word is good for as a piece of a line (`figures`, `reader`, `pieces`), gears named and
@@ -29,6 +29,8 @@ mod stages;
 mod surroundings;
 mod tokens;
 mod words;
+
+use crate::import::plain::plain;
 
 pub use offers::{Offer, Offered};
 pub use pasted::{
@@ -69,7 +71,7 @@ pub fn read_pasted(text: &str) -> Result<Pasted, PasteError> {
         });
     }
     let mut remarks = remarks::Remarks::default();
-    let tokens = tokens::tokens(&words::plain(text), &mut remarks);
+    let tokens = tokens::tokens(&plain(text), &mut remarks);
     let tokens = posts::without_posts(&tokens);
     let (tokens, offers) = offers::taken(tokens, &mut remarks);
     let sets = splitting::parted(&tokens)

@@ -3,8 +3,9 @@
 use super::phrases::{is_sign, phrase_at, spelled, without};
 use super::remarks::Remarks;
 use super::tokens::{Kind, Token};
-use super::words::{Meaning, folded, meaning};
+use super::words::{Meaning, meaning};
 use crate::gearing::{EngineSpeed, Tyre, TyreSize, parse_tyre};
+use crate::import::plain::folded;
 
 /// Something that a text says of the vehicle.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,7 +1,7 @@
 //! Phrases in a row of tokens, and the words that tokens came from.
 
 use super::tokens::{Kind, Token};
-use super::words::folded;
+use crate::import::plain::folded;
 
 /// How many words the longest phrase looked for has.
 const LONGEST: usize = 4;

@@ -2,7 +2,8 @@
 
 use super::phrases::is_sign;
 use super::tokens::{Kind, Token};
-use super::words::{LONGEST_PHRASE, Meaning, folded, meaning};
+use super::words::{LONGEST_PHRASE, Meaning, meaning};
+use crate::import::plain::folded;
 
 /// The tokens without what numbers a post; where gears have no other label, `#1` numbers a gear.
 pub(super) fn without_posts(tokens: &[Token]) -> Vec<Token> {

@@ -2,7 +2,8 @@
 
 use super::pieces::Tag;
 use super::remarks::Remarks;
-use super::words::{Meaning, folded, is_ordinal_suffix, meaning};
+use super::words::{Meaning, is_ordinal_suffix, meaning};
+use crate::import::plain::folded;
 
 /// What a piece of text is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,7 +43,7 @@ pub(super) fn is_whole(number: &str) -> bool {
     number.bytes().all(|b| b.is_ascii_digit())
 }
 
-/// The tokens of a text that has gone through `words::plain`.
+/// The tokens of a text that has gone through `plain`.
 pub(super) fn tokens(plain: &str, remarks: &mut Remarks) -> Vec<Token> {
     let mut lexer = Lexer {
         chars: plain.chars().collect(),

@@ -2,3 +2,4 @@
 
 mod gears;
 mod tables;
+mod torque;
