@@ -5,7 +5,7 @@
 
 mod output;
 
-pub use output::{OutputUnit, PowerUnit, TorqueUnit, rad_per_s};
+pub use output::{OutputUnit, PowerUnit, TorqueUnit};
 
 /// Kilometres in a statute mile, exactly (international yard, 1959; definition).
 pub const KM_PER_MILE: f64 = 1.609_344;

@@ -3,8 +3,6 @@
 //! Inside the program torques are N·m and powers kW. Every factor is exact, made of the definitions of
 //! pound, foot and standard gravity.
 
-use std::f64::consts::PI;
-
 /// Newtons in a pound-force, exactly: 0.45359237 kg under standard gravity (definition).
 const N_PER_POUND_FORCE: f64 = 4.448_221_615_260_5;
 
@@ -139,11 +137,6 @@ impl OutputUnit {
             Self::Power(unit) => unit.sign(),
         }
     }
-}
-
-/// An angular speed in rad/s, from rev/min.
-pub fn rad_per_s(engine_rpm: f64) -> f64 {
-    engine_rpm * PI / 30.0
 }
 
 #[cfg(test)]

@@ -7,7 +7,8 @@ use super::numbers::{could_be_thousands, engine_rpm, half_a_digit, minute_scale,
 use super::remarks::Remarks;
 use super::rows::{Given, Row};
 use super::words::{Output, Scale};
-use crate::units::{OutputUnit, PowerUnit, TorqueUnit, plain_number, rad_per_s};
+use crate::motion::torque_of_power_nm;
+use crate::units::{OutputUnit, PowerUnit, TorqueUnit, plain_number};
 
 /// The fastest that nobody means in turns a minute: engines idle beyond it, and sheets write thousands.
 const FASTEST_IN_THOUSANDS: f64 = 20.0;
@@ -86,11 +87,11 @@ impl Measured {
     }
 }
 
-/// A torque or a power as a torque in N·m: M = P ÷ ω.
+/// A torque or a power as a torque in N·m.
 fn torque_nm(number: f64, unit: OutputUnit, rpm: f64) -> f64 {
     match unit {
         OutputUnit::Torque(unit) => unit.to_nm(number),
-        OutputUnit::Power(unit) => unit.to_kw(number) * 1000.0 / rad_per_s(rpm),
+        OutputUnit::Power(unit) => torque_of_power_nm(unit.to_kw(number) * 1000.0, rpm),
     }
 }
 

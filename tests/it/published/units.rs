@@ -3,7 +3,7 @@
 use super::row::Status::{Derived, Memory, Read};
 use super::row::{assert_rows, published};
 use layshaft::gearing::{RevsPerKm, RevsPerMile, Tyre, parse_tyre};
-use layshaft::units::{KM_PER_MILE, MM_PER_INCH, PowerUnit, SpeedUnit, TorqueUnit, rad_per_s};
+use layshaft::units::{KM_PER_MILE, MM_PER_INCH, PowerUnit, SpeedUnit, TorqueUnit};
 
 const UNIT_LIBRARIES: &str = "general-purpose unit libraries";
 const SP_811: &str = "NIST Special Publication 811, appendix B.8";
@@ -100,7 +100,7 @@ fn torques_and_powers_have_their_metric_sizes() {
 
 #[test]
 fn torque_and_power_meet_at_the_engine_speeds_of_the_rules_of_thumb() {
-    let kw = |torque_nm: f64, rpm| torque_nm * rad_per_s(rpm) / 1000.0;
+    let kw = |torque_nm: f64, rpm| layshaft::motion::power_w(torque_nm, rpm) / 1000.0;
     let hp = PowerUnit::Horsepower.from_kw(kw(TorqueUnit::PoundFoot.to_nm(1.0), 5252.0));
     let ps =
         PowerUnit::MetricHorsepower.from_kw(kw(TorqueUnit::KilogramForceMetre.to_nm(1.0), 716.2));

@@ -1,7 +1,8 @@
 //! Does a curve come back to its printed digits, whatever the form it was printed in?
 
 use layshaft::import::torque::read_torque;
-use layshaft::units::{PowerUnit, TorqueUnit, plain_number, rad_per_s};
+use layshaft::motion::power_w;
+use layshaft::units::{PowerUnit, TorqueUnit, plain_number};
 use proptest::collection::btree_map;
 use proptest::prelude::*;
 use std::collections::BTreeMap;
@@ -133,7 +134,7 @@ proptest! {
         for (unit, sign) in [
             (PowerUnit::Kilowatt, "kW"), (PowerUnit::Horsepower, "bhp"), (PowerUnit::MetricHorsepower, "PS"),
         ] {
-            let power = |n: u32, t: u32| unit.from_kw(f64::from(t) / 100.0 * rad_per_s(f64::from(n)) / 1000.0);
+            let power = |n: u32, t: u32| unit.from_kw(power_w(f64::from(t) / 100.0, f64::from(n)) / 1000.0);
             let able: Printed = printed.iter()
                 .filter(|(n, t)| unit.to_kw(power(**n, **t)) < 5000.0)
                 .map(|(n, t)| (*n, *t))
