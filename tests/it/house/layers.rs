@@ -13,7 +13,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
     ("motion", &["units", "gearing"]),
-    ("import", &["units", "formula", "gearing"]),
+    ("import", &["units", "formula", "gearing", "motion"]),
     ("project", &["units", "unseen", "platform", "gearing"]),
     ("analysis", &["units", "letters", "gearing", "project"]),
     ("chart", &["units", "gearing", "project", "analysis"]),
