@@ -2,7 +2,7 @@
 //!
 //! The way through: one kind of character, numbers and words (`plain`, `tokens`), without what
 //! counts posts (`posts`) and what is offered beside the sets (`offers`), parted where columns or
-//! lines hold a set each (`splitting`). Then each set (`one_set`): further stages (`stages`), what
+//! lines hold a set each (`splitting`; `names` are what they are called). Then each set (`one_set`): further stages (`stages`), what
 //! each word is good for as a piece of a line (`figures`, `reader`, `pieces`), gears named and
 //! numbered and joined with their values (`labels`), values left out for what stands around them
 //! (`surroundings`), values sorted by what they are (`sorting`), the set (`assembling`), and of
@@ -13,6 +13,7 @@ mod assembling;
 mod figures;
 mod kinds;
 mod labels;
+mod names;
 mod offers;
 mod one_set;
 mod pasted;
