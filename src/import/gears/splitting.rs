@@ -1,6 +1,7 @@
 //! Columns and lines that hold a gear set each: "stock | close", "old: 3.54/1.91/… new: …".
 
 use super::MOST_SETS;
+use super::blocks;
 use super::names::{is_name, name_of};
 use super::spaced;
 use super::tokens::{Kind, Token};
@@ -16,7 +17,7 @@ pub(super) struct Part {
     pub(super) tokens: Vec<Token>,
 }
 
-/// The parts of a text: one for each of two or three sets, or the whole.
+/// The parts of a text: one for each of two or three sets, or the whole, with its name if it has one.
 pub(super) fn parted(tokens: &[Token]) -> Vec<Part> {
     let lines: Vec<&[Token]> = tokens
         .split_inclusive(|t| t.kind == Kind::LineEnd)
@@ -24,7 +25,8 @@ pub(super) fn parted(tokens: &[Token]) -> Vec<Part> {
     let parts = by_columns(&lines)
         .or_else(|| by_blanks(&lines))
         .or_else(|| by_rows(&lines))
-        .or_else(|| by_lists(&lines));
+        .or_else(|| by_lists(&lines))
+        .or_else(|| blocks::parted(&lines));
     parts.unwrap_or_else(|| {
         vec![Part {
             name: None,
