@@ -1,8 +1,9 @@
 //! Gear sets, read from text that was copied from a data sheet, a road test or a forum.
 //!
 //! The way through: one kind of character, numbers and words (`plain`, `tokens`), without what
-//! counts posts (`posts`) and what is offered beside the sets (`offers`), parted where columns or
-//! lines hold a set each (`splitting`). Then each set (`one_set`): further stages (`stages`), what
+//! counts posts (`posts`) and what is offered beside the sets (`offers`), parted where columns,
+//! lines or blocks of lines hold a set each (`splitting`; `blocks`, told by what lines do:
+//! `line_kinds`; `names` are what they are called). Then each set (`one_set`): further stages (`stages`), what
 //! each word is good for as a piece of a line (`figures`, `reader`, `pieces`), gears named and
 //! numbered and joined with their values (`labels`), values left out for what stands around them
 //! (`surroundings`), values sorted by what they are (`sorting`), the set (`assembling`), and of
@@ -10,9 +11,12 @@
 //! Whatever was guessed or left out is said (`remarks`): the reading is a proposal.
 
 mod assembling;
+mod blocks;
 mod figures;
 mod kinds;
 mod labels;
+mod line_kinds;
+mod names;
 mod offers;
 mod one_set;
 mod pasted;

@@ -39,7 +39,7 @@ impl FigureKind {
 /// A gear set as it was read from text, to be looked over before it is taken.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PastedSet {
-    /// What the text calls it, if it heads several.
+    /// What the text calls it, if it does.
     pub name: Option<String>,
     /// What the figures of its gears and of reverse are.
     pub kind: FigureKind,

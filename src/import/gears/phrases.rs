@@ -1,6 +1,7 @@
 //! Phrases in a row of tokens, and the words that tokens came from.
 
 use super::tokens::{Kind, Token};
+use super::words::{LONGEST_PHRASE, Meaning, meaning};
 use crate::import::plain::folded;
 
 /// How many words the longest phrase looked for has.
@@ -36,6 +37,28 @@ pub(super) fn phrase_at(tokens: &[Token], at: usize, phrases: &str) -> Option<(S
         }
         let is_joint = |sign| is_sign(tokens.get(end), sign) && !tokens[end].is_apart;
         end += usize::from(is_joint('-') || is_joint('.'));
+    }
+    longest
+}
+
+/// The meaning of the longest known phrase that begins at `at`, and its length in tokens.
+pub(super) fn meaning_at(tokens: &[Token], at: usize) -> Option<(Meaning, usize)> {
+    let mut text = String::new();
+    let mut longest = None;
+    let mut end = at;
+    for _ in 0..LONGEST_PHRASE {
+        let word = tokens.get(end).filter(|t| t.kind == Kind::Word);
+        let Some(word) = word else {
+            break;
+        };
+        if !text.is_empty() {
+            text.push(' ');
+        }
+        text.push_str(&word.text);
+        end += 1;
+        longest = meaning(&text).map(|m| (m, end - at)).or(longest);
+        let hyphen = tokens.get(end).filter(|t| t.kind == Kind::Sign('-'));
+        end += usize::from(hyphen.is_some_and(|t| !t.is_apart));
     }
     longest
 }

@@ -3,10 +3,11 @@
 //! Numbers beside a unit or a currency are no ratios, and are left out on the way.
 
 use super::figures::{Figure, figures, opens_product};
+use super::phrases::meaning_at;
 use super::pieces::{Amount, Line, Piece, Shape, Tag};
 use super::remarks::{LeftOut, Remarks};
 use super::tokens::{Kind, Token};
-use super::words::{LONGEST_PHRASE, Meaning, meaning};
+use super::words::{Meaning, meaning};
 
 /// The lines of a text, without those that are empty.
 pub(super) fn lines(tokens: &[Token], remarks: &mut Remarks) -> Vec<Line> {
@@ -211,7 +212,7 @@ impl Reader<'_> {
     }
 
     fn word(&mut self) {
-        let Some((known, length)) = self.phrase() else {
+        let Some((known, length)) = meaning_at(self.tokens, self.at) else {
             self.at += 1;
             return self.unknown_word();
         };
@@ -253,28 +254,6 @@ impl Reader<'_> {
             self.remarks.say("\"Direct\" was read as 1:1.".to_owned());
             self.push(Piece::Amount(Amount::new("1:1".to_owned(), Shape::ToOne)));
         }
-    }
-
-    /// The meaning of the longest known phrase from here on, and its length in tokens.
-    fn phrase(&self) -> Option<(Meaning, usize)> {
-        let mut text = String::new();
-        let mut longest = None;
-        let mut at = self.at;
-        for _ in 0..LONGEST_PHRASE {
-            let word = self.tokens.get(at).filter(|t| t.kind == Kind::Word);
-            let Some(word) = word else {
-                break;
-            };
-            if !text.is_empty() {
-                text.push(' ');
-            }
-            text.push_str(&word.text);
-            at += 1;
-            longest = meaning(&text).map(|m| (m, at - self.at)).or(longest);
-            let hyphen = self.tokens.get(at).filter(|t| t.kind == Kind::Sign('-'));
-            at += usize::from(hyphen.is_some_and(|t| !t.is_apart));
-        }
-        longest
     }
 
     /// A word that is not known; a number that hangs on it is a type: `T-5`.

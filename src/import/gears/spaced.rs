@@ -3,7 +3,8 @@
 //! A blank parts words as well, so it counts as the edge of a column only where a heading names as
 //! many sets as the rows beneath it have ratios, and the ratios of each row are alike.
 
-use super::splitting::{cells, is_lone_ratio, is_name, line_end, sign};
+use super::names::is_name;
+use super::splitting::{cells, is_lone_ratio, line_end, sign};
 use super::tokens::{Kind, Token};
 
 /// How far the ratios of one gear lie apart at most, as a quotient: beyond it, the further column

@@ -1,14 +1,10 @@
 //! Columns and lines that hold a gear set each: "stock | close", "old: 3.54/1.91/… new: …".
 
 use super::MOST_SETS;
-use super::phrases::spelled;
+use super::blocks;
+use super::names::{is_name, name_of};
 use super::spaced;
 use super::tokens::{Kind, Token};
-use super::words::{LONGEST_PHRASE, Meaning, meaning};
-use crate::gearing::Name;
-
-/// How many words, numbers and signs the name of a set has at most.
-const LONGEST_NAME: usize = 10;
 
 /// How many lines beneath a heading are looked at for its rows.
 const MOST_ROWS: usize = 24;
@@ -21,7 +17,7 @@ pub(super) struct Part {
     pub(super) tokens: Vec<Token>,
 }
 
-/// The parts of a text: one for each of two or three sets, or the whole.
+/// The parts of a text: one for each of two or three sets, or the whole, with its name if it has one.
 pub(super) fn parted(tokens: &[Token]) -> Vec<Part> {
     let lines: Vec<&[Token]> = tokens
         .split_inclusive(|t| t.kind == Kind::LineEnd)
@@ -29,7 +25,8 @@ pub(super) fn parted(tokens: &[Token]) -> Vec<Part> {
     let parts = by_columns(&lines)
         .or_else(|| by_blanks(&lines))
         .or_else(|| by_rows(&lines))
-        .or_else(|| by_lists(&lines));
+        .or_else(|| by_lists(&lines))
+        .or_else(|| blocks::parted(&lines));
     parts.unwrap_or_else(|| {
         vec![Part {
             name: None,
@@ -61,48 +58,6 @@ pub(super) fn cells(line: &[Token], separator: char) -> Vec<&[Token]> {
 
 fn has_value(cell: &[Token]) -> bool {
     cell.iter().any(|t| t.kind == Kind::Number)
-}
-
-/// Whether a cell says nothing of what its values are, so that it can be the name of a set.
-pub(super) fn is_name(cell: &[Token]) -> bool {
-    if cell.len() > LONGEST_NAME {
-        return false;
-    }
-    let known = |at: usize, length: usize| {
-        let words = cell.get(at..at + length)?;
-        let are_words = words.iter().all(|t| t.kind == Kind::Word);
-        are_words.then(|| meaning(&spelled(words))).flatten()
-    };
-    let has_unknown = (0..cell.len())
-        .any(|at| matches!(cell[at].kind, Kind::Word | Kind::Code) && known(at, 1).is_none());
-    let phrases = (0..cell.len()).flat_map(|at| (1..=LONGEST_PHRASE).map(move |n| (at, n)));
-    let mut meanings = phrases.filter_map(|(at, length)| known(at, length));
-    let says_something = meanings.any(|known| match known {
-        Meaning::Heading | Meaning::Gear => !has_unknown,
-        Meaning::Filler
-        | Meaning::And
-        | Meaning::For
-        | Meaning::To
-        | Meaning::Gears
-        | Meaning::Speed => false,
-        _ => true,
-    });
-    let has_words = cell
-        .iter()
-        .any(|t| matches!(t.kind, Kind::Word | Kind::Code));
-    let is_ratio = |t: &Token| t.kind == Kind::Number && !t.is_whole();
-    let is_gear = |t: &Token| matches!(t.kind, Kind::Ordinal(_));
-    has_words && !says_something && !cell.iter().any(|t| is_ratio(t) || is_gear(t))
-}
-
-fn name_of(cell: &[Token]) -> Option<String> {
-    let text = spelled(cell);
-    let short: String = text
-        .trim_matches(|c: char| !c.is_alphanumeric())
-        .chars()
-        .take(Name::MOST_CHARACTERS)
-        .collect();
-    Name::new(&short).is_ok().then_some(short)
 }
 
 /// A heading row whose cells name sets, and rows with a value in each of those columns.

@@ -3,6 +3,7 @@
 //! All numbers are invented. A reading is written as `1=3.54 2=1.91 … R=3.30 F=4.06`, a crawler
 //! with a star, and `/1` behind what drives the second final drive.
 
+mod blocks;
 mod columns;
 mod doubtful;
 mod forum;
@@ -243,6 +244,10 @@ fn the_longest_texts_are_read_or_refused() {
         "3·",
         "chain 16 ",
         "overall incl ",
+        "stock\n1 3.5\n2 2\n3 1.4\n",
+        "1 3.5\n2 2\n3 1.4\n\n",
+        "[b",
+        "name\n",
     ] {
         let text: String = part.chars().cycle().take(20_000).collect();
         if let Ok(pasted) = read_pasted(&text) {
@@ -325,6 +330,8 @@ fn sheet() -> impl Strategy<Value = String> {
         "overall",
         "mph/1000 rpm",
         "stock | close",
+        "\nStock box\n",
+        "\n\n## New:\n1st",
         "primary",
         "sprockets",
         "front",
