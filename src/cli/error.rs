@@ -166,9 +166,6 @@ pub(super) enum CliError {
         /// The flags that give what is not known.
         flag: Option<&'static str>,
     },
-    /// Figures that are printed in one format only.
-    #[error("--show {0} is printed with --as json only")]
-    JsonOnly(&'static str),
     /// A list with nothing between two commas, or nothing at all.
     #[error(
         "{flag} has an empty item in \"{value}\"; give speeds parted by one comma or by blanks"

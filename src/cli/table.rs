@@ -9,7 +9,7 @@ use crate::analysis::{Analysis, Motion};
 use crate::chart::{MarkedSpeeds, Table, View};
 use crate::gearing::Name;
 use crate::sheet::csv::DecimalMark;
-use crate::sheet::{bbcode, csv, json, markdown, text};
+use crate::sheet::{MotionTable, bbcode, csv, json, markdown, text};
 use std::io::Write;
 
 /// What a table can be about.
@@ -76,7 +76,7 @@ pub(super) fn run(
     let analysis = Analysis::of(project);
     let text = match shown {
         Shown::Speed => written(format, mark, &analysis, &marked)?,
-        of_motion => motion(of_motion, format, &analysis, &marked)?,
+        of_motion => motion(of_motion, format, mark, &analysis, &marked)?,
     };
     if format.is_for_programs() {
         out.write(text.as_bytes(), stdout, stderr)?;
@@ -106,24 +106,34 @@ fn written(
     })
 }
 
-/// What follows from engine and vehicle, for a program.
+/// What follows from engine and vehicle.
 fn motion(
     shown: Shown,
     format: Format,
+    mark: DecimalMark,
     analysis: &Analysis,
     marked: &MarkedSpeeds,
 ) -> Result<String, CliError> {
     let word = shown.word();
-    if format != Format::Json {
-        return Err(CliError::JsonOnly(word));
-    }
     let (project, results) = (analysis.project(), analysis.results());
     let motion = Motion::of(project).map_err(|reason| CliError::no_motion(word, reason))?;
-    let print = match shown {
+    let speeds = &marked.road_speeds;
+    let table = match shown {
+        Shown::Cruise => MotionTable::cruise,
+        Shown::Speed | Shown::Effort => MotionTable::effort,
+    };
+    let for_program = match shown {
         Shown::Cruise => json::cruise,
         Shown::Speed | Shown::Effort => json::effort,
     };
-    Ok(print(project, results, &motion, &marked.road_speeds)?)
+    let table = || table(project, &motion, speeds);
+    Ok(match format {
+        Format::Text => table().text(),
+        Format::Markdown => table().markdown(),
+        Format::BbCode => table().bbcode(),
+        Format::Csv => table().csv(mark),
+        Format::Json => for_program(project, results, &motion, speeds)?,
+    })
 }
 
 fn shown(arguments: &Arguments) -> Result<Shown, CliError> {

@@ -459,10 +459,6 @@ fn what_cannot_be_is_refused_with_its_flag() {
             "--efficiency is given 2 times for one gear set",
         ),
         (
-            &["--show", "effort"],
-            "--show effort is printed with --as json only",
-        ),
-        (
             &["--show", "run"],
             "--show is speed, effort or cruise, not \"run\"",
         ),
@@ -596,4 +592,48 @@ fn a_set_with_an_engine_of_its_own_has_the_force_of_that() {
     let found = figure(&effort, 5, "points", 90.0, "tractive_effort_n");
     let radius_m = 1.795 / 2.0 / std::f64::consts::PI;
     assert_close(found, 0.9 * 200.0 * 0.86 * 3.9 / radius_m, 1e-9, "in fifth");
+}
+
+#[test]
+fn a_reader_gets_the_figures_rounded_and_a_spreadsheet_gets_them_whole() {
+    let printed = |show: &str, format: &str| {
+        let mut arguments = VEHICLE_A.to_vec();
+        arguments[2] = format;
+        arguments.extend(["--show", show, "--speed", "90"]);
+        answer(arguments).printed().to_owned()
+    };
+    let cells = |text: &str, gear: &str| -> Vec<String> {
+        let row = text.lines().map(|line| line.replace('|', " "));
+        let row = row.map(|line| {
+            line.split_whitespace()
+                .map(str::to_owned)
+                .collect::<Vec<_>>()
+        });
+        let mut rows = row.filter(|cells| cells.first().is_some_and(|first| first == gear));
+        rows.next()
+            .unwrap_or_else(|| panic!("gear {gear} in {text}"))
+    };
+    for format in ["text", "markdown", "bbcode"] {
+        let effort = printed("effort", format);
+        assert!(
+            effort.contains("top speed 207 km/h in 5, limited by power"),
+            "{effort}"
+        );
+        assert_eq!(cells(&effort, "3"), ["3", "2633", "366", "2.04", "23.3"]);
+        assert_eq!(cells(&effort, "1"), ["1"], "it does not reach 90 km/h");
+        let cruise = printed("cruise", format);
+        assert_eq!(cells(&cruise, "5"), ["5", "2800", "26.0", "10.2", "5.2"]);
+        assert!(
+            cruise.contains("fuel is an estimate, 20.0 % either way"),
+            "{cruise}"
+        );
+    }
+    let csv = printed("cruise", "csv");
+    let head = "set,name,gear,engine speed at 90 km/h (rpm),load at 90 km/h (%),";
+    assert!(csv.starts_with(head), "{csv}");
+    let fifth = csv
+        .lines()
+        .find(|line| line.starts_with("1,Set 1,5,"))
+        .unwrap();
+    assert!(fifth.contains(",25.980003"), "{fifth}");
 }
