@@ -182,6 +182,17 @@ fn with_minus(digits: String) -> String {
     }
 }
 
+/// An estimate with two significant figures: `7.4`, `12`, `0.85`.
+pub fn two_figures_text(estimate: f64) -> String {
+    let (number, decimals) = match estimate.abs() {
+        size if size >= 99.5 => (round_to(estimate, 10.0), 0),
+        size if size >= 9.95 => (estimate, 0),
+        size if size >= 0.995 => (estimate, 1),
+        _ => (estimate, 2),
+    };
+    with_minus(format!("{number:.decimals$}"))
+}
+
 /// `number` with a typographic sign in front and `decimals` behind; zero has no sign.
 pub fn signed(number: f64, decimals: usize) -> String {
     let digits = format!("{:.decimals$}", number.abs());
@@ -208,6 +219,12 @@ pub fn round_to(number: f64, grain: f64) -> f64 {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn an_estimate_has_two_figures() {
+        let texts = [134.0, 99.4, 12.34, 9.94, 7.0, 0.853].map(two_figures_text);
+        assert_eq!(texts, ["130", "99", "12", "9.9", "7.0", "0.85"]);
+    }
 
     #[test]
     fn differences_carry_a_sign_unless_they_are_nothing() {

@@ -5,8 +5,10 @@
 //! nothing twice, and what an edit does not touch is carried over.
 
 mod depends;
+mod motion;
 mod results;
 
+pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
 
 use crate::project::Project;

@@ -32,14 +32,25 @@ impl Place {
             Edit::MarkedEngineSpeeds(_) => CellId::MarkedEngineSpeeds,
             Edit::MarkedRoadSpeeds(_) => CellId::MarkedRoadSpeeds,
             // All that there is to see of it stands everywhere or in the write-up.
-            Edit::Units(_) | Edit::WriteUp(_) => return None,
+            // Technical data have no fields in the window yet.
+            Edit::Units(_)
+            | Edit::WriteUp(_)
+            | Edit::EngineData(_)
+            | Edit::VehicleData(_)
+            | Edit::RoadData(_)
+            | Edit::DrivingData(_)
+            | Edit::KnownFuel(_) => return None,
             Edit::Keeping(edit, _) => return Self::of(edit, [shown, other], form),
             Edit::AddSet(..) | Edit::RemoveSet(_) => {
                 let mut sets = shown.sets.iter();
                 let come = sets.find(|candidate| other.sets.get(candidate.id).is_none());
                 return come.map(|candidate| Self::Card(candidate.id));
             }
-            Edit::MoveSet(id, _) | Edit::Baseline(id) | Edit::Visible(id, _) => {
+            Edit::MoveSet(id, _)
+            | Edit::Baseline(id)
+            | Edit::Visible(id, _)
+            | Edit::OwnEngine(id, _)
+            | Edit::Efficiencies(id, _) => {
                 return Some(Self::Card(*id));
             }
             Edit::Set(id, edit) => {

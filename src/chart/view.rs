@@ -27,9 +27,6 @@ impl View {
     /// Every view, in the order in which they are offered.
     pub const ALL: [Self; 2] = [Self::Speed, Self::Steps];
 
-    /// Those with a table of their own.
-    pub const WITH_TABLE: [Self; 1] = [Self::Speed];
-
     const fn row(self) -> Row {
         match self {
             Self::Speed => Row {

@@ -1,5 +1,6 @@
 //! Why does a command print nothing, in one sentence?
 
+use crate::analysis::{Needed, NoMotion};
 use crate::gearing::quoted;
 use crate::project::format::FormatError;
 use crate::project::{ProjectTextError, ReadError, SaveError};
@@ -139,6 +140,32 @@ pub(super) enum CliError {
         /// The item with the commas.
         value: String,
     },
+    /// A point of a torque curve that does not read.
+    #[error("--torque has points such as 2500:130, rpm and N·m, parted by blanks, not \"{0}\"")]
+    NoTorquePoint(String),
+    /// Too few or too many numbers behind a flag.
+    #[error("{flag} is {wanted}, parted by blanks, not \"{value}\"")]
+    ItemCount {
+        /// With its dashes.
+        flag: String,
+        /// What it holds, in words.
+        wanted: &'static str,
+        /// What was given.
+        value: String,
+    },
+    /// A measured and an estimated road load.
+    #[error("give --road-load, or --drag-area with --rolling: what was measured is both together")]
+    TwoRoadLoads,
+    /// Engine or vehicle are not known well enough.
+    #[error("--show {show}: {reason}{}", flag.map_or_else(String::new, |flag| format!("; without a file, {flag} gives it")))]
+    NoMotion {
+        /// What was asked for.
+        show: &'static str,
+        /// What is not known, or what contradicts.
+        reason: NoMotion,
+        /// The flags that give what is not known.
+        flag: Option<&'static str>,
+    },
     /// A list with nothing between two commas, or nothing at all.
     #[error(
         "{flag} has an empty item in \"{value}\"; give speeds parted by one comma or by blanks"
@@ -273,6 +300,22 @@ impl CliError {
             flag: flag.into(),
             reason: reason.to_string(),
         }
+    }
+
+    /// Engine or vehicle are not known well enough for what was to be shown.
+    pub(super) fn no_motion(show: &'static str, reason: NoMotion) -> Self {
+        let flag = match reason {
+            NoMotion::Unknown(Needed::TorqueCurve) => Some("--torque"),
+            NoMotion::Unknown(Needed::Mass) => Some("--mass"),
+            NoMotion::Unknown(Needed::Rolling) => Some("--rolling or --road-load"),
+            NoMotion::Unknown(Needed::Drag) => Some("--drag-area or --road-load"),
+            NoMotion::Unknown(Needed::FrontShare) => Some("--front-share"),
+            NoMotion::Formula(_)
+            | NoMotion::NoBand
+            | NoMotion::Calibration(_)
+            | NoMotion::StartingValue(_) => None,
+        };
+        Self::NoMotion { show, reason, flag }
     }
 
     /// A number outside its range, quoted as it was typed.

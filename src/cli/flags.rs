@@ -23,6 +23,27 @@ pub(super) enum Flag {
     Name,
     Idle,
     LowestUseful,
+    Torque,
+    Mass,
+    RoadLoad,
+    DragArea,
+    Rolling,
+    AirDensity,
+    Efficiency,
+    EngineInertia,
+    WheelInertia,
+    MassFactor,
+    Grade,
+    Driven,
+    Adhesion,
+    Wheelbase,
+    CgHeight,
+    FrontShare,
+    Pause,
+    LaunchRpm,
+    Displacement,
+    Fuel,
+    Willans,
     Rpm,
     Speed,
     Units,
@@ -45,6 +66,8 @@ pub(super) enum Flag {
 pub(super) enum Group {
     /// A gear set, instead of a file.
     Sets,
+    /// Engine, vehicle and road, instead of a file too.
+    Technical,
     /// Road and engine speeds that are wanted.
     Speeds,
     /// What is printed, how, and where to.
@@ -93,8 +116,17 @@ const fn row(
     }
 }
 
+/// A row about engine, vehicle or road.
+const fn technical(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Technical, TABLE, meaning)
+}
+
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 26] = [
+pub(super) const FLAGS: [FlagRow; 47] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -172,6 +204,107 @@ pub(super) const FLAGS: [FlagRow; 26] = [
         EVERY,
         "the engine speed below which the engine labours",
     ),
+    technical(
+        (Flag::Torque, "torque"),
+        "POINTS",
+        "full-load torque as rpm:N·m, as \"1000:96 2500:130 5000:110\"",
+    ),
+    technical((Flag::Mass, "mass"), "KG", "the mass of the vehicle"),
+    technical(
+        (Flag::RoadLoad, "road-load"),
+        "\"A B C\"",
+        "the measured road load in N, N/(m/s), N/(m/s)²",
+    ),
+    technical(
+        (Flag::DragArea, "drag-area"),
+        "M2",
+        "drag coefficient times frontal area, instead of --road-load",
+    ),
+    technical(
+        (Flag::Rolling, "rolling"),
+        "F",
+        "the rolling coefficient, beside --drag-area",
+    ),
+    technical(
+        (Flag::AirDensity, "air-density"),
+        "KG/M3",
+        "the density of the air; 1.2041 without it",
+    ),
+    technical(
+        (Flag::Efficiency, "efficiency"),
+        "SHARE",
+        "of the power, from crank to wheels; once for all sets or once for each",
+    ),
+    technical(
+        (Flag::EngineInertia, "engine-inertia"),
+        "KGM2",
+        "the inertia of the engine; 0 where only --wheel-inertia is given",
+    ),
+    technical(
+        (Flag::WheelInertia, "wheel-inertia"),
+        "KGM2",
+        "the inertia of all wheels together; 0 in the same way",
+    ),
+    technical(
+        (Flag::MassFactor, "mass-factor"),
+        "KIND",
+        "none, or formula: 1.04 + 0.0025 i²; formula where no inertia is given",
+    ),
+    technical(
+        (Flag::Grade, "grade"),
+        "PERCENT",
+        "how steep the road is, above 0 uphill",
+    ),
+    technical(
+        (Flag::Driven, "driven"),
+        "AXLE",
+        "front, rear or all; with --adhesion it limits the grip",
+    ),
+    technical(
+        (Flag::Adhesion, "adhesion"),
+        "MU",
+        "how well tyres and road hold",
+    ),
+    technical(
+        (Flag::Wheelbase, "wheelbase"),
+        "M",
+        "the distance between the axles",
+    ),
+    technical(
+        (Flag::CgHeight, "cg-height"),
+        "M",
+        "the height of the centre of gravity",
+    ),
+    technical(
+        (Flag::FrontShare, "front-share"),
+        "SHARE",
+        "of the weight on the front axle",
+    ),
+    technical(
+        (Flag::Pause, "pause"),
+        "S",
+        "how long a change of gear takes; 0 without it",
+    ),
+    technical(
+        (Flag::LaunchRpm, "launch-rpm"),
+        "RPM",
+        "the engine speed at which the clutch slips",
+    ),
+    technical(
+        (Flag::Displacement, "displacement"),
+        "L",
+        "the displacement, for the fuel",
+    ),
+    technical(
+        (Flag::Fuel, "fuel"),
+        "petrol|diesel",
+        "what the engine burns",
+    ),
+    technical(
+        (Flag::Willans, "willans"),
+        "\"E P\"",
+        "slope efficiency and friction pressure in bar of the Willans line",
+    ),
     row(
         (Rpm, "rpm"),
         "LIST",
@@ -195,10 +328,10 @@ pub(super) const FLAGS: [FlagRow; 26] = [
     ),
     row(
         (Show, "show"),
-        "speed|steps",
+        "WHAT",
         Group::Output,
         WRITTEN,
-        "what table or chart is about; steps with chart only",
+        "speed; with table effort or cruise too, with chart steps too",
     ),
     row(
         (As, "as"),
@@ -314,7 +447,8 @@ mod tests {
 
     #[test]
     fn every_view_stands_in_the_help() {
-        assert_eq!(Show.row().value, View::ALL.map(View::word).join("|"));
+        let meaning = Show.row().meaning;
+        assert!(View::ALL.iter().all(|view| meaning.contains(view.word())));
     }
 
     #[test]

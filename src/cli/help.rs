@@ -45,6 +45,10 @@ fn about_command(command: Subcommand) -> String {
     let groups = [
         (Group::Sets, "A gear set without a file"),
         (
+            Group::Technical,
+            "Engine, vehicle and road, beside a gear set without a file",
+        ),
+        (
             Group::Speeds,
             "Speeds; with a file they replace those it marks",
         ),

@@ -18,6 +18,7 @@ mod sets_by_flags;
 mod source;
 mod subcommand;
 mod table;
+mod technical_by_flags;
 mod typed_set;
 mod values;
 

@@ -6,7 +6,7 @@ use super::flags::Flag;
 use super::typed_set::TypedSet;
 use super::values::{decimal, engine_speed, ranged};
 use crate::gearing::{EngineLimits, EngineSpeed, GearSet, RollingCircumference, Tyre, parse_tyre};
-use crate::project::{Candidates, Marks, Note, Project, WriteUp};
+use crate::project::{Candidates, Marks, Note, Project, TechnicalData, WriteUp};
 use crate::units::SpeedUnit;
 
 /// The project that the flags describe: a set for each `--gears`, the first the baseline.
@@ -52,6 +52,7 @@ pub(super) fn project_of(
         engine,
         marked_engine_speeds: Marks::default(),
         marked_road_speeds: Marks::default(),
+        technical: TechnicalData::default(),
         write_up: WriteUp::default(),
         sets: Candidates::new(sets, 0).map_err(|error| CliError::value(flag.name(), &error))?,
     })
@@ -171,7 +172,11 @@ fn names(arguments: &Arguments, count: usize) -> Result<Vec<&str>, CliError> {
 }
 
 /// One value for each set, where a flag was given not at all, once, or once for each.
-fn one_each<T: Copy>(flag: Flag, values: &[T], sets: usize) -> Result<Vec<Option<T>>, CliError> {
+pub(super) fn one_each<T: Copy>(
+    flag: Flag,
+    values: &[T],
+    sets: usize,
+) -> Result<Vec<Option<T>>, CliError> {
     match values {
         [] => Ok(vec![None; sets]),
         [one] => Ok(vec![Some(*one); sets]),

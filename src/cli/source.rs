@@ -4,6 +4,7 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::{Flag, Group};
 use super::sets_by_flags;
+use super::technical_by_flags::with_technical;
 use super::values::{choice, list};
 use crate::chart::MarkedSpeeds;
 use crate::gearing::{EngineSpeed, RoadSpeed};
@@ -33,7 +34,10 @@ impl From<Project> for Sourced {
 /// The project of the file, of a text or of the flags, with the unit that was asked for.
 pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
     let units = units(arguments)?;
-    let of_set = arguments.first_of(|row| row.group == Group::Sets);
+    let of_set = arguments.first_of(|row| match row.group {
+        Group::Sets | Group::Technical => true,
+        Group::Speeds | Group::Output => false,
+    });
     let has_gears = !arguments.all(Flag::Gears)?.is_empty();
     let pasted = arguments.path(Flag::Pasted)?;
     let mut sourced: Sourced = match (&arguments.file, of_set) {
@@ -45,6 +49,9 @@ pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
         (None, Some(_)) => return Err(CliError::SetNeeds("--gears \"RATIOS\", first to top")),
         (None, None) => return Err(CliError::NothingToShow),
     };
+    if arguments.file.is_none() {
+        sourced.project = with_technical(arguments, sourced.project)?;
+    }
     if let Some(units) = units {
         sourced.project.units = units;
     }

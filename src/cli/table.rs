@@ -3,14 +3,38 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use super::values::{choice, view};
+use super::values::choice;
 use super::{PRINTED, findings, output, source};
-use crate::analysis::Analysis;
+use crate::analysis::{Analysis, Motion};
 use crate::chart::{MarkedSpeeds, Table, View};
 use crate::gearing::Name;
 use crate::sheet::csv::DecimalMark;
-use crate::sheet::{bbcode, csv, json, markdown, text};
+use crate::sheet::{MotionTable, bbcode, csv, json, markdown, text};
 use std::io::Write;
+
+/// What a table can be about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+enum Shown {
+    /// Ratios, steps and speeds.
+    #[default]
+    Speed,
+    /// Tractive effort and what follows from it.
+    Effort,
+    /// Steady speeds.
+    Cruise,
+}
+
+impl Shown {
+    const ALL: [Self; 3] = [Self::Speed, Self::Effort, Self::Cruise];
+
+    fn word(self) -> &'static str {
+        match self {
+            Self::Speed => View::Speed.word(),
+            Self::Effort => "effort",
+            Self::Cruise => "cruise",
+        }
+    }
+}
 
 /// The formats that a table can be printed in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,14 +67,17 @@ pub(super) fn run(
     stdout: &mut dyn Write,
     stderr: &mut dyn Write,
 ) -> Result<u8, CliError> {
-    view(arguments, &View::WITH_TABLE)?;
+    let shown = shown(arguments)?;
     let format = format(arguments)?;
     let mark = decimal_mark(arguments, format)?;
     let out = output::wanted(arguments)?;
     let source::Sourced { project, notes } = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
     let analysis = Analysis::of(project);
-    let text = written(format, mark, &analysis, &marked)?;
+    let text = match shown {
+        Shown::Speed => written(format, mark, &analysis, &marked)?,
+        of_motion => motion(of_motion, format, mark, &analysis, &marked)?,
+    };
     if format.is_for_programs() {
         out.write(text.as_bytes(), stdout, stderr)?;
     } else {
@@ -77,6 +104,44 @@ fn written(
         Format::Csv => csv::table(project, results, marked, mark),
         Format::Json => json::table(project, results, marked)?,
     })
+}
+
+/// What follows from engine and vehicle.
+fn motion(
+    shown: Shown,
+    format: Format,
+    mark: DecimalMark,
+    analysis: &Analysis,
+    marked: &MarkedSpeeds,
+) -> Result<String, CliError> {
+    let word = shown.word();
+    let (project, results) = (analysis.project(), analysis.results());
+    let motion = Motion::of(project).map_err(|reason| CliError::no_motion(word, reason))?;
+    let speeds = &marked.road_speeds;
+    let table = match shown {
+        Shown::Cruise => MotionTable::cruise,
+        Shown::Speed | Shown::Effort => MotionTable::effort,
+    };
+    let for_program = match shown {
+        Shown::Cruise => json::cruise,
+        Shown::Speed | Shown::Effort => json::effort,
+    };
+    let table = || table(project, &motion, speeds);
+    Ok(match format {
+        Format::Text => table().text(),
+        Format::Markdown => table().markdown(),
+        Format::BbCode => table().bbcode(),
+        Format::Csv => table().csv(mark),
+        Format::Json => for_program(project, results, &motion, speeds)?,
+    })
+}
+
+fn shown(arguments: &Arguments) -> Result<Shown, CliError> {
+    let choices = Shown::ALL.map(|shown| (shown.word(), shown));
+    match arguments.once(Flag::Show)? {
+        None => Ok(Shown::default()),
+        Some(text) => choice(Flag::Show, text, &choices),
+    }
 }
 
 fn format(arguments: &Arguments) -> Result<Format, CliError> {

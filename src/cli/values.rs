@@ -17,6 +17,14 @@ pub(super) fn decimal(flag: Flag, text: &str) -> Result<f64, CliError> {
     parse_decimal(text).map_err(|error| CliError::value(flag.name(), &error))
 }
 
+/// The number that a value spells, which may be below 0.
+pub(super) fn signed_decimal(flag: Flag, text: &str) -> Result<f64, CliError> {
+    match text.trim().strip_prefix(['-', '−']) {
+        Some(size) => decimal(flag, size).map(|size| -size),
+        None => decimal(flag, text),
+    }
+}
+
 /// What is in range, or the sentence that quotes it as typed.
 pub(super) fn ranged<T>(
     flag: String,

@@ -1,6 +1,7 @@
 //! What of a project a picture shows: that much goes along with it, and no more.
 
 use super::document::{Note, Project, SetId};
+use super::technical::TechnicalData;
 use super::write_up::{Drops, WriteUp};
 use std::collections::BTreeSet;
 
@@ -31,6 +32,8 @@ impl Project {
             engine: self.engine,
             marked_engine_speeds: self.marked_engine_speeds.clone(),
             marked_road_speeds: self.marked_road_speeds.clone(),
+            // No picture shows engine or vehicle yet: they go along once one does.
+            technical: TechnicalData::default(),
             write_up: WriteUp {
                 left_out: BTreeSet::new(),
                 drops,

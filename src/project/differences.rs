@@ -4,6 +4,10 @@
 //! in the two lists is a difference. So nothing can be forgotten in one of the two directions.
 
 use super::document::{Candidate, Project};
+use super::technical::{
+    Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
+    vehicle_words,
+};
 use super::write_up::{Drops, PageForm, WriteUp};
 use crate::gearing::{
     ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, Position, RoadSpeed, Stage,
@@ -144,6 +148,12 @@ impl Facts {
         self.found.push(Fact { key, value });
     }
 
+    fn note_words(&mut self, opening: &str, words: Words) {
+        for (what, value) in words {
+            self.note(format!("{opening}{what}"), value);
+        }
+    }
+
     fn note_some(&mut self, what: &str, value: Option<impl Display>) {
         if let Some(value) = value {
             self.note(what, value);
@@ -168,6 +178,7 @@ fn facts(project: &Project, spelling: &Spelling) -> Vec<Fact> {
     facts.note("marked engine speeds", engine_speeds(project));
     let baseline = project.sets.baseline_place() + 1;
     facts.note("baseline", format!("set {baseline}"));
+    note_technical(&mut facts, project);
     for (place, candidate) in project.sets.iter().enumerate() {
         facts.set = Some(place);
         note_set(&mut facts, candidate);
@@ -209,6 +220,21 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
     }
     facts.note_some("tyre", set.tyre.as_ref());
     facts.note("shown", if candidate.visible { "yes" } else { "no" });
+    let technical = &candidate.technical;
+    facts.note_words("", efficiency_words(&technical.efficiencies, set));
+    if let Some(engine) = &technical.engine {
+        facts.note("engine of its own", "yes");
+        facts.note_words("own engine, ", engine_words(engine));
+    }
+}
+
+fn note_technical(facts: &mut Facts, project: &Project) {
+    let technical = &project.technical;
+    facts.note_words("", engine_words(&technical.engine));
+    facts.note_words("", vehicle_words(&technical.vehicle));
+    facts.note_words("", road_words(&technical.road));
+    facts.note_words("", driving_words(&technical.driving));
+    facts.note_words("", known_fuel_words(technical.known_fuel, &project.sets));
 }
 
 /// The shift point of each change, where not all have the same.

@@ -1,5 +1,6 @@
 //! What is a project: everything somebody typed, every field of it valid.
 
+use super::technical::{SetTechnical, TechnicalData};
 use super::write_up::WriteUp;
 use crate::gearing::{
     EngineLimits, EngineSpeed, GearSet, Name, RoadSpeed, TextError, Tyre, quoted,
@@ -26,6 +27,8 @@ pub struct Project {
     pub marked_engine_speeds: Marks<EngineSpeed>,
     /// Road speeds at which engine speeds are wanted.
     pub marked_road_speeds: Marks<RoadSpeed>,
+    /// What is known of engine, vehicle, road and driving.
+    pub technical: TechnicalData,
     /// What the write-up shows.
     pub write_up: WriteUp,
     /// The candidates.
@@ -128,6 +131,8 @@ pub struct Candidate {
     pub set: Arc<GearSet>,
     /// Whether diagram and comparison show it.
     pub visible: bool,
+    /// What is known of its engine and its losses.
+    pub technical: SetTechnical,
 }
 
 /// One to three candidates, one of which the others are compared with.
@@ -178,6 +183,7 @@ impl Candidates {
             id: SetId(id),
             set: Arc::new(set),
             visible,
+            technical: SetTechnical::default(),
         });
         Self::checked(list.collect(), baseline)
     }
@@ -194,6 +200,15 @@ impl Candidates {
         } else {
             Ok(Self { list, baseline })
         }
+    }
+
+    /// These candidates with the technical data of each, in their order.
+    #[must_use]
+    pub fn with_technical(mut self, technical: Vec<SetTechnical>) -> Self {
+        for (candidate, technical) in self.list.iter_mut().zip(technical) {
+            candidate.technical = technical;
+        }
+        self
     }
 
     /// The candidates in their order.
@@ -242,13 +257,20 @@ impl Candidates {
         Ok(sets)
     }
 
-    /// These candidates with `set` behind the one of that identity, and the new one's identity.
+    /// These candidates with `set` behind the one of that identity.
+    ///
+    /// It has the technical data of the one before it, since most candidates are variants of others.
     ///
     /// # Errors
     /// When the candidate is not there or there are three already.
     pub(super) fn with_after(&self, id: SetId, set: GearSet) -> Result<Self, CandidatesError> {
         let place = self.place(id).ok_or(CandidatesError::NoSuchSet)?;
         let fresh = self.list.iter().map(|c| c.id.0).max().unwrap_or(0) + 1;
+        let before = &self.list[place].technical;
+        let technical = SetTechnical {
+            efficiencies: before.efficiencies.of(&set),
+            ..before.clone()
+        };
         let mut list = self.list.clone();
         list.insert(
             place + 1,
@@ -256,6 +278,7 @@ impl Candidates {
                 id: SetId(fresh),
                 set: Arc::new(set),
                 visible: true,
+                technical,
             },
         );
         let baseline = self.baseline + usize::from(self.baseline > place);
@@ -277,8 +300,8 @@ impl Candidates {
         Self::checked(list, baseline)
     }
 
-    /// Those of the candidates that are wanted, all of them visible; the first of them is the baseline
-    /// where that is not among them.
+    /// Those of the candidates that are wanted, all of them visible and without technical data; the first
+    /// of them is the baseline where that is not among them.
     ///
     /// # Errors
     /// When none is wanted.
@@ -287,6 +310,7 @@ impl Candidates {
         let list: Vec<Candidate> = kept
             .map(|candidate| Candidate {
                 visible: true,
+                technical: SetTechnical::default(),
                 ..candidate.clone()
             })
             .collect();

@@ -3,8 +3,11 @@
 //! The document changes only through these. An edit yields a valid project or a sentence; the
 //! project it is applied to stays as it was.
 
-use super::document::{CandidatesError, Marks, Note, Project, SetId};
+use super::document::{Candidate, CandidatesError, Marks, Note, Project, SetId};
 use super::set_edits::SetEdit;
+use super::technical::{
+    DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, VehicleData,
+};
 use super::typed_figures::{TypedFigure, kept};
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RatioError, RoadSpeed, Tyre};
@@ -34,6 +37,20 @@ pub enum Edit {
     MarkedEngineSpeeds(Marks<EngineSpeed>),
     /// Other marked road speeds.
     MarkedRoadSpeeds(Marks<RoadSpeed>),
+    /// Other data of the engine.
+    EngineData(Box<EngineData>),
+    /// Other data of the vehicle.
+    VehicleData(Box<VehicleData>),
+    /// Another load case, or another road.
+    RoadData(RoadData),
+    /// Other data of the driving.
+    DrivingData(DrivingData),
+    /// Another known consumption, or none.
+    KnownFuel(Option<KnownFuel>),
+    /// Another engine of a set's own, or the vehicle's.
+    OwnEngine(SetId, Option<Box<EngineData>>),
+    /// Other efficiencies of a set.
+    Efficiencies(SetId, SetEfficiencies),
     /// Other choices for the write-up.
     WriteUp(WriteUp),
     /// A new set behind the one named.
@@ -110,6 +127,26 @@ impl Edit {
             Self::Redline(redline) => project.engine.redline = redline,
             Self::MarkedEngineSpeeds(marks) => project.marked_engine_speeds = marks,
             Self::MarkedRoadSpeeds(marks) => project.marked_road_speeds = marks,
+            Self::EngineData(engine) => project.technical.engine = *engine,
+            Self::VehicleData(vehicle) => project.technical.vehicle = *vehicle,
+            Self::RoadData(road) => project.technical.road = road,
+            Self::DrivingData(driving) => project.technical.driving = driving,
+            Self::KnownFuel(fuel) => {
+                let is_there = fuel.is_none_or(|fuel| fuel.is_of(&project.sets));
+                is_there.then_some(()).ok_or(EditError::NoSuchPart)?;
+                project.technical.known_fuel = fuel;
+            }
+            Self::OwnEngine(id, engine) => {
+                let engine = engine.map(|engine| *engine);
+                project.sets = project.sets.changed(id, |c| c.technical.engine = engine)?;
+            }
+            Self::Efficiencies(id, efficiencies) => {
+                let candidate = project.sets.get(id).ok_or(CandidatesError::NoSuchSet)?;
+                let fit = efficiencies.fit(&candidate.set);
+                fit.then_some(()).ok_or(EditError::NoSuchPart)?;
+                let change = |c: &mut Candidate| c.technical.efficiencies = efficiencies;
+                project.sets = project.sets.changed(id, change)?;
+            }
             Self::WriteUp(choices) => project.write_up = choices,
             Self::AddSet(behind, set) => project.sets = project.sets.with_after(behind, *set)?,
             Self::RemoveSet(id) => project.sets = project.sets.without(id)?,
@@ -121,12 +158,18 @@ impl Edit {
             Self::Set(id, edit) => {
                 let candidate = project.sets.get(id).ok_or(CandidatesError::NoSuchSet)?;
                 let set = Arc::new(edit.applied_to(&candidate.set)?);
-                project.sets = project.sets.changed(id, |c| c.set = set)?;
+                project.sets = project.sets.changed(id, |c| {
+                    c.technical.efficiencies = c.technical.efficiencies.of(&set);
+                    c.set = set;
+                })?;
             }
             Self::Keeping(edit, figures) => {
                 return kept(&project, edit.applied_to(&project)?, &figures);
             }
         }
+        // A set or gear that went takes along what is known of it.
+        let known = project.technical.known_fuel;
+        project.technical.known_fuel = known.filter(|fuel| fuel.is_of(&project.sets));
         Ok(project)
     }
 }

@@ -17,6 +17,7 @@ mod save_error;
 mod saving;
 mod set_edits;
 mod sweeping;
+mod technical;
 mod temporary;
 mod text_file;
 mod typed_figures;
@@ -41,6 +42,10 @@ pub use saving::{check_target, save_new, save_private, save_whole};
 pub use set_edits::SetEdit;
 pub(crate) use sweeping::{WithoutLocks, remove_unheld};
 pub use sweeping::{sweep_beside, sweep_stale};
+pub use technical::{
+    CoastDown, DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, SetTechnical,
+    TechnicalData, VehicleData,
+};
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use typed_figures::{Figure, TypedFigure};
 pub use write_up::{ColumnKey, Drops, NoColumnKey, PageForm, PictureWidth, WriteUp, WrongWidth};

@@ -25,7 +25,8 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
     blocks.join("\n")
 }
 
-fn round(text: &str) -> String {
+/// The text with round brackets for square ones.
+pub(super) fn round(text: &str) -> String {
     text.replace('[', "(").replace(']', ")")
 }
 

@@ -34,7 +34,7 @@ impl DecimalMark {
     }
 
     /// Numbers that are spelled with a point, with this mark.
-    fn spelled(self, digits: &str) -> String {
+    pub(super) fn spelled(self, digits: &str) -> String {
         match self {
             Self::Point => digits.to_owned(),
             Self::Comma => digits.replace('.', ","),
@@ -148,7 +148,8 @@ impl Spelling {
 }
 
 /// A heading with its unit, where it has one.
-fn with_unit(title: &str, unit: &str) -> String {
+/// A title with its unit in brackets, where it has one.
+pub(super) fn with_unit(title: &str, unit: &str) -> String {
     match unit {
         "" => title.to_owned(),
         unit => format!("{title} ({unit})"),
@@ -157,7 +158,7 @@ fn with_unit(title: &str, unit: &str) -> String {
 
 /// One line: a cell that holds a separator, a quotation mark or a line break stands in quotation
 /// marks, and its own are doubled.
-fn line(cells: &[String], mark: DecimalMark) -> String {
+pub(super) fn line(cells: &[String], mark: DecimalMark) -> String {
     let separator = mark.separator();
     let quoted = |cell: &String| {
         if cell.contains([separator, '"', '\n', '\r']) {

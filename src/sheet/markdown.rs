@@ -21,7 +21,8 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
     blocks.join("\n")
 }
 
-fn pipe_table(grid: &Grid) -> String {
+/// The rows of a grid between pipes, with their headings.
+pub(super) fn pipe_table(grid: &Grid) -> String {
     let headings = grid.headings.iter().map(|h| escaped(&heading(h)));
     let rule = grid.headings.iter().map(|heading| {
         let rule = if heading.is_number { "---:" } else { ":---" };
@@ -47,7 +48,7 @@ fn pipe_row(cells: impl Iterator<Item = String>) -> String {
 }
 
 /// The text with everything escaped that Markdown would take for markup.
-fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> String {
     let mut escaped = String::with_capacity(text.len());
     for c in text.chars() {
         if matches!(

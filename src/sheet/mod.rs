@@ -10,5 +10,8 @@ pub mod json;
 pub mod markdown;
 #[cfg(test)]
 mod new_column;
+mod of_motion;
 pub mod page;
 pub mod text;
+
+pub use of_motion::MotionTable;

@@ -35,9 +35,13 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
 
 /// The aligned rows of every set with their headings, without names.
 pub(super) fn aligned(table: &Table) -> Vec<String> {
-    let grids = Grid::of_all(table);
+    aligned_grids(&Grid::of_all(table))
+}
+
+/// The aligned rows of grids of the same columns, with their headings.
+pub(super) fn aligned_grids(grids: &[Grid]) -> Vec<String> {
     let count = grids.first().map_or(0, |grid| grid.headings.len());
-    let columns: Vec<AlignedColumn> = (0..count).map(|at| AlignedColumn::of(&grids, at)).collect();
+    let columns: Vec<AlignedColumn> = (0..count).map(|at| AlignedColumn::of(grids, at)).collect();
     let bands = bands(&columns);
     let set = |grid: &Grid| {
         let bands: Vec<String> = bands

@@ -3,8 +3,8 @@
 use crate::support::projects::{any_project, renumbered};
 use crate::support::window::{camper_van, every_project};
 use layshaft::project::{
-    Candidate, Candidates, Drops, Note, PageForm, PictureError, Project, SetId, WriteUp, format,
-    text_in_picture,
+    Candidate, Candidates, Drops, Note, PageForm, PictureError, Project, SetId, TechnicalData,
+    WriteUp, format, text_in_picture,
 };
 use layshaft::sheet::page::{Page, PageError, Picture};
 use proptest::prelude::*;
@@ -55,6 +55,7 @@ fn as_shown(project: &Project) -> Project {
             drops,
             ..project.write_up.clone()
         },
+        technical: TechnicalData::default(),
         sets: Candidates::new(sets, baseline).unwrap(),
         ..project.clone()
     })

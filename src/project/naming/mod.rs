@@ -9,6 +9,10 @@ use super::differences::{columns_words, drops_words, engine_speeds, form_words, 
 use super::document::{Candidates, Project, SetId};
 use super::edits::Edit;
 use super::history::{Cause, Change};
+use super::technical::{
+    EngineData, Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
+    vehicle_words,
+};
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, Name, quoted};
 use set_naming::named_in_set;
@@ -142,6 +146,21 @@ fn named_edit(edit: &Edit, before: &Project, after: &Project) -> Named {
             let what = format!("marked road speeds, {}", after.units.sign());
             Named::figure(what, both.map(|p| road_speeds(p, after.units)))
         }
+        Edit::EngineData(_) => named_part("engine", both, |p| engine_words(&p.technical.engine)),
+        Edit::VehicleData(_) => {
+            named_part("vehicle", both, |p| vehicle_words(&p.technical.vehicle))
+        }
+        Edit::RoadData(_) => named_part("load and road", both, |p| road_words(&p.technical.road)),
+        Edit::DrivingData(_) => {
+            named_part("driving", both, |p| driving_words(&p.technical.driving))
+        }
+        Edit::KnownFuel(_) => named_part("known consumption", both, |p| {
+            known_fuel_words(p.technical.known_fuel, &p.sets)
+        }),
+        Edit::OwnEngine(id, _) => named_own_engine(*id, both).of_set(place_of(&before.sets, *id)),
+        Edit::Efficiencies(id, _) => {
+            named_efficiencies(*id, both).of_set(place_of(&before.sets, *id))
+        }
         Edit::WriteUp(_) => named_choice(both),
         Edit::AddSet(behind, _) => {
             let place = place_of(&before.sets, *behind) + 1;
@@ -186,6 +205,50 @@ fn note_text(project: &Project) -> Option<&str> {
 
 fn place_of(sets: &Candidates, id: SetId) -> usize {
     sets.place(id).unwrap_or(0)
+}
+
+/// The one figure of a part of the technical data that is another, or the part where several are.
+fn named_part(part: &str, both: [&Project; 2], of: impl Fn(&Project) -> Words) -> Named {
+    let [before, after] = both.map(of);
+    let value = |words: &Words, what: &str| {
+        let found = words.iter().find(|(known, _)| known == what);
+        found.map(|(_, value)| value.clone())
+    };
+    let mut whats: Vec<&String> = after.iter().chain(&before).map(|(what, _)| what).collect();
+    whats.sort();
+    whats.dedup();
+    whats.retain(|what| value(&before, what) != value(&after, what));
+    match whats.as_slice() {
+        [what] => Named::figure(
+            what.as_str(),
+            [&before, &after].map(|words| optional(value(words, what))),
+        ),
+        _ => Named::plain(part),
+    }
+}
+
+/// A set's own engine, come, gone or changed.
+fn named_own_engine(id: SetId, both: [&Project; 2]) -> Named {
+    fn own(project: &Project, id: SetId) -> Option<&EngineData> {
+        project.sets.get(id)?.technical.engine.as_ref()
+    }
+    let has_own = both.map(|project| own(project, id).is_some());
+    if has_own == [true, true] {
+        return named_part("engine", both, |project| {
+            own(project, id).map_or_else(Words::new, engine_words)
+        });
+    }
+    let whose = has_own.map(|own| if own { "its own" } else { "the vehicle's" });
+    Named::figure("engine", whose)
+}
+
+fn named_efficiencies(id: SetId, both: [&Project; 2]) -> Named {
+    named_part("efficiencies", both, |project| {
+        let candidate = project.sets.get(id);
+        candidate.map_or_else(Words::new, |candidate| {
+            efficiency_words(&candidate.technical.efficiencies, &candidate.set)
+        })
+    })
 }
 
 /// The choice of the write-up that is another.

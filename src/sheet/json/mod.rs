@@ -5,6 +5,7 @@
 //! table defines.
 
 pub(super) mod keys;
+mod motion;
 mod object;
 
 pub use keys::key_reference;
@@ -17,6 +18,7 @@ use crate::chart::table::{
 use crate::gearing::{OtherPosition, SetResults};
 use crate::project::Project;
 use keys::{ENGINE_SPEED, ROAD_SPEED};
+pub use motion::{cruise, effort};
 use object::Json;
 pub use object::JsonError;
 

@@ -8,6 +8,7 @@ mod formats;
 mod from_picture;
 mod help;
 mod json;
+mod motion;
 mod output;
 mod pasted;
 mod published;
@@ -49,6 +50,27 @@ const TABLE_OPTIONS: &[&str] = &[
     "--idle",
     "--lowest-useful",
     "--rpm",
+    "--torque",
+    "--mass",
+    "--road-load",
+    "--drag-area",
+    "--rolling",
+    "--air-density",
+    "--efficiency",
+    "--engine-inertia",
+    "--wheel-inertia",
+    "--mass-factor",
+    "--grade",
+    "--driven",
+    "--adhesion",
+    "--wheelbase",
+    "--cg-height",
+    "--front-share",
+    "--pause",
+    "--launch-rpm",
+    "--displacement",
+    "--fuel",
+    "--willans",
     "--speed",
     "--units",
     "--show",

@@ -69,8 +69,14 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
         "--as is text, markdown, bbcode, csv or json",
     ),
     (&["--as", "JSON"], "not \"JSON\""),
-    (&["--show", "power"], "--show is speed, not"),
-    (&["--show", "steps"], "--show is speed, not"),
+    (
+        &["--show", "power"],
+        "--show is speed, effort or cruise, not",
+    ),
+    (
+        &["--show", "steps"],
+        "--show is speed, effort or cruise, not",
+    ),
     (&["--units", "knots"], "--units is kmh or mph"),
     (&["--decimal", "comma"], "--as csv"),
     (

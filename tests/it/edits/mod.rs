@@ -8,6 +8,7 @@ mod of_project;
 mod of_set;
 mod refused;
 mod sequences;
+mod technical;
 mod typed_figures;
 
 use layshaft::project::{Candidate, Edit, History, Project, SetEdit, SetId, format};

@@ -1,5 +1,6 @@
 //! The edits of a whole project, one case or more for each.
 
+use super::technical::technical;
 use super::{Case, FIRST, SECOND, assert_cases, candidate, start};
 use crate::support::gear_sets::{name, ratio, rpm, set, tyre};
 use crate::support::variants::{assert_all_met, variants};
@@ -21,6 +22,13 @@ variants!(
         Redline,
         MarkedEngineSpeeds,
         MarkedRoadSpeeds,
+        EngineData,
+        VehicleData,
+        RoadData,
+        DrivingData,
+        KnownFuel,
+        OwnEngine,
+        Efficiencies,
         WriteUp,
         AddSet,
         RemoveSet,
@@ -182,6 +190,7 @@ fn overall(gear: u32, overall: f64) -> TypedFigure {
 pub(super) fn cases() -> Vec<Case> {
     let mut cases = engine_and_texts();
     cases.extend(candidates());
+    cases.extend(technical());
     cases
 }
 
@@ -228,6 +237,8 @@ fn no_edit_changes_more_than_it_says() {
                 "MoveSet",
                 "Baseline",
                 "Visible",
+                "OwnEngine",
+                "Efficiencies",
                 "Set",
                 "Keeping",
             ];

@@ -3,6 +3,7 @@
 mod broken;
 mod format_2;
 mod mutations;
+mod technical;
 
 use crate::support::close::assert_close;
 use crate::support::projects::{any_project, renumbered};

@@ -14,8 +14,14 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("gearing", &["units", "unseen"]),
     ("motion", &["units", "gearing"]),
     ("import", &["units", "formula", "gearing", "motion"]),
-    ("project", &["units", "unseen", "platform", "gearing"]),
-    ("analysis", &["units", "letters", "gearing", "project"]),
+    (
+        "project",
+        &["units", "unseen", "platform", "gearing", "motion"],
+    ),
+    (
+        "analysis",
+        &["units", "letters", "gearing", "motion", "project"],
+    ),
     ("chart", &["units", "gearing", "project", "analysis"]),
     (
         "draw",
@@ -24,14 +30,14 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "sheet",
         &[
-            "units", "formula", "gearing", "project", "analysis", "chart", "draw",
+            "units", "formula", "gearing", "motion", "project", "analysis", "chart", "draw",
         ],
     ),
     (
         "cli",
         &[
-            "units", "unseen", "platform", "gearing", "import", "project", "analysis", "chart",
-            "draw", "sheet",
+            "units", "unseen", "platform", "gearing", "motion", "import", "project", "analysis",
+            "chart", "draw", "sheet",
         ],
     ),
     (

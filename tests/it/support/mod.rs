@@ -8,6 +8,7 @@ pub(crate) mod per_pixel;
 pub(crate) mod projects;
 pub(crate) mod screen;
 pub(crate) mod scripted_picker;
+pub(crate) mod technical;
 pub(crate) mod test_renderer;
 pub(crate) mod variants;
 pub(crate) mod vehicles;

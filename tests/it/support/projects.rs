@@ -1,5 +1,6 @@
 //! Which projects can exist? A strategy over whole ones, as wide as what can be typed.
 
+use crate::support::technical::{technical, with_technical};
 use layshaft::gearing::{
     ActsOn, Construction, EngineLimits, EngineSpeed, Factor, FinalDrive, Gear, GearId, GearRole,
     GearSet, GearSetSpec, Label, LoadIndex, Name, OverallDiameter, Position, Ratio, Reverse,
@@ -7,8 +8,8 @@ use layshaft::gearing::{
     Sprockets, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
 };
 use layshaft::project::{
-    Candidate, Candidates, ColumnKey, Drops, Marks, Note, PageForm, PictureWidth, Project, SetId,
-    WriteUp,
+    Candidate, Candidates, ColumnKey, Drops, KnownFuel, Marks, Note, PageForm, PictureWidth,
+    Project, SetEfficiencies, SetId, SetTechnical, TechnicalData, WriteUp,
 };
 use layshaft::units::SpeedUnit;
 use proptest::collection::{btree_set, vec};
@@ -19,7 +20,7 @@ use std::collections::BTreeSet;
 use std::ops::RangeInclusive;
 
 /// A number of the range: any, whole, or with two decimals, as people type them; or an end of it.
-fn number(range: RangeInclusive<f64>) -> impl Strategy<Value = f64> {
+pub(crate) fn number(range: RangeInclusive<f64>) -> impl Strategy<Value = f64> {
     let (least, most) = (*range.start(), *range.end());
     let typed = move |number: f64| number.clamp(least, most);
     prop_oneof![
@@ -35,7 +36,7 @@ pub(crate) fn engine_speed() -> impl Strategy<Value = EngineSpeed> {
     number(1.0..=30_000.0).prop_map(|rpm| EngineSpeed::from_rpm(rpm).unwrap())
 }
 
-fn road_speed() -> impl Strategy<Value = RoadSpeed> {
+pub(crate) fn road_speed() -> impl Strategy<Value = RoadSpeed> {
     number(0.001..=1000.0).prop_map(|kmh| RoadSpeed::from_kmh(kmh).unwrap())
 }
 
@@ -348,13 +349,14 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
     let marks = (vec(engine_speed(), 0..=8), vec(road_speed(), 0..=8));
     let sets = (vec((any_gear_set(), any::<bool>()), 1..=3), any::<Index>());
     let vehicle = (select(SpeedUnit::ALL.to_vec()), any_tyre(), any_limits());
-    (texts, vehicle, marks, sets, any_write_up()).prop_map(
+    let shown = (any_write_up(), technical());
+    (texts, vehicle, marks, sets, shown).prop_map(
         |(
             (title, date, note),
             (units, tyre, engine),
             (rpms, speeds),
             (sets, baseline),
-            write_up,
+            (write_up, technical),
         )| {
             let baseline = baseline.index(sets.len());
             let present = |id: &SetId| id.0 as usize <= sets.len();
@@ -363,6 +365,8 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
                 Drops::Of(id) if !present(&id) => Drops::Usual,
                 drops => drops,
             };
+            let sets = Candidates::new(sets, baseline).unwrap();
+            let (technical, sets) = with_technical(technical, sets);
             Project {
                 title,
                 date,
@@ -377,7 +381,8 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
                     drops,
                     ..write_up
                 },
-                sets: Candidates::new(sets, baseline).unwrap(),
+                technical,
+                sets,
             }
         },
     )
@@ -386,8 +391,22 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
 /// The same project with the identities that reading a file gives: 1, 2, 3 … in their order.
 pub(crate) fn renumbered(project: &Project) -> Project {
     let sets = project.sets.iter().map(renumbered_set).collect();
+    let sets = Candidates::new(sets, project.sets.baseline_place()).unwrap();
+    let technical = project.sets.iter().map(renumbered_technical).collect();
+    let known_fuel = project.technical.known_fuel.map(|fuel| {
+        let place = project.sets.place(fuel.set).unwrap();
+        KnownFuel {
+            set: SetId(u32::try_from(place).unwrap() + 1),
+            gear: fresh(project.sets.get(fuel.set).unwrap(), fuel.gear),
+            ..fuel
+        }
+    });
     Project {
-        sets: Candidates::new(sets, project.sets.baseline_place()).unwrap(),
+        technical: TechnicalData {
+            known_fuel,
+            ..project.technical.clone()
+        },
+        sets: sets.with_technical(technical),
         ..project.clone()
     }
 }
@@ -408,4 +427,22 @@ fn renumbered_set(candidate: &Candidate) -> (GearSet, bool) {
         }
     }
     (GearSet::try_from(spec).unwrap(), candidate.visible)
+}
+
+/// The identity that reading a file gives a gear.
+fn fresh(candidate: &Candidate, id: GearId) -> GearId {
+    let place = candidate.set.gears.iter().position(|gear| gear.id == id);
+    GearId(u32::try_from(place.unwrap()).unwrap() + 1)
+}
+
+fn renumbered_technical(candidate: &Candidate) -> SetTechnical {
+    let efficiencies = &candidate.technical.efficiencies;
+    let own = efficiencies.of_gears.iter();
+    SetTechnical {
+        efficiencies: SetEfficiencies {
+            of_gears: own.map(|(id, e)| (fresh(candidate, *id), *e)).collect(),
+            ..efficiencies.clone()
+        },
+        ..candidate.technical.clone()
+    }
 }

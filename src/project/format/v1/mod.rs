@@ -76,6 +76,7 @@ impl From<ProjectV1> for ProjectV2 {
             marked_road_speeds_kmh: file.marked_road_speeds_kmh,
             baseline: file.baseline,
             write_up: file.write_up.map(Into::into),
+            technical: None,
             sets: file.sets.into_iter().map(Into::into).collect(),
         }
     }
@@ -85,6 +86,9 @@ impl TryFrom<ProjectV2> for ProjectV1 {
     type Error = BeyondFormat1;
 
     fn try_from(file: ProjectV2) -> Result<Self, BeyondFormat1> {
+        if file.technical.is_some() {
+            return Err(BeyondFormat1);
+        }
         let sets = file.sets.into_iter().map(SetV1::try_from);
         Ok(Self {
             format: 1,

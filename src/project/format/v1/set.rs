@@ -38,6 +38,10 @@ impl From<SetV1> for SetV2 {
             gears: set.gears,
             reverse: set.reverse,
             stages: set.stages.into_iter().map(Into::into).collect(),
+            engine: None,
+            efficiency: None,
+            direct_efficiency: None,
+            gear_efficiencies: Vec::new(),
         }
     }
 }
@@ -46,6 +50,13 @@ impl TryFrom<SetV2> for SetV1 {
     type Error = BeyondFormat1;
 
     fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
+        let has_technical = set.engine.is_some()
+            || set.efficiency.is_some()
+            || set.direct_efficiency.is_some()
+            || !set.gear_efficiencies.is_empty();
+        if has_technical {
+            return Err(BeyondFormat1);
+        }
         let ratios = set.final_drives.into_iter().map(ratio);
         let stages = set.stages.into_iter().map(StageV1::try_from);
         Ok(Self {

@@ -1,13 +1,16 @@
 //! Format 2: its types, and their way to and from the domain.
 //!
-//! It is format 1, the service description of tyres, and chains as final drives. It still grows: until a program that writes
-//! it is released, keys may be added to it and changed. From then on it is frozen like format 1, and
-//! what comes next is a format of its own.
+//! It is format 1, the service description of tyres, chains as final drives, and technical data. It still
+//! grows: until a program that writes it is released, keys may be added to it and changed. From then on it
+//! is frozen like format 1, and what comes next is a format of its own.
 
+pub(super) mod engine;
 pub(super) mod final_drive;
 pub(super) mod set;
 pub(super) mod stage;
+pub(super) mod technical;
 pub(super) mod tyre;
+pub(super) mod vehicle;
 pub(super) mod write_up;
 
 use super::FormatError;
@@ -20,6 +23,7 @@ use crate::project::document::{Candidates, CandidatesError, Marks, Project};
 use ron::error::SpannedError;
 use serde::{Deserialize, Serialize};
 use set::SetV2;
+use technical::TechnicalV2;
 use tyre::TyreV2;
 use write_up::WriteUpV2;
 
@@ -45,6 +49,8 @@ pub(super) struct ProjectV2 {
     pub(super) baseline: usize,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) write_up: Option<WriteUpV2>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) technical: Option<TechnicalV2>,
     pub(super) sets: Vec<SetV2>,
 }
 
@@ -82,20 +88,23 @@ impl ProjectV2 {
             .zip(self.sets)
             .map(|(place, set)| {
                 let visible = set.visible;
-                let set = set.into_gear_set().map_err(|mut misfit| {
+                let (set, technical) = set.into_parts().map_err(|mut misfit| {
                     misfit.reason = format!("set {}: {}", place + 1, misfit.reason);
                     misfit.within([Key("sets"), Item(place)])
                 })?;
-                Ok((set, visible))
+                Ok(((set, visible), technical))
             })
             .collect();
         let baseline = self.baseline.checked_sub(1);
         let baseline =
             baseline.ok_or_else(|| Misfit::new([Key("baseline")], &"sets are counted from 1"))?;
-        let sets = Candidates::new(sets?, baseline).map_err(|error| match error {
+        let (sets, technical_of_sets): (Vec<_>, Vec<_>) = sets?.into_iter().unzip();
+        let sets = Candidates::new(sets, baseline).map_err(|error| match error {
             CandidatesError::NoSuchBaseline { .. } => Misfit::new([Key("baseline")], &error),
             _ => Misfit::new([Key("sets")], &error),
         })?;
+        let sets = sets.with_technical(technical_of_sets);
+        let technical = self.technical.map(|data| data.into_data(&sets));
         let write_up = self.write_up.map(|choices| choices.into_write_up(&sets));
         let many = |key| move |error| Misfit::new([Key(key)], &error);
         Ok(Project {
@@ -113,6 +122,7 @@ impl ProjectV2 {
                 self.marked_road_speeds_kmh.iter().map(|v| v.0).collect(),
             )
             .map_err(many("marked_road_speeds_kmh"))?,
+            technical: technical.transpose()?.unwrap_or_default(),
             write_up: write_up.transpose()?.unwrap_or_default(),
             sets,
         })
@@ -135,6 +145,7 @@ impl From<&Project> for ProjectV2 {
             marked_road_speeds_kmh: road_speeds.iter().copied().map(Kmh).collect(),
             baseline: project.sets.baseline_place() + 1,
             write_up: WriteUpV2::of(&project.write_up, &project.sets),
+            technical: TechnicalV2::of(&project.technical, &project.sets),
             sets: project.sets.iter().map(SetV2::from).collect(),
         }
     }

@@ -5,11 +5,14 @@ use super::super::shared::gears::{GearEntry, ReverseEntry};
 use super::super::shared::misfit::Misfit;
 use super::super::shared::stages::NamedGears;
 use super::super::shared::values::{NameText, Rpm};
+use super::engine::EngineDataV2;
 use super::final_drive::FinalDriveV2;
 use super::stage::StageV2;
+use super::technical::{self, EfficiencyShare, GearEfficiencyV2};
 use super::tyre::TyreV2;
 use crate::gearing::{Gear, GearId, GearSet, GearSetSpec, Stage};
 use crate::project::document::Candidate;
+use crate::project::technical::SetTechnical;
 use serde::{Deserialize, Serialize};
 
 #[derive(Serialize, Deserialize)]
@@ -26,10 +29,32 @@ pub(crate) struct SetV2 {
     pub(crate) reverse: Option<ReverseEntry>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(crate) stages: Vec<StageV2>,
+    /// Its own engine, where it has one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) engine: Option<EngineDataV2>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) efficiency: Option<EfficiencyShare>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) direct_efficiency: Option<EfficiencyShare>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(crate) gear_efficiencies: Vec<GearEfficiencyV2>,
 }
 
 impl SetV2 {
-    pub(super) fn into_gear_set(self) -> Result<GearSet, Misfit> {
+    /// The set, and what is known of it beyond its gears.
+    pub(super) fn into_parts(mut self) -> Result<(GearSet, SetTechnical), Misfit> {
+        let engine = self.engine.take().map(Into::into);
+        let gears = std::mem::take(&mut self.gear_efficiencies);
+        let efficiencies = (self.efficiency, self.direct_efficiency, gears);
+        let set = self.into_gear_set()?;
+        let technical = SetTechnical {
+            engine,
+            efficiencies: technical::from_file(efficiencies, &set)?,
+        };
+        Ok((set, technical))
+    }
+
+    fn into_gear_set(self) -> Result<GearSet, Misfit> {
         let named = NamedGears {
             labels: self.gears.iter().map(|g| g.label().clone()).collect(),
             has_reverse: self.reverse.is_some(),
@@ -64,6 +89,9 @@ impl SetV2 {
 impl From<&Candidate> for SetV2 {
     fn from(candidate: &Candidate) -> Self {
         let set = &candidate.set;
+        let known = &candidate.technical;
+        let (efficiency, direct_efficiency, gear_efficiencies) =
+            technical::in_file(&known.efficiencies, set);
         Self {
             name: NameText(set.name.clone()),
             visible: candidate.visible,
@@ -73,6 +101,10 @@ impl From<&Candidate> for SetV2 {
             gears: set.gears.iter().map(GearEntry::from).collect(),
             reverse: set.reverse.as_ref().map(ReverseEntry::from),
             stages: set.stages.iter().map(|s| StageV2::of(s, set)).collect(),
+            engine: known.engine.as_ref().map(EngineDataV2::from),
+            efficiency,
+            direct_efficiency,
+            gear_efficiencies,
         }
     }
 }

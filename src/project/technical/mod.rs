@@ -1,0 +1,94 @@
+//! Technical data: what is known of engine, vehicle, road and driving, all of it optional.
+//!
+//! Nobody who only compares ratios meets any of it. What is absent is not known; where the kind of
+//! vehicle is, its starting values stand in for it, so a starting value is whatever is not typed.
+
+mod engine;
+mod of_set;
+mod vehicle;
+mod words;
+
+pub use engine::EngineData;
+pub use of_set::{SetEfficiencies, SetTechnical};
+pub use vehicle::{CoastDown, VehicleData};
+pub(super) use words::{
+    Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
+    vehicle_words,
+};
+
+use super::document::{Candidates, SetId};
+use crate::gearing::{EngineSpeed, GearId, RoadSpeed};
+use crate::motion::{
+    AddedMass, FuelConsumption, Grade, Headwind, LoadCase, ShiftPause, Trailer, YearlyDistance,
+};
+
+/// What is known of a vehicle beyond its gearing; each part may be absent.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct TechnicalData {
+    /// The engine, for every set that has none of its own.
+    pub engine: EngineData,
+    /// The vehicle without its engine.
+    pub vehicle: VehicleData,
+    /// What it carries, and the road that it is on.
+    pub road: RoadData,
+    /// How it is driven.
+    pub driving: DrivingData,
+    /// What it is known to burn in one gear.
+    pub known_fuel: Option<KnownFuel>,
+}
+
+/// The load case and the road.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct RoadData {
+    /// What is carried.
+    pub load: Option<AddedMass>,
+    /// What is pulled.
+    pub trailer: Option<Trailer>,
+    /// Wind from ahead.
+    pub headwind: Option<Headwind>,
+    /// How steep the road is.
+    pub grade: Option<Grade>,
+}
+
+impl RoadData {
+    /// The load case; what is absent is nothing, or still air.
+    pub fn load_case(&self) -> LoadCase {
+        LoadCase {
+            extra: self.load.unwrap_or(AddedMass::NONE),
+            trailer: self.trailer,
+            headwind: self.headwind.unwrap_or(Headwind::NONE),
+        }
+    }
+}
+
+/// How the vehicle is driven.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct DrivingData {
+    /// How long a change of gear takes; none is 0.
+    pub shift_pause: Option<ShiftPause>,
+    /// The engine speed at which the clutch slips at the start.
+    pub launch: Option<EngineSpeed>,
+    /// What is driven in a year.
+    pub yearly_distance: Option<YearlyDistance>,
+}
+
+/// A consumption that somebody knows: in this gear of this set, at this steady speed on the level.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct KnownFuel {
+    /// The set that was fitted.
+    pub set: SetId,
+    /// The gear that was engaged.
+    pub gear: GearId,
+    /// The steady speed.
+    pub speed: RoadSpeed,
+    /// What was burnt.
+    pub consumption: FuelConsumption,
+}
+
+impl KnownFuel {
+    /// Whether set and gear are among the candidates.
+    pub(super) fn is_of(&self, sets: &Candidates) -> bool {
+        let set = sets.get(self.set).map(|candidate| &candidate.set);
+        set.is_some_and(|set| set.gear(self.gear).is_some())
+    }
+}

@@ -1,0 +1,43 @@
+//! The technical data of one candidate: its own engine, and what its gears leave of the power.
+
+use super::EngineData;
+use crate::gearing::{GearId, GearSet};
+use crate::motion::Efficiency;
+use std::collections::BTreeMap;
+
+/// What is known of one candidate beyond its gears.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SetTechnical {
+    /// Its engine, where that is not the vehicle's.
+    pub engine: Option<EngineData>,
+    /// What its gears leave of the power.
+    pub efficiencies: SetEfficiencies,
+}
+
+/// What the gears of a set leave of the power, as far as that is known.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SetEfficiencies {
+    /// Of every gear that has none of its own.
+    pub of_set: Option<Efficiency>,
+    /// Of a direct gear.
+    pub direct: Option<Efficiency>,
+    /// Of single forward gears.
+    pub of_gears: BTreeMap<GearId, Efficiency>,
+}
+
+impl SetEfficiencies {
+    /// Whether every gear that has its own is there.
+    pub(in super::super) fn fit(&self, set: &GearSet) -> bool {
+        self.of_gears.keys().all(|id| set.gear(*id).is_some())
+    }
+
+    /// The same without gears that are not there.
+    #[must_use]
+    pub(in super::super) fn of(&self, set: &GearSet) -> Self {
+        let mut efficiencies = self.clone();
+        efficiencies
+            .of_gears
+            .retain(|id, _| set.gear(*id).is_some());
+        efficiencies
+    }
+}
