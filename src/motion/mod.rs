@@ -6,18 +6,23 @@
 //! set on the road ([`OnRoad`]), an [`Engine`] in front of a gear set ([`Powertrain`]), and every figure
 //! is one of the latter on one of the former.
 
+mod coast_down;
 mod cruise;
 mod cubic;
 mod drive;
 mod efficiency;
 mod engine;
+mod follow;
 mod fuel;
 mod gradient;
 mod grip;
+mod in_gear;
 mod on_road;
 mod powertrain;
 mod quantity;
 mod road_load;
+mod run;
+mod stretch;
 mod top_speed;
 mod vehicle;
 
@@ -39,6 +44,8 @@ pub use quantity::{
     SlopeEfficiency, Torque, Wheelbase, YearlyDistance,
 };
 pub use road_load::RoadLoad;
+pub use run::{Driving, Moment, Phase, ROLLOUT_M, Run, RunEnergy, RunGear, RunGoal, RunPiece};
+pub use stretch::Passage;
 pub use top_speed::{GearedFor, TopGearing, TopSpeed, TopSpeedLimit};
 pub use vehicle::{
     Drag, DrivenAxle, FormulaWithInertia, Grip, LoadCase, LoadTransfer, MassFactor, Resistance,

@@ -4,6 +4,7 @@ mod effort;
 mod standing;
 mod torque_curve;
 mod worked_car;
+mod worked_run;
 
 /// The vehicle that was worked through by two methods.
 const WORKED: &str =
