@@ -22,6 +22,7 @@ mod powertrain;
 mod quantity;
 mod road_load;
 mod run;
+mod shift_points;
 mod stretch;
 mod top_speed;
 mod vehicle;

@@ -173,3 +173,32 @@ fn the_energy_to_the_end_of_third_is_the_printed_one() {
         ("wheel", energy.wheel_j, row(838_961.20, 2)),
     ]);
 }
+
+#[test]
+fn best_shift_points_and_the_run_with_them_are_the_printed_ones() {
+    let car = Worked::car();
+    let (powertrain, on_road) = (car.powertrain(), car.on_road());
+    let mut rows = Vec::new();
+    for (pause_s, printed) in [
+        (0.4, [7100.0, 7_047.556_3, 6_901.878_7, 6_757.380_6]),
+        (0.0, [7100.0, 7_068.599_5, 6_937.588_3, 6_814.644_7]),
+    ] {
+        let best = powertrain.best_shift_rpms(&on_road, &driving(Some(2800.0), pause_s));
+        assert_eq!(best.len(), 4);
+        for (number, (found, expected)) in (1..).zip(best.into_iter().zip(printed)) {
+            rows.push((
+                format!("out of {number}, pause {pause_s}"),
+                found,
+                row(expected, 4),
+            ));
+        }
+    }
+    let driving = driving(Some(2800.0), 0.4);
+    let best = powertrain.best_shift_rpms(&on_road, &driving);
+    let run = powertrain.run(&on_road, &driving, &best, until(100.0 * KMH, 0.0));
+    for (target, time_s) in [(60.0 * MPH, 8.866_470_8), (100.0 * KMH, 9.345_985_3)] {
+        let found = run.at_speed(target).unwrap().time_s;
+        rows.push((format!("best to {target}"), found, row(time_s, 7)));
+    }
+    assert_rows(rows);
+}
