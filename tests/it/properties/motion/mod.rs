@@ -1,0 +1,7 @@
+//! Do the laws of motion hold for every vehicle, and does a second method agree with them?
+
+mod agreement;
+mod any_vehicle;
+mod energy;
+mod faster;
+mod stepping;
