@@ -81,6 +81,17 @@ impl Cubic {
         difference
     }
 
+    /// Whether it is seen at a glance to be nowhere zero between its ends; where it says no it may still be
+    /// so.
+    pub(super) fn has_one_sign(&self) -> bool {
+        let middle = 0.5 * (self.from + self.to);
+        let half = 0.5 * (self.to - self.from);
+        let [_, _, c2, c3] = self.coefficients;
+        let second = c2 + 3.0 * c3 * (middle - self.origin);
+        let most = half * (self.slope_at(middle).abs() + half * (second.abs() + half * c3.abs()));
+        most < self.at(middle).abs()
+    }
+
     /// Where it is zero between its ends, these included, in rising order; where it only touches zero
     /// it may be missed.
     pub fn roots(&self) -> Vec<f64> {

@@ -38,6 +38,16 @@ impl DrivePiece {
         self.push.to
     }
 
+    /// The part of it between two road speeds in m/s, which lie within its own ends.
+    #[must_use]
+    pub(super) fn between(&self, from_m_s: f64, to_m_s: f64) -> Self {
+        Self {
+            push: self.push.between(from_m_s, to_m_s),
+            surplus: self.surplus.between(from_m_s, to_m_s),
+            ..*self
+        }
+    }
+
     /// The acceleration in m/s² at a road speed in m/s within the piece.
     pub fn acceleration_m_s2(&self, speed_m_s: f64) -> f64 {
         self.surplus.at(speed_m_s) / self.mass_kg
@@ -56,13 +66,37 @@ impl OnRoad {
     /// In each piece the acceleration is the smaller of what engine and grip allow, as in
     /// [`PoweredGear::acceleration_m_s2`].
     pub fn drive(&self, effort: &[Cubic], mass_kg: f64) -> Vec<DrivePiece> {
-        let lines = self.grip_lines();
+        self.drive_by(effort, &self.grip_lines(), mass_kg)
+    }
+
+    /// Rolling in neutral, where nothing drives and nothing asks for grip: `mass_kg` under the road load
+    /// alone, from one road speed in m/s to another.
+    pub(super) fn neutral(&self, mass_kg: f64, from_m_s: f64, to_m_s: f64) -> Vec<DrivePiece> {
+        self.drive_by(&[Cubic::constant(0.0, from_m_s, to_m_s)], &[], mass_kg)
+    }
+
+    /// [`Self::drive_in`] from one road speed in m/s to another, which the gear need not cover.
+    pub(super) fn drive_between(
+        &self,
+        gear: &PoweredGear,
+        from_m_s: f64,
+        to_m_s: f64,
+    ) -> Vec<DrivePiece> {
+        let parts = gear.pieces().iter().filter_map(|piece| {
+            let (from, to) = (piece.from.max(from_m_s), piece.to.min(to_m_s));
+            (from < to).then(|| piece.between(from, to))
+        });
+        let effort: Vec<Cubic> = parts.collect();
+        self.drive(&effort, self.coupled_mass_kg(gear))
+    }
+
+    fn drive_by(&self, effort: &[Cubic], lines: &[[f64; 2]], mass_kg: f64) -> Vec<DrivePiece> {
+        let mut cuts: Vec<f64> = self.road_load().turns_at_m_s().into_iter().collect();
+        cuts.extend(kinks(lines));
         let mut pieces = Vec::with_capacity(effort.len() + 2);
         for whole in effort {
-            let mut cuts: Vec<f64> = self.road_load().turns_at_m_s().into_iter().collect();
-            cuts.extend(kinks(&lines));
-            for part in parts(whole, cuts) {
-                self.drive_within(&part, &lines, mass_kg, &mut pieces);
+            for part in parts(whole, &cuts) {
+                self.drive_within(&part, lines, mass_kg, &mut pieces);
             }
         }
         pieces
@@ -96,25 +130,21 @@ impl OnRoad {
         };
         let share = self.mass_kg() / mass_kg;
         let ahead = by_engine.surplus.scaled(share).minus(&by_grip.surplus);
-        for part in parts(&ahead, ahead.roots()) {
+        for part in parts(&ahead, &ahead.roots()) {
             let is_gripping = ahead.at(0.5 * (part.from + part.to)) <= 0.0;
             let limiting = if is_gripping { by_engine } else { by_grip };
-            pieces.push(DrivePiece {
-                push: limiting.push.between(part.from, part.to),
-                surplus: limiting.surplus.between(part.from, part.to),
-                ..limiting
-            });
+            pieces.push(limiting.between(part.from, part.to));
         }
     }
 }
 
 /// The parts of a cubic between its ends and those of `cuts` that lie within.
-fn parts(whole: &Cubic, mut cuts: Vec<f64>) -> Vec<Cubic> {
-    cuts.retain(|cut| *cut > whole.from && *cut < whole.to);
-    cuts.push(whole.from);
-    cuts.push(whole.to);
-    cuts.sort_by(f64::total_cmp);
-    let pairs = cuts.windows(2).filter(|pair| pair[0] < pair[1]);
+fn parts(whole: &Cubic, cuts: &[f64]) -> Vec<Cubic> {
+    let within = |cut: &f64| *cut > whole.from && *cut < whole.to;
+    let mut ends: Vec<f64> = cuts.iter().copied().filter(within).collect();
+    ends.extend([whole.from, whole.to]);
+    ends.sort_by(f64::total_cmp);
+    let pairs = ends.windows(2).filter(|pair| pair[0] < pair[1]);
     pairs.map(|pair| whole.between(pair[0], pair[1])).collect()
 }
 

@@ -6,19 +6,25 @@
 //! set on the road ([`OnRoad`]), an [`Engine`] in front of a gear set ([`Powertrain`]), and every figure
 //! is one of the latter on one of the former.
 
+mod coast_down;
 mod cruise;
 mod cubic;
 mod drive;
 mod efficiency;
 mod engine;
+mod follow;
 mod fuel;
 mod gradient;
 mod grip;
+mod in_gear;
 mod on_road;
 mod powertrain;
 mod quantity;
 mod road_load;
+mod run;
+mod shift_points;
 mod starting_values;
+mod stretch;
 mod top_speed;
 mod vehicle;
 
@@ -40,7 +46,9 @@ pub use quantity::{
     SlopeEfficiency, Torque, Wheelbase, YearlyDistance,
 };
 pub use road_load::RoadLoad;
+pub use run::{Driving, Moment, Phase, ROLLOUT_M, Run, RunEnergy, RunGear, RunGoal, RunPiece};
 pub use starting_values::{StartingValues, VehicleKind};
+pub use stretch::Passage;
 pub use top_speed::{GearedFor, TopGearing, TopSpeed, TopSpeedLimit};
 pub use vehicle::{
     Drag, DrivenAxle, FormulaWithInertia, Grip, LoadCase, LoadTransfer, MassFactor, Resistance,

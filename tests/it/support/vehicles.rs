@@ -4,10 +4,10 @@ use super::gear_sets::{rpm, set, tyre};
 use layshaft::gearing::{Drivetrain, EngineLimits};
 use layshaft::motion::{
     Adhesion, AirDensity, CentreOfGravityHeight, ConstantLoad, Displacement, Drag, DragArea,
-    DrivenAxle, Efficiencies, Efficiency, Engine, FrictionPressure, FrontShare, Fuel, Grade, Grip,
-    Inertia, LinearLoad, LoadCase, LoadTransfer, Mass, OnRoad, PoweredGear, Powertrain,
-    QuadraticLoad, Resistance, RollingCoefficient, RotatingMasses, SlopeEfficiency, Torque,
-    TorqueCurve, TorquePoint, Vehicle, Wheelbase, WillansLine,
+    DrivenAxle, Driving, Efficiencies, Efficiency, Engine, FrictionPressure, FrontShare, Fuel,
+    Grade, Grip, Inertia, LinearLoad, LoadCase, LoadTransfer, Mass, OnRoad, PoweredGear,
+    Powertrain, QuadraticLoad, Resistance, RollingCoefficient, RotatingMasses, RunGoal, ShiftPause,
+    SlopeEfficiency, Torque, TorqueCurve, TorquePoint, Vehicle, Wheelbase, WillansLine,
 };
 use std::f64::consts::PI;
 
@@ -176,5 +176,21 @@ impl Worked {
     /// One gear, counted from 1.
     pub(crate) fn gear(&self, number: usize) -> PoweredGear {
         self.powertrain().gears[number - 1].clone()
+    }
+}
+
+/// Launched at an engine speed in rev/min, shifted with a pause in s.
+pub(crate) fn driving(launch_rpm: Option<f64>, pause_s: f64) -> Driving {
+    Driving {
+        launch: launch_rpm.map(rpm),
+        pause: ShiftPause::from_s(pause_s).unwrap(),
+    }
+}
+
+/// A run until a speed in m/s and a distance in m are reached.
+pub(crate) fn until(speed_m_s: f64, distance_m: f64) -> RunGoal {
+    RunGoal {
+        speed_m_s,
+        distance_m,
     }
 }

@@ -1,5 +1,10 @@
-//! Do the laws of effort, road load and what follows from them hold for every vehicle?
+//! Do the laws of motion hold for every vehicle, and does a second method agree with them?
 
+mod agreement;
+mod any_vehicle;
 mod curves;
+mod energy;
 mod extremes;
+mod faster;
 mod standing;
+mod stepping;

@@ -1,9 +1,11 @@
 //! Do effort, road load and what follows from them come out as others print them?
 
+mod closed_runs;
 mod effort;
 mod standing;
 mod torque_curve;
 mod worked_car;
+mod worked_run;
 
 /// The vehicle that was worked through by two methods.
 const WORKED: &str =
