@@ -2,6 +2,7 @@
 
 mod agreement;
 mod any_vehicle;
+mod ends_of_the_ranges;
 mod energy;
 mod faster;
 mod stepping;
