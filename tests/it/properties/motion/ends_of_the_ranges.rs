@@ -1,7 +1,7 @@
 //! Does everything that can be typed give finite figures, in bounded work?
 
-use super::any_vehicle::{Held, Plain, Tyres};
 use crate::support::gear_sets::{rpm, set, tyre};
+use crate::support::plain_vehicle::{Held, Plain, Tyres};
 use crate::support::vehicles::{efficiency, engine, until, with_inertia};
 use layshaft::gearing::{Drivetrain, EngineLimits};
 use layshaft::motion::{DrivenAxle, Moment, OnRoad, Powertrain, Run};

@@ -1,6 +1,7 @@
 //! Is all energy of a run found again, whatever the vehicle?
 
-use super::any_vehicle::{Plain, any_vehicle};
+use super::any_vehicle::any_vehicle;
+use crate::support::plain_vehicle::Plain;
 use crate::support::vehicles::until;
 use layshaft::motion::{DriveLimit, OnRoad, Phase, Powertrain, Run, RunPiece};
 use proptest::prelude::*;

@@ -1,6 +1,7 @@
 //! What makes a run faster, and what never does?
 
-use super::any_vehicle::{Plain, any_vehicle};
+use super::any_vehicle::any_vehicle;
+use crate::support::plain_vehicle::Plain;
 use crate::support::vehicles::until;
 use layshaft::motion::Run;
 use proptest::prelude::*;
