@@ -119,13 +119,8 @@ fn along<'a>(
         let stretch = Stretch::of(piece, speed_m_s, stop_m_s);
         let passage = stretch.passage();
         if passage.time_s > left_s {
-            let cut = stretch.up_to(stretch.gain_after_s(left_s));
-            let distance_m = cut.passage().distance_m;
-            let passage = Passage {
-                time_s: left_s,
-                distance_m,
-            };
-            taken(piece, cut, passage);
+            let (gain_m_s, way) = stretch.after_s(left_s);
+            taken(piece, stretch.up_to(gain_m_s), way);
             return Met::Enough;
         }
         left_s -= passage.time_s;

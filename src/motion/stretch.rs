@@ -71,6 +71,8 @@ impl Passage {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Stretch {
     from_m_s: f64,
+    to_m_s: f64,
+    /// From one to the other, with the digits that both together have no room for.
     gain_m_s: f64,
     /// In m/s², the factors of 1, u, u² and u³.
     acceleration: [f64; 4],
@@ -89,6 +91,7 @@ impl Stretch {
         ];
         Self {
             from_m_s,
+            to_m_s,
             gain_m_s: to_m_s - from_m_s,
             acceleration: surplus.map(|force| force / piece.mass_kg),
         }
@@ -97,12 +100,16 @@ impl Stretch {
     /// The same as far as a gain in m/s.
     #[must_use]
     pub(super) fn up_to(&self, gain_m_s: f64) -> Self {
-        Self { gain_m_s, ..*self }
+        Self {
+            to_m_s: self.from_m_s + gain_m_s,
+            gain_m_s,
+            ..*self
+        }
     }
 
     /// The speed at its end, in m/s.
     pub(super) fn to_m_s(self) -> f64 {
-        self.from_m_s + self.gain_m_s
+        self.to_m_s
     }
 
     /// The gain in m/s to a speed in m/s.
@@ -190,28 +197,38 @@ impl Stretch {
         ]
     }
 
-    /// The gain in m/s after a time in s from its beginning; at most that of the whole.
-    pub(super) fn gain_after_s(&self, time_s: f64) -> f64 {
+    /// The gain in m/s after a time in s from its beginning, at most that of the whole, and the way there.
+    pub(super) fn after_s(&self, time_s: f64) -> (f64, Passage) {
         let [a0, a1, ..] = self.acceleration;
         let first = a0 * time_s * (1.0 + 0.5 * a1 * time_s);
-        self.gain_where(first, time_s, |gain| {
+        let gain = self.gain_where(first, time_s, |gain| {
             (
                 self.passage_to(gain).time_s,
                 self.acceleration_about(gain)[0],
             )
-        })
+        });
+        // Where hardly any speed is gained, its last digit is long: the rest is gone at that speed.
+        let near = self.passage_to(gain);
+        let rest_m = (time_s - near.time_s) * (self.from_m_s + gain);
+        let distance_m = near.distance_m + rest_m;
+        (gain, Passage { time_s, distance_m })
     }
 
-    /// The gain in m/s after a distance in m from its beginning; at most that of the whole.
-    pub(super) fn gain_after_m(&self, distance_m: f64) -> f64 {
+    /// The gain in m/s after a distance in m from its beginning, at most that of the whole, and the way there.
+    pub(super) fn after_m(&self, distance_m: f64) -> (f64, Passage) {
         let v = self.from_m_s;
         // Under a constant acceleration, without losing the digits of v + u − v.
         let twice = 2.0 * self.acceleration[0] * distance_m;
         let first = twice / (v + (v * v + twice).max(0.0).sqrt());
-        self.gain_where(first, distance_m, |gain| {
+        let gain = self.gain_where(first, distance_m, |gain| {
             let acceleration = self.acceleration_about(gain)[0];
             (self.passage_to(gain).distance_m, acceleration / (v + gain))
-        })
+        });
+        let near = self.passage_to(gain);
+        let rest_s = (distance_m - near.distance_m) / (v + gain);
+        let rest_s = if rest_s.is_finite() { rest_s } else { 0.0 };
+        let time_s = near.time_s + rest_s;
+        (gain, Passage { time_s, distance_m })
     }
 
     /// Where a measure that grows along the stretch is `wanted`, beginning at `first`; `measured` gives
@@ -229,9 +246,13 @@ impl Stretch {
         } else {
             long
         };
-        // Newton's steps, halving wherever one leaves the bracket.
+        // Newton's steps, halving wherever one leaves the bracket. Beyond what is reached no gain counts.
+        let mut nearest = 0.0;
         for _ in 0..MOST_STEPS {
             let (measure, gain_per_measure) = measured(gain);
+            if measure.is_finite() {
+                nearest = gain;
+            }
             let missing = wanted - measure;
             if missing > 0.0 {
                 short = gain;
@@ -252,7 +273,7 @@ impl Stretch {
             }
             gain = next;
         }
-        gain
+        nearest
     }
 }
 
@@ -283,6 +304,7 @@ mod tests {
     fn stretch(from_m_s: f64, to_m_s: f64, acceleration: [f64; 4]) -> Stretch {
         Stretch {
             from_m_s,
+            to_m_s,
             gain_m_s: to_m_s - from_m_s,
             acceleration,
         }
@@ -339,8 +361,12 @@ mod tests {
             for share in [1e-9, 0.1, 0.5, 0.999, 1.0] {
                 let gain = share * (to - from);
                 let passage = stretch.passage_to(gain);
-                assert_near(stretch.gain_after_s(passage.time_s), gain, 1e-12);
-                assert_near(stretch.gain_after_m(passage.distance_m), gain, 1e-12);
+                let (by_time, way) = stretch.after_s(passage.time_s);
+                assert_near(by_time, gain, 1e-12);
+                assert_near(way.distance_m, passage.distance_m, 1e-12);
+                let (by_distance, way) = stretch.after_m(passage.distance_m);
+                assert_near(by_distance, gain, 1e-12);
+                assert_near(way.time_s, passage.time_s, 1e-12);
             }
         }
     }

@@ -31,7 +31,8 @@ impl Moment {
         Self {
             time_s: self.time_s + passage.time_s,
             distance_m: self.distance_m + passage.distance_m,
-            speed_m_s,
+            // The last digit of a sum must not roll it backwards.
+            speed_m_s: speed_m_s.max(0.0),
         }
     }
 }
@@ -146,41 +147,34 @@ impl RunPiece {
         }
     }
 
-    fn at_gain(&self, stretch: &Stretch, gain_m_s: f64) -> Moment {
-        let speed_m_s = self.from.speed_m_s + gain_m_s;
-        self.from.after(stretch.passage_to(gain_m_s), speed_m_s)
-    }
-
     fn after_s(&self, time_s: f64) -> Moment {
-        match &self.going {
+        let (gain_m_s, way) = match &self.going {
             Going::Steady => {
-                let passage = Passage {
-                    time_s,
-                    distance_m: self.from.speed_m_s * time_s,
-                };
-                self.from.after(passage, self.from.speed_m_s)
+                let distance_m = self.from.speed_m_s * time_s;
+                (0.0, Passage { time_s, distance_m })
             }
-            Going::Changing(stretch) => self.at_gain(stretch, stretch.gain_after_s(time_s)),
-        }
+            Going::Changing(stretch) => stretch.after_s(time_s),
+        };
+        self.from.after(way, self.from.speed_m_s + gain_m_s)
     }
 
     fn after_m(&self, distance_m: f64) -> Moment {
-        match &self.going {
+        let (gain_m_s, way) = match &self.going {
             Going::Steady => {
                 let time_s = distance_m / self.from.speed_m_s;
-                let passage = Passage { time_s, distance_m };
-                self.from.after(passage, self.from.speed_m_s)
+                (0.0, Passage { time_s, distance_m })
             }
-            Going::Changing(stretch) => self.at_gain(stretch, stretch.gain_after_m(distance_m)),
-        }
+            Going::Changing(stretch) => stretch.after_m(distance_m),
+        };
+        self.from.after(way, self.from.speed_m_s + gain_m_s)
     }
 
     fn at_m_s(&self, speed_m_s: f64) -> Moment {
         match &self.going {
             Going::Steady => self.from,
             Going::Changing(stretch) => {
-                let gain_m_s = stretch.gain_to_m_s(speed_m_s);
-                self.from.after(stretch.passage_to(gain_m_s), speed_m_s)
+                let way = stretch.passage_to(stretch.gain_to_m_s(speed_m_s));
+                self.from.after(way, speed_m_s)
             }
         }
     }

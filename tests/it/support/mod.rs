@@ -5,6 +5,7 @@ pub(crate) mod close;
 pub(crate) mod gear_sets;
 pub(crate) mod memory_disk;
 pub(crate) mod per_pixel;
+pub(crate) mod plain_vehicle;
 pub(crate) mod projects;
 pub(crate) mod screen;
 pub(crate) mod scripted_picker;

@@ -16,7 +16,7 @@ const AGREE_S: f64 = 1e-6;
 const LEAST_M_S2: f64 = 0.01;
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(96))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(96) })]
     #[test]
     fn both_methods_agree_to_a_millionth_of_a_second(plain in any_vehicle()) {
         let speeds = [5.0, 40.0, 60.0, 100.0, 130.0, 160.0].map(|kmh| kmh / 3.6);

@@ -3,6 +3,7 @@
 mod agreement;
 mod any_vehicle;
 mod curves;
+mod ends_of_the_ranges;
 mod energy;
 mod extremes;
 mod faster;

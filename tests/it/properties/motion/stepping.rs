@@ -1,7 +1,7 @@
 //! The second method: plain steps in time (Runge and Kutta, fourth order) that are cut short at every event.
 //! It is written from the equation of motion and shares no code with the program.
 
-use super::any_vehicle::{Held, Plain};
+use crate::support::plain_vehicle::{Held, Plain};
 use layshaft::motion::DrivenAxle;
 
 const GRAVITY_M_S2: f64 = 9.80665;

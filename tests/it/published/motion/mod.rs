@@ -1,5 +1,6 @@
 //! Do effort, road load and what follows from them come out as others print them?
 
+mod by_scipy;
 mod closed_runs;
 mod effort;
 mod standing;

@@ -1,0 +1,125 @@
+//! What is a vehicle in plain numbers, of which every method makes what it needs?
+
+use super::gear_sets::{rpm, set, tyre};
+use super::vehicles::{
+    coast_down, driving, efficiency, engine, estimated, grade, grip, inertia, vehicle, with_inertia,
+};
+use layshaft::gearing::{Drivetrain, EngineLimits};
+use layshaft::motion::{
+    DrivenAxle, Driving, Headwind, LoadCase, OnRoad, Powertrain, RotatingMasses, Vehicle,
+};
+use std::f64::consts::PI;
+
+/// What holds a vehicle back.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Held {
+    /// Rolling coefficient and drag area in m².
+    Estimated(f64, f64),
+    /// A, B and C in N, N/(m/s) and N/(m/s)².
+    Measured(f64, f64, f64),
+}
+
+/// What a driven axle can pass on.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Tyres {
+    pub(crate) driven: DrivenAxle,
+    pub(crate) adhesion: f64,
+    pub(crate) front_share: f64,
+    /// Wheelbase and height of the centre of gravity in m.
+    pub(crate) transfer: Option<(f64, f64)>,
+}
+
+/// A vehicle, its road and its driver as plain numbers.
+#[derive(Debug, Clone)]
+pub(crate) struct Plain {
+    pub(crate) points: Vec<(f64, f64)>,
+    pub(crate) redline_rpm: f64,
+    pub(crate) idle_rpm: f64,
+    pub(crate) ratios: Vec<f64>,
+    pub(crate) final_drive: f64,
+    pub(crate) circumference_mm: f64,
+    pub(crate) mass_kg: f64,
+    pub(crate) held: Held,
+    pub(crate) efficiency: f64,
+    /// Of engine and wheels in kg·m²; none for the mass factor by formula.
+    pub(crate) inertias: Option<(f64, f64)>,
+    pub(crate) tyres: Option<Tyres>,
+    pub(crate) grade_percent: f64,
+    pub(crate) headwind_kmh: f64,
+    pub(crate) launch_rpm: f64,
+    pub(crate) pause_s: f64,
+    /// One for each change.
+    pub(crate) shift_rpms: Vec<f64>,
+}
+
+impl Plain {
+    pub(crate) fn vehicle(&self) -> Vehicle {
+        let resistance = match self.held {
+            Held::Estimated(rolling, area) => estimated(rolling, area),
+            Held::Measured(a, b, c) => coast_down(a, b, c),
+        };
+        let tyres = self.tyres.map(|tyres| {
+            grip(
+                tyres.driven,
+                tyres.adhesion,
+                tyres.front_share,
+                tyres.transfer,
+            )
+        });
+        let wheels = self.inertias.map(|(_, wheels)| inertia(wheels));
+        Vehicle {
+            grip: tyres,
+            rotating: wheels.map_or(RotatingMasses::Formula, |wheels| RotatingMasses::Inertias {
+                wheels,
+            }),
+            ..vehicle(self.mass_kg, resistance)
+        }
+    }
+
+    pub(crate) fn on_road(&self) -> OnRoad {
+        let load = LoadCase {
+            headwind: Headwind::from_kmh(self.headwind_kmh).unwrap(),
+            ..LoadCase::empty()
+        };
+        OnRoad::new(&self.vehicle(), &load, grade(self.grade_percent))
+    }
+
+    pub(crate) fn powertrain(&self) -> Powertrain {
+        let gears = set(&self.ratios, self.final_drive);
+        let gears = Drivetrain::resolve(&gears, &tyre(self.circumference_mm));
+        let engine = engine(&self.points);
+        let turning = self.inertias.map_or(0.0, |(engine, _)| engine);
+        let limits = EngineLimits {
+            idle: Some(rpm(self.idle_rpm)),
+            lowest_useful: None,
+            redline: rpm(self.redline_rpm),
+        };
+        let (engine, of) = (with_inertia(engine, turning), efficiency(self.efficiency));
+        Powertrain::new(&gears, &engine, &limits, &of).unwrap()
+    }
+
+    pub(crate) fn driving(&self) -> Driving {
+        driving(Some(self.launch_rpm), self.pause_s)
+    }
+
+    pub(crate) fn radius_m(&self) -> f64 {
+        self.circumference_mm / 1000.0 / (2.0 * PI)
+    }
+
+    /// The same on a level road in still air.
+    pub(crate) fn on_level(self) -> Self {
+        Self {
+            grade_percent: 0.0,
+            headwind_kmh: 0.0,
+            ..self
+        }
+    }
+
+    /// The same with any grip.
+    pub(crate) fn without_grip_limit(self) -> Self {
+        Self {
+            tyres: None,
+            ..self
+        }
+    }
+}
