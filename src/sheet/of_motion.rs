@@ -12,8 +12,8 @@ use crate::gearing::{Name, RoadSpeed};
 use crate::motion::{PoweredGear, TopSpeedLimit};
 use crate::project::Project;
 use crate::units::{
-    KMH_PER_M_S, SpeedUnit, mark_text, percent_text, reckoned_number, rpm_text, speed_text,
-    step_text, two_figures_text, typed_rpm_text,
+    KMH_PER_M_S, SpeedUnit, mark_text, percent_text, plain_number, reckoned_number, rpm_text,
+    speed_text, step_text, two_figures_text, typed_rpm_text,
 };
 
 /// A table of what engine and vehicle make of every set.
@@ -110,7 +110,7 @@ impl MotionTable {
     pub fn cruise(project: &Project, motion: &Motion, speeds: &[RoadSpeed]) -> Self {
         let facts = |set: &SetMotion| match set.fuel {
             Some(fuel) => {
-                let share = percent_text(fuel.uncertainty_share());
+                let share = plain_number((100.0 * fuel.uncertainty_share()).round());
                 format!("fuel is an estimate, {share} % either way")
             }
             None => "without a displacement there is no estimate of fuel".to_owned(),

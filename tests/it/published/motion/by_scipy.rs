@@ -1,6 +1,6 @@
 //! Do runs, in-gear times, coast-downs and shift points agree with what scipy makes of three vehicles?
 //!
-//! `tests/scipy/reference.py` made the values and says how.
+//! `tests/reference/runs.py` made the values and says how.
 
 use crate::published::row::Status::Derived;
 use crate::published::row::{Published, assert_rows, published};
@@ -24,7 +24,7 @@ fn beside(expected: f64) -> Published {
 }
 
 fn vehicles() -> Vec<Value> {
-    serde_json::from_str(include_str!("../../../scipy/reference.json")).unwrap()
+    serde_json::from_str(include_str!("../../../reference/runs.json")).unwrap()
 }
 
 fn number(of: &Value, key: &str) -> f64 {

@@ -3,7 +3,7 @@
 Regenerate with any scipy from 1.10 on (1.17.1 and Python 3.11 made what is committed):
 
     pip install scipy
-    python3 tests/scipy/reference.py > tests/scipy/reference.json
+    python3 tests/reference/runs.py > tests/reference/runs.json
 
 `cargo test` needs neither Python nor this script: it compares the program with the committed file. Runs are
 integrated in time by DOP853 at a relative tolerance of 1e-12 with every event located, in-gear times and
