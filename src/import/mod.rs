@@ -5,5 +5,6 @@
 
 pub mod gears;
 mod plain;
+mod said;
 pub mod tables;
 pub mod torque;

@@ -2,13 +2,14 @@
 //! drive.
 
 use super::pieces::{Amount, PairOrder, Shape, Tag};
-use super::remarks::{LeftOut, MOST_NAMED, NO_FINAL_DRIVE, Remarks};
+use super::remarks::{LeftOut, NO_FINAL_DRIVE, Remarks};
 use super::sorting::{List, Sorted, told_apart};
 use super::stages::ranges;
 use super::{
     FigureKind, PasteError, PastedFinal, PastedGear, PastedRatio, PastedReverse, PastedSet,
 };
 use crate::gearing::{FinalDrive, GearSet, Ratio, quoted};
+use crate::import::said::listed;
 
 /// The gear set, if there are gears and not too many.
 pub(super) fn assembled(
@@ -146,13 +147,9 @@ fn check_signs(loose: &[Amount], zeros: &[Amount]) -> Result<(), PasteError> {
             numbers.push(number);
         }
     }
-    let more = match numbers.len().saturating_sub(MOST_NAMED) {
-        0 => String::new(),
-        more => format!(" and {more} more"),
-    };
-    numbers.truncate(MOST_NAMED);
+    let count = numbers.len();
     Err(PasteError::NoRatios {
-        numbers: format!("{}{more}", numbers.join(", ")),
+        numbers: listed(numbers, count),
     })
 }
 

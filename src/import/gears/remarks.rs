@@ -1,6 +1,7 @@
 //! What is said about a reading: why there is none, what was guessed, what was left out.
 
 use crate::gearing::quoted;
+use crate::import::said::{Reason, Said};
 
 /// Why a text holds no gear set.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -74,8 +75,16 @@ pub(super) enum LeftOut {
     Unlabelled,
 }
 
-impl LeftOut {
-    /// The end of the sentence "Left out …" for one or several.
+impl Reason for LeftOut {
+    const ALL: &'static [Self] = &[
+        Self::Measure,
+        Self::BesideRatio,
+        Self::Implausible,
+        Self::Stage,
+        Self::Repeated,
+        Self::Unlabelled,
+    ];
+
     fn reason(self) -> &'static str {
         match self {
             Self::Measure => "a speed, unit, percentage or overall figure, not a gear ratio",
@@ -86,57 +95,20 @@ impl LeftOut {
             Self::Unlabelled => "without a label among labelled gears",
         }
     }
-
-    const ALL: [Self; 6] = [
-        Self::Measure,
-        Self::BesideRatio,
-        Self::Implausible,
-        Self::Stage,
-        Self::Repeated,
-        Self::Unlabelled,
-    ];
 }
-
-/// How many numbers are named in one sentence.
-pub(super) const MOST_NAMED: usize = 4;
-
-/// How many things are said; nobody reads more.
-const MOST_SENTENCES: usize = 12;
 
 /// The sentences about one reading.
-#[derive(Debug, Default, Clone)]
-pub(super) struct Remarks {
-    sentences: Vec<String>,
-    /// The first few texts left out for each reason, and how many there were.
-    left_out: [(Vec<String>, usize); 6],
-}
+pub(super) type Remarks = Said<LeftOut>;
 
 impl Remarks {
-    /// Adds a sentence, once.
-    pub(super) fn say(&mut self, sentence: String) {
-        if self.sentences.len() < MOST_SENTENCES && !self.sentences.contains(&sentence) {
-            self.sentences.push(sentence);
-        }
-    }
-
     /// Notes that the number in `text` is not taken.
     pub(super) fn left_out(&mut self, text: &str, why: LeftOut) {
-        let Some(at) = LeftOut::ALL.iter().position(|known| *known == why) else {
-            return;
-        };
-        let (named, count) = &mut self.left_out[at];
-        *count += 1;
-        if named.len() < MOST_NAMED {
-            named.push(quoted(text));
-        }
+        self.leave_out(quoted(text), why);
     }
 
     /// Whether a number was left out for that reason.
     pub(super) fn has_left_out(&self, why: LeftOut) -> bool {
-        let reasons = LeftOut::ALL.iter().zip(&self.left_out);
-        reasons
-            .into_iter()
-            .any(|(known, (_, count))| *known == why && *count > 0)
+        !self.named(why).is_empty()
     }
 
     /// Notes that the commas of `run` were read as decimal marks and separators in turn.
@@ -145,22 +117,6 @@ impl Remarks {
             "In \"{}\" every second comma was read as a decimal mark.",
             quoted(run)
         ));
-    }
-
-    /// All sentences: what was guessed, then what was left out.
-    pub(super) fn into_sentences(self) -> Vec<String> {
-        let mut sentences = self.sentences;
-        for (why, (named, count)) in LeftOut::ALL.iter().zip(self.left_out) {
-            let more = match count - named.len() {
-                0 => String::new(),
-                more => format!(" and {more} more"),
-            };
-            if count > 0 {
-                let named = named.join(", ");
-                sentences.push(format!("Left out: {named}{more} ({}).", why.reason()));
-            }
-        }
-        sentences
     }
 }
 

@@ -1,6 +1,8 @@
 //! What is said about a reading: why there is none, what was guessed, what was left out.
 
 use crate::gearing::quoted;
+pub(super) use crate::import::said::{MOST_NAMED, listed};
+use crate::import::said::{Reason, Said};
 
 /// Why a text holds no torque curve.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -59,8 +61,8 @@ pub(super) enum LeftOut {
     Line,
 }
 
-impl LeftOut {
-    const ALL: [Self; 5] = [
+impl Reason for LeftOut {
+    const ALL: &'static [Self] = &[
         Self::Column,
         Self::Figure,
         Self::Speed,
@@ -68,7 +70,6 @@ impl LeftOut {
         Self::Line,
     ];
 
-    /// The end of the sentence "Left out …" for one or several.
     fn reason(self) -> &'static str {
         match self {
             Self::Column => "a column without engine speed, torque or power",
@@ -80,69 +81,28 @@ impl LeftOut {
     }
 }
 
-/// How many things are named in one sentence.
-pub(super) const MOST_NAMED: usize = 4;
-
-/// How many things are said; nobody reads more.
-const MOST_SENTENCES: usize = 12;
-
 /// The sentences about one reading.
-#[derive(Debug, Default)]
-pub(super) struct Remarks {
-    sentences: Vec<String>,
-    /// The first few texts left out for each reason, and how many there were.
-    left_out: [(Vec<String>, usize); 5],
-}
+pub(super) type Remarks = Said<LeftOut>;
 
 impl Remarks {
-    /// Adds a sentence, once.
-    pub(super) fn say(&mut self, sentence: String) {
-        if self.sentences.len() < MOST_SENTENCES && !self.sentences.contains(&sentence) {
-            self.sentences.push(sentence);
-        }
-    }
-
     /// Notes that `text` is not taken.
     pub(super) fn left_out(&mut self, text: &str, why: LeftOut) {
-        let reasons = LeftOut::ALL.iter().zip(&mut self.left_out);
-        for (_, (named, count)) in reasons.filter(|(known, _)| **known == why) {
-            *count += 1;
-            if named.len() < MOST_NAMED {
-                named.push(quoted(text.trim()));
-            }
-        }
+        self.leave_out(in_quotes(text), why);
     }
 
     /// Notes a column of something else, once however many rows it has.
     pub(super) fn other_column(&mut self, name: &str) {
-        let name = quoted(name.trim());
-        let is_known = self.left_out[0].0.contains(&name);
-        if !name.is_empty() && !is_known && self.left_out[0].0.len() < MOST_NAMED {
-            self.left_out(&name, LeftOut::Column);
+        let named = self.named(LeftOut::Column);
+        let is_known = named.contains(&in_quotes(name));
+        if !name.trim().is_empty() && !is_known && named.len() < MOST_NAMED {
+            self.left_out(name, LeftOut::Column);
         }
-    }
-
-    /// All sentences: what was guessed, then what was left out.
-    pub(super) fn into_sentences(self) -> Vec<String> {
-        let mut sentences = self.sentences;
-        for (why, (named, count)) in LeftOut::ALL.iter().zip(self.left_out) {
-            if count > 0 {
-                let named = named.iter().map(|text| format!("\"{text}\""));
-                let named = listed(named.collect(), count);
-                sentences.push(format!("Left out: {named} ({}).", why.reason()));
-            }
-        }
-        sentences
     }
 }
 
-/// The first few of `count` things, and how many more there are.
-pub(super) fn listed(mut named: Vec<String>, count: usize) -> String {
-    named.truncate(MOST_NAMED);
-    match count - named.len() {
-        0 => named.join(", "),
-        more => format!("{} and {more} more", named.join(", ")),
-    }
+/// A text as it stands in a sentence.
+fn in_quotes(text: &str) -> String {
+    format!("\"{}\"", quoted(text.trim()))
 }
 
 #[cfg(test)]
