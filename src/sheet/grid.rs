@@ -85,13 +85,18 @@ pub(super) fn head_line(table: &Table) -> String {
     said.chain(baseline).collect::<Vec<String>>().join("; ")
 }
 
-/// What stands above a set: `Set 2: Taller final drive`, or just its name if that says the same.
+/// What stands above a set.
 pub(super) fn set_heading(set: &SetTable) -> String {
-    let number = format!("Set {}", set.place + 1);
-    if set.name == number {
+    numbered(set.place + 1, &set.name)
+}
+
+/// A set with its number, counted from 1: `Set 2: Taller final drive`, or just its name if that says the same.
+pub(super) fn numbered(number: usize, name: &str) -> String {
+    let number = format!("Set {number}");
+    if name == number {
         number
     } else {
-        format!("{number}: {}", set.name)
+        format!("{number}: {name}")
     }
 }
 

@@ -4,7 +4,7 @@
 //! What is rounded for a reader stands to fifteen digits in CSV, as in the table of speeds.
 
 use super::csv::{DecimalMark, line, with_unit};
-use super::grid::{Grid, GridCell, Heading};
+use super::grid::{Grid, GridCell, Heading, numbered};
 use super::{bbcode, markdown, text};
 use crate::analysis::{Motion, SetMotion};
 use crate::formula::harmless;
@@ -219,15 +219,8 @@ impl MotionTable {
 
     /// Heading and facts of each set.
     fn headed(&self) -> impl Iterator<Item = (String, &str)> {
-        (1..).zip(&self.sets).map(|(number, set)| {
-            let heading = format!("Set {number}");
-            let heading = if set.name == heading {
-                heading
-            } else {
-                format!("{heading}: {}", set.name)
-            };
-            (heading, set.facts.as_str())
-        })
+        let sets = (1..).zip(&self.sets);
+        sets.map(|(number, set)| (numbered(number, &set.name), set.facts.as_str()))
     }
 
     fn grids(&self) -> Vec<Grid> {
