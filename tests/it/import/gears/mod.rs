@@ -13,6 +13,7 @@ mod labelled;
 mod lists;
 mod tables;
 
+use super::{Case, check_readings};
 use crate::support::gear_sets;
 use layshaft::gearing::{ActsOn, GearSet, Label, Position, Ratio, Stage, parse_ratio};
 use layshaft::import::gears::{
@@ -90,25 +91,12 @@ fn all_shown(pasted: Pasted) -> (String, Vec<String>) {
     (parts.join("; "), remarks)
 }
 
-/// A text, its reading, and a part of each remark in any order.
-type Case = (&'static str, &'static str, &'static [&'static str]);
-
+#[track_caller]
 fn check(cases: &[Case]) {
-    let mut failures = Vec::new();
-    for (text, expected, remarks) in cases {
-        let (reading, said) = match read_pasted(text) {
-            Ok(pasted) => all_shown(pasted),
-            Err(error) => (format!("error: {error}"), Vec::new()),
-        };
-        let is_said = |part: &&&str| said.iter().any(|remark| remark.contains(**part));
-        let all_said = remarks.iter().filter(is_said).count() == remarks.len();
-        if reading != *expected || !all_said || said.len() != remarks.len() {
-            failures.push(format!(
-                "{text:?}\n  read     {reading}\n  expected {expected}\n  remarks  {said:#?}"
-            ));
-        }
-    }
-    assert!(failures.is_empty(), "{}", failures.join("\n\n"));
+    check_readings(cases, |text| match read_pasted(text) {
+        Ok(pasted) => all_shown(pasted),
+        Err(error) => (format!("error: {error}"), Vec::new()),
+    });
 }
 
 const FIVE: &str = "1=3.54 2=1.91 3=1.31 4=1.03 5=0.83 F=4.06";

@@ -9,6 +9,7 @@ mod given_back;
 mod hardened;
 mod said;
 
+use super::{Case, check_readings};
 use layshaft::import::torque::{PastedCurve, read_torque};
 use layshaft::units::plain_number;
 
@@ -24,24 +25,10 @@ fn shown(curve: &PastedCurve) -> String {
     format!("{wheels}{}{mark}: {points}", curve.taken.sign())
 }
 
-/// A text, its reading, and a part of each remark in any order.
-type Case = (&'static str, &'static str, &'static [&'static str]);
-
 #[track_caller]
 fn check(cases: &[Case]) {
-    let mut failures = Vec::new();
-    for (text, expected, remarks) in cases {
-        let (reading, said) = match read_torque(text) {
-            Ok(curve) => (shown(&curve), curve.remarks),
-            Err(error) => (format!("error: {error}"), Vec::new()),
-        };
-        let is_said = |part: &&&str| said.iter().any(|remark| remark.contains(**part));
-        let all_said = remarks.iter().filter(is_said).count() == remarks.len();
-        if reading != *expected || !all_said || said.len() != remarks.len() {
-            failures.push(format!(
-                "{text:?}\n  read     {reading}\n  expected {expected}\n  remarks  {said:#?}"
-            ));
-        }
-    }
-    assert!(failures.is_empty(), "\n{}", failures.join("\n\n"));
+    check_readings(cases, |text| match read_torque(text) {
+        Ok(curve) => (shown(&curve), curve.remarks),
+        Err(error) => (format!("error: {error}"), Vec::new()),
+    });
 }
