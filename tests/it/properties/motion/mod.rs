@@ -4,5 +4,6 @@ mod agreement;
 mod any_vehicle;
 mod ends_of_the_ranges;
 mod energy;
+mod events;
 mod faster;
 mod stepping;
