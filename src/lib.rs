@@ -4,7 +4,7 @@
 //!
 //! * [`units`] is the ground: display units and number formatting.
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
-//! * [`motion`] computes what an engine makes of it: effort, road load, top speed, cruise.
+//! * [`motion`] computes what an engine makes of it: effort, road load, top speed, cruise, runs.
 //! * [`import`] reads what people copy from elsewhere.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`analysis`] is what follows from it: the figures of every set.

@@ -10,6 +10,11 @@ mod documents;
     reason = "a bench that cannot start should say so"
 )]
 mod frame;
+#[expect(
+    clippy::unwrap_used,
+    reason = "a bench that cannot start should say so"
+)]
+mod motion;
 mod page;
 mod raster;
 

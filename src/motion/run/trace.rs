@@ -242,7 +242,8 @@ impl Run {
         let changing = |piece: &&RunPiece| matches!(piece.going, Going::Changing(_));
         let mut moving = self.pieces.iter().filter(changing);
         let piece = moving.find(is_reached)?;
-        Some(piece.at_m_s(speed_m_s.min(piece.highest_m_s())))
+        let lowest_m_s = piece.from.speed_m_s.min(piece.to.speed_m_s);
+        Some(piece.at_m_s(speed_m_s.clamp(lowest_m_s, piece.highest_m_s())))
     }
 
     /// The engine speed in rev/min in one of its pieces at a road speed in m/s; none where no gear drives.

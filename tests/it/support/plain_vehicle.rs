@@ -85,17 +85,21 @@ impl Plain {
     }
 
     pub(crate) fn powertrain(&self) -> Powertrain {
+        self.powertrain_if_any().unwrap()
+    }
+
+    /// None where the limits leave nothing of the curve.
+    pub(crate) fn powertrain_if_any(&self) -> Option<Powertrain> {
         let gears = set(&self.ratios, self.final_drive);
         let gears = Drivetrain::resolve(&gears, &tyre(self.circumference_mm));
-        let engine = engine(&self.points);
         let turning = self.inertias.map_or(0.0, |(engine, _)| engine);
+        let engine = with_inertia(engine(&self.points), turning);
         let limits = EngineLimits {
             idle: Some(rpm(self.idle_rpm)),
             lowest_useful: None,
             redline: rpm(self.redline_rpm),
         };
-        let (engine, of) = (with_inertia(engine, turning), efficiency(self.efficiency));
-        Powertrain::new(&gears, &engine, &limits, &of).unwrap()
+        Powertrain::new(&gears, &engine, &limits, &efficiency(self.efficiency))
     }
 
     pub(crate) fn driving(&self) -> Driving {

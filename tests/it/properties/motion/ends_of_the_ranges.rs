@@ -1,9 +1,7 @@
 //! Does everything that can be typed give finite figures, in bounded work?
 
-use crate::support::gear_sets::{rpm, set, tyre};
 use crate::support::plain_vehicle::{Held, Plain, Tyres};
-use crate::support::vehicles::{efficiency, engine, until, with_inertia};
-use layshaft::gearing::{Drivetrain, EngineLimits};
+use crate::support::vehicles::until;
 use layshaft::motion::{DrivenAxle, Moment, OnRoad, Powertrain, Run};
 use proptest::prelude::*;
 
@@ -120,23 +118,6 @@ fn whatever_can_be_typed() -> impl Strategy<Value = Plain> {
     })
 }
 
-/// Its powertrain; none where the limits leave nothing of the curve.
-fn powertrain(plain: &Plain) -> Option<Powertrain> {
-    let gears = set(&plain.ratios, plain.final_drive);
-    let limits = EngineLimits {
-        idle: Some(rpm(plain.idle_rpm)),
-        lowest_useful: None,
-        redline: rpm(plain.redline_rpm),
-    };
-    let turning = plain.inertias.map_or(0.0, |(engine, _)| engine);
-    Powertrain::new(
-        &Drivetrain::resolve(&gears, &tyre(plain.circumference_mm)),
-        &with_inertia(engine(&plain.points), turning),
-        &limits,
-        &efficiency(plain.efficiency),
-    )
-}
-
 fn is_sound(moment: Moment) -> bool {
     let Moment {
         time_s,
@@ -224,7 +205,7 @@ proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(96) })]
     #[test]
     fn whatever_can_be_typed_gives_finite_figures(plain in whatever_can_be_typed()) {
-        let Some(powertrain) = powertrain(&plain) else {
+        let Some(powertrain) = plain.powertrain_if_any() else {
             return Ok(());
         };
         assert_all_sound(&plain, &powertrain, &plain.on_road())?;

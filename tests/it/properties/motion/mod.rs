@@ -5,6 +5,7 @@ mod any_vehicle;
 mod curves;
 mod ends_of_the_ranges;
 mod energy;
+mod events;
 mod extremes;
 mod faster;
 mod standing;
