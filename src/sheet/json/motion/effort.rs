@@ -1,18 +1,16 @@
-//! What engine and vehicle make of the sets, as JSON: tractive effort, and steady speeds.
+//! Tractive effort as JSON, with what follows from it.
 
-use super::object::Json;
-use super::{JsonError, findings, head};
+use super::{Entries, printed};
 use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::gearing::RoadSpeed;
 use crate::motion::{PoweredGear, TopSpeedLimit};
 use crate::project::Project;
+use crate::sheet::json::JsonError;
+use crate::sheet::json::object::Json;
 use crate::units::KMH_PER_M_S;
 
 /// The steps between the ends of a gear at which its effort is told, beside the speeds asked for.
 const STEPS_OF_A_GEAR: u32 = 60;
-
-/// Watts in a kilowatt.
-const W_PER_KW: f64 = 1000.0;
 
 /// The tractive effort of every gear over its road speeds, with accelerations, gradients at the wanted
 /// speeds and top speeds; pretty-printed, one line break at the end.
@@ -37,51 +35,6 @@ pub fn effort(
     };
     let of_gear = |set: &SetMotion, gear: &PoweredGear| effort_of_gear(set, gear, speeds);
     printed(project, results, motion, of_set, of_gear)
-}
-
-/// What a steady speed asks of the engine in every gear, at the wanted speeds; pretty-printed, one line
-/// break at the end.
-///
-/// # Errors
-/// When the serialiser gives up.
-pub fn cruise(
-    project: &Project,
-    results: &ProjectResults,
-    motion: &Motion,
-    speeds: &[RoadSpeed],
-) -> Result<String, JsonError> {
-    let of_gear = |set: &SetMotion, gear: &PoweredGear| {
-        let at = speeds.iter().map(|speed| cruise_at(set, gear, *speed));
-        vec![("cruise", Json::List(at.collect()))]
-    };
-    printed(project, results, motion, |_| Vec::new(), of_gear)
-}
-
-type Entries<'a> = Vec<(&'static str, Json<'a>)>;
-
-fn printed<'a>(
-    project: &'a Project,
-    results: &'a ProjectResults,
-    motion: &'a Motion,
-    of_set: impl Fn(&'a SetMotion) -> Entries<'a>,
-    of_gear: impl Fn(&'a SetMotion, &'a PoweredGear) -> Entries<'a>,
-) -> Result<String, JsonError> {
-    let sets = project.sets.iter().zip(&motion.sets);
-    let sets = sets.map(|(candidate, set)| {
-        let mut entries = vec![("name", Json::Text(candidate.set.name.as_str()))];
-        entries.extend(of_set(set));
-        let gears = set.powertrain.gears.iter().map(|gear| {
-            let mut entries = vec![("gear", Json::Text(&gear.gear.label))];
-            entries.extend(of_gear(set, gear));
-            Json::Object(entries)
-        });
-        entries.push(("gears", Json::List(gears.collect())));
-        Json::Object(entries)
-    });
-    let mut entries = head(project);
-    entries.push(("sets", Json::List(sets.collect())));
-    entries.push(("findings", findings(results)));
-    Json::Object(entries).printed()
 }
 
 fn limit_word(limit: TopSpeedLimit) -> &'static str {
@@ -142,25 +95,4 @@ fn told_speeds(gear: &PoweredGear, wanted: &[RoadSpeed]) -> Vec<(f64, f64)> {
     told.sort_by(|a, b| a.1.total_cmp(&b.1));
     told.dedup_by(|after, before| after.1 - before.1 <= 1e-9 * before.1);
     told
-}
-
-/// Speed and engine speed always, the rest where the gear holds the speed.
-fn cruise_at<'a>(set: &SetMotion, gear: &PoweredGear, speed: RoadSpeed) -> Json<'a> {
-    let speed_m_s = speed.kmh() / KMH_PER_M_S;
-    let cruise = set.powertrain.cruise(gear, &set.on_road, speed_m_s);
-    let held = cruise.held;
-    let fuel = set.fuel.and_then(|fuel| cruise.l_per_100km(&fuel));
-    Json::Object(vec![
-        ("speed_kmh", Json::Number(speed.kmh())),
-        ("engine_rpm", Json::Number(cruise.engine_rpm)),
-        (
-            "load_percent",
-            Json::number(held.map(|held| 100.0 * held.load_share())),
-        ),
-        (
-            "power_kw",
-            Json::number(held.map(|held| held.power_w / W_PER_KW)),
-        ),
-        ("fuel_l_per_100km", Json::number(fuel)),
-    ])
 }

@@ -1,0 +1,52 @@
+//! Steady speeds as JSON.
+
+use super::{Entries, printed};
+use crate::analysis::{Motion, ProjectResults, SetMotion};
+use crate::gearing::RoadSpeed;
+use crate::motion::PoweredGear;
+use crate::project::Project;
+use crate::sheet::json::JsonError;
+use crate::sheet::json::object::Json;
+use crate::units::KMH_PER_M_S;
+
+/// Watts in a kilowatt.
+const W_PER_KW: f64 = 1000.0;
+
+/// What a steady speed asks of the engine in every gear, at the wanted speeds; pretty-printed, one line
+/// break at the end.
+///
+/// # Errors
+/// When the serialiser gives up.
+pub fn cruise(
+    project: &Project,
+    results: &ProjectResults,
+    motion: &Motion,
+    speeds: &[RoadSpeed],
+) -> Result<String, JsonError> {
+    let of_gear = |set: &SetMotion, gear: &PoweredGear| {
+        let at = speeds.iter().map(|speed| cruise_at(set, gear, *speed));
+        vec![("cruise", Json::List(at.collect()))]
+    };
+    printed(project, results, motion, |_| Vec::new(), of_gear)
+}
+
+/// Speed and engine speed always, the rest where the gear holds the speed.
+fn cruise_at<'a>(set: &SetMotion, gear: &PoweredGear, speed: RoadSpeed) -> Json<'a> {
+    let speed_m_s = speed.kmh() / KMH_PER_M_S;
+    let cruise = set.powertrain.cruise(gear, &set.on_road, speed_m_s);
+    let held = cruise.held;
+    let fuel = set.fuel.and_then(|fuel| cruise.l_per_100km(&fuel));
+    Json::Object(vec![
+        ("speed_kmh", Json::Number(speed.kmh())),
+        ("engine_rpm", Json::Number(cruise.engine_rpm)),
+        (
+            "load_percent",
+            Json::number(held.map(|held| 100.0 * held.load_share())),
+        ),
+        (
+            "power_kw",
+            Json::number(held.map(|held| held.power_w / W_PER_KW)),
+        ),
+        ("fuel_l_per_100km", Json::number(fuel)),
+    ])
+}

@@ -1,0 +1,41 @@
+//! What engine and vehicle make of the sets, as JSON: tractive effort, and steady speeds.
+
+mod cruise;
+mod effort;
+
+pub use cruise::cruise;
+pub use effort::effort;
+
+use super::object::Json;
+use super::{JsonError, findings, head};
+use crate::analysis::{Motion, ProjectResults, SetMotion};
+use crate::motion::PoweredGear;
+use crate::project::Project;
+
+/// Keys with their values, in order.
+type Entries<'a> = Vec<(&'static str, Json<'a>)>;
+
+fn printed<'a>(
+    project: &'a Project,
+    results: &'a ProjectResults,
+    motion: &'a Motion,
+    of_set: impl Fn(&'a SetMotion) -> Entries<'a>,
+    of_gear: impl Fn(&'a SetMotion, &'a PoweredGear) -> Entries<'a>,
+) -> Result<String, JsonError> {
+    let sets = project.sets.iter().zip(&motion.sets);
+    let sets = sets.map(|(candidate, set)| {
+        let mut entries = vec![("name", Json::Text(candidate.set.name.as_str()))];
+        entries.extend(of_set(set));
+        let gears = set.powertrain.gears.iter().map(|gear| {
+            let mut entries = vec![("gear", Json::Text(&gear.gear.label))];
+            entries.extend(of_gear(set, gear));
+            Json::Object(entries)
+        });
+        entries.push(("gears", Json::List(gears.collect())));
+        Json::Object(entries)
+    });
+    let mut entries = head(project);
+    entries.push(("sets", Json::List(sets.collect())));
+    entries.push(("findings", findings(results)));
+    Json::Object(entries).printed()
+}
