@@ -7,9 +7,11 @@
 mod depends;
 mod motion;
 mod results;
+mod run;
 
 pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
+pub use run::{QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
 
 use crate::project::Project;
 use std::cell::OnceCell;

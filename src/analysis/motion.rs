@@ -4,7 +4,7 @@
 
 use crate::gearing::{Drivetrain, OutOfRange};
 use crate::motion::{
-    AirDensity, CalibrationError, Drag, DrivenAxle, Efficiencies, Efficiency, Engine,
+    AirDensity, CalibrationError, Drag, DrivenAxle, Driving, Efficiencies, Efficiency, Engine,
     FormulaWithInertia, FrontShare, FuelUse, Grade, Grip, LoadCase, LoadTransfer, OnRoad,
     Powertrain, Resistance, RotatingMasses, Vehicle,
 };
@@ -77,6 +77,8 @@ pub struct SetMotion {
 pub struct Motion {
     /// What the vehicle carries, pulls and meets.
     pub load: LoadCase,
+    /// How it is started and shifted.
+    pub driving: Driving,
     /// One for each candidate.
     pub sets: Vec<SetMotion>,
 }
@@ -90,6 +92,7 @@ impl Motion {
         let sets = project.sets.iter().map(|set| SetMotion::of(project, set));
         let mut motion = Self {
             load: project.technical.road.load_case(),
+            driving: project.technical.driving.driving(),
             sets: sets.collect::<Result<_, _>>()?,
         };
         motion.calibrate(project)?;
@@ -143,6 +146,15 @@ impl SetMotion {
             powertrain: powertrain.ok_or(NoMotion::NoBand)?,
             fuel: FuelUse::of(&engine),
         })
+    }
+}
+
+impl SetMotion {
+    /// The steepest gradient in per cent on which it starts; none where nothing limits it.
+    pub fn start_gradient_percent(&self, driving: &Driving) -> Option<f64> {
+        let launch_rpm = driving.launch_rpm(&self.powertrain);
+        self.powertrain
+            .start_gradient_percent(&self.on_road, launch_rpm)
     }
 }
 

@@ -166,6 +166,23 @@ pub(super) enum CliError {
         /// The flags that give what is not known.
         flag: Option<&'static str>,
     },
+    /// A beginning without an end.
+    #[error("--from needs --to: the road speeds that each gear is timed to")]
+    FromWithoutTo,
+    /// An end before the beginning.
+    #[error("--to must be above --from; to time the vehicle rolling down, give --coast FROM:TO")]
+    ToBelowFrom,
+    /// What is no coast-down.
+    #[error("--coast is the higher road speed and the lower one, as 120:60, not \"{0}\"")]
+    NoCoast(String),
+    /// A question about a run where none is shown.
+    #[error("{flag} goes with --show run, not with --show {shown}")]
+    OnlyOfRun {
+        /// With its dashes.
+        flag: String,
+        /// What is shown.
+        shown: &'static str,
+    },
     /// A list with nothing between two commas, or nothing at all.
     #[error(
         "{flag} has an empty item in \"{value}\"; give speeds parted by one comma or by blanks"

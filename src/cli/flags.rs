@@ -46,6 +46,9 @@ pub(super) enum Flag {
     Willans,
     Rpm,
     Speed,
+    To,
+    From,
+    Coast,
     Units,
     Show,
     As,
@@ -126,7 +129,7 @@ const fn technical(
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 47] = [
+pub(super) const FLAGS: [FlagRow; 50] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -320,6 +323,27 @@ pub(super) const FLAGS: [FlagRow; 47] = [
         "road speeds at which engine speeds are wanted, in km/h or as --units says",
     ),
     row(
+        (Flag::To, "to"),
+        "LIST",
+        Speeds,
+        TABLE,
+        "targets of a run; without it 100 km/h, 60 mph and the marked speeds",
+    ),
+    row(
+        (Flag::From, "from"),
+        "SPEED",
+        Speeds,
+        TABLE,
+        "where the times to them begin, in each gear, instead of at rest",
+    ),
+    row(
+        (Flag::Coast, "coast"),
+        "FROM:TO",
+        Speeds,
+        TABLE,
+        "times the vehicle rolling in neutral, as 120:60",
+    ),
+    row(
         (Units, "units"),
         "kmh|mph",
         Speeds,
@@ -331,7 +355,7 @@ pub(super) const FLAGS: [FlagRow; 47] = [
         "WHAT",
         Group::Output,
         WRITTEN,
-        "speed; with table effort or cruise too, with chart steps too",
+        "speed; with table effort, run or cruise too, with chart steps too",
     ),
     row(
         (As, "as"),

@@ -14,6 +14,7 @@ mod help;
 mod nearest;
 mod output;
 mod pasted;
+mod run_questions;
 mod sets_by_flags;
 mod source;
 mod subcommand;

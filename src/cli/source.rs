@@ -7,7 +7,7 @@ use super::sets_by_flags;
 use super::technical_by_flags::with_technical;
 use super::values::{choice, list};
 use crate::chart::MarkedSpeeds;
-use crate::gearing::{EngineSpeed, RoadSpeed};
+use crate::gearing::{EngineSpeed, OutOfRange, RoadSpeed};
 use crate::project::{Disk, Project, format, read_project_text, shown};
 use crate::units::SpeedUnit;
 use std::path::Path;
@@ -61,15 +61,36 @@ pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
 /// The speeds of `--rpm` and `--speed` in the order given; the project's where a flag is not given.
 pub(super) fn marked(arguments: &Arguments, project: &Project) -> Result<MarkedSpeeds, CliError> {
     let mut marked = MarkedSpeeds::of(project);
-    let unit = units(arguments)?.unwrap_or(SpeedUnit::Kmh);
     if let Some(speeds) = speeds(arguments, Flag::Rpm, EngineSpeed::from_rpm)? {
         marked.engine_speeds = speeds;
     }
-    let road_speed = |speed| RoadSpeed::from_kmh(unit.to_kmh(speed));
-    if let Some(speeds) = speeds(arguments, Flag::Speed, road_speed)? {
+    if let Some(speeds) = road_speeds(arguments, Flag::Speed)? {
         marked.road_speeds = speeds;
     }
     Ok(marked)
+}
+
+/// The road speeds of a flag, in the unit of `--units`; none where it is not given.
+pub(super) fn road_speeds(
+    arguments: &Arguments,
+    flag: Flag,
+) -> Result<Option<Vec<RoadSpeed>>, CliError> {
+    let unit = asked_unit(arguments)?;
+    let read = |speed| RoadSpeed::from_kmh(unit.to_kmh(speed));
+    speeds(arguments, flag, read)
+}
+
+/// A road speed in the unit of `--units`, where it is one.
+pub(super) fn road_speed(
+    arguments: &Arguments,
+    number: f64,
+) -> Result<Result<RoadSpeed, OutOfRange>, CliError> {
+    Ok(RoadSpeed::from_kmh(asked_unit(arguments)?.to_kmh(number)))
+}
+
+/// The unit of typed road speeds.
+fn asked_unit(arguments: &Arguments) -> Result<SpeedUnit, CliError> {
+    Ok(units(arguments)?.unwrap_or(SpeedUnit::Kmh))
 }
 
 fn units(arguments: &Arguments) -> Result<Option<SpeedUnit>, CliError> {
@@ -82,7 +103,7 @@ fn units(arguments: &Arguments) -> Result<Option<SpeedUnit>, CliError> {
 fn speeds<T>(
     arguments: &Arguments,
     flag: Flag,
-    read: impl Fn(f64) -> Result<T, crate::gearing::OutOfRange>,
+    read: impl Fn(f64) -> Result<T, OutOfRange>,
 ) -> Result<Option<Vec<T>>, CliError> {
     let Some(text) = arguments.once(flag)? else {
         return Ok(None);

@@ -4,12 +4,12 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use super::values::choice;
-use super::{PRINTED, findings, output, source};
-use crate::analysis::{Analysis, Motion};
-use crate::chart::{MarkedSpeeds, Table, View};
-use crate::gearing::Name;
+use super::{PRINTED, findings, output, run_questions, source};
+use crate::analysis::{Analysis, Motion, RunQuestions};
+use crate::chart::{MarkedSpeeds, MotionTable, Table, View};
+use crate::gearing::{Name, RoadSpeed};
 use crate::sheet::csv::DecimalMark;
-use crate::sheet::{MotionTable, bbcode, csv, json, markdown, text};
+use crate::sheet::{bbcode, csv, json, markdown, text};
 use std::io::Write;
 
 /// What a table can be about.
@@ -20,17 +20,20 @@ enum Shown {
     Speed,
     /// Tractive effort and what follows from it.
     Effort,
+    /// Times and distances.
+    Run,
     /// Steady speeds.
     Cruise,
 }
 
 impl Shown {
-    const ALL: [Self; 3] = [Self::Speed, Self::Effort, Self::Cruise];
+    const ALL: [Self; 4] = [Self::Speed, Self::Effort, Self::Run, Self::Cruise];
 
     fn word(self) -> &'static str {
         match self {
             Self::Speed => View::Speed.word(),
             Self::Effort => "effort",
+            Self::Run => "run",
             Self::Cruise => "cruise",
         }
     }
@@ -73,10 +76,26 @@ pub(super) fn run(
     let out = output::wanted(arguments)?;
     let source::Sourced { project, notes } = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
+    let asked = match shown {
+        Shown::Speed => None,
+        Shown::Effort => Some(Asked::Effort(&marked.road_speeds)),
+        Shown::Run => {
+            let questions = run_questions::questions(arguments, &marked.road_speeds)?;
+            Some(Asked::Run(questions))
+        }
+        Shown::Cruise => Some(Asked::Cruise(&marked.road_speeds)),
+    };
+    if shown != Shown::Run {
+        run_questions::refuse_all(arguments, shown.word())?;
+    }
     let analysis = Analysis::of(project);
-    let text = match shown {
-        Shown::Speed => written(format, mark, &analysis, &marked)?,
-        of_motion => motion(of_motion, format, mark, &analysis, &marked)?,
+    let text = match asked {
+        None => written(format, mark, &analysis, &marked)?,
+        Some(asked) => {
+            let motion = Motion::of(analysis.project());
+            let motion = motion.map_err(|reason| CliError::no_motion(shown.word(), reason))?;
+            of_motion(&asked, format, mark, &analysis, &motion)?
+        }
     };
     if format.is_for_programs() {
         out.write(text.as_bytes(), stdout, stderr)?;
@@ -106,33 +125,51 @@ fn written(
     })
 }
 
-/// What follows from engine and vehicle.
-fn motion(
-    shown: Shown,
+/// What is asked of engine and vehicle.
+enum Asked<'a> {
+    /// Effort at these speeds.
+    Effort(&'a [RoadSpeed]),
+    /// Runs.
+    Run(RunQuestions),
+    /// These steady speeds.
+    Cruise(&'a [RoadSpeed]),
+}
+
+impl Asked<'_> {
+    fn table(&self, analysis: &Analysis, motion: &Motion) -> MotionTable {
+        let (project, results) = (analysis.project(), analysis.results());
+        match self {
+            Self::Effort(speeds) => MotionTable::effort(project, results, motion, speeds),
+            Self::Run(questions) => MotionTable::run(project, results, motion, questions),
+            Self::Cruise(speeds) => MotionTable::cruise(project, results, motion, speeds),
+        }
+    }
+
+    fn json(&self, analysis: &Analysis, motion: &Motion) -> Result<String, json::JsonError> {
+        let (project, results) = (analysis.project(), analysis.results());
+        match self {
+            Self::Effort(speeds) => json::effort(project, results, motion, speeds),
+            Self::Run(questions) => json::run(project, results, motion, questions),
+            Self::Cruise(speeds) => json::cruise(project, results, motion, speeds),
+        }
+    }
+}
+
+fn of_motion(
+    asked: &Asked<'_>,
     format: Format,
     mark: DecimalMark,
     analysis: &Analysis,
-    marked: &MarkedSpeeds,
+    motion: &Motion,
 ) -> Result<String, CliError> {
-    let word = shown.word();
-    let (project, results) = (analysis.project(), analysis.results());
-    let motion = Motion::of(project).map_err(|reason| CliError::no_motion(word, reason))?;
-    let speeds = &marked.road_speeds;
-    let table = match shown {
-        Shown::Cruise => MotionTable::cruise,
-        Shown::Speed | Shown::Effort => MotionTable::effort,
-    };
-    let for_program = match shown {
-        Shown::Cruise => json::cruise,
-        Shown::Speed | Shown::Effort => json::effort,
-    };
-    let table = || table(project, &motion, speeds);
+    let title = analysis.project().title.as_ref().map(Name::as_str);
+    let cells = || asked.table(analysis, motion);
     Ok(match format {
-        Format::Text => table().text(),
-        Format::Markdown => table().markdown(),
-        Format::BbCode => table().bbcode(),
-        Format::Csv => table().csv(mark),
-        Format::Json => for_program(project, results, &motion, speeds)?,
+        Format::Text => text::motion(title, &cells()),
+        Format::Markdown => markdown::motion(title, &cells()),
+        Format::BbCode => bbcode::motion(title, &cells()),
+        Format::Csv => csv::motion(&cells(), mark),
+        Format::Json => asked.json(analysis, motion)?,
     })
 }
 

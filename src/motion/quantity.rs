@@ -168,6 +168,11 @@ quantity! {
     |s| (0.0..=10.0).contains(&s)
 }
 
+impl ShiftPause {
+    /// The next gear is in at once.
+    pub const NONE: Self = Self(0.0);
+}
+
 quantity! {
     /// The volume that the pistons of an engine sweep: 0.01 to 100 L.
     Displacement, from_l, l, "a displacement", "between 0.01 and 100 L",

@@ -2,31 +2,36 @@
 //!
 //! BBCode has no way to write a square bracket that is none, so those of typed texts become round.
 
-use super::grid::{BRACKETS_NOTE, has_brackets, head_line, set_heading};
+use super::framed::Framed;
 use super::text::aligned;
-use crate::chart::Table;
+use crate::chart::{MotionTable, Table};
 
 /// The table with a name in bold, a line of facts and a code block for each set.
 pub fn table(title: Option<&str>, table: &Table) -> String {
+    written(&Framed::of_table(title, table))
+}
+
+/// The same with what engine and vehicle make of each set.
+pub fn motion(title: Option<&str>, table: &MotionTable) -> String {
+    written(&Framed::of_motion(title, table))
+}
+
+fn written(framed: &Framed) -> String {
     let bold = |text: &str| format!("[b]{}[/b]\n", round(text));
-    let mut blocks: Vec<String> = title.map(bold).into_iter().collect();
-    blocks.push(format!("{}\n", head_line(table)));
-    for (set, aligned) in table.sets.iter().zip(aligned(table)) {
-        let name = bold(&set_heading(set));
-        let facts = round(&set.facts_text("; "));
-        blocks.push(format!(
-            "{name}{facts}\n[code]\n{}[/code]\n",
-            round(&aligned)
-        ));
+    let line = |text: &String| (!text.is_empty()).then(|| format!("{}\n", round(text)));
+    let title = (!framed.title.is_empty()).then(|| bold(&framed.title));
+    let mut blocks: Vec<String> = title.into_iter().chain(line(&framed.head)).collect();
+    for (set, aligned) in framed.sets.iter().zip(aligned(framed)) {
+        let (name, facts) = (bold(&set.heading), round(&set.facts));
+        let rows = round(&aligned);
+        blocks.push(format!("{name}{facts}\n[code]\n{rows}[/code]\n"));
     }
-    if has_brackets(table) {
-        blocks.push(format!("{BRACKETS_NOTE}\n"));
-    }
+    blocks.extend(framed.notes.iter().filter_map(line));
     blocks.join("\n")
 }
 
 /// The text with round brackets for square ones.
-pub(super) fn round(text: &str) -> String {
+fn round(text: &str) -> String {
     text.replace('[', "(").replace(']', ")")
 }
 

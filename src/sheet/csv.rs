@@ -15,6 +15,8 @@ use crate::formula::harmless;
 use crate::project::Project;
 use crate::units::{SpeedUnit, plain_number, reckoned_number, shortest_number};
 
+pub use super::csv_of_motion::motion;
+
 /// How numbers are spelled, and with it what stands between two cells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum DecimalMark {

@@ -18,6 +18,7 @@ pub(super) struct Grid {
 }
 
 /// What stands above a column.
+#[derive(Clone)]
 pub(super) struct Heading {
     pub(super) title: String,
     /// Empty for a pure number or text.
@@ -37,19 +38,75 @@ pub(super) struct GridCell {
     pub(super) is_bracketed: bool,
 }
 
+/// A cell with the difference that is shown beside it.
+pub(super) struct Compared {
+    pub(super) cell: GridCell,
+    pub(super) difference: Option<String>,
+}
+
+impl Compared {
+    /// A cell that is compared with nothing.
+    pub(super) fn alone(text: String) -> Self {
+        Self {
+            cell: GridCell {
+                text,
+                is_bracketed: false,
+            },
+            difference: None,
+        }
+    }
+}
+
 impl Grid {
-    /// One grid for each set, all with the same columns.
+    /// One grid for each set of the table, all with the same columns.
     pub(super) fn of_all(table: &Table) -> Vec<Self> {
-        let against = against(table);
-        let has_difference: Vec<bool> = (0..table.columns.len())
-            .map(|at| table.sets.iter().any(|set| has_difference(set, at)))
+        let baseline = table.sets.iter().find(|set| set.is_baseline);
+        let against = against(baseline.map_or(0, |set| set.place));
+        let sets = table.sets.iter().map(|set| rows(table, set));
+        Self::compared(&headings(table), sets.collect(), &against)
+    }
+
+    /// One grid for each of several lists of rows, all with the same columns; a column in which anything
+    /// is compared gets one with the differences behind it.
+    pub(super) fn compared(
+        headings: &[Heading],
+        of_sets: Vec<Vec<Vec<Compared>>>,
+        against: &str,
+    ) -> Vec<Self> {
+        let has_difference: Vec<bool> = (0..headings.len())
+            .map(|at| {
+                let mut rows = of_sets.iter().flatten();
+                rows.any(|row| row[at].difference.is_some())
+            })
             .collect();
-        let sets = table.sets.iter();
-        sets.map(|set| Self {
-            headings: headings(table, &has_difference, &against),
-            rows: rows(table, set, &has_difference),
-        })
-        .collect()
+        let with_differences = || {
+            let columns = headings.iter().zip(&has_difference);
+            columns.flat_map(|(heading, compared)| {
+                let difference = compared.then(|| Heading {
+                    title: against.to_owned(),
+                    unit: heading.unit,
+                    is_number: true,
+                    is_difference: true,
+                });
+                [heading.clone()].into_iter().chain(difference)
+            })
+        };
+        let row = |row: Vec<Compared>| {
+            let cells = row.into_iter().zip(&has_difference);
+            let cells = cells.flat_map(|(compared, has_difference)| {
+                let difference = has_difference.then(|| GridCell {
+                    text: compared.difference.unwrap_or_default(),
+                    is_bracketed: false,
+                });
+                [compared.cell].into_iter().chain(difference)
+            });
+            cells.collect()
+        };
+        let grids = of_sets.into_iter().map(|rows| Self {
+            headings: with_differences().collect(),
+            rows: rows.into_iter().map(row).collect(),
+        });
+        grids.collect()
     }
 
     /// The grid without the columns in which no row has anything.
@@ -85,11 +142,6 @@ pub(super) fn head_line(table: &Table) -> String {
     said.chain(baseline).collect::<Vec<String>>().join("; ")
 }
 
-/// What stands above a set.
-pub(super) fn set_heading(set: &SetTable) -> String {
-    numbered(set.place + 1, &set.name)
-}
-
 /// A set with its number, counted from 1: `Set 2: Taller final drive`, or just its name if that says the same.
 pub(super) fn numbered(number: usize, name: &str) -> String {
     let number = format!("Set {number}");
@@ -109,69 +161,43 @@ pub(super) fn has_brackets(table: &Table) -> bool {
     cells.any(|cell| cell.is_dim)
 }
 
-fn against(table: &Table) -> String {
-    let baseline = table.sets.iter().find(|set| set.is_baseline);
-    let number = baseline.map_or(1, |set| set.place + 1);
-    format!("against set {number}")
+/// What stands above the differences from the set at that place.
+pub(super) fn against(baseline_place: usize) -> String {
+    format!("against set {}", baseline_place + 1)
 }
 
-fn has_difference(set: &SetTable, at: usize) -> bool {
-    let mut cells = set.rows.iter().filter_map(|row| row.cells.get(at));
-    cells.any(|cell| cell.difference.is_some())
-}
-
-fn headings(table: &Table, has_difference: &[bool], against: &str) -> Vec<Heading> {
-    let mut headings = Vec::new();
-    for (column, &has_difference) in table.columns.iter().zip(has_difference) {
-        headings.push(Heading {
-            title: column.title.clone(),
-            unit: column.unit,
-            is_number: column.is_number,
-            is_difference: false,
-        });
-        if has_difference {
-            headings.push(Heading {
-                title: against.to_owned(),
-                unit: column.unit,
-                is_number: true,
-                is_difference: true,
-            });
-        }
-    }
-    headings.extend(table.typed.iter().map(|column| Heading {
+fn headings(table: &Table) -> Vec<Heading> {
+    let columns = table.columns.iter().map(|column| Heading {
+        title: column.title.clone(),
+        unit: column.unit,
+        is_number: column.is_number,
+        is_difference: false,
+    });
+    let typed = table.typed.iter().map(|column| Heading {
         title: column.title.to_owned(),
         unit: column.unit,
         is_number: true,
         is_difference: false,
-    }));
-    headings
+    });
+    columns.chain(typed).collect()
 }
 
-fn rows(table: &Table, set: &SetTable, has_difference: &[bool]) -> Vec<Vec<GridCell>> {
+fn rows(table: &Table, set: &SetTable) -> Vec<Vec<Compared>> {
     let cells = |row: &Row| {
-        let mut cells = Vec::new();
-        let columns = table.columns.iter().zip(has_difference);
-        for (cell, (column, &has_difference)) in row.cells.iter().zip(columns) {
-            cells.push(GridCell {
+        let figures = row.cells.iter().zip(&table.columns);
+        let figures = figures.map(|(cell, column)| Compared {
+            cell: GridCell {
                 text: if column.is_number {
                     cell.shown().into_owned()
                 } else {
                     label(row)
                 },
                 is_bracketed: cell.is_dim,
-            });
-            if has_difference {
-                cells.push(GridCell {
-                    text: cell.difference.clone().unwrap_or_default(),
-                    is_bracketed: false,
-                });
-            }
-        }
-        cells.extend(row.typed.iter().map(|text| GridCell {
-            text: text.clone(),
-            is_bracketed: false,
-        }));
-        cells
+            },
+            difference: cell.difference.clone(),
+        });
+        let typed = row.typed.iter().cloned().map(Compared::alone);
+        figures.chain(typed).collect()
     };
     set.rows.iter().map(cells).collect()
 }

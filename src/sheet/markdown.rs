@@ -1,28 +1,38 @@
 //! The table for a forum or a page that reads Markdown: a pipe table for each set.
 
-use super::grid::{BRACKETS_NOTE, Grid, Heading, has_brackets, head_line, set_heading};
-use crate::chart::Table;
+use super::framed::Framed;
+use super::grid::{Grid, Heading};
+use crate::chart::{MotionTable, Table};
 
 /// The table with a heading, a line of facts and a pipe table for each set.
 pub fn table(title: Option<&str>, table: &Table) -> String {
-    let mut blocks: Vec<String> = title
-        .map(|title| format!("## {}\n", escaped(title)))
-        .into_iter()
-        .collect();
-    blocks.push(format!("{}\n", head_line(table)));
-    for (set, grid) in table.sets.iter().zip(Grid::of_all(table)) {
-        blocks.push(format!("### {}\n", escaped(&set_heading(set))));
-        blocks.push(format!("{}\n", escaped(&set.facts_text("; "))));
-        blocks.push(pipe_table(&grid.without_empty_columns()));
+    written(Framed::of_table(title, table))
+}
+
+/// The same with what engine and vehicle make of each set.
+pub fn motion(title: Option<&str>, table: &MotionTable) -> String {
+    written(Framed::of_motion(title, table))
+}
+
+fn written(framed: Framed) -> String {
+    let line =
+        |mark: &str, text: &str| (!text.is_empty()).then(|| format!("{mark}{}\n", escaped(text)));
+    let mut blocks: Vec<String> = line("## ", &framed.title).into_iter().collect();
+    blocks.extend(line("", &framed.head));
+    for set in framed.sets {
+        blocks.extend(line("### ", &set.heading));
+        blocks.extend(line("", &set.facts));
+        for part in set.parts {
+            blocks.extend(part.title.map(|title| format!("**{}**\n", escaped(title))));
+            blocks.push(pipe_table(&part.grid.without_empty_columns()));
+        }
     }
-    if has_brackets(table) {
-        blocks.push(format!("{BRACKETS_NOTE}\n"));
-    }
+    blocks.extend(framed.notes.iter().filter_map(|note| line("", note)));
     blocks.join("\n")
 }
 
 /// The rows of a grid between pipes, with their headings.
-pub(super) fn pipe_table(grid: &Grid) -> String {
+fn pipe_table(grid: &Grid) -> String {
     let headings = grid.headings.iter().map(|h| escaped(&heading(h)));
     let rule = grid.headings.iter().map(|heading| {
         let rule = if heading.is_number { "---:" } else { ":---" };
@@ -48,7 +58,7 @@ fn pipe_row(cells: impl Iterator<Item = String>) -> String {
 }
 
 /// The text with everything escaped that Markdown would take for markup.
-pub(super) fn escaped(text: &str) -> String {
+fn escaped(text: &str) -> String {
     let mut escaped = String::with_capacity(text.len());
     for c in text.chars() {
         if matches!(

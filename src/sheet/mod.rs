@@ -5,13 +5,12 @@
 
 pub mod bbcode;
 pub mod csv;
+mod csv_of_motion;
+mod framed;
 mod grid;
 pub mod json;
 pub mod markdown;
 #[cfg(test)]
 mod new_column;
-mod of_motion;
 pub mod page;
 pub mod text;
-
-pub use of_motion::MotionTable;

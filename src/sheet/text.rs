@@ -3,8 +3,9 @@
 //! All sets share their columns and widths, so that they can be compared down the page. Where the
 //! columns do not fit a page side by side, they stand in bands, one under another.
 
-use super::grid::{BRACKETS_NOTE, Grid, GridCell, has_brackets, head_line, set_heading};
-use crate::chart::Table;
+use super::framed::Framed;
+use super::grid::{Grid, GridCell};
+use crate::chart::{MotionTable, Table};
 
 /// Two blanks part columns: one would part the words of a heading as well.
 const GAP: &str = "  ";
@@ -18,32 +19,55 @@ const FIGURES: usize = 60;
 
 /// What the engine can, then the sets one under another, each under its name and what is said of it as a whole.
 pub fn table(title: Option<&str>, table: &Table) -> String {
-    let mut blocks: Vec<String> = title
-        .map(|title| format!("{title}\n"))
-        .into_iter()
-        .collect();
-    blocks.push(format!("{}\n", head_line(table)));
-    for (set, aligned) in table.sets.iter().zip(aligned(table)) {
-        let facts = set.facts_text("; ");
-        blocks.push(format!("{}\n{facts}\n\n{aligned}", set_heading(set)));
-    }
-    if has_brackets(table) {
-        blocks.push(format!("{BRACKETS_NOTE}\n"));
-    }
-    blocks.join("\n")
+    written(&Framed::of_table(title, table))
 }
 
-/// The aligned rows of every set with their headings, without names.
-pub(super) fn aligned(table: &Table) -> Vec<String> {
-    aligned_grids(&Grid::of_all(table))
+/// The sets one under another, each under its name and what is said of its motion as a whole.
+pub fn motion(title: Option<&str>, table: &MotionTable) -> String {
+    written(&Framed::of_motion(title, table))
+}
+
+fn written(framed: &Framed) -> String {
+    let line = |text: &String| (!text.is_empty()).then(|| format!("{text}\n"));
+    let title = line(&framed.title).into_iter().chain(line(&framed.head));
+    let sets = framed.sets.iter().zip(aligned(framed));
+    let sets = sets.map(|(set, parts)| format!("{}\n{}\n\n{parts}", set.heading, set.facts));
+    let notes = framed.notes.iter().filter_map(line);
+    title
+        .chain(sets)
+        .chain(notes)
+        .collect::<Vec<_>>()
+        .join("\n")
+}
+
+/// The aligned rows of every set with their headings, without names; each part under its title.
+pub(super) fn aligned(framed: &Framed) -> Vec<String> {
+    let mut texts = vec![String::new(); framed.sets.len()];
+    let parts = framed.sets.iter().map(|set| set.parts.len()).max();
+    for at in 0..parts.unwrap_or(0) {
+        let of_sets = framed.sets.iter().filter_map(|set| set.parts.get(at));
+        let (titles, grids): (Vec<_>, Vec<_>) =
+            of_sets.map(|part| (part.title, &part.grid)).unzip();
+        for (text, (title, rows)) in texts
+            .iter_mut()
+            .zip(titles.iter().zip(aligned_grids(&grids)))
+        {
+            if at > 0 {
+                text.push('\n');
+            }
+            text.extend(title.map(|title| format!("{title}\n")));
+            *text += &rows;
+        }
+    }
+    texts
 }
 
 /// The aligned rows of grids of the same columns, with their headings.
-pub(super) fn aligned_grids(grids: &[Grid]) -> Vec<String> {
+fn aligned_grids(grids: &[&Grid]) -> Vec<String> {
     let count = grids.first().map_or(0, |grid| grid.headings.len());
     let columns: Vec<AlignedColumn> = (0..count).map(|at| AlignedColumn::of(grids, at)).collect();
     let bands = bands(&columns);
-    let set = |grid: &Grid| {
+    let set = |grid: &&Grid| {
         let bands: Vec<String> = bands
             .iter()
             .map(|band| band_text(&columns, band, grid))
@@ -65,7 +89,7 @@ struct AlignedColumn {
 }
 
 impl AlignedColumn {
-    fn of(grids: &[Grid], at: usize) -> Self {
+    fn of(grids: &[&Grid], at: usize) -> Self {
         let heading = &grids[0].headings[at];
         let cells = || {
             let rows = grids.iter().flat_map(|grid| &grid.rows);

@@ -10,7 +10,7 @@ use layshaft::gearing::{parse_ratio, parse_tyre, read_reduction};
 use layshaft::import::gears::read_pasted;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::format;
-use layshaft::sheet::json::key_reference;
+use layshaft::sheet::json::{MOTION_KEYS, key_reference};
 use layshaft::units::mm_text;
 use std::collections::BTreeMap;
 use std::ffi::OsString;
@@ -87,6 +87,14 @@ fn json_table() -> String {
     let rows = key_reference().into_iter();
     let rows: Vec<_> = rows.map(|(key, what)| [format!("`{key}`"), what]).collect();
     table(["key", "what it holds"], &rows)
+}
+
+fn motion_json_table() -> String {
+    let rows = MOTION_KEYS.iter();
+    let rows: Vec<_> = rows
+        .map(|(show, key, what)| [format!("`{show}`"), format!("`{key}`"), (*what).to_owned()])
+        .collect();
+    table(["show", "key", "what it holds"], &rows)
 }
 
 /// What the program prints, asked within this process.
@@ -276,6 +284,10 @@ fn the_options_are_those_of_the_help() {
 #[test]
 fn the_json_keys_are_those_of_the_reference() {
     is_same_table("### JSON for other programs", &json_table());
+    is_same_table(
+        "### JSON of effort, runs and steady speeds",
+        &motion_json_table(),
+    );
 }
 
 #[test]
@@ -447,6 +459,10 @@ fn renew_the_readme() {
         ("## Keys", key_table()),
         ("## Command line", option_table()),
         ("### JSON for other programs", json_table()),
+        (
+            "### JSON of effort, runs and steady speeds",
+            motion_json_table(),
+        ),
     ] {
         readme = with_table(&readme, heading, &table);
     }

@@ -4,7 +4,7 @@ use super::definition::SetGear;
 
 /// Top against a top of another label says so, in the trade's words: the difference of a 6 that is compared
 /// with a 5 ends ` against 5th`. Empty where both labels are the same.
-pub(super) fn other_label(gear: SetGear<'_>, like: SetGear<'_>) -> String {
+pub(in crate::chart) fn other_label(gear: SetGear<'_>, like: SetGear<'_>) -> String {
     let other = &like.gear.gear.label;
     if *other == gear.gear.gear.label {
         String::new()

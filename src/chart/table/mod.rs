@@ -13,6 +13,7 @@ mod measure;
 mod offered;
 mod typed;
 
+pub(super) use against::other_label;
 pub use aligned::aligned;
 pub use columns::{COLUMNS, TYPED_COLUMNS};
 pub use definition::{
@@ -335,7 +336,7 @@ impl<'a> Rows<'a> {
         // All of a row are compared with the same gear: it is said once, where the eye comes first.
         let first = cells.iter_mut().find_map(|cell| cell.difference.as_mut());
         if let Some((difference, like)) = first.zip(like) {
-            difference.push_str(&against::other_label(gear, like));
+            difference.push_str(&other_label(gear, like));
         }
         Row {
             id: gear.gear.gear.id,

@@ -33,7 +33,7 @@ pub struct Driving {
 
 impl Driving {
     /// The engine speed in rev/min that is held while the clutch slips.
-    pub(super) fn launch_rpm(&self, powertrain: &Powertrain) -> f64 {
+    pub fn launch_rpm(&self, powertrain: &Powertrain) -> f64 {
         let band = &powertrain.band;
         let launch = self.launch.map_or_else(|| band.low_rpm(), EngineSpeed::rpm);
         band.nearest_rpm(launch)

@@ -19,7 +19,8 @@ pub(super) use words::{
 use super::document::{Candidates, SetId};
 use crate::gearing::{EngineSpeed, GearId, RoadSpeed};
 use crate::motion::{
-    AddedMass, FuelConsumption, Grade, Headwind, LoadCase, ShiftPause, Trailer, YearlyDistance,
+    AddedMass, Driving, FuelConsumption, Grade, Headwind, LoadCase, ShiftPause, Trailer,
+    YearlyDistance,
 };
 
 /// What is known of a vehicle beyond its gearing; each part may be absent.
@@ -70,6 +71,16 @@ pub struct DrivingData {
     pub launch: Option<EngineSpeed>,
     /// What is driven in a year.
     pub yearly_distance: Option<YearlyDistance>,
+}
+
+impl DrivingData {
+    /// How it is started and shifted; a pause that is absent is none.
+    pub fn driving(&self) -> Driving {
+        Driving {
+            launch: self.launch,
+            pause: self.shift_pause.unwrap_or(ShiftPause::NONE),
+        }
+    }
 }
 
 /// A consumption that somebody knows: in this gear of this set, at this steady speed on the level.

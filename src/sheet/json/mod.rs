@@ -18,7 +18,7 @@ use crate::chart::table::{
 use crate::gearing::{OtherPosition, SetResults};
 use crate::project::Project;
 use keys::{ENGINE_SPEED, ROAD_SPEED};
-pub use motion::{cruise, effort};
+pub use motion::{MOTION_KEYS, cruise, effort, run};
 use object::Json;
 pub use object::JsonError;
 

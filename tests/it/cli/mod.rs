@@ -14,6 +14,7 @@ mod pasted;
 mod published;
 mod random;
 mod refusals;
+mod runs;
 mod sets_by_flags;
 mod unreadable;
 

@@ -5,7 +5,7 @@ use crate::support::close::assert_close;
 use serde_json::Value;
 
 /// The vehicle of the check values, of which two methods gave the same figures.
-const VEHICLE_A: &[&str] = &[
+pub(super) const VEHICLE_A: &[&str] = &[
     "table",
     "--as",
     "json",
@@ -59,11 +59,11 @@ const VEHICLE_A: &[&str] = &[
     "0.4 1.7",
 ];
 
-fn json(arguments: &[&str]) -> Value {
+pub(super) fn json(arguments: &[&str]) -> Value {
     serde_json::from_str(answer(arguments.iter().copied()).printed()).unwrap()
 }
 
-fn of_a(more: &[&str]) -> Value {
+pub(super) fn of_a(more: &[&str]) -> Value {
     json(&[VEHICLE_A, more].concat())
 }
 
@@ -459,8 +459,8 @@ fn what_cannot_be_is_refused_with_its_flag() {
             "--efficiency is given 2 times for one gear set",
         ),
         (
-            &["--show", "run"],
-            "--show is speed, effort or cruise, not \"run\"",
+            &["--show", "pull"],
+            "--show is speed, effort, run or cruise, not \"pull\"",
         ),
     ] {
         let answer = answer_to_one_set("table", more);
@@ -513,6 +513,7 @@ const FILE_OF_A: &str = r#"(
             adhesion: 0.75, wheelbase_m: 2.26, cg_height_m: 0.47, front_share: 0.52,
             wheel_inertia_kgm2: 3.2,
         ),
+        driving: (shift_pause_s: 0.4, launch_rpm: 2800),
     ),
     sets: [(
         name: "Set 1", visible: true, shift_rpm: 6500, final_drives: [Number(3.9)],
@@ -541,7 +542,7 @@ fn of_file(text: &str, show: &str) -> Result<Value, String> {
 
 #[test]
 fn a_file_gives_the_figures_that_flags_give_at_the_speeds_that_it_marks() {
-    for show in ["effort", "cruise"] {
+    for show in ["effort", "run", "cruise"] {
         let by_flags = of_a(&["--show", show, "--speed", "90,120"]);
         let by_file = of_file(FILE_OF_A, show).unwrap();
         assert_eq!(by_file["sets"], by_flags["sets"], "{show}");
@@ -551,7 +552,7 @@ fn a_file_gives_the_figures_that_flags_give_at_the_speeds_that_it_marks() {
 #[test]
 fn a_known_consumption_comes_out_where_it_is_known_and_scales_all_others() {
     let fuel = |cruise: &Value, gear, kmh| figure(cruise, gear, "cruise", kmh, "fuel_l_per_100km");
-    let known = "driving: (), known_fuel: (set: 1, gear: \"5\", speed_kmh: 90, l_per_100km: 6), ";
+    let known = "known_fuel: (set: 1, gear: \"5\", speed_kmh: 90, l_per_100km: 6), ";
     let text = FILE_OF_A.replacen("vehicle: (", &format!("{known}vehicle: ("), 1);
     let scaled = of_file(&text, "cruise").unwrap();
     let estimate = of_file(FILE_OF_A, "cruise").unwrap();
@@ -622,7 +623,10 @@ fn a_reader_gets_the_figures_rounded_and_a_spreadsheet_gets_them_whole() {
         assert_eq!(cells(&effort, "3"), ["3", "2633", "366", "2.04", "23.3"]);
         assert_eq!(cells(&effort, "1"), ["1"], "it does not reach 90 km/h");
         let cruise = printed("cruise", format);
-        assert_eq!(cells(&cruise, "5"), ["5", "2800", "26.0", "10.2", "5.2"]);
+        assert_eq!(
+            cells(&cruise, "5"),
+            ["5", "2800", "26.0", "10.2", "29.0", "5.2"]
+        );
         assert!(
             cruise.contains("fuel is an estimate, 20 % either way"),
             "{cruise}"

@@ -71,11 +71,11 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
     (&["--as", "JSON"], "not \"JSON\""),
     (
         &["--show", "power"],
-        "--show is speed, effort or cruise, not",
+        "--show is speed, effort, run or cruise, not",
     ),
     (
         &["--show", "steps"],
-        "--show is speed, effort or cruise, not",
+        "--show is speed, effort, run or cruise, not",
     ),
     (&["--units", "knots"], "--units is kmh or mph"),
     (&["--decimal", "comma"], "--as csv"),

@@ -22,7 +22,10 @@ const LAYERS: &[(&str, &[&str])] = &[
         "analysis",
         &["units", "letters", "gearing", "motion", "project"],
     ),
-    ("chart", &["units", "gearing", "project", "analysis"]),
+    (
+        "chart",
+        &["units", "gearing", "motion", "project", "analysis"],
+    ),
     (
         "draw",
         &["units", "unseen", "letters", "gearing", "project", "chart"],

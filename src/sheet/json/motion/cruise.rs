@@ -1,8 +1,8 @@
 //! Steady speeds as JSON.
 
-use super::{Entries, printed};
+use super::printed;
 use crate::analysis::{Motion, ProjectResults, SetMotion};
-use crate::gearing::RoadSpeed;
+use crate::gearing::{EngineSpeed, RoadSpeed};
 use crate::motion::PoweredGear;
 use crate::project::Project;
 use crate::sheet::json::JsonError;
@@ -27,7 +27,17 @@ pub fn cruise(
         let at = speeds.iter().map(|speed| cruise_at(set, gear, *speed));
         vec![("cruise", Json::List(at.collect()))]
     };
-    printed(project, results, motion, |_| Vec::new(), of_gear)
+    let idle_rpm = project.engine.idle.map(EngineSpeed::rpm);
+    let of_set = |_, set: &SetMotion| {
+        let fuel = set.fuel.as_ref();
+        let idle = fuel.zip(idle_rpm).map(|(fuel, rpm)| fuel.idle_l_per_h(rpm));
+        let uncertainty = fuel.map(|fuel| 100.0 * fuel.uncertainty_share());
+        vec![
+            ("idle_fuel_l_per_h", Json::number(idle)),
+            ("fuel_uncertainty_percent", Json::number(uncertainty)),
+        ]
+    };
+    printed(project, results, motion, of_set, of_gear)
 }
 
 /// Speed and engine speed always, the rest where the gear holds the speed.
@@ -46,6 +56,10 @@ fn cruise_at<'a>(set: &SetMotion, gear: &PoweredGear, speed: RoadSpeed) -> Json<
         (
             "power_kw",
             Json::number(held.map(|held| held.power_w / W_PER_KW)),
+        ),
+        (
+            "reserve_kw",
+            Json::number(held.map(|held| held.reserve_w() / W_PER_KW)),
         ),
         ("fuel_l_per_100km", Json::number(fuel)),
     ])

@@ -23,7 +23,7 @@ pub fn effort(
     motion: &Motion,
     speeds: &[RoadSpeed],
 ) -> Result<String, JsonError> {
-    let of_set = |set: &SetMotion| {
+    let of_set = |_, set: &SetMotion| {
         let top = set.powertrain.top_speed(&set.vehicle, &motion.load);
         let top = top.map(|(_, top)| top);
         let limit = top.map_or(Json::Null, |top| Json::Text(limit_word(top.limit)));
@@ -31,6 +31,10 @@ pub fn effort(
         vec![
             ("top_speed_kmh", Json::number(top_kmh)),
             ("top_speed_limit", limit),
+            (
+                "start_gradient_percent",
+                Json::number(set.start_gradient_percent(&motion.driving)),
+            ),
         ]
     };
     let of_gear = |set: &SetMotion, gear: &PoweredGear| effort_of_gear(set, gear, speeds);

@@ -1,10 +1,14 @@
-//! What engine and vehicle make of the sets, as JSON: tractive effort, and steady speeds.
+//! What engine and vehicle make of the sets, as JSON: tractive effort, runs, and steady speeds.
 
 mod cruise;
 mod effort;
+mod keys;
+mod run;
 
 pub use cruise::cruise;
 pub use effort::effort;
+pub use keys::MOTION_KEYS;
+pub use run::run;
 
 use super::object::Json;
 use super::{JsonError, findings, head};
@@ -19,13 +23,13 @@ fn printed<'a>(
     project: &'a Project,
     results: &'a ProjectResults,
     motion: &'a Motion,
-    of_set: impl Fn(&'a SetMotion) -> Entries<'a>,
+    of_set: impl Fn(usize, &'a SetMotion) -> Entries<'a>,
     of_gear: impl Fn(&'a SetMotion, &'a PoweredGear) -> Entries<'a>,
 ) -> Result<String, JsonError> {
-    let sets = project.sets.iter().zip(&motion.sets);
-    let sets = sets.map(|(candidate, set)| {
+    let sets = project.sets.iter().zip(&motion.sets).enumerate();
+    let sets = sets.map(|(place, (candidate, set))| {
         let mut entries = vec![("name", Json::Text(candidate.set.name.as_str()))];
-        entries.extend(of_set(set));
+        entries.extend(of_set(place, set));
         let gears = set.powertrain.gears.iter().map(|gear| {
             let mut entries = vec![("gear", Json::Text(&gear.gear.label))];
             entries.extend(of_gear(set, gear));

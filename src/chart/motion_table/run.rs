@@ -1,0 +1,309 @@
+//! The table of runs: the shift points with the best ones beside them, times and distances from rest, times
+//! in one gear, rolling down.
+
+use super::by_gear::{Gears, name_other};
+use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
+use crate::analysis::{Motion, ProjectResults, RunQuestions, RunTime, SetRuns};
+use crate::gearing::RoadSpeed;
+use crate::project::{Candidate, Project};
+use crate::units::{
+    KM_PER_MILE, KMH_PER_M_S, SpeedUnit, mark_text, plain_number, round_to, signed, typed_rpm_text,
+};
+
+/// What every reader of these figures should know.
+const NOTE: &str =
+    "Estimates at full load, from standstill. Against the clock only on closed roads.";
+
+impl MotionTable {
+    /// The runs of every set, with what was asked of them.
+    pub fn run(
+        project: &Project,
+        results: &ProjectResults,
+        motion: &Motion,
+        questions: &RunQuestions,
+    ) -> Self {
+        let runs = motion.runs(questions);
+        let baseline_place = project.sets.baseline_place();
+        let pairs = pairs(&runs);
+        let gears = Gears {
+            project,
+            results,
+            motion,
+            speeds: &questions.to,
+        };
+        Self::of_sets(project, vec![NOTE.to_owned()], |place, candidate| {
+            let told = Told {
+                runs: &runs[place],
+                baseline: runs.get(baseline_place).filter(|_| place != baseline_place),
+                questions,
+                units: project.units,
+            };
+            let mut parts = vec![told.changes(candidate)];
+            if questions.from.is_none() {
+                parts.push(told.to_targets());
+            }
+            parts.push(told.distances());
+            parts.push(told.in_gear(&gears, place, &pairs));
+            if let Some(coast) = questions.coast {
+                parts.push(told.coast(coast));
+            }
+            (told.facts(motion), parts)
+        })
+    }
+}
+
+/// What is told of the runs of one set.
+struct Told<'a> {
+    runs: &'a SetRuns,
+    /// What it is compared with; none in the baseline itself.
+    baseline: Option<&'a SetRuns>,
+    questions: &'a RunQuestions,
+    units: SpeedUnit,
+}
+
+impl Told<'_> {
+    /// How it starts and changes gear, and what of the time is its first foot.
+    fn facts(&self, motion: &Motion) -> Vec<String> {
+        let pause = motion.driving.pause.s();
+        let changes = if pause > 0.0 {
+            format!("{} s for each change", plain_number(pause))
+        } else {
+            "changes that take no time".to_owned()
+        };
+        let launch = self.runs.run.gears().first();
+        let launch =
+            launch.map(|first| format!("starts at {} rpm", typed_rpm_text(first.held_rpm)));
+        let rollout = match self.runs.rollout_s {
+            Some(rollout_s) => format!("rolls the first foot in {} s", seconds_text(rollout_s)),
+            None => "does not start".to_owned(),
+        };
+        launch.into_iter().chain([changes, rollout]).collect()
+    }
+
+    /// Each change of the chain: when it is made, and when it would be best.
+    fn changes(&self, candidate: &Candidate) -> MotionPart {
+        let labels: Vec<&str> = candidate
+            .set
+            .chain()
+            .map(|gear| gear.label.as_str())
+            .collect();
+        let shifts = self.runs.shift_rpms.iter().zip(&self.runs.best_shift_rpms);
+        let rows = labels
+            .windows(2)
+            .zip(shifts)
+            .map(|(pair, (shift, best))| MotionRow {
+                name: pair.join("–"),
+                cells: vec![
+                    MotionCell::of(Some(*shift), typed_rpm_text),
+                    MotionCell::of(Some(*best), typed_rpm_text),
+                ],
+            });
+        MotionPart {
+            title: "Changing up",
+            names: "change",
+            columns: columns(&[("shift at", "rpm"), ("best", "rpm")]),
+            rows: rows.collect(),
+        }
+    }
+
+    /// From rest to each target, as shifted, with the best shift points, and without the last change where
+    /// that is sooner.
+    fn to_targets(&self) -> MotionPart {
+        let find = |times: &[RunTime], to: RoadSpeed| -> Option<RunTime> {
+            times.iter().find(|time| time.to == to).cloned()
+        };
+        let time_s = |time: &Option<RunTime>| time.as_ref().map(|time| time.passage.time_s);
+        let rows = self.questions.to.iter().map(|to| {
+            let time = find(&self.runs.times, *to);
+            let best = find(&self.runs.times_best, *to);
+            let stays = find(&self.runs.times_staying, *to);
+            let before = self.baseline.and_then(|runs| find(&runs.times, *to));
+            let best_before = self.baseline.and_then(|runs| find(&runs.times_best, *to));
+            let gear = stays.as_ref().and_then(|time| time.gear.clone());
+            MotionRow {
+                name: self.target(*to),
+                cells: vec![
+                    seconds(time_s(&time), time_s(&before)),
+                    MotionCell::of(time.map(|time| time.passage.distance_m), metres_text),
+                    seconds(time_s(&best), time_s(&best_before)),
+                    seconds(time_s(&stays), None),
+                    MotionCell::word(gear.unwrap_or_default()),
+                ],
+            }
+        });
+        MotionPart {
+            title: "From rest",
+            names: "target",
+            columns: columns(&[
+                ("time", "s"),
+                ("distance", "m"),
+                ("best shift points", "s"),
+                ("staying in gear", "s"),
+                ("gear", ""),
+            ]),
+            rows: rows.collect(),
+        }
+    }
+
+    /// From rest over each distance, with the speed at its end.
+    fn distances(&self) -> MotionPart {
+        let rows = self.runs.at_distances.iter().enumerate();
+        let rows = rows.map(|(at, (distance_m, moment))| {
+            // Whoever reaches the far one has reached the near one.
+            let before = self.baseline.and_then(|runs| runs.at_distances.get(at));
+            let speed = self.units.from_kmh(moment.speed_m_s * KMH_PER_M_S);
+            MotionRow {
+                name: distance_text(*distance_m),
+                cells: vec![
+                    seconds(Some(moment.time_s), before.map(|(_, moment)| moment.time_s)),
+                    MotionCell::of(Some(speed), whole_text),
+                ],
+            }
+        });
+        MotionPart {
+            title: "Over a distance",
+            names: "distance",
+            columns: columns(&[("time", "s"), ("speed at the end", self.units.sign())]),
+            rows: rows.collect(),
+        }
+    }
+
+    /// In each gear between each pair of speeds.
+    fn in_gear(&self, gears: &Gears<'_>, place: usize, pairs: &[[RoadSpeed; 2]]) -> MotionPart {
+        let driven = gears.motion.sets[place].powertrain.gears.iter();
+        let rows = driven.map(|powered| {
+            let label = &powered.gear.label;
+            let like = self.baseline.zip(gears.like(place, powered));
+            let cells = pairs.iter().map(|pair| {
+                let before = like
+                    .as_ref()
+                    .and_then(|(runs, like)| time_in_gear(runs, &like.gear.gear.label, pair));
+                seconds(time_in_gear(self.runs, label, pair), before)
+            });
+            let mut cells: Vec<MotionCell> = cells.collect();
+            if let Some((_, like)) = &like {
+                name_other(&mut cells, like);
+            }
+            MotionRow {
+                name: label.clone(),
+                cells,
+            }
+        });
+        let has_any = |row: &MotionRow| row.cells.iter().any(|cell| cell.number.is_some());
+        MotionPart {
+            title: "In one gear",
+            names: "gear",
+            columns: pairs
+                .iter()
+                .map(|pair| MotionColumn {
+                    title: self.passage(pair),
+                    unit: "s",
+                })
+                .collect(),
+            rows: rows.filter(has_any).collect(),
+        }
+    }
+
+    /// Rolling down in neutral.
+    fn coast(&self, between: [RoadSpeed; 2]) -> MotionPart {
+        let before = self.baseline.and_then(|runs| runs.coast);
+        let coast = self.runs.coast;
+        let cells = vec![
+            seconds(coast.map(|c| c.time_s), before.map(|c| c.time_s)),
+            MotionCell::of(coast.map(|c| c.distance_m), metres_text),
+        ];
+        MotionPart {
+            title: "Rolling in neutral",
+            names: "from and to",
+            columns: columns(&[("time", "s"), ("distance", "m")]),
+            rows: vec![MotionRow {
+                name: self.passage(&between),
+                cells,
+            }],
+        }
+    }
+
+    /// `to 100 km/h`.
+    fn target(&self, to: RoadSpeed) -> String {
+        let unit = roundest(&[to], self.units);
+        format!("to {} {}", mark_text(to.kmh(), unit), unit.sign())
+    }
+
+    /// `80 to 120 km/h`.
+    fn passage(&self, between: &[RoadSpeed; 2]) -> String {
+        let unit = roundest(between, self.units);
+        let [from, to] = between.map(|speed| mark_text(speed.kmh(), unit));
+        format!("{from} to {to} {}", unit.sign())
+    }
+}
+
+/// The unit in which road speeds are whole: what is timed to 60 mph is called so in km/h too. Where both
+/// are, or neither is, the unit of the project.
+fn roundest(speeds: &[RoadSpeed], units: SpeedUnit) -> SpeedUnit {
+    let is_whole = |unit: SpeedUnit| {
+        let mut numbers = speeds.iter().map(|speed| unit.from_kmh(speed.kmh()));
+        numbers.all(|number| (number - number.round()).abs() < 1e-9)
+    };
+    let mut others = SpeedUnit::ALL.into_iter().filter(|unit| is_whole(*unit));
+    match others.next() {
+        Some(unit) if !is_whole(units) => unit,
+        Some(_) | None => units,
+    }
+}
+
+/// The pairs of speeds that any gear of any set is timed between.
+fn pairs(all: &[SetRuns]) -> Vec<[RoadSpeed; 2]> {
+    let mut pairs = Vec::new();
+    for time in all.iter().flat_map(|runs| &runs.times_in_gear) {
+        let pair = time.from.map(|from| [from, time.to]);
+        pairs.extend(pair.filter(|pair| !pairs.contains(pair)));
+    }
+    pairs
+}
+
+/// The time in s of a gear between two speeds.
+fn time_in_gear(runs: &SetRuns, label: &str, [from, to]: &[RoadSpeed; 2]) -> Option<f64> {
+    let mut times = runs.times_in_gear.iter();
+    let is_it = |time: &&RunTime| {
+        time.gear.as_deref() == Some(label) && time.from == Some(*from) && time.to == *to
+    };
+    times.find(is_it).map(|time| time.passage.time_s)
+}
+
+fn columns(headings: &[(&str, &'static str)]) -> Vec<MotionColumn> {
+    let column = |(title, unit): &(&str, &'static str)| MotionColumn {
+        title: (*title).to_owned(),
+        unit,
+    };
+    headings.iter().map(column).collect()
+}
+
+/// A time beside that of the baseline.
+fn seconds(time_s: Option<f64>, before_s: Option<f64>) -> MotionCell {
+    let difference = |time: f64, before: f64| signed(time - before, 2);
+    MotionCell::of(time_s, seconds_text).against(before_s, difference)
+}
+
+/// A time in s to a hundredth.
+fn seconds_text(time_s: f64) -> String {
+    format!("{time_s:.2}")
+}
+
+/// A way in m: to the metre.
+fn metres_text(distance_m: f64) -> String {
+    plain_number(round_to(distance_m, 1.0))
+}
+
+/// A speed in whole numbers.
+fn whole_text(speed: f64) -> String {
+    plain_number(round_to(speed, 1.0))
+}
+
+/// `400 m`, `¼ mile`.
+fn distance_text(distance_m: f64) -> String {
+    if (distance_m - KM_PER_MILE * 250.0).abs() < 1e-9 {
+        "¼ mile".to_owned()
+    } else {
+        format!("{} m", plain_number(distance_m))
+    }
+}
