@@ -118,7 +118,7 @@ fn where_all_sets_are_shown_the_picture_of_an_opened_picture_is_the_same_to_the_
 fn a_set_that_the_command_line_chose_is_the_only_one_in_the_picture() {
     let project = camper_van();
     let third = project.sets.iter().nth(2).unwrap();
-    let page = Page::with_sets(&project, vec![third.id]).unwrap();
+    let page = Page::with_sets(&project, &[third.id]).unwrap();
     let text = text_in_picture(&file_of(&page)).unwrap();
     assert!(text.contains(third.set.name.as_str()));
     for other in project.sets.iter().filter(|other| other.id != third.id) {
