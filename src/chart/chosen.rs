@@ -38,6 +38,7 @@ pub(super) fn visible_sets<'a>(
             of: Owner {
                 set: candidate.id,
                 place,
+                livery: candidate.livery,
                 gear: None,
                 other: None,
             },
@@ -66,7 +67,7 @@ impl<'a> ChosenSet<'a> {
     pub(super) fn shown(&self) -> ShownSet {
         ShownSet {
             id: self.of.set,
-            place: self.of.place,
+            livery: self.of.livery,
             name: self.candidate.set.name.to_string(),
         }
     }

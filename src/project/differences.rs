@@ -209,6 +209,7 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
     }
     facts.note_some("tyre", set.tyre.as_ref());
     facts.note("shown", if candidate.visible { "yes" } else { "no" });
+    facts.note("colour and dash", candidate.livery);
 }
 
 /// The shift point of each change, where not all have the same.

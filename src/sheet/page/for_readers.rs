@@ -106,8 +106,8 @@ fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
             sample(
                 ui.painter(),
                 swatch,
-                palette.set(set.place),
-                dash(set.place),
+                palette.set(set.livery),
+                dash(set.livery),
             );
         }
         if let Some(text) = page.diagram().drops_words(&page.drops()) {

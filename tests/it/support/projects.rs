@@ -7,8 +7,8 @@ use layshaft::gearing::{
     Sprockets, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
 };
 use layshaft::project::{
-    Candidate, Candidates, ColumnKey, Drops, Marks, Note, PageForm, PictureWidth, Project, SetId,
-    WriteUp,
+    Candidate, Candidates, ColumnKey, Drops, Livery, Marks, Note, PageForm, PictureWidth, Project,
+    SetId, WriteUp,
 };
 use layshaft::units::SpeedUnit;
 use proptest::collection::{btree_set, vec};
@@ -346,14 +346,19 @@ fn any_write_up() -> impl Strategy<Value = WriteUp> {
 pub(crate) fn any_project() -> impl Strategy<Value = Project> {
     let texts = (option::of(any_name()), option::of(any_name()), any_note());
     let marks = (vec(engine_speed(), 0..=8), vec(road_speed(), 0..=8));
-    let sets = (vec((any_gear_set(), any::<bool>()), 1..=3), any::<Index>());
+    let liveries = Just(Livery::ALL.to_vec()).prop_shuffle();
+    let sets = (
+        vec((any_gear_set(), any::<bool>()), 1..=3),
+        liveries,
+        any::<Index>(),
+    );
     let vehicle = (select(SpeedUnit::ALL.to_vec()), any_tyre(), any_limits());
     (texts, vehicle, marks, sets, any_write_up()).prop_map(
         |(
             (title, date, note),
             (units, tyre, engine),
             (rpms, speeds),
-            (sets, baseline),
+            (sets, liveries, baseline),
             write_up,
         )| {
             let baseline = baseline.index(sets.len());
@@ -377,22 +382,29 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
                     drops,
                     ..write_up
                 },
-                sets: Candidates::new(sets, baseline).unwrap(),
+                sets: Candidates::with_liveries(worn(sets, liveries), baseline).unwrap(),
             }
         },
     )
+}
+
+/// Sets with these liveries.
+fn worn(sets: Vec<(GearSet, bool)>, liveries: Vec<Livery>) -> Vec<(GearSet, bool, Option<Livery>)> {
+    let sets = sets.into_iter().zip(liveries);
+    sets.map(|((set, visible), livery)| (set, visible, Some(livery)))
+        .collect()
 }
 
 /// The same project with the identities that reading a file gives: 1, 2, 3 … in their order.
 pub(crate) fn renumbered(project: &Project) -> Project {
     let sets = project.sets.iter().map(renumbered_set).collect();
     Project {
-        sets: Candidates::new(sets, project.sets.baseline_place()).unwrap(),
+        sets: Candidates::with_liveries(sets, project.sets.baseline_place()).unwrap(),
         ..project.clone()
     }
 }
 
-fn renumbered_set(candidate: &Candidate) -> (GearSet, bool) {
+fn renumbered_set(candidate: &Candidate) -> (GearSet, bool, Option<Livery>) {
     let mut spec = candidate.set.to_spec();
     let old: Vec<GearId> = spec.gears.iter().map(|g| g.id).collect();
     let fresh = |id: &GearId| {
@@ -407,5 +419,6 @@ fn renumbered_set(candidate: &Candidate) -> (GearSet, bool) {
             *ids = ids.iter().map(fresh).collect::<BTreeSet<_>>();
         }
     }
-    (GearSet::try_from(spec).unwrap(), candidate.visible)
+    let set = GearSet::try_from(spec).unwrap();
+    (set, candidate.visible, Some(candidate.livery))
 }

@@ -32,6 +32,7 @@ impl From<SetV1> for SetV2 {
         Self {
             name: set.name,
             visible: set.visible,
+            livery: None,
             tyre: set.tyre.map(Into::into),
             shift_rpm: set.shift_rpm,
             final_drives: set.final_drives.into_iter().map(Into::into).collect(),
@@ -46,6 +47,10 @@ impl TryFrom<SetV2> for SetV1 {
     type Error = BeyondFormat1;
 
     fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
+        // There the order of the sets says it.
+        if set.livery.is_some() {
+            return Err(BeyondFormat1);
+        }
         let ratios = set.final_drives.into_iter().map(ratio);
         let stages = set.stages.into_iter().map(StageV1::try_from);
         Ok(Self {
