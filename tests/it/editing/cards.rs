@@ -147,6 +147,25 @@ fn a_copy_of_the_first_set_leaves_the_other_candidate_in_its_colour() {
     assert_eq!(colors_of(&window, "Fitted five-speed"), blue);
 }
 
+#[test]
+fn where_the_first_set_went_the_others_keep_their_colours_and_the_next_takes_what_is_free() {
+    let mut window = Opening::on(camper_van()).open();
+    let all = names(&window);
+    window.choose("Set 1 menu", Role::Button, "Remove set");
+    let green = [vec![Livery::Third], vec![Livery::Third]];
+    assert_eq!(colors_of(&window, &all[2]), green);
+    window.choose("Set 1 menu", Role::Button, "Duplicate set");
+    assert_eq!(colors_of(&window, &all[2]), green);
+    let orange = [vec![Livery::Second], vec![Livery::Second]];
+    assert_eq!(colors_of(&window, &all[1]), orange);
+    assert_eq!(window.set(1).livery, Livery::First);
+    window.ctrl(Key::Z);
+    window.ctrl(Key::Z);
+    let blue = [vec![Livery::First], vec![Livery::First]];
+    window.click("Bring set 3 forward");
+    assert_eq!(colors_of(&window, &all[0]), blue);
+}
+
 /// Whether the set of that number is the one that has the handles.
 fn is_forward(window: &Window, number: usize) -> bool {
     let name = window.set(number - 1).set.name.to_string();

@@ -2,7 +2,7 @@
 
 use super::{GOLDEN, broken};
 use layshaft::gearing::{LoadIndex, SpeedSymbol, Tyre, TyreSize, parse_tyre};
-use layshaft::project::{Edit, Project, SetEdit, format};
+use layshaft::project::{Edit, Project, SetEdit, SetId, format};
 
 /// A file that uses every key of format 2; it grows with the format until that is released.
 pub(super) const GOLDEN_V2: &str = include_str!("golden-v2.ron");
@@ -326,6 +326,40 @@ fn liveries_need_format_2_only_where_they_are_out_of_the_order_of_the_sets() {
     assert!(in_format_1.contains(says), "{in_format_1}");
     let back = Edit::MoveSet(first, 0).applied_to(&moved).unwrap();
     assert_eq!(format::write(&back).unwrap(), GOLDEN);
+}
+
+#[test]
+fn while_every_set_has_the_livery_of_its_place_a_project_stays_in_format_1() {
+    let plain = format::read(GOLDEN).unwrap();
+    let ids: Vec<SetId> = plain.sets.iter().map(|c| c.id).collect();
+    let [first, second, third] = ids[..] else {
+        panic!("three sets")
+    };
+    let copy = |id: SetId| Box::new((*plain.sets.get(id).unwrap().set).clone());
+    let replaced = SetEdit::Replace(Box::new(copy(first).to_spec()));
+    let (hide, compare) = (Edit::Visible(first, false), Edit::Baseline(second));
+    let (last_goes, first_goes) = (Edit::RemoveSet(third), Edit::RemoveSet(first));
+    let next = |behind: SetId| Edit::AddSet(behind, copy(first));
+    for (edits, number) in [
+        (vec![hide, compare, Edit::Set(third, replaced)], 1),
+        (vec![last_goes.clone()], 1),
+        (vec![last_goes.clone(), next(second)], 1),
+        (vec![last_goes, next(first)], 2),
+        (vec![first_goes.clone()], 2),
+        (vec![first_goes.clone(), next(third)], 2),
+        // What comes takes the place and with it the livery of what went.
+        (vec![first_goes, next(third), Edit::MoveSet(SetId(4), 0)], 1),
+    ] {
+        let mut project = plain.clone();
+        for edit in &edits {
+            project = edit.applied_to(&project).unwrap();
+        }
+        let text = format::write(&project).unwrap();
+        let begins = format!("(\n    format: {number},\n");
+        assert!(text.starts_with(&begins), "{edits:?}: {text}");
+        let read = format::read(&text).unwrap();
+        assert_eq!(liveries(&read), liveries(&project), "{edits:?}");
+    }
 }
 
 #[test]
