@@ -7,8 +7,9 @@ use crate::project::{Candidate, Project};
 
 /// Whether what is read off a set in `before` is read off a set in `after` as well.
 ///
-/// So it is with what is read off it in other positions. It depends on the set, the tyre that it stands on and the engine's limits; its identity, whether
-/// it is shown, and the other sets are nothing to it.
+/// So it is with what is read off it in other positions. It depends on the set, the tyre that it
+/// stands on and the engine's limits; its identity, its livery, whether it is shown, and the other
+/// sets are nothing to it.
 pub(super) fn set_holds(before: (&Project, &Candidate), after: (&Project, &Candidate)) -> bool {
     let parts = |(project, candidate): (&Project, &Candidate)| {
         let tyre = candidate.set.tyre.unwrap_or(project.tyre);

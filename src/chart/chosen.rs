@@ -6,9 +6,6 @@ use crate::gearing::{GearResult, OtherPosition, SetResults};
 use crate::project::{Candidate, Project};
 use std::sync::Arc;
 
-/// Whether a set of a project is to be shown.
-pub type IsChosen<'a> = &'a dyn Fn(&Candidate) -> bool;
-
 /// A set that a diagram shows.
 pub(super) struct ChosenSet<'a> {
     pub(super) candidate: &'a Candidate,
@@ -21,16 +18,15 @@ pub(super) struct ChosenSet<'a> {
     results: &'a ProjectResults,
 }
 
-/// The chosen sets of a project, in their order.
-pub(super) fn chosen_sets<'a>(
+/// The visible sets of a project, in their order.
+pub(super) fn visible_sets<'a>(
     project: &'a Project,
     results: &'a ProjectResults,
-    is_chosen: IsChosen<'_>,
 ) -> Vec<ChosenSet<'a>> {
     let baseline_place = project.sets.baseline_place();
     let sets = project.sets.iter().zip(&results.sets).enumerate();
-    let chosen = sets.filter(|(_, (candidate, _))| is_chosen(candidate));
-    chosen
+    let visible = sets.filter(|(_, (candidate, _))| candidate.visible);
+    visible
         .map(|(place, (candidate, set))| ChosenSet {
             candidate,
             set,
@@ -42,6 +38,7 @@ pub(super) fn chosen_sets<'a>(
             of: Owner {
                 set: candidate.id,
                 place,
+                livery: candidate.livery,
                 gear: None,
                 other: None,
             },
@@ -70,7 +67,7 @@ impl<'a> ChosenSet<'a> {
     pub(super) fn shown(&self) -> ShownSet {
         ShownSet {
             id: self.of.set,
-            place: self.of.place,
+            livery: self.of.livery,
             name: self.candidate.set.name.to_string(),
         }
     }

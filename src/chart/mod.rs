@@ -19,7 +19,6 @@ mod view;
 pub use at_pointer::{Figure, Readable, Reading};
 pub use axis::{Along, Axis, Quantity, Range, round_step};
 pub use charts::Charts;
-pub use chosen::IsChosen;
 pub use handle::{Handle, HandleLine, Travel};
 pub use motion_table::{MotionCell, MotionColumn, MotionOfSet, MotionPart, MotionRow, MotionTable};
 pub use scene::{Area, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};

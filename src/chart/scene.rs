@@ -8,7 +8,7 @@ use super::axis::{Along, Axis, Quantity, Range};
 use super::handle::{Handle, HandleLine};
 use super::view::View;
 use crate::gearing::GearId;
-use crate::project::SetId;
+use crate::project::{Livery, SetId};
 
 /// A diagram of the chosen sets of a project.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,8 +50,8 @@ pub struct Scene {
 pub struct ShownSet {
     /// The set.
     pub id: SetId,
-    /// Its place among all sets, counted from 0: it decides colour and dash.
-    pub place: usize,
+    /// Its colour and dash.
+    pub livery: Livery,
     /// Its name.
     pub name: String,
 }
@@ -86,8 +86,10 @@ pub enum Role {
 pub struct Owner {
     /// The set.
     pub set: SetId,
-    /// The set's place among all sets, counted from 0.
+    /// The set's place among all sets, counted from 0: in their order lines are painted.
     pub place: usize,
+    /// The set's colour and dash.
+    pub livery: Livery,
     /// The gear, where it is one gear's.
     pub gear: Option<GearId>,
     /// In which of the set's other positions it is, counted from 0; none in the present one.

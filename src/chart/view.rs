@@ -1,6 +1,6 @@
 //! Which diagrams there are: the one list that window, write-up, command line and settings share.
 
-use super::chosen::{ChosenSet, IsChosen, chosen_sets};
+use super::chosen::{ChosenSet, visible_sets};
 use super::scene::Scene;
 use super::{speed_diagram, steps};
 use crate::analysis::ProjectResults;
@@ -54,17 +54,6 @@ impl View {
 
     /// The diagram of the visible sets of a project.
     pub fn scene(self, project: &Project, results: &ProjectResults) -> Scene {
-        self.scene_of(project, results, &|candidate| candidate.visible)
-    }
-
-    /// The diagram of chosen sets of a project.
-    pub fn scene_of(
-        self,
-        project: &Project,
-        results: &ProjectResults,
-        is_chosen: IsChosen<'_>,
-    ) -> Scene {
-        let sets = chosen_sets(project, results, is_chosen);
-        (self.row().scene)(project, &sets)
+        (self.row().scene)(project, &visible_sets(project, results))
     }
 }

@@ -42,7 +42,7 @@ pub(super) fn run(
     let chosen = chosen_sets(&project, arguments)?;
     let analysis = Analysis::of(project);
     let page = match chosen {
-        Some(chosen) => Page::with_sets(analysis, chosen)?,
+        Some(chosen) => Page::with_sets(analysis, &chosen)?,
         None => Page::of(analysis)?,
     };
     if let Some(Drops::Of(set)) = drops

@@ -4,6 +4,7 @@
 //! colour-blind reader still tell them apart. Words have a contrast of 4.5 to 1 with whatever they
 //! stand on, lines and edges one of 3 to 1: the tests of contrast measure it.
 
+use crate::project::Livery;
 use egui::Color32;
 
 /// Light or dark.
@@ -54,8 +55,8 @@ pub struct Palette {
     pub error: Color32,
     /// What is valid but strange.
     pub finding: Color32,
-    sets: [Color32; 3],
-    quiet_sets: [Color32; 3],
+    sets: [Color32; Livery::ALL.len()],
+    quiet_sets: [Color32; Livery::ALL.len()],
 }
 
 impl Palette {
@@ -76,14 +77,14 @@ impl Palette {
         }
     }
 
-    /// The colour of a set by its place among all sets, counted from 0.
-    pub fn set(&self, place: usize) -> Color32 {
-        self.sets[place % self.sets.len()]
+    /// The colour of the set that has this livery.
+    pub fn set(&self, livery: Livery) -> Color32 {
+        self.sets[livery as usize]
     }
 
     /// The colour of a set's lines where they step back: on paper they are still seen.
-    pub fn quiet_set(&self, place: usize) -> Color32 {
-        self.quiet_sets[place % self.quiet_sets.len()]
+    pub fn quiet_set(&self, livery: Livery) -> Color32 {
+        self.quiet_sets[livery as usize]
     }
 }
 
@@ -148,11 +149,11 @@ pub const DROP_DASH: Dash = &[0.9, 2.0];
 /// What a set does in other positions than it stands in.
 pub const OTHER_DASH: Dash = &[1.0, 3.0];
 
-/// The dash of a set by its place among all sets, counted from 0.
-pub fn dash(place: usize) -> Dash {
-    match place % 3 {
-        0 => &[],
-        1 => &[4.5, 2.5],
-        _ => &[6.0, 2.0, 1.4, 2.0],
+/// The dash of the set that has this livery.
+pub fn dash(livery: Livery) -> Dash {
+    match livery {
+        Livery::First => &[],
+        Livery::Second => &[4.5, 2.5],
+        Livery::Third => &[6.0, 2.0, 1.4, 2.0],
     }
 }

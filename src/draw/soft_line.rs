@@ -76,6 +76,7 @@ const TRIANGLES: [[u32; 3]; 10] = [
 mod tests {
     use super::*;
     use crate::draw::palette::{Palette, Theme};
+    use crate::project::Livery;
     use egui::epaint::{TessellationOptions, Tessellator};
     use proptest::prelude::*;
 
@@ -97,7 +98,7 @@ mod tests {
             let [x, y, to_x, to_y] = ends;
             let piece = [Pos2::new(x, y), Pos2::new(to_x, to_y)];
             prop_assume!((x - to_x).abs() > 0.0 && (y - to_y).abs() > 0.0);
-            let color = Palette::of(Theme::Light).set(0);
+            let color = Palette::of(Theme::Light).set(Livery::First);
             let stroke = Stroke::new(width, color);
             let theirs = of_the_toolkit(piece, stroke, pixels_per_point);
             match SoftLines::new(stroke, 1.0 / pixels_per_point, 1) {

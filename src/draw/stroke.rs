@@ -207,6 +207,7 @@ fn feathering(painter: &Painter) -> f32 {
 mod tests {
     use super::*;
     use crate::draw::palette;
+    use crate::project::Livery;
     use proptest::prelude::*;
 
     const DASH: Dash = &[4.0, 1.8];
@@ -271,9 +272,9 @@ mod tests {
         assert!(Dashes::of(&points, 1.0, &[], EVERYWHERE).is_none());
     }
     /// The dashes and gaps of a set's pattern on an oblique line, as they follow one another.
-    fn painted(place: usize, width: f32, length: f32) -> Vec<f32> {
+    fn painted(livery: Livery, width: f32, length: f32) -> Vec<f32> {
         let ends = [Pos2::ZERO, Pos2::new(0.8 * length, 0.6 * length)];
-        let Some(dashes) = Dashes::of(&ends, width, palette::dash(place), EVERYWHERE) else {
+        let Some(dashes) = Dashes::of(&ends, width, palette::dash(livery), EVERYWHERE) else {
             return vec![length];
         };
         let ends = dashes.oblique.iter().flatten();
@@ -287,7 +288,8 @@ mod tests {
     fn the_patterns_of_three_sets_are_told_apart_without_colour_on_thin_and_short_lines() {
         for width in [1.0, 1.5, 2.0, 3.0] {
             for (length, least_gap) in [(300.0, 3.0), (24.0, 1.5)] {
-                let [solid, dashed, dotted] = [0, 1, 2].map(|place| painted(place, width, length));
+                let [solid, dashed, dotted] =
+                    Livery::ALL.map(|livery| painted(livery, width, length));
                 assert_eq!(solid, [length]);
                 // A gap of so many points is still seen where a point has a pixel.
                 for pattern in [&dashed, &dotted] {
@@ -306,7 +308,7 @@ mod tests {
     #[test]
     fn a_sample_shows_its_whole_pattern() {
         // The narrowest there is, in the table of the window.
-        let [_, dashed, dotted] = [0, 1, 2].map(|place| painted(place, 3.0, 27.0));
+        let [_, dashed, dotted] = Livery::ALL.map(|livery| painted(livery, 3.0, 27.0));
         assert_eq!([dashed.len(), dotted.len()], [3, 5]);
     }
 }

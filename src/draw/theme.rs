@@ -1,6 +1,7 @@
 //! How do widgets look: which text sizes, spacings and colours?
 
 use super::palette::{Palette, Theme};
+use crate::project::Livery;
 use egui::{
     Color32, Context, CornerRadius, FontFamily, FontId, Stroke, Style, TextStyle, Ui, Visuals,
 };
@@ -86,7 +87,7 @@ fn visuals(theme: Theme) -> Visuals {
     visuals.extreme_bg_color = palette.paper;
     visuals.override_text_color = None;
     visuals.weak_text_color = Some(palette.dim_text);
-    visuals.hyperlink_color = palette.set(0);
+    visuals.hyperlink_color = palette.set(Livery::First);
     visuals.disabled_alpha = DISABLED_ALPHA;
     visuals.error_fg_color = palette.error;
     visuals.warn_fg_color = palette.finding;

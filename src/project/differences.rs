@@ -220,6 +220,7 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
     }
     facts.note_some("tyre", set.tyre.as_ref());
     facts.note("shown", if candidate.visible { "yes" } else { "no" });
+    facts.note("colour and dash", candidate.livery);
     let technical = &candidate.technical;
     facts.note_words("", efficiency_words(&technical.efficiencies, set));
     if let Some(engine) = &technical.engine {

@@ -1,5 +1,6 @@
 //! What is a project: everything somebody typed, every field of it valid.
 
+use super::livery::Livery;
 use super::technical::{SetTechnical, TechnicalData};
 use super::write_up::WriteUp;
 use crate::gearing::{
@@ -131,6 +132,8 @@ pub struct Candidate {
     pub set: Arc<GearSet>,
     /// Whether diagram and comparison show it.
     pub visible: bool,
+    /// Its colour and dash, which no other candidate has and which stay with it.
+    pub livery: Livery,
     /// What is known of its engine and its losses.
     pub technical: SetTechnical,
 }
@@ -168,21 +171,51 @@ pub enum CandidatesError {
     /// The set is not there (any more).
     #[error("that gear set is not there any more")]
     NoSuchSet,
+    /// Two of them have one livery.
+    #[error(
+        "set {set} has the livery {} of a set before it; give it another one, or leave it out",
+        .livery.number()
+    )]
+    SameLivery {
+        /// The later of the two, counted from 1.
+        set: usize,
+        /// What both have.
+        livery: Livery,
+    },
 }
 
 impl Candidates {
     /// The most candidates that are weighed at once.
     pub const MOST: usize = 3;
 
-    /// Candidates with fresh identities, one of them (counted from 0) the baseline.
+    /// Candidates with fresh identities, each visible or not, and liveries in their order; one of them
+    /// (counted from 0) is the baseline.
     ///
     /// # Errors
     /// When there are none or more than three, or the baseline is not among them.
     pub fn new(sets: Vec<(GearSet, bool)>, baseline: usize) -> Result<Self, CandidatesError> {
-        let list = (1..).zip(sets).map(|(id, (set, visible))| Candidate {
+        let sets = sets.into_iter();
+        let sets = sets.map(|(set, visible)| (set, visible, None));
+        Self::with_liveries(sets.collect(), baseline)
+    }
+
+    /// The same with liveries of their own; one without takes that of its place where no other has it,
+    /// else the first that is free.
+    ///
+    /// # Errors
+    /// Also when two have the same livery.
+    pub fn with_liveries(
+        sets: Vec<(GearSet, bool, Option<Livery>)>,
+        baseline: usize,
+    ) -> Result<Self, CandidatesError> {
+        let wanted: Vec<Option<Livery>> = sets.iter().map(|(_, _, livery)| *livery).collect();
+        let liveries = settled(&wanted)?;
+        let sets = (1..).zip(sets.into_iter().zip(liveries));
+        let list = sets.map(|(id, ((set, visible, _), livery))| Candidate {
             id: SetId(id),
             set: Arc::new(set),
             visible,
+            livery,
             technical: SetTechnical::default(),
         });
         Self::checked(list.collect(), baseline)
@@ -257,7 +290,7 @@ impl Candidates {
         Ok(sets)
     }
 
-    /// These candidates with `set` behind the one of that identity.
+    /// These candidates with `set` behind the one of that identity, in the first livery that is free.
     ///
     /// It has the technical data of the one before it, since most candidates are variants of others.
     ///
@@ -266,6 +299,9 @@ impl Candidates {
     pub(super) fn with_after(&self, id: SetId, set: GearSet) -> Result<Self, CandidatesError> {
         let place = self.place(id).ok_or(CandidatesError::NoSuchSet)?;
         let fresh = self.list.iter().map(|c| c.id.0).max().unwrap_or(0) + 1;
+        let taken: Vec<Livery> = self.list.iter().map(|c| c.livery).collect();
+        let livery = Livery::first_free(&taken);
+        let livery = livery.ok_or(CandidatesError::Count(self.list.len() + 1))?;
         let before = &self.list[place].technical;
         let technical = SetTechnical {
             efficiencies: before.efficiencies.of(&set),
@@ -278,6 +314,7 @@ impl Candidates {
                 id: SetId(fresh),
                 set: Arc::new(set),
                 visible: true,
+                livery,
                 technical,
             },
         );
@@ -347,4 +384,32 @@ impl Candidates {
             ..self.clone()
         })
     }
+}
+
+/// A livery for each of the candidates, those that they want as they are.
+fn settled(wanted: &[Option<Livery>]) -> Result<Vec<Livery>, CandidatesError> {
+    if wanted.len() > Candidates::MOST {
+        return Err(CandidatesError::Count(wanted.len()));
+    }
+    for (place, livery) in wanted.iter().enumerate() {
+        if let Some(livery) = *livery
+            && wanted[..place].contains(&Some(livery))
+        {
+            let set = place + 1;
+            return Err(CandidatesError::SameLivery { set, livery });
+        }
+    }
+    let of_place = |(place, livery): (usize, &Option<Livery>)| {
+        let own = Livery::of_place(place).filter(|own| !wanted.contains(&Some(*own)));
+        livery.or(own)
+    };
+    let mut settled: Vec<Option<Livery>> = wanted.iter().enumerate().map(of_place).collect();
+    for place in 0..settled.len() {
+        if settled[place].is_none() {
+            let taken: Vec<Livery> = settled.iter().copied().flatten().collect();
+            settled[place] = Livery::first_free(&taken);
+        }
+    }
+    // There are as many as candidates at most, so each has one.
+    Ok(settled.into_iter().flatten().collect())
 }

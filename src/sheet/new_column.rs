@@ -73,7 +73,7 @@ fn page_texts(form: PageForm) -> Vec<String> {
     let mut project = project();
     project.write_up.form = form;
     let sets: Vec<SetId> = project.sets.iter().map(|c| c.id).collect();
-    let page = Page::with_columns(&project, sets, &columns()).unwrap();
+    let page = Page::with_columns(&project, &sets, &columns()).unwrap();
     let texts = page.texts().unwrap();
     texts.into_iter().map(|(_, text)| text).collect()
 }

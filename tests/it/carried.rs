@@ -2,9 +2,11 @@
 
 use crate::support::projects::{any_project, renumbered};
 use crate::support::window::{camper_van, every_project};
+use egui::Color32;
+use layshaft::draw::palette::{Palette, Theme};
 use layshaft::project::{
-    Candidate, Candidates, Drops, Note, PageForm, PictureError, Project, SetId, TechnicalData,
-    WriteUp, format, text_in_picture,
+    Candidate, Candidates, Drops, Livery, Note, PageForm, PictureError, PictureWidth, Project,
+    SetId, TechnicalData, WriteUp, format, text_in_picture,
 };
 use layshaft::sheet::page::{Page, PageError, Picture};
 use proptest::prelude::*;
@@ -16,7 +18,10 @@ fn file_of(page: &Page) -> Vec<u8> {
 }
 
 fn real_file(project: &Project) -> Vec<u8> {
-    let page = Page::of(project).unwrap();
+    real_file_of(&Page::of(project).unwrap())
+}
+
+fn real_file_of(page: &Page) -> Vec<u8> {
     page.png(&page.picture().unwrap()).unwrap()
 }
 
@@ -36,7 +41,8 @@ fn as_shown(project: &Project) -> Project {
         .filter(|candidate| is_shown(project, candidate))
         .collect();
     let place = |id: SetId| shown.iter().position(|candidate| candidate.id == id);
-    let sets = shown.iter().map(|c| ((*c.set).clone(), true)).collect();
+    let sets = shown.iter();
+    let sets = sets.map(|c| ((*c.set).clone(), true, Some(c.livery)));
     let baseline = place(project.sets.baseline().id).unwrap_or(0);
     let drops = match project.write_up.drops {
         Drops::Of(id) => place(id).map_or(Drops::Usual, |place| {
@@ -56,7 +62,7 @@ fn as_shown(project: &Project) -> Project {
             ..project.write_up.clone()
         },
         technical: TechnicalData::default(),
-        sets: Candidates::new(sets, baseline).unwrap(),
+        sets: Candidates::with_liveries(sets.collect(), baseline).unwrap(),
         ..project.clone()
     })
 }
@@ -104,14 +110,81 @@ proptest! {
     }
 }
 
+/// Every choice of sets of a project, each in the project's order.
+fn subsets(project: &Project) -> Vec<Vec<SetId>> {
+    let ids: Vec<SetId> = project.sets.iter().map(|c| c.id).collect();
+    let chosen = |bits: u32| {
+        let numbered = (0..).zip(&ids);
+        let chosen = numbered.filter(|(at, _)| bits & (1 << at) != 0);
+        chosen.map(|(_, id)| *id).collect()
+    };
+    (1..1 << ids.len()).map(chosen).collect()
+}
+
+/// Whether the page of what a page carries is the same page: its pixels, and what it carries in turn.
+fn comes_again(page: &Page) -> bool {
+    let file = file_of(page);
+    let again = Page::of(&opened(&file)).unwrap();
+    file_of(&again) == file && again.picture() == page.picture()
+}
+
 #[test]
-fn where_all_sets_are_shown_the_picture_of_an_opened_picture_is_the_same_to_the_byte() {
+fn without_its_first_set_the_picture_of_an_opened_picture_is_the_same() {
     for (name, mut project) in every_project() {
-        for form in PageForm::ALL {
-            project.write_up.form = form;
-            let file = real_file(&project);
-            assert!(real_file(&opened(&file)) == file, "{name} {form:?}");
-        }
+        project.write_up.width = PictureWidth::from_px(800).unwrap();
+        // Those behind it move up, and the first of them is the baseline; where there are none, it stays.
+        let mut sets = project.sets.iter().map(|c| c.id).collect::<Vec<_>>();
+        let shown = sets.split_off(usize::from(sets.len() > 1));
+        let page = Page::with_sets(&project, &shown).unwrap();
+        assert!(comes_again(&page), "{name}");
+    }
+}
+
+#[test]
+fn in_every_form_the_picture_of_an_opened_picture_is_the_same_to_the_byte() {
+    for form in PageForm::ALL {
+        let mut project = camper_van();
+        project.write_up.form = form;
+        let file = real_file(&project);
+        assert!(real_file(&opened(&file)) == file, "{form:?}");
+    }
+}
+
+/// Where a set that is not first has been alone or before the others, its picture had it in the colour
+/// of another.
+#[test]
+fn a_set_has_the_colour_of_its_own_in_a_picture_of_fewer_sets_and_when_that_is_opened() {
+    let mut project = camper_van();
+    project.write_up.with_table = false;
+    let ids: Vec<SetId> = project.sets.iter().map(|c| c.id).collect();
+    let page = Page::with_sets(&project, &[ids[0], ids[2]]).unwrap();
+    let carried = opened(&real_file_of(&page));
+    let palette = Palette::of(Theme::Light);
+    let green = palette.set(Livery::Third);
+    let [orange, blue] = [Livery::Second, Livery::First].map(|livery| palette.set(livery));
+    for picture in [page, Page::of(&carried).unwrap()].map(|page| page.picture().unwrap()) {
+        let has = |wanted: Color32| picture.pixels().any(|pixel| pixel.0 == wanted.to_array());
+        assert!(has(blue) && has(green) && !has(orange));
+    }
+}
+
+proptest! {
+    // Every case paints two pictures.
+    #![proptest_config(ProptestConfig::with_cases(6))]
+
+    #[test]
+    fn a_picture_of_any_sets_of_any_project_makes_the_same_picture_again(
+        project in any_project(),
+        which in any::<prop::sample::Index>(),
+    ) {
+        let mut project = project;
+        project.write_up.carries_project = true;
+        project.write_up.width = PictureWidth::from_px(800).unwrap();
+        project.note = Note::default();
+        let subsets = subsets(&project);
+        let shown = &subsets[which.index(subsets.len())];
+        let page = Page::with_sets(&project, shown).unwrap();
+        prop_assert!(comes_again(&page));
     }
 }
 
@@ -119,7 +192,7 @@ fn where_all_sets_are_shown_the_picture_of_an_opened_picture_is_the_same_to_the_
 fn a_set_that_the_command_line_chose_is_the_only_one_in_the_picture() {
     let project = camper_van();
     let third = project.sets.iter().nth(2).unwrap();
-    let page = Page::with_sets(&project, vec![third.id]).unwrap();
+    let page = Page::with_sets(&project, &[third.id]).unwrap();
     let text = text_in_picture(&file_of(&page)).unwrap();
     assert!(text.contains(third.set.name.as_str()));
     for other in project.sets.iter().filter(|other| other.id != third.id) {

@@ -6,6 +6,7 @@ use egui::{Color32, Context, Painter, Pos2, Rect, Stroke, Ui, pos2, vec2};
 use image::RgbaImage;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::picture;
+use layshaft::project::Livery;
 use std::path::PathBuf;
 
 const SIDE: f32 = 256.0;
@@ -36,12 +37,12 @@ fn icon_ui(ui: &mut Ui) {
         painter.line_segment(gear, Stroke::new(7.0, palette.mark.gamma_multiply(0.75)));
     }
     let mut speed = 0.0;
-    for (place, reach) in REACHES.into_iter().take(3).enumerate() {
+    for ((place, reach), livery) in REACHES.into_iter().enumerate().zip(Livery::ALL) {
         let from = on_gear(reach, speed);
         let to = on_gear(reach, reach);
         let after_drop = on_gear(REACHES[place + 1], reach);
         painter.line_segment([to, after_drop], Stroke::new(7.0, palette.mark));
-        round_line(painter, [from, to], Stroke::new(20.0, palette.set(place)));
+        round_line(painter, [from, to], Stroke::new(20.0, palette.set(livery)));
         speed = reach;
     }
 }

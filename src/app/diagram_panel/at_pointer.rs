@@ -9,7 +9,7 @@ use crate::chart::{Figure, Reading, Role, Scene};
 use crate::draw::diagram::Drawn;
 use crate::draw::palette::{Palette, dash};
 use crate::draw::{bold, sample};
-use crate::project::SetId;
+use crate::project::{Livery, SetId};
 use egui::{
     Color32, FontId, Galley, Id, LayerId, Order, Painter, Pos2, Rect, Ui, Vec2, text::LayoutJob,
     text::TextFormat,
@@ -258,8 +258,8 @@ struct Block {
 }
 
 struct Row {
-    /// The set whose dash stands at its head.
-    swatch: Option<usize>,
+    /// The livery of the set whose dash stands at its head.
+    swatch: Option<Livery>,
     indent: f32,
     words: Arc<Galley>,
 }
@@ -287,7 +287,7 @@ impl Block {
             }
             let mut jobs: Vec<LayoutJob> = figures
                 .chunks(setting.per_row)
-                .map(|figures| in_a_row(figures, setting.text, palette, palette.set(set.place)))
+                .map(|figures| in_a_row(figures, setting.text, palette, palette.set(set.livery)))
                 .collect();
             if jobs.is_empty() {
                 let mut words = LayoutJob::default();
@@ -296,7 +296,7 @@ impl Block {
                 jobs.push(words);
             }
             let jobs = jobs.into_iter().enumerate();
-            rows.extend(jobs.map(|(i, job)| row((i == 0).then_some(set.place), INDENT, job)));
+            rows.extend(jobs.map(|(i, job)| row((i == 0).then_some(set.livery), INDENT, job)));
         }
         let width = rows.iter().map(|row| row.words.size().x + row.indent);
         let width = width.fold(0.0, f32::max);
@@ -314,9 +314,9 @@ impl Block {
         painter.rect_stroke(rect, 4.0, (1.0, palette.grid), egui::StrokeKind::Inside);
         let mut at = rect.min + RIM;
         for row in self.rows {
-            if let Some(place) = row.swatch {
+            if let Some(livery) = row.swatch {
                 let swatch = Rect::from_min_size(at, Vec2::new(26.0, self.row_height));
-                sample(painter, swatch, palette.set(place), dash(place));
+                sample(painter, swatch, palette.set(livery), dash(livery));
             }
             let words = at + Vec2::new(row.indent, 1.0);
             painter.galley(words, row.words, palette.text);

@@ -47,8 +47,8 @@ fn name_ui(ui: &mut Ui, set: &ShownSet, is_selected: bool, palette: &Palette) ->
     sample(
         ui.painter(),
         swatch,
-        palette.set(set.place),
-        dash(set.place),
+        palette.set(set.livery),
+        dash(set.livery),
     );
     let at = rect.left_top() + Vec2::new(SWATCH + GAP, 0.0);
     ui.painter().galley(at, galley, palette.text);

@@ -52,7 +52,8 @@ fn paint(ui: &Ui, card: &Card<'_>, form: &Form<'_>, response: &Response) {
     painter.rect_stroke(rect, 4.0, outline, StrokeKind::Inside);
     let inner = rect.shrink2(Vec2::new(MARGIN, 0.0));
     let swatch = Rect::from_min_size(inner.min, Vec2::new(SWATCH, rect.height()));
-    sample(painter, swatch, palette.set(card.place), dash(card.place));
+    let livery = card.candidate.livery;
+    sample(painter, swatch, palette.set(livery), dash(livery));
 
     let small = TextStyle::Small.resolve(ui.style());
     let (facts, color) = if form.drafts.has_unread(card.candidate.id) {

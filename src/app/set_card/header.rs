@@ -58,8 +58,8 @@ pub(super) fn header_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
 fn swatch_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
     let size = Vec2::new(30.0, ui.spacing().interact_size.y);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
-    let color = form.palette.set(card.place);
-    sample(ui.painter(), rect, color, dash(card.place));
+    let color = form.palette.set(card.candidate.livery);
+    sample(ui.painter(), rect, color, dash(card.candidate.livery));
     let name = format!("Bring set {} forward", card.place + 1);
     response.widget_info(|| {
         egui::WidgetInfo::selected(egui::Role::Button, true, card.is_selected, &name)

@@ -137,7 +137,7 @@ fn further_sets_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) {
 }
 
 fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
-    let color = form.palette.set(card.place);
+    let color = form.palette.set(card.candidate.livery);
     let (outline, margin) = if card.is_selected {
         (Stroke::new(2.0, color), 5)
     } else {

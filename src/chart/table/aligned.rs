@@ -44,7 +44,7 @@ fn is_same_gear(a: &Row, b: &Row) -> bool {
 mod tests {
     use super::*;
     use crate::chart::table::RowPosition;
-    use crate::project::SetId;
+    use crate::project::{Livery, SetId};
 
     /// A set whose rows are called so; `1 Low` is in another position.
     fn set(names: &str) -> SetTable {
@@ -71,6 +71,7 @@ mod tests {
         SetTable {
             set: SetId(1),
             place: 0,
+            livery: Livery::First,
             name: String::new(),
             is_baseline: false,
             facts: Vec::new(),

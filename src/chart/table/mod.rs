@@ -31,7 +31,7 @@ use crate::analysis::ProjectResults;
 use crate::gearing::{
     EngineLimits, EngineSpeed, GearId, GearRole, OtherPosition, Ratio, RoadSpeed, SetResults,
 };
-use crate::project::{Project, SetId};
+use crate::project::{Livery, Project, SetId};
 use std::borrow::Cow;
 
 /// The comparison of all sets.
@@ -90,6 +90,8 @@ pub struct SetTable {
     pub set: SetId,
     /// Its place among all sets, counted from 0.
     pub place: usize,
+    /// Its colour and dash, where it is drawn.
+    pub livery: Livery,
     /// Its name.
     pub name: String,
     /// Whether the others are compared with it.
@@ -220,6 +222,7 @@ impl Table {
             sets.push(SetTable {
                 set: candidate.id,
                 place,
+                livery: candidate.livery,
                 name: candidate.set.name.to_string(),
                 is_baseline,
                 facts: facts::facts(&ProjectSet {

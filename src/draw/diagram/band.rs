@@ -72,8 +72,8 @@ fn swatch(ui: &Ui, row: Rect, set: &ShownSet, look: &Look<'_>) {
     stroke::sample(
         ui.painter(),
         rect,
-        look.palette.set(set.place),
-        dash(set.place),
+        look.palette.set(set.livery),
+        dash(set.livery),
     );
 }
 

@@ -159,9 +159,9 @@ pub(super) fn line_stroke(line: &Line, look: &Look<'_>) -> (Stroke, Dash) {
         StepBack::Not
     };
     let color = if back >= manner.quiet_from {
-        look.palette.quiet_set(line.of.place)
+        look.palette.quiet_set(line.of.livery)
     } else {
-        look.palette.set(line.of.place)
+        look.palette.set(line.of.livery)
     };
     let is_thin = matches!(line.role, Role::Fan | Role::Other);
     let width = if is_thin && is_brought_out(line.of, look) {
@@ -171,7 +171,7 @@ pub(super) fn line_stroke(line: &Line, look: &Look<'_>) -> (Stroke, Dash) {
     };
     let dash = match manner.pattern {
         Pattern::Solid => &[],
-        Pattern::OfSet => dash(line.of.place),
+        Pattern::OfSet => dash(line.of.livery),
         Pattern::Dotted => DROP_DASH,
         Pattern::Sparse => OTHER_DASH,
     };
@@ -200,7 +200,7 @@ pub(super) fn depth(line: &Line, look: &Look<'_>) -> (bool, usize, u8) {
 /// The colour of words and dots: their set's, else that of their role.
 pub(super) fn word_color(role: Role, of: Option<Owner>, look: &Look<'_>) -> Color32 {
     match of {
-        Some(of) => look.palette.set(of.place),
+        Some(of) => look.palette.set(of.livery),
         None => Manner::of(role, look).colors[2],
     }
 }

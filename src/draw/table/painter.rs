@@ -106,10 +106,10 @@ impl<'a, 't> TablePainter<'a, 't> {
         let width = column.figures.max(self.look.text_size);
         let place = Rect::from_x_y_ranges(right - width..=right, bottom - height..=bottom);
         if let Some((_, words)) = self.layout.legend.get(column.of)
-            && let Some(place_of_set) = words.swatch
+            && let Some(livery) = words.swatch
         {
-            let color = self.look.palette.set(place_of_set);
-            sample(&self.headings, place, color, dash(place_of_set));
+            let color = self.look.palette.set(livery);
+            sample(&self.headings, place, color, dash(livery));
         }
     }
 
@@ -160,12 +160,12 @@ impl<'a, 't> TablePainter<'a, 't> {
             return;
         }
         let mut left = at.x;
-        if let Some(place) = words.swatch {
+        if let Some(livery) = words.swatch {
             left += swatch_width(self.look);
             let right_bottom = Pos2::new(left - 6.0, at.y + self.layout.row_height);
             let swatch = Rect::from_min_max(at, right_bottom);
-            let color = self.look.palette.set(place);
-            sample(painter, swatch, color, dash(place));
+            let color = self.look.palette.set(livery);
+            sample(painter, swatch, color, dash(livery));
         }
         let at = Pos2::new(left, at.y);
         painter.galley(at, words.galley.clone(), self.look.palette.text);
@@ -202,7 +202,7 @@ impl<'a, 't> TablePainter<'a, 't> {
             let place = Rect::from_min_size(corner, Vec2::new(column.width, rect.height()));
             let cell = &row.cells[column.at];
             let color = if layout.beside > 1 {
-                self.look.palette.set(set.place)
+                self.look.palette.set(set.livery)
             } else {
                 self.look.palette.text
             };
@@ -244,7 +244,7 @@ impl<'a, 't> TablePainter<'a, 't> {
         let palette = self.look.palette;
         let wanted = self.look.gear;
         if let Some(of) = gears.find(|of| wanted == Some(of.set.gear(of.row))) {
-            let color = palette.set(of.set.place);
+            let color = palette.set(of.set.livery);
             let tint = color.gamma_multiply(0.1);
             let line = (1.0, color);
             self.gears.rect(rect, 2.0, tint, line, StrokeKind::Inside);
@@ -262,7 +262,7 @@ impl<'a, 't> TablePainter<'a, 't> {
         let color = if self.layout.beside > 1 {
             palette.text
         } else {
-            palette.set(of.set.place)
+            palette.set(of.set.livery)
         };
         let left = Align2::LEFT_CENTER;
         let label = (at, left, self.layout.gears.right);

@@ -3,6 +3,7 @@
 use super::TableLook;
 use crate::chart::SetTable;
 use crate::draw::bold;
+use crate::project::Livery;
 use egui::text::{LayoutJob, TextFormat};
 use egui::{FontFamily, FontId, Galley, Ui};
 use std::sync::Arc;
@@ -11,8 +12,8 @@ use std::sync::Arc;
 #[derive(Debug)]
 pub(super) struct Words {
     pub(super) galley: Arc<Galley>,
-    /// The place of the set whose colour and dash stand before them.
-    pub(super) swatch: Option<usize>,
+    /// The livery of the set whose colour and dash stand before them.
+    pub(super) swatch: Option<Livery>,
 }
 
 impl Words {
@@ -51,7 +52,7 @@ impl Words {
         }
         Self {
             galley: ui.painter().layout_job(head),
-            swatch: Some(set.place),
+            swatch: Some(set.livery),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::Page;
 use super::bench_table::{BenchTable, Laid, LongWords};
-use super::for_readers::{bold_words, brackets_words, chosen_sets, vehicle_text, words};
+use super::for_readers::{bold_words, brackets_words, vehicle_text, words};
 use crate::chart::SetTable;
 use crate::chart::table::{ProjectSet, bench_facts};
 use crate::draw::palette::Palette;
@@ -128,7 +128,7 @@ fn laid(ui: &mut Ui, page: &Page, table: &BenchTable<'_>, height: f32, palette: 
 /// The sets and the note.
 fn body_ui(ui: &mut Ui, page: &Page, table: &BenchTable<'_>, laid: &Laid, palette: &Palette) {
     ui.spacing_mut().item_spacing.y = 0.0;
-    for (at, set) in chosen_sets(page).enumerate() {
+    for (at, set) in page.table().sets.iter().enumerate() {
         head_ui(ui, page, set, laid.text_size, palette);
         table.set_ui(ui, at, laid, palette);
         ui.add_space(laid.text_size * 0.6);

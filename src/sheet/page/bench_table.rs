@@ -1,7 +1,6 @@
 //! The tables on the page for the bench: figures of one size under one another, and a column to write in.
 
 use super::Page;
-use super::for_readers::chosen_sets;
 use crate::chart::table::{AtTheBench, Figure};
 use crate::chart::{Column, Row};
 use crate::draw::bold;
@@ -32,7 +31,7 @@ const HEAD_WIDTH: f32 = 4.2;
 /// The columns of the page with what stands in them, for every set.
 pub(super) struct BenchTable<'a> {
     columns: Vec<BenchColumn<'a>>,
-    /// The rows of each chosen set, one cell for each column.
+    /// The rows of each set, one cell for each column.
     sets: Vec<Vec<Vec<BenchCell>>>,
 }
 
@@ -75,7 +74,7 @@ pub(super) enum LongWords {
 }
 
 impl<'a> BenchTable<'a> {
-    /// The chosen sets in tables of more and more columns: with one marked speed of each kind, then with one
+    /// The sets in tables of more and more columns: with one marked speed of each kind, then with one
     /// more at a time, until all have theirs.
     pub(super) fn all(page: &'a Page) -> Vec<Self> {
         let (columns, needs) = columns(page);
@@ -91,7 +90,7 @@ impl<'a> BenchTable<'a> {
     }
 
     fn with(page: &'a Page, columns: Vec<BenchColumn<'a>>) -> Self {
-        let sets = chosen_sets(page).map(|set| {
+        let sets = page.table().sets.iter().map(|set| {
             let candidate = page.project().sets.get(set.set);
             let row = |row: &Row| {
                 let typed = candidate.and_then(|candidate| typed_ratio(&candidate.set, row));
@@ -154,7 +153,7 @@ impl<'a> BenchTable<'a> {
         }
     }
 
-    /// The headings and the rows of one of the chosen sets, counted from 0.
+    /// The headings and the rows of one of the sets, counted from 0.
     pub(super) fn set_ui(&self, ui: &mut Ui, set: usize, laid: &Laid, palette: &Palette) {
         let size = laid.text_size;
         let mut heads: Vec<Arc<Galley>> = self
@@ -237,7 +236,7 @@ fn columns(page: &Page) -> (Vec<BenchColumn<'_>>, Vec<usize>) {
         .filter_map(|(at, column)| BenchColumn::of(page, at, column))
         .collect();
     let out_of_range = |column: &BenchColumn<'_>| {
-        let rows = chosen_sets(page).flat_map(|set| &set.rows);
+        let rows = page.table().sets.iter().flat_map(|set| &set.rows);
         rows.filter(|row| row.cells[column.at].is_dim).count()
     };
     let mut by_need: Vec<usize> = (0..columns.len()).collect();

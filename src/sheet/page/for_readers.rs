@@ -94,7 +94,7 @@ const SWATCH: f32 = 36.0;
 /// Which colour and dash is which set, and whose drops are written.
 fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     ui.horizontal_wrapped(|ui| {
-        for set in chosen_sets(page) {
+        for set in &page.table().sets {
             let text = if set.is_baseline {
                 format!("{} (baseline)", set.name)
             } else {
@@ -106,8 +106,8 @@ fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
             sample(
                 ui.painter(),
                 swatch,
-                palette.set(set.place),
-                dash(set.place),
+                palette.set(set.livery),
+                dash(set.livery),
             );
         }
         if let Some(text) = page.diagram().drops_words(&page.drops()) {
@@ -155,9 +155,9 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 /// The heights of the table's text that are tried, in points: the last can just be read.
 const TABLE_TEXT: [f32; 3] = [13.0, 12.5, 12.0];
 
-/// The table of the chosen sets, in as many parts as its columns need.
+/// The table of the sets, in as many parts as its columns need.
 fn drawn_table_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let sets: Vec<&SetTable> = chosen_sets(page).collect();
+    let sets: Vec<&SetTable> = page.table().sets.iter().collect();
     let width = ui.available_width();
     let mut look = TableLook {
         palette,
@@ -224,14 +224,6 @@ fn needs(table: &Table) -> Vec<Need> {
     needs
 }
 
-/// The tables of the chosen sets.
-pub(super) fn chosen_sets(page: &Page) -> impl Iterator<Item = &SetTable> {
-    page.table()
-        .sets
-        .iter()
-        .filter(|set| page.chosen.contains(&set.set))
-}
-
 /// What the figures rest on.
 fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let mut text = match page.view {
@@ -273,13 +265,13 @@ pub(super) fn brackets_words(page: &Page) -> String {
 
 /// Whether a figure is compared with the baseline's.
 fn has_differences(page: &Page) -> bool {
-    let rows = chosen_sets(page).flat_map(|set| &set.rows);
+    let rows = page.table().sets.iter().flat_map(|set| &set.rows);
     let mut cells = rows.flat_map(|row| &row.cells);
     cells.any(|cell| cell.difference.is_some())
 }
 
 /// Whether a figure stands in brackets.
 fn has_brackets(page: &Page) -> bool {
-    let rows = chosen_sets(page).flat_map(|set| &set.rows);
+    let rows = page.table().sets.iter().flat_map(|set| &set.rows);
     rows.flat_map(|row| &row.cells).any(|cell| cell.is_dim)
 }

@@ -18,6 +18,7 @@ use crate::gearing::Tyre;
 use crate::project::{Candidate, Drops, PageForm, Project, SetId, WriteUp, format};
 use egui::Rect;
 use std::cell::OnceCell;
+use std::sync::Arc;
 
 /// The width of every page, in points.
 pub const WIDTH: f32 = 800.0;
@@ -28,10 +29,11 @@ const MARGIN: f32 = 22.0;
 /// What a page is made of.
 #[derive(Debug, Clone)]
 pub struct Page {
+    /// The project as far as the page shows it: nothing else can get onto it, and what it carries makes
+    /// the same page again.
     analysis: Analysis,
     view: View,
     form: PageForm,
-    chosen: Vec<SetId>,
     /// The set that is selected where the picture is made in the window.
     selected: Option<SetId>,
     columns: Vec<&'static ColumnDefinition>,
@@ -49,38 +51,36 @@ impl Page {
         let project = analysis.project();
         let choices = &project.write_up;
         let is_chosen = |c: &Candidate| c.visible && !choices.left_out.contains(&c.id);
-        let chosen = project
+        let chosen: Vec<SetId> = project
             .sets
             .iter()
             .filter(|c| is_chosen(c))
             .map(|c| c.id)
             .collect();
-        Self::with_sets(analysis, chosen)
+        Self::with_sets(analysis, &chosen)
     }
 
     /// The page of a project with these sets, visible or not.
     ///
     /// # Errors
     /// When there is no set.
-    pub fn with_sets(analysis: impl Into<Analysis>, chosen: Vec<SetId>) -> Result<Self, PageError> {
+    pub fn with_sets(analysis: impl Into<Analysis>, chosen: &[SetId]) -> Result<Self, PageError> {
         Self::with_columns(analysis, chosen, COLUMNS)
     }
 
     /// The same with these columns in its table.
     pub(super) fn with_columns(
         analysis: impl Into<Analysis>,
-        chosen: Vec<SetId>,
+        chosen: &[SetId],
         columns: &[&'static ColumnDefinition],
     ) -> Result<Self, PageError> {
-        if chosen.is_empty() {
-            return Err(PageError::NoSet);
-        }
-        let analysis = analysis.into();
+        let mut analysis = analysis.into();
+        let shown = analysis.project().as_shown(chosen);
+        analysis.follow(&Arc::new(shown.ok_or(PageError::NoSet)?));
         Ok(Self {
             form: analysis.project().write_up.form,
             analysis,
             view: View::default(),
-            chosen,
             selected: None,
             columns: columns.to_vec(),
             diagram: OnceCell::new(),
@@ -106,7 +106,7 @@ impl Page {
 
     /// Whether a set is in it.
     pub fn shows(&self, set: SetId) -> bool {
-        self.chosen.contains(&set)
+        self.project().sets.get(set).is_some()
     }
 
     /// The same page in another form than its project asks for.
@@ -129,17 +129,15 @@ impl Page {
     /// # Errors
     /// When the pixels cannot be packed, or the project has no text.
     pub fn png(&self, picture: &Picture) -> Result<Vec<u8>, PageError> {
-        let carried = self
-            .carried()
-            .filter(|project| project.write_up.carries_project);
-        let text = carried.as_ref().map(format::write).transpose()?;
+        let text = self.choices().carries_project.then(|| self.carried());
+        let text = text.as_ref().map(format::write).transpose()?;
         picture::png(picture, text)
     }
 
-    /// The project as far as this page shows it, which makes the same page again: in this form, and with
-    /// the drops of the selected set wherever nothing is selected.
-    fn carried(&self) -> Option<Project> {
-        let mut project = self.project().as_shown(&self.chosen)?;
+    /// The project that makes the same page again: in this form, and with the drops of the selected set
+    /// wherever nothing is selected.
+    fn carried(&self) -> Project {
+        let mut project = self.project().clone();
         project.write_up.form = self.form;
         let shown = self.drops_with(self.selected);
         if shown != self.drops_with(None)
@@ -147,7 +145,7 @@ impl Page {
         {
             project.write_up.drops = Drops::Of(set);
         }
-        Some(project)
+        project
     }
 
     /// Every text on the page with the place that its letters take, in points.
@@ -166,12 +164,11 @@ impl Page {
         picture::height(self)
     }
 
-    /// The tyre of each chosen set.
+    /// The tyre of each set.
     fn tyres(&self) -> impl Iterator<Item = Tyre> {
         let project = self.project();
-        let chosen = project.sets.iter();
-        let chosen = chosen.filter(|c| self.chosen.contains(&c.id));
-        chosen.map(|c| c.set.tyre.unwrap_or(project.tyre))
+        let sets = project.sets.iter();
+        sets.map(|c| c.set.tyre.unwrap_or(project.tyre))
     }
 
     fn project(&self) -> &Project {
@@ -182,23 +179,24 @@ impl Page {
         &self.project().write_up
     }
 
-    /// The chosen sets whose drops are written.
+    /// The sets whose drops are written.
     fn drops(&self) -> Vec<SetId> {
         self.drops_with(self.selected)
     }
 
     fn drops_with(&self, selected: Option<SetId>) -> Vec<SetId> {
-        let baseline = self.project().sets.baseline().id;
-        let drops = self.choices().drops;
-        drops.of_shown(&self.chosen, Some(baseline), selected)
+        let sets = &self.project().sets;
+        let shown: Vec<SetId> = sets.iter().map(|c| c.id).collect();
+        let baseline = sets.baseline().id;
+        self.choices()
+            .drops
+            .of_shown(&shown, Some(baseline), selected)
     }
 
-    /// The diagram of the chosen sets.
     fn diagram(&self) -> &Scene {
         self.diagram.get_or_init(|| {
-            let is_chosen = |c: &Candidate| self.chosen.contains(&c.id);
             let results = self.analysis.results();
-            self.view.scene_of(self.project(), results, &is_chosen)
+            self.view.scene(self.project(), results)
         })
     }
 

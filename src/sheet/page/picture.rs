@@ -128,7 +128,7 @@ fn page_full(page: &Page) -> PageError {
             PageForm::A4 | PageForm::Picture => "a page of A4",
         },
         with_note: page.choices().with_note && !page.project().note.as_str().is_empty(),
-        sets: page.chosen.len(),
+        sets: page.project().sets.len(),
     }
 }
 

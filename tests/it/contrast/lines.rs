@@ -13,7 +13,7 @@ use layshaft::chart::{Scene, View};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::theme;
-use layshaft::project::Project;
+use layshaft::project::{Livery, Project};
 
 const THEMES: [Theme; 2] = [Theme::Light, Theme::Dark];
 const DISTANCES: [StepBack; 3] = [StepBack::Not, StepBack::Little, StepBack::Far];
@@ -158,7 +158,7 @@ fn the_set_that_comes_forward_has_the_widest_lines_and_a_fan_is_thinner_than_wha
                 forward: Some(scene.sets[forward].id),
                 ..look(&palette, others)
             };
-            let colors = [palette.set(0), palette.quiet_set(0)];
+            let colors = [palette.set(Livery::First), palette.quiet_set(Livery::First)];
             let mut lines = lines(&scene, &look);
             lines.retain(|line| colors.contains(&line.color) && line.width > 0.0);
             let widths = lines.iter().map(|line| line.width);
@@ -181,7 +181,7 @@ fn the_set_that_comes_forward_has_the_widest_lines_and_a_fan_is_thinner_than_wha
 fn words_of_every_set_can_be_read_on_every_ground_that_a_theme_has() {
     for theme in THEMES {
         let palette = Palette::of(theme);
-        let sets = [0, 1, 2].map(|place| palette.set(place));
+        let sets = Livery::ALL.map(|livery| palette.set(livery));
         let inks = [
             palette.text,
             palette.dim_text,

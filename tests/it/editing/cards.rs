@@ -2,13 +2,15 @@
 #![expect(clippy::float_cmp, reason = "a number comes back as it was typed")]
 
 use crate::support::window::{Opening, Window, camper_van};
-use egui::Key;
 use egui::accesskit::Role;
+use egui::epaint::Primitive;
+use egui::{Key, Rect};
 use egui_kittest::kittest::NodeT;
 use layshaft::chart::Handle;
+use layshaft::draw::palette::{Palette, Theme};
 use layshaft::gearing::{ActsOn, GearRole, GearSet, Ratio, Stage};
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Edit, Project, SetEdit};
+use layshaft::project::{Edit, Livery, Project, SetEdit};
 
 /// Something that is done with a card, and what only the document after it shows.
 struct Case {
@@ -101,6 +103,67 @@ fn a_copy_comes_forward_under_a_name_of_its_own() {
     let different: std::collections::BTreeSet<String> = names(&window).into_iter().collect();
     assert_eq!(different.len(), 3, "{different:?}");
     assert!(is_forward(&window, 2));
+}
+
+/// The set colours in the folded card of a set and in its entry of the legend above the diagram.
+fn colors_of(window: &Window, name: &str) -> [Vec<Livery>; 2] {
+    let (ctx, output) = (&window.harness.ctx, window.harness.output());
+    let painted = ctx.tessellate(output.shapes.clone(), output.pixels_per_point);
+    let vertices = painted.iter().flat_map(|part| match &part.primitive {
+        Primitive::Mesh(mesh) => mesh.vertices.as_slice(),
+        Primitive::Callback(_) => &[],
+    });
+    let palette = Palette::of(Theme::Light);
+    let within = |rect: Rect| {
+        let here = vertices.clone().filter(|vertex| rect.contains(vertex.pos));
+        let has = |livery: &Livery| {
+            here.clone()
+                .any(|vertex| vertex.color == palette.set(*livery))
+        };
+        Livery::ALL.into_iter().filter(has).collect()
+    };
+    let is_card =
+        |card: &str| card.starts_with("Open set ") && card.contains(&format!(", {name},"));
+    let cards = window.names(Role::Button);
+    let card = cards.iter().find(|card| is_card(card)).unwrap();
+    let entry = format!("Bring {name} forward");
+    [card, &entry].map(|name| within(window.get(Role::Button, name).rect()))
+}
+
+#[test]
+fn a_copy_of_the_first_set_leaves_the_other_candidate_in_its_colour() {
+    let mut window = Opening::on(two_sets()).open();
+    let other = names(&window)[1].clone();
+    window.click("Bring set 1 forward");
+    let orange = [vec![Livery::Second], vec![Livery::Second]];
+    assert_eq!(colors_of(&window, &other), orange);
+    window.choose("Set 1 menu", Role::Button, "Duplicate set");
+    assert_eq!(colors_of(&window, &other), orange);
+    assert_eq!(window.set(1).livery, Livery::Third);
+    window.choose("Set 2 menu", Role::Button, "Move up");
+    assert_eq!(colors_of(&window, &other), orange);
+    // What was copied is folded now, and has its own still.
+    let blue = [vec![Livery::First], vec![Livery::First]];
+    assert_eq!(colors_of(&window, "Fitted five-speed"), blue);
+}
+
+#[test]
+fn where_the_first_set_went_the_others_keep_their_colours_and_the_next_takes_what_is_free() {
+    let mut window = Opening::on(camper_van()).open();
+    let all = names(&window);
+    window.choose("Set 1 menu", Role::Button, "Remove set");
+    let green = [vec![Livery::Third], vec![Livery::Third]];
+    assert_eq!(colors_of(&window, &all[2]), green);
+    window.choose("Set 1 menu", Role::Button, "Duplicate set");
+    assert_eq!(colors_of(&window, &all[2]), green);
+    let orange = [vec![Livery::Second], vec![Livery::Second]];
+    assert_eq!(colors_of(&window, &all[1]), orange);
+    assert_eq!(window.set(1).livery, Livery::First);
+    window.ctrl(Key::Z);
+    window.ctrl(Key::Z);
+    let blue = [vec![Livery::First], vec![Livery::First]];
+    window.click("Bring set 3 forward");
+    assert_eq!(colors_of(&window, &all[0]), blue);
 }
 
 /// Whether the set of that number is the one that has the handles.

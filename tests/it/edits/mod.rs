@@ -3,6 +3,7 @@
 mod differences;
 mod figures;
 mod history;
+mod liveries;
 mod naming;
 mod of_project;
 mod of_set;

@@ -2,7 +2,7 @@
 
 use super::{GOLDEN, broken};
 use layshaft::gearing::{LoadIndex, SpeedSymbol, Tyre, TyreSize, parse_tyre};
-use layshaft::project::{Edit, Project, SetEdit, format};
+use layshaft::project::{Edit, Project, SetEdit, SetId, format};
 
 /// A file that uses every key of format 2; it grows with the format until that is released.
 pub(super) const GOLDEN_V2: &str = include_str!("golden-v2.ron");
@@ -128,7 +128,7 @@ fn more_combinations_than_can_be_shown_are_told_where_the_stages_stand() {
                  true), ";
     let text = GOLDEN_V2.replacen("stages: [\n", &format!("stages: [{stage}{stage}\n"), 1);
     let sentence = answer(&text);
-    assert!(sentence.starts_with("line 128, column 21: "), "{sentence}");
+    assert!(sentence.starts_with("line 129, column 21: "), "{sentence}");
     assert!(sentence.contains("make 18 combinations, and the most are 8"));
 }
 
@@ -277,4 +277,121 @@ fn a_chain_that_cannot_be_is_pointed_at() {
         assert!(sentence.starts_with("line "), "{chain}: {sentence}");
         assert!(sentence.contains(says), "{chain}: {sentence}");
     }
+}
+
+fn liveries(project: &Project) -> Vec<usize> {
+    let sets = project.sets.iter();
+    sets.map(|candidate| candidate.livery.number()).collect()
+}
+
+/// The golden file of format 2 with other liveries of its first and third set; empty for none.
+fn with_liveries([first, third]: [&str; 2]) -> String {
+    let line = |livery: &str| match livery {
+        "" => String::new(),
+        livery => format!("            livery: {livery},\n"),
+    };
+    let text = GOLDEN_V2.replacen("            livery: 1,\n", &line(third), 1);
+    text.replacen("            livery: 3,\n", &line(first), 1)
+}
+
+#[test]
+fn a_set_has_the_livery_that_stands_in_the_file_else_that_of_its_place_else_a_free_one() {
+    for (written, read) in [
+        (["3", "1"], [3, 2, 1]),
+        (["", ""], [1, 2, 3]),
+        (["1", ""], [1, 2, 3]),
+        // What stands there goes before what does not.
+        (["", "1"], [3, 2, 1]),
+        (["2", ""], [2, 1, 3]),
+        (["", "2"], [1, 3, 2]),
+    ] {
+        let project = format::read(&with_liveries(written)).unwrap();
+        assert_eq!(liveries(&project), read, "{written:?}");
+        let again = format::read(&format::write(&project).unwrap());
+        assert_eq!(again, Ok(project), "{written:?}");
+    }
+}
+
+#[test]
+fn liveries_need_format_2_only_where_they_are_out_of_the_order_of_the_sets() {
+    let plain = format::read(GOLDEN).unwrap();
+    assert_eq!(liveries(&plain), [1, 2, 3]);
+    let first = plain.sets.iter().next().unwrap().id;
+    let moved = Edit::MoveSet(first, 1).applied_to(&plain).unwrap();
+    let written = format::write(&moved).unwrap();
+    assert!(written.starts_with("(\n    format: 2,\n"), "{written}");
+    assert_eq!(liveries(&format::read(&written).unwrap()), [2, 1, 3]);
+    let in_format_1 = answer(&written.replacen("format: 2", "format: 1", 1));
+    let says = "\"livery\" belongs to format 2, but the file says format 1";
+    assert!(in_format_1.contains(says), "{in_format_1}");
+    let back = Edit::MoveSet(first, 0).applied_to(&moved).unwrap();
+    assert_eq!(format::write(&back).unwrap(), GOLDEN);
+}
+
+#[test]
+fn while_every_set_has_the_livery_of_its_place_a_project_stays_in_format_1() {
+    let plain = format::read(GOLDEN).unwrap();
+    let ids: Vec<SetId> = plain.sets.iter().map(|c| c.id).collect();
+    let [first, second, third] = ids[..] else {
+        panic!("three sets")
+    };
+    let copy = |id: SetId| Box::new((*plain.sets.get(id).unwrap().set).clone());
+    let replaced = SetEdit::Replace(Box::new(copy(first).to_spec()));
+    let (hide, compare) = (Edit::Visible(first, false), Edit::Baseline(second));
+    let (last_goes, first_goes) = (Edit::RemoveSet(third), Edit::RemoveSet(first));
+    let next = |behind: SetId| Edit::AddSet(behind, copy(first));
+    for (edits, number) in [
+        (vec![hide, compare, Edit::Set(third, replaced)], 1),
+        (vec![last_goes.clone()], 1),
+        (vec![last_goes.clone(), next(second)], 1),
+        (vec![last_goes, next(first)], 2),
+        (vec![first_goes.clone()], 2),
+        (vec![first_goes.clone(), next(third)], 2),
+        // What comes takes the place and with it the livery of what went.
+        (vec![first_goes, next(third), Edit::MoveSet(SetId(4), 0)], 1),
+    ] {
+        let mut project = plain.clone();
+        for edit in &edits {
+            project = edit.applied_to(&project).unwrap();
+        }
+        let text = format::write(&project).unwrap();
+        let begins = format!("(\n    format: {number},\n");
+        assert!(text.starts_with(&begins), "{edits:?}: {text}");
+        let read = format::read(&text).unwrap();
+        assert_eq!(liveries(&read), liveries(&project), "{edits:?}");
+    }
+}
+
+#[test]
+fn a_livery_that_cannot_be_or_that_two_sets_have_is_pointed_at() {
+    let place = |text: &str, key: &str| {
+        let (before, _) = text.rsplit_once(key).unwrap();
+        let column = before.rsplit('\n').next().unwrap().len() + key.len() + 1;
+        format!(
+            "line {}, column {column}: ",
+            1 + before.matches('\n').count()
+        )
+    };
+    for (written, says) in [
+        (["3", "3"], "set 3 has the livery 3 of a set before it"),
+        (["3", "0"], "is 1, 2 or 3, not 0"),
+        (["3", "4"], "is 1, 2 or 3, not 4"),
+    ] {
+        let text = with_liveries(written);
+        let sentence = answer(&text);
+        assert!(sentence.contains(says), "{sentence}");
+        assert!(
+            sentence.starts_with(&place(&text, "livery: ")),
+            "{sentence}"
+        );
+    }
+    for unlike in ["-1", "2.5", "green", "70000000000000000000000"] {
+        answer(&with_liveries(["3", unlike]));
+    }
+}
+
+#[test]
+fn a_livery_that_goes_without_saying_was_written_by_hand() {
+    assert!(is_written_by_hand(&with_liveries(["1", "3"])));
+    assert!(!is_written_by_hand(&with_liveries(["3", "1"])));
 }

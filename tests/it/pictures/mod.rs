@@ -130,8 +130,8 @@ proptest! {
     #[test]
     fn no_text_on_a_page_covers_another_or_is_cut(mut project in any_project()) {
         project.write_up.left_out.clear();
-        let sets = project.sets.iter().map(|c| c.id).collect();
-        let page = Page::with_sets(&project, sets).unwrap();
+        let sets: Vec<_> = project.sets.iter().map(|c| c.id).collect();
+        let page = Page::with_sets(&project, &sets).unwrap();
         match page.texts() {
             Ok(texts) => {
                 let size = vec2(WIDTH, page.height().unwrap());
@@ -234,7 +234,7 @@ fn a_crawler_is_called_one_on_every_page_that_has_one() {
 #[test]
 fn a_page_without_sets_is_refused() {
     let project = camper_van();
-    let refused = Page::with_sets(&project, Vec::new()).unwrap_err();
+    let refused = Page::with_sets(&project, &[]).unwrap_err();
     assert_eq!(refused, PageError::NoSet);
 }
 

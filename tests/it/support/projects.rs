@@ -8,8 +8,8 @@ use layshaft::gearing::{
     Sprockets, Stage, ToothPair, Tyre, TyreDiameter, TyreSize,
 };
 use layshaft::project::{
-    Candidate, Candidates, ColumnKey, Drops, KnownFuel, Marks, Note, PageForm, PictureWidth,
-    Project, SetEfficiencies, SetId, SetTechnical, TechnicalData, WriteUp,
+    Candidate, Candidates, ColumnKey, Drops, KnownFuel, Livery, Marks, Note, PageForm,
+    PictureWidth, Project, SetEfficiencies, SetId, SetTechnical, TechnicalData, WriteUp,
 };
 use layshaft::units::SpeedUnit;
 use proptest::collection::{btree_set, vec};
@@ -347,7 +347,12 @@ fn any_write_up() -> impl Strategy<Value = WriteUp> {
 pub(crate) fn any_project() -> impl Strategy<Value = Project> {
     let texts = (option::of(any_name()), option::of(any_name()), any_note());
     let marks = (vec(engine_speed(), 0..=8), vec(road_speed(), 0..=8));
-    let sets = (vec((any_gear_set(), any::<bool>()), 1..=3), any::<Index>());
+    let liveries = Just(Livery::ALL.to_vec()).prop_shuffle();
+    let sets = (
+        vec((any_gear_set(), any::<bool>()), 1..=3),
+        liveries,
+        any::<Index>(),
+    );
     let vehicle = (select(SpeedUnit::ALL.to_vec()), any_tyre(), any_limits());
     let shown = (any_write_up(), technical());
     (texts, vehicle, marks, sets, shown).prop_map(
@@ -355,7 +360,7 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
             (title, date, note),
             (units, tyre, engine),
             (rpms, speeds),
-            (sets, baseline),
+            (sets, liveries, baseline),
             (write_up, technical),
         )| {
             let baseline = baseline.index(sets.len());
@@ -365,7 +370,7 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
                 Drops::Of(id) if !present(&id) => Drops::Usual,
                 drops => drops,
             };
-            let sets = Candidates::new(sets, baseline).unwrap();
+            let sets = Candidates::with_liveries(worn(sets, liveries), baseline).unwrap();
             let (technical, sets) = with_technical(technical, sets);
             Project {
                 title,
@@ -388,10 +393,17 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
     )
 }
 
+/// Sets with these liveries.
+fn worn(sets: Vec<(GearSet, bool)>, liveries: Vec<Livery>) -> Vec<(GearSet, bool, Option<Livery>)> {
+    let sets = sets.into_iter().zip(liveries);
+    sets.map(|((set, visible), livery)| (set, visible, Some(livery)))
+        .collect()
+}
+
 /// The same project with the identities that reading a file gives: 1, 2, 3 … in their order.
 pub(crate) fn renumbered(project: &Project) -> Project {
     let sets = project.sets.iter().map(renumbered_set).collect();
-    let sets = Candidates::new(sets, project.sets.baseline_place()).unwrap();
+    let sets = Candidates::with_liveries(sets, project.sets.baseline_place()).unwrap();
     let technical = project.sets.iter().map(renumbered_technical).collect();
     let known_fuel = project.technical.known_fuel.map(|fuel| {
         let place = project.sets.place(fuel.set).unwrap();
@@ -411,7 +423,7 @@ pub(crate) fn renumbered(project: &Project) -> Project {
     }
 }
 
-fn renumbered_set(candidate: &Candidate) -> (GearSet, bool) {
+fn renumbered_set(candidate: &Candidate) -> (GearSet, bool, Option<Livery>) {
     let mut spec = candidate.set.to_spec();
     let old: Vec<GearId> = spec.gears.iter().map(|g| g.id).collect();
     let fresh = |id: &GearId| {
@@ -426,7 +438,8 @@ fn renumbered_set(candidate: &Candidate) -> (GearSet, bool) {
             *ids = ids.iter().map(fresh).collect::<BTreeSet<_>>();
         }
     }
-    (GearSet::try_from(spec).unwrap(), candidate.visible)
+    let set = GearSet::try_from(spec).unwrap();
+    (set, candidate.visible, Some(candidate.livery))
 }
 
 /// The identity that reading a file gives a gear.

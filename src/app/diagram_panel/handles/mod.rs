@@ -184,7 +184,7 @@ impl Handles<'_> {
             .ui
             .painter()
             .with_clip_rect(self.drawn.transform.frame().expand(6.0));
-        let color = self.palette.set(self.set.place);
+        let color = self.palette.set(self.set.livery);
         let is_held = response.dragged() || response.has_focus();
         let radius = if is_held || response.hovered() {
             7.0

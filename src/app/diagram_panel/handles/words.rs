@@ -68,7 +68,7 @@ impl Handles<'_> {
         let frame = self.drawn.transform.frame().shrink(4.0);
         let rect = place(size, words.at, frame, [&handles, &labels]);
         painter.rect_filled(rect, 4.0, self.palette.paper);
-        let outline = Stroke::new(1.5, self.palette.set(self.set.place));
+        let outline = Stroke::new(1.5, self.palette.set(self.set.livery));
         painter.rect_stroke(rect, 4.0, outline, egui::StrokeKind::Inside);
         painter.galley(rect.min + Vec2::new(6.0, 3.0), galley, self.palette.text);
         Some(rect)

@@ -32,6 +32,7 @@ impl From<SetV1> for SetV2 {
         Self {
             name: set.name,
             visible: set.visible,
+            livery: None,
             tyre: set.tyre.map(Into::into),
             shift_rpm: set.shift_rpm,
             final_drives: set.final_drives.into_iter().map(Into::into).collect(),
@@ -50,11 +51,13 @@ impl TryFrom<SetV2> for SetV1 {
     type Error = BeyondFormat1;
 
     fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
-        let has_technical = set.engine.is_some()
+        // There the place of a set alone tells its livery.
+        let has_more = set.livery.is_some()
+            || set.engine.is_some()
             || set.efficiency.is_some()
             || set.direct_efficiency.is_some()
             || !set.gear_efficiencies.is_empty();
-        if has_technical {
+        if has_more {
             return Err(BeyondFormat1);
         }
         let ratios = set.final_drives.into_iter().map(ratio);

@@ -1,11 +1,12 @@
 //! Format 2: its types, and their way to and from the domain.
 //!
-//! It is format 1, the service description of tyres, chains as final drives, and technical data. It still
-//! grows: until a program that writes it is released, keys may be added to it and changed. From then on it
-//! is frozen like format 1, and what comes next is a format of its own.
+//! It is format 1, the service description of tyres, chains as final drives, technical data, and liveries of
+//! sets. It still grows: until a program that writes it is released, keys may be added to it and changed. From
+//! then on it is frozen like format 1, and what comes next is a format of its own.
 
 pub(super) mod engine;
 pub(super) mod final_drive;
+mod livery;
 pub(super) mod set;
 pub(super) mod stage;
 pub(super) mod technical;
@@ -87,21 +88,26 @@ impl ProjectV2 {
         let sets: Result<Vec<_>, Misfit> = (0..)
             .zip(self.sets)
             .map(|(place, set)| {
-                let visible = set.visible;
+                let (visible, livery) = (set.visible, set.livery.map(|number| number.0));
                 let (set, technical) = set.into_parts().map_err(|mut misfit| {
                     misfit.reason = format!("set {}: {}", place + 1, misfit.reason);
                     misfit.within([Key("sets"), Item(place)])
                 })?;
-                Ok(((set, visible), technical))
+                Ok(((set, visible, livery), technical))
             })
             .collect();
         let baseline = self.baseline.checked_sub(1);
         let baseline =
             baseline.ok_or_else(|| Misfit::new([Key("baseline")], &"sets are counted from 1"))?;
         let (sets, technical_of_sets): (Vec<_>, Vec<_>) = sets?.into_iter().unzip();
-        let sets = Candidates::new(sets, baseline).map_err(|error| match error {
+        let sets = Candidates::with_liveries(sets, baseline).map_err(|error| match error {
             CandidatesError::NoSuchBaseline { .. } => Misfit::new([Key("baseline")], &error),
-            _ => Misfit::new([Key("sets")], &error),
+            CandidatesError::SameLivery { set, .. } => {
+                Misfit::new([Key("sets"), Item(set - 1), Key("livery")], &error)
+            }
+            CandidatesError::Count(_) | CandidatesError::NoSuchSet => {
+                Misfit::new([Key("sets")], &error)
+            }
         })?;
         let sets = sets.with_technical(technical_of_sets);
         let technical = self.technical.map(|data| data.into_data(&sets));
@@ -146,7 +152,10 @@ impl From<&Project> for ProjectV2 {
             baseline: project.sets.baseline_place() + 1,
             write_up: WriteUpV2::of(&project.write_up, &project.sets),
             technical: TechnicalV2::of(&project.technical, &project.sets),
-            sets: project.sets.iter().map(SetV2::from).collect(),
+            sets: (0..)
+                .zip(&project.sets)
+                .map(|(place, candidate)| SetV2::of(place, candidate))
+                .collect(),
         }
     }
 }

@@ -7,11 +7,13 @@ use super::super::shared::stages::NamedGears;
 use super::super::shared::values::{NameText, Rpm};
 use super::engine::EngineDataV2;
 use super::final_drive::FinalDriveV2;
+use super::livery::LiveryNumber;
 use super::stage::StageV2;
 use super::technical::{self, EfficiencyShare, GearEfficiencyV2};
 use super::tyre::TyreV2;
 use crate::gearing::{Gear, GearId, GearSet, GearSetSpec, Stage};
 use crate::project::document::Candidate;
+use crate::project::livery::Livery;
 use crate::project::technical::SetTechnical;
 use serde::{Deserialize, Serialize};
 
@@ -20,6 +22,9 @@ use serde::{Deserialize, Serialize};
 pub(crate) struct SetV2 {
     pub(crate) name: NameText,
     pub(crate) visible: bool,
+    /// Counted from 1; absent where it is that of the set's place.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) livery: Option<LiveryNumber>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(crate) tyre: Option<TyreV2>,
     pub(crate) shift_rpm: Rpm,
@@ -86,15 +91,19 @@ impl SetV2 {
     }
 }
 
-impl From<&Candidate> for SetV2 {
-    fn from(candidate: &Candidate) -> Self {
+impl SetV2 {
+    /// The candidate at that place, counted from 0, as it stands in a file.
+    pub(super) fn of(place: usize, candidate: &Candidate) -> Self {
         let set = &candidate.set;
+        let livery =
+            Some(candidate.livery).filter(|livery| Livery::of_place(place) != Some(*livery));
         let known = &candidate.technical;
         let (efficiency, direct_efficiency, gear_efficiencies) =
             technical::in_file(&known.efficiencies, set);
         Self {
             name: NameText(set.name.clone()),
             visible: candidate.visible,
+            livery: livery.map(LiveryNumber),
             tyre: set.tyre.as_ref().map(TyreV2::from),
             shift_rpm: Rpm(set.shift),
             final_drives: set.final_drives.iter().cloned().map(FinalDriveV2).collect(),
