@@ -42,8 +42,7 @@ impl Charts {
 
     /// A diagram of the visible sets.
     pub fn scene(&self, view: View) -> &Scene {
-        let (project, results) = (self.analysis.project(), || self.analysis.results());
-        self.scenes[view as usize].get_or_init(|| view.scene(project, results()))
+        self.scenes[view as usize].get_or_init(|| view.scene(&self.analysis))
     }
 
     /// The comparison of all sets.

@@ -10,6 +10,7 @@ use super::handle::{Handle, HandleLine, Travel};
 use super::scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
 use super::shift_words;
 use super::view::View;
+use crate::analysis::Analysis;
 use crate::gearing::{EngineSpeed, GearResult, GearRole, SetResults, Upshift};
 use crate::project::Project;
 use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_rpm_text};
@@ -18,8 +19,8 @@ use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_
 const STEP_RPM: f64 = 10.0;
 
 /// The speed diagram of chosen sets.
-pub(super) fn scene(project: &Project, sets: &[ChosenSet<'_>]) -> Scene {
-    let mut sheet = Sheet::of(project);
+pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
+    let mut sheet = Sheet::of(analysis.project());
     sheet.limits();
     sheet.marks();
     for set in sets {

@@ -5,12 +5,12 @@ use super::axis::Quantity;
 use super::chosen::ChosenSet;
 use super::scene::{Label, Line, Place, Point, Role, Scene};
 use super::view::View;
+use crate::analysis::Analysis;
 use crate::gearing::GearResult;
-use crate::project::Project;
 use crate::units::step_text;
 
 /// The steps of chosen sets: x counts the changes from first gear on, y is the step.
-pub(super) fn scene(_: &Project, sets: &[ChosenSet<'_>]) -> Scene {
+pub(super) fn scene(_: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
     let mut scene = Scene {
         without_reading: "no step",
         ..Scene::empty(View::Steps, Quantity::Gear, Quantity::Step)

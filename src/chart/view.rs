@@ -3,8 +3,7 @@
 use super::chosen::{ChosenSet, visible_sets};
 use super::scene::Scene;
 use super::{speed_diagram, steps};
-use crate::analysis::ProjectResults;
-use crate::project::Project;
+use crate::analysis::Analysis;
 
 /// What is looked at: one diagram.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -20,7 +19,7 @@ pub enum View {
 struct Row {
     word: &'static str,
     name: &'static str,
-    scene: fn(&Project, &[ChosenSet<'_>]) -> Scene,
+    scene: fn(&Analysis, &[ChosenSet<'_>]) -> Scene,
 }
 
 impl View {
@@ -53,7 +52,8 @@ impl View {
     }
 
     /// The diagram of the visible sets of a project.
-    pub fn scene(self, project: &Project, results: &ProjectResults) -> Scene {
-        (self.row().scene)(project, &visible_sets(project, results))
+    pub fn scene(self, analysis: &Analysis) -> Scene {
+        let (project, results) = (analysis.project(), analysis.results());
+        (self.row().scene)(analysis, &visible_sets(project, results))
     }
 }

@@ -21,10 +21,11 @@ fn camper_van() -> Project {
 fn figures_of_three_ten_speed_sets(bencher: Bencher<'_, '_>) {
     let project = three_ten_speeds();
     bencher.bench_local(|| {
-        let results = ProjectResults::of(black_box(&project));
-        let diagram = View::Speed.scene(&project, &results);
-        let table = Table::of(&project, &results);
-        (results, diagram, table)
+        let analysis = Analysis::from(black_box(&project));
+        let results = analysis.results();
+        let diagram = View::Speed.scene(&analysis);
+        let table = Table::of(&project, results);
+        (diagram, table)
     });
 }
 
@@ -82,8 +83,9 @@ fn results_alone(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn diagram_alone(bencher: Bencher<'_, '_>) {
     let project = three_ten_speeds();
-    let results = ProjectResults::of(&project);
-    bencher.bench_local(|| View::Speed.scene(black_box(&project), &results));
+    let analysis = Analysis::from(&project);
+    analysis.results();
+    bencher.bench_local(|| View::Speed.scene(black_box(&analysis)));
 }
 
 #[divan::bench]

@@ -7,7 +7,7 @@ use crate::support::projects::any_project;
 use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
 use egui::epaint::{ClippedShape, Primitive, Shape};
 use egui::{Color32, Context, Pos2, RawInput, Rect, Vec2, vec2};
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::{Label, Place, Range, Role, Scene, View};
 use layshaft::draw::diagram::{Drawn, Look, StepBack, diagram_ui};
 use layshaft::draw::label_placing::overlap;
@@ -59,7 +59,7 @@ impl Picture {
     }
 
     fn of_view(view: View, project: &Project) -> Self {
-        let scene = view.scene(project, &ProjectResults::of(project));
+        let scene = view.scene(&Analysis::from(project));
         Self {
             range: scene.whole(),
             scene,

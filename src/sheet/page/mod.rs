@@ -194,10 +194,7 @@ impl Page {
     }
 
     fn diagram(&self) -> &Scene {
-        self.diagram.get_or_init(|| {
-            let results = self.analysis.results();
-            self.view.scene(self.project(), results)
-        })
+        self.diagram.get_or_init(|| self.view.scene(&self.analysis))
     }
 
     /// The table, without what the page says once or need not say.

@@ -8,7 +8,7 @@ use super::{OF_LINES, OF_TEXT, assert_none, contrast};
 use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
 use egui::epaint::{ClippedShape, Shape};
 use egui::{Color32, Context, RawInput, Rect, Vec2, pos2, vec2};
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::Analysis;
 use layshaft::chart::{Scene, View};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::palette::{Palette, Theme};
@@ -94,7 +94,7 @@ fn lines(scene: &Scene, look: &Look<'_>) -> Vec<Painted> {
 }
 
 fn scenes() -> Vec<(View, Scene)> {
-    let of = |project: &Project, view: View| view.scene(project, &ProjectResults::of(project));
+    let of = |project: &Project, view: View| view.scene(&Analysis::from(project));
     let projects = [camper_van(), three_ten_speeds(), in_both_ranges()];
     let views = View::ALL.into_iter();
     views
@@ -151,7 +151,7 @@ fn the_set_that_comes_forward_has_the_widest_lines_and_a_fan_is_thinner_than_wha
     for theme in THEMES {
         let palette = Palette::of(theme);
         let project = camper_van();
-        let scene = View::Speed.scene(&project, &ProjectResults::of(&project));
+        let scene = View::Speed.scene(&Analysis::from(&project));
         // The first set's lines are solid, and so are painted as lines of their width.
         let widths = |forward: usize, others| {
             let look = Look {

@@ -9,7 +9,7 @@ use super::{OF_TEXT, PIXELS_PER_POINT, Seen, assert_none, color_at, contrast, pi
 use crate::support::window::{camper_van, three_ten_speeds};
 use egui::{Color32, Context, Rect, Ui, UiBuilder, pos2, vec2};
 use image::RgbaImage;
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::{SetTable, Table, View};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::palette::{Palette, Theme};
@@ -121,7 +121,7 @@ fn every_word_of_every_diagram_and_table_can_be_read_where_it_stands() {
         for project in [camper_van(), three_ten_speeds()] {
             let results = ProjectResults::of(&project);
             for view in View::ALL {
-                let scene = view.scene(&project, &results);
+                let scene = view.scene(&Analysis::from(&project));
                 let look = Look {
                     palette: &palette,
                     forward: None,

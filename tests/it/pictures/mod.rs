@@ -8,7 +8,7 @@ mod table;
 use crate::support::projects::any_project;
 use crate::support::window::camper_van;
 use egui::{Rect, Ui, UiBuilder, pos2, vec2};
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::{Table, View};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::label_placing::overlap;
@@ -71,8 +71,7 @@ fn settled(mut ui: impl FnMut(&mut Ui) -> Labels) -> Labels {
 }
 
 fn diagram_labels(project: &Project, frame: Rect) -> Labels {
-    let results = ProjectResults::of(project);
-    let scene = View::Speed.scene(project, &results);
+    let scene = View::Speed.scene(&Analysis::from(project));
     let look = Look {
         palette: &Palette::of(Theme::Light),
         forward: None,
