@@ -27,8 +27,7 @@ pub(super) fn charts_hold(before: &Project, after: &Project) -> bool {
         date: _,
         note: _,
         write_up: _,
-        // No chart shows what follows from engine and vehicle yet.
-        technical: _,
+        technical,
         units,
         tyre,
         engine,
@@ -41,5 +40,6 @@ pub(super) fn charts_hold(before: &Project, after: &Project) -> bool {
         && *engine == after.engine
         && *marked_engine_speeds == after.marked_engine_speeds
         && *marked_road_speeds == after.marked_road_speeds
+        && *technical == after.technical
         && *sets == after.sets
 }

@@ -24,6 +24,7 @@ pub struct Analysis {
     results: OnceCell<ProjectResults>,
     /// What was computed last, and of what: parts of it may hold for the present document.
     earlier: Option<(Arc<Project>, ProjectResults)>,
+    motion: OnceCell<Result<Motion, NoMotion>>,
 }
 
 impl Analysis {
@@ -33,6 +34,7 @@ impl Analysis {
             project: project.into(),
             results: OnceCell::new(),
             earlier: None,
+            motion: OnceCell::new(),
         }
     }
 
@@ -45,8 +47,11 @@ impl Analysis {
         }
         let before = std::mem::replace(&mut self.project, Arc::clone(next));
         let charts_hold = depends::charts_hold(&before, next);
-        if !charts_hold && let Some(results) = self.results.take() {
-            self.earlier = Some((before, results));
+        if !charts_hold {
+            self.motion = OnceCell::new();
+            if let Some(results) = self.results.take() {
+                self.earlier = Some((before, results));
+            }
         }
         charts_hold
     }
@@ -62,6 +67,17 @@ impl Analysis {
             let earlier = self.earlier.as_ref();
             ProjectResults::after(earlier.map(|(of, results)| (&**of, results)), &self.project)
         })
+    }
+}
+
+impl Analysis {
+    /// Every set with its engine in its vehicle.
+    ///
+    /// # Errors
+    /// When something is not known that it needs, or two figures contradict each other.
+    pub fn motion(&self) -> Result<&Motion, &NoMotion> {
+        let motion = self.motion.get_or_init(|| Motion::of(&self.project));
+        motion.as_ref()
     }
 }
 

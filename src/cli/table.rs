@@ -92,9 +92,10 @@ pub(super) fn run(
     let text = match asked {
         None => written(format, mark, &analysis, &marked)?,
         Some(asked) => {
-            let motion = Motion::of(analysis.project());
-            let motion = motion.map_err(|reason| CliError::no_motion(shown.word(), reason))?;
-            of_motion(&asked, format, mark, &analysis, &motion)?
+            let motion = analysis.motion();
+            let motion =
+                motion.map_err(|reason| CliError::no_motion(shown.word(), reason.clone()))?;
+            of_motion(&asked, format, mark, &analysis, motion)?
         }
     };
     if format.is_for_programs() {
