@@ -8,8 +8,9 @@ use super::commands::Command;
 use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
 use super::typed_as::TypedAs;
-use crate::chart::{GearOfSet, Range, View};
+use crate::chart::{GearOfSet, Range};
 use crate::gearing::GearId;
+use crate::project::View;
 use crate::project::{Edit, PageForm, SetId};
 use std::path::PathBuf;
 

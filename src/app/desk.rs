@@ -4,7 +4,8 @@
 //! revision of the document.
 
 use crate::analysis::{Analysis, ProjectResults};
-use crate::chart::{Charts, Scene, Table, View};
+use crate::chart::{Charts, Scene, Table};
+use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
 use crate::sheet::page::{Page, PageError};
 use std::path::{Path, PathBuf};

@@ -7,8 +7,9 @@ use super::drafts::CellId;
 use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
 use super::typed_as::TypedGears;
-use crate::chart::{GearOfSet, Range, View};
+use crate::chart::{GearOfSet, Range};
 use crate::gearing::{GearId, other_combinations};
+use crate::project::View;
 use crate::project::{Project, SetId};
 
 /// The state of the view.

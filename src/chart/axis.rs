@@ -54,6 +54,8 @@ pub enum Quantity {
     Gear,
     /// The step of a gear over the next, a pure number.
     Step,
+    /// Tractive effort in N.
+    Effort,
 }
 
 impl Quantity {
@@ -64,6 +66,7 @@ impl Quantity {
             Self::EngineSpeed => "Engine speed",
             Self::Gear => "Gear",
             Self::Step => "Step",
+            Self::Effort => "Tractive effort",
         }
     }
 
@@ -74,13 +77,14 @@ impl Quantity {
             Self::EngineSpeed => "rpm",
             Self::Gear => "gear",
             Self::Step => "step",
+            Self::Effort => "N",
         }
     }
 
     /// A place along its axis in words: `at 110 km/h`.
     pub fn at(self, value: f64) -> String {
         match self {
-            Self::RoadSpeed(_) | Self::EngineSpeed => {
+            Self::RoadSpeed(_) | Self::EngineSpeed | Self::Effort => {
                 format!("at {} {}", self.text(value), self.sign())
             }
             Self::Gear | Self::Step => format!("{} {}", self.sign(), self.text(value)),
@@ -93,6 +97,7 @@ impl Quantity {
             Self::RoadSpeed(_) | Self::Gear => plain_number(value),
             Self::EngineSpeed => rpm_text(value),
             Self::Step => step_text(value),
+            Self::Effort => effort_text(value),
         }
     }
 
@@ -102,6 +107,7 @@ impl Quantity {
             Self::RoadSpeed(_) | Self::Gear => signed(difference, 0),
             Self::EngineSpeed => rpm_difference_text(difference),
             Self::Step => signed(difference, 2),
+            Self::Effort => signed(round_to(difference, 10.0), 0),
         }
     }
 
@@ -113,6 +119,11 @@ impl Quantity {
     }
 }
 
+/// A tractive effort to 10 N: an estimate hides the rest.
+fn effort_text(effort_n: f64) -> String {
+    plain_number(round_to(effort_n, 10.0))
+}
+
 /// The least of 1, 2, 5 × 10ⁿ that is not below `least`.
 pub fn round_step(least: f64) -> f64 {
     let power = 10_f64.powf(least.log10().floor());
@@ -121,4 +132,13 @@ pub fn round_step(least: f64) -> f64 {
         .map(|factor| factor * power)
         .find(|step| *step >= least)
         .unwrap_or(10.0 * power)
+}
+
+/// The next round number above `value`, no more than a tenth away: 163 gives 165.
+pub(super) fn next_round(value: f64) -> f64 {
+    if value <= 0.0 || !value.is_finite() {
+        return 100.0;
+    }
+    let grain = 10_f64.powf(value.log10().floor()) / 20.0;
+    (value / grain).ceil() * grain
 }

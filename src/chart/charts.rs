@@ -2,9 +2,9 @@
 
 use super::scene::Scene;
 use super::table::Table;
-use super::view::View;
 use crate::analysis::Analysis;
 use crate::project::Project;
+use crate::project::View;
 use std::cell::OnceCell;
 use std::sync::Arc;
 

@@ -1,7 +1,7 @@
 //! What can be taken hold of in a diagram, how far it moves, and which edit moving it means.
 
 use super::axis::Along;
-use crate::gearing::{EngineSpeed, GearId};
+use crate::gearing::{EngineLimits, EngineSpeed, GearId};
 use crate::project::{Edit, SetEdit, SetId};
 use crate::units::{round_to, typed_rpm_text};
 
@@ -16,8 +16,10 @@ pub struct Handle {
     pub labels: [String; 2],
     /// Where it stands.
     pub at: [f64; 2],
-    /// Which way it moves: along the axis that carries engine speeds.
+    /// Which way it moves: along the axis that carries engine speeds, or road speeds.
     pub along: Along,
+    /// The engine speed in rev/min for each unit of that axis.
+    pub rpm_per_unit: f64,
     /// How it moves.
     pub travel: Travel,
     /// Engine speed after the shift, in rev/min.
@@ -41,6 +43,19 @@ pub struct HandleLine {
     pub own: Vec<(GearId, EngineSpeed)>,
 }
 
+/// The steps in which a hand moves a shift point, in rev/min.
+const STEP_RPM: f64 = 10.0;
+
+/// A shift point is moved between idle and the redline.
+pub(super) fn travel(engine: &EngineLimits) -> Travel {
+    let redline_rpm = engine.redline.rpm();
+    let idle_rpm = engine.idle.map_or(STEP_RPM, EngineSpeed::rpm);
+    Travel {
+        rpm: [idle_rpm.min(redline_rpm), redline_rpm],
+        step_rpm: STEP_RPM,
+    }
+}
+
 /// How far and in which steps a shift point can be moved.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Travel {
@@ -60,7 +75,12 @@ impl Travel {
 impl Handle {
     /// The shift point, in rev/min.
     pub fn shift_rpm(&self) -> f64 {
-        self.along.of(self.at)
+        self.rpm_at(self.at)
+    }
+
+    /// The engine speed in rev/min that a point of the diagram means to it.
+    pub fn rpm_at(&self, point: [f64; 2]) -> f64 {
+        self.along.of(point) * self.rpm_per_unit
     }
 
     /// What it is called, in the set of this name: `Shift point 2 to 3, Fitted`.

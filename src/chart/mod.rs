@@ -7,8 +7,10 @@ mod at_pointer;
 mod axis;
 mod charts;
 mod chosen;
+mod effort_diagram;
 mod handle;
 mod motion_table;
+mod of_motion;
 mod scene;
 mod shift_words;
 mod speed_diagram;
@@ -21,6 +23,7 @@ pub use axis::{Along, Axis, Quantity, Range, round_step};
 pub use charts::Charts;
 pub use handle::{Handle, HandleLine, Travel};
 pub use motion_table::{MotionCell, MotionColumn, MotionOfSet, MotionPart, MotionRow, MotionTable};
-pub use scene::{Area, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
+pub use scene::{
+    Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
+};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
-pub use view::View;

@@ -6,8 +6,9 @@
 use super::at_pointer::Readable;
 use super::axis::{Along, Axis, Quantity, Range};
 use super::handle::{Handle, HandleLine};
-use super::view::View;
+use crate::analysis::NoMotion;
 use crate::gearing::GearId;
+use crate::project::View;
 use crate::project::{Livery, SetId};
 
 /// A diagram of the chosen sets of a project.
@@ -29,6 +30,8 @@ pub struct Scene {
     pub areas: Vec<Area>,
     /// Straight lines through the whole plot.
     pub rules: Vec<Rule>,
+    /// Lines of the vehicle, which no set owns.
+    pub curves: Vec<Curve>,
     /// Lines of sets.
     pub lines: Vec<Line>,
     /// Points that a dot marks.
@@ -43,6 +46,8 @@ pub struct Scene {
     pub readables: Vec<Readable>,
     /// What is said of a set where nothing of it can be read off.
     pub without_reading: &'static str,
+    /// Why there is nothing in it: what is not known that it needs.
+    pub lacks: Option<NoMotion>,
 }
 
 /// A set in a diagram.
@@ -79,6 +84,16 @@ pub enum Role {
     Crossing,
     /// Figures of a set from gear to gear.
     ByGear,
+    /// What a gear does at full load.
+    FullLoad,
+    /// What the engine would do at its peak power always.
+    Ideal,
+    /// What the driven wheels can put down.
+    Grip,
+    /// What air, tyres and grade take.
+    RoadLoad,
+    /// Where changing up is best.
+    BestShift,
 }
 
 /// Whose a thing in a diagram is.
@@ -149,6 +164,15 @@ pub struct Line {
     pub points: Vec<[f64; 2]>,
 }
 
+/// A line of the vehicle from point to point.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Curve {
+    /// What it is.
+    pub role: Role,
+    /// Its points in their order.
+    pub points: Vec<[f64; 2]>,
+}
+
 /// A point that a dot marks.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Point {
@@ -212,6 +236,7 @@ impl Scene {
             has_band: false,
             areas: Vec::new(),
             rules: Vec::new(),
+            curves: Vec::new(),
             lines: Vec::new(),
             points: Vec::new(),
             labels: Vec::new(),
@@ -219,6 +244,7 @@ impl Scene {
             handle_lines: Vec::new(),
             readables: Vec::new(),
             without_reading: "nothing here",
+            lacks: None,
         }
     }
 

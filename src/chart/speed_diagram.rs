@@ -4,19 +4,16 @@
 //! really driven, from the last upshift to the next, and between the gears the needle falls.
 
 use super::at_pointer::Readable;
-use super::axis::{Along, Quantity};
+use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
-use super::handle::{Handle, HandleLine, Travel};
+use super::handle::{Handle, HandleLine, travel};
 use super::scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
 use super::shift_words;
-use super::view::View;
 use crate::analysis::Analysis;
 use crate::gearing::{EngineSpeed, GearResult, GearRole, SetResults, Upshift};
 use crate::project::Project;
+use crate::project::View;
 use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_rpm_text};
-
-/// The steps in which a hand moves a shift point, in rev/min.
-const STEP_RPM: f64 = 10.0;
 
 /// The speed diagram of chosen sets.
 pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
@@ -258,7 +255,7 @@ impl<'a> Sheet<'a> {
 
     /// The falls of the needle, and the shift points as handles on their line.
     fn shifts(&mut self, set: &ChosenSet<'_>) {
-        let travel = self.travel();
+        let travel = travel(&self.project.engine);
         let chain: Vec<&GearResult> = set.set.chain().collect();
         let mut line = Vec::new();
         for pair in chain.windows(2) {
@@ -274,6 +271,7 @@ impl<'a> Sheet<'a> {
                 labels: [from.gear.label.clone(), to.gear.label.clone()],
                 at,
                 along: Along::Y,
+                rpm_per_unit: 1.0,
                 travel,
                 rpm_after_shift: up.rpm_after_shift,
             });
@@ -300,15 +298,6 @@ impl<'a> Sheet<'a> {
         let place = Place::UnderFall(up.shift_rpm);
         self.label(Role::Drop, Some(set.of), text, foot, place);
         head
-    }
-
-    /// A shift point is moved between idle and the redline.
-    fn travel(&self) -> Travel {
-        let idle_rpm = self.project.engine.idle.map_or(STEP_RPM, EngineSpeed::rpm);
-        Travel {
-            rpm: [idle_rpm.min(self.redline_rpm), self.redline_rpm],
-            step_rpm: STEP_RPM,
-        }
     }
 
     /// From standstill to a little beyond the highest redline speed, up to the redline; farther
@@ -350,13 +339,4 @@ fn summary(scene: &Scene, redline_rpm: f64) -> String {
         scene.x.quantity.sign(),
         typed_rpm_text(redline_rpm)
     )
-}
-
-/// The next round number above `speed`, no more than a tenth away: 163 gives 165.
-fn next_round(speed: f64) -> f64 {
-    if speed <= 0.0 || !speed.is_finite() {
-        return 100.0;
-    }
-    let grain = 10_f64.powf(speed.log10().floor()) / 20.0;
-    (speed / grain).ceil() * grain
 }

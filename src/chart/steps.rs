@@ -4,9 +4,9 @@ use super::at_pointer::Readable;
 use super::axis::Quantity;
 use super::chosen::ChosenSet;
 use super::scene::{Label, Line, Place, Point, Role, Scene};
-use super::view::View;
 use crate::analysis::Analysis;
 use crate::gearing::GearResult;
+use crate::project::View;
 use crate::units::step_text;
 
 /// The steps of chosen sets: x counts the changes from first gear on, y is the step.

@@ -3,12 +3,12 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::{Flag, Group};
-use super::values::{choice, view};
+use super::values::{choice, views};
 use super::{PRINTED, output, source};
 use crate::analysis::Analysis;
-use crate::chart::View;
 use crate::gearing::quoted;
-use crate::project::{Drops, Marks, PageForm, PictureWidth, Project, SetId};
+
+use crate::project::{Drops, Marks, PageForm, PictureWidth, Project, SetId, View, Views};
 use crate::sheet::page::Page;
 use std::io::Write;
 
@@ -18,7 +18,7 @@ pub(super) fn run(
     stdout: &mut dyn Write,
     stderr: &mut dyn Write,
 ) -> Result<u8, CliError> {
-    let shown = view(arguments, &View::ALL)?;
+    let shown = views(arguments)?;
     if arguments.path(Flag::Output)?.is_none() {
         return Err(CliError::NoOutput);
     }
@@ -26,21 +26,24 @@ pub(super) fn run(
     out.check()?;
     let source::Sourced { mut project, notes } = source::project(arguments)?;
     choose(&mut project, arguments)?;
-    if shown != View::default() && project.write_up.form != PageForm::Picture {
-        return Err(CliError::NotOnPaper(format!(
-            "{} {}",
-            Flag::Show.name(),
-            shown.word()
-        )));
+    if shown.is_some() && project.write_up.form != PageForm::Picture {
+        return Err(CliError::NotOnPaper(Flag::Show.name()));
     }
+    let shown = shown.unwrap_or_else(|| project.write_up.views.clone());
     let drops = drops(&project, arguments)?;
-    if drops.is_some() && shown != View::Speed {
-        return Err(CliError::NoDrops(shown.word()));
+    if drops.is_some() && !shown.has(View::Speed) {
+        return Err(CliError::NoDrops(words(&shown)));
     }
     project.write_up.drops = drops.unwrap_or(project.write_up.drops);
     mark(&mut project, arguments)?;
+    project.write_up.views = shown.clone();
     let chosen = chosen_sets(&project, arguments)?;
     let analysis = Analysis::of(project);
+    if let Some(view) = shown.as_slice().iter().find(|view| view.needs_motion())
+        && let Err(reason) = analysis.motion()
+    {
+        return Err(CliError::no_motion(view.word(), reason.clone()));
+    }
     let page = match chosen {
         Some(chosen) => Page::with_sets(analysis, &chosen)?,
         None => Page::of(analysis)?,
@@ -50,7 +53,6 @@ pub(super) fn run(
     {
         return Err(CliError::DropsOfUnseen);
     }
-    let page = page.showing(shown);
     let bytes = page.png(&page.picture()?)?;
     out.write(&bytes, stdout, stderr)?;
     output::notes(stderr, &notes);
@@ -83,6 +85,12 @@ fn choose(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> 
     choices.with_note &= !arguments.has(Flag::NoNote);
     choices.carries_project &= !arguments.has(Flag::NoProject);
     Ok(())
+}
+
+/// `steps,effort`.
+fn words(views: &Views) -> String {
+    let words: Vec<&str> = views.as_slice().iter().map(|view| view.word()).collect();
+    words.join(",")
 }
 
 /// Whose drops `--drops` wants; none where it is not given.

@@ -278,7 +278,7 @@ pub(super) enum CliError {
     DropsOfUnseen,
     /// Drops in a diagram that has none.
     #[error("--drops goes with --show speed, not with --show {0}")]
-    NoDrops(&'static str),
+    NoDrops(String),
     /// What only a picture has, for a page of paper.
     #[error("{0} goes with a picture, not with --page")]
     NotOnPaper(String),

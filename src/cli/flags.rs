@@ -125,7 +125,7 @@ const fn technical(
     value: &'static str,
     meaning: &'static str,
 ) -> FlagRow {
-    row(flag, value, Group::Technical, TABLE, meaning)
+    row(flag, value, Group::Technical, WRITTEN, meaning)
 }
 
 /// All flags, in the order of the help.
@@ -355,7 +355,7 @@ pub(super) const FLAGS: [FlagRow; 50] = [
         "WHAT",
         Group::Output,
         WRITTEN,
-        "speed; with table effort, run or cruise too, with chart steps too",
+        "speed or effort; with table run or cruise too, with chart steps too",
     ),
     row(
         (As, "as"),
@@ -467,7 +467,7 @@ pub(super) fn short(letter: char) -> Option<&'static FlagRow> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chart::View;
+    use crate::project::View;
 
     #[test]
     fn every_view_stands_in_the_help() {

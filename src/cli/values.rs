@@ -3,8 +3,8 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use crate::chart::View;
 use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, parse_rpm, quoted};
+use crate::project::{View, Views};
 
 /// The engine speed that a value spells; point or comma as decimal mark, or between thousands.
 pub(super) fn engine_speed(flag: Flag, text: &str) -> Result<EngineSpeed, CliError> {
@@ -88,13 +88,16 @@ pub(super) fn choice<T: Copy>(
     })
 }
 
-/// What `--show` asks for among what a command offers.
-pub(super) fn view(arguments: &Arguments, offered: &[View]) -> Result<View, CliError> {
-    let choices: Vec<_> = offered.iter().map(|view| (view.word(), *view)).collect();
-    match arguments.once(Flag::Show)? {
-        None => Ok(View::default()),
-        Some(text) => choice(Flag::Show, text, &choices),
-    }
+/// The views that `--show` asks for, parted by commas or blanks; none where it is not given.
+pub(super) fn views(arguments: &Arguments) -> Result<Option<Views>, CliError> {
+    let Some(text) = arguments.once(Flag::Show)? else {
+        return Ok(None);
+    };
+    let choices = View::ALL.map(|view| (view.word(), view));
+    let words = text.split([',', ' ']).map(str::trim);
+    let views = words.map(|word| choice(Flag::Show, word, &choices));
+    // A text that is split has at least one part.
+    Ok(Views::new(views.collect::<Result<Vec<View>, _>>()?))
 }
 
 #[cfg(test)]

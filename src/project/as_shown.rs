@@ -1,7 +1,7 @@
 //! What of a project a picture shows: that much goes along with it, and no more.
 
 use super::document::{Note, Project, SetId};
-use super::technical::TechnicalData;
+use super::technical::{SetTechnical, TechnicalData};
 use super::write_up::{Drops, WriteUp};
 use std::collections::BTreeSet;
 
@@ -22,6 +22,13 @@ impl Project {
             Drops::Of(set) if sets.get(set).is_none() => Drops::Usual,
             drops => drops,
         };
+        // Whoever shows ratios alone gives away nothing of engine and vehicle.
+        let (technical, sets) = if choices.views.need_motion() {
+            (self.technical.among(&sets), sets)
+        } else {
+            let nothing = vec![SetTechnical::default(); sets.len()];
+            (TechnicalData::default(), sets.with_technical(nothing))
+        };
         // Every part is named, so that a new one is not given away unasked.
         Some(Self {
             title: self.title.clone(),
@@ -32,8 +39,7 @@ impl Project {
             engine: self.engine,
             marked_engine_speeds: self.marked_engine_speeds.clone(),
             marked_road_speeds: self.marked_road_speeds.clone(),
-            // No picture shows engine or vehicle yet: they go along once one does.
-            technical: TechnicalData::default(),
+            technical,
             write_up: WriteUp {
                 left_out: BTreeSet::new(),
                 drops,

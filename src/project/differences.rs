@@ -8,6 +8,7 @@ use super::technical::{
     Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
     vehicle_words,
 };
+use super::view::Views;
 use super::write_up::{Drops, PageForm, WriteUp};
 use crate::gearing::{
     ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, Position, RoadSpeed, Stage,
@@ -324,8 +325,9 @@ fn write_up_value(write_up: &WriteUp, project: &Project) -> String {
     let left_out = numbered.filter(|(_, candidate)| write_up.left_out.contains(&candidate.id));
     let left_out = left_out.map(|(number, _): (u8, _)| format!(", without set {number}"));
     format!(
-        "{form} of {} pixels, {look}, {} table, {} note, {} the project, drops: {}, columns: {}{}",
+        "{form} of {} pixels, {look}, showing {}, {} table, {} note, {} the project, drops: {}, columns: {}{}",
         write_up.width.px(),
+        views_words(&write_up.views),
         with(write_up.with_table),
         with(write_up.with_note),
         with(write_up.carries_project),
@@ -333,6 +335,12 @@ fn write_up_value(write_up: &WriteUp, project: &Project) -> String {
         columns_words(write_up),
         left_out.collect::<String>()
     )
+}
+
+/// `speed and effort`.
+pub(super) fn views_words(views: &Views) -> String {
+    let words: Vec<&str> = views.as_slice().iter().map(|view| view.word()).collect();
+    words.join(" and ")
 }
 
 /// Whose falls of the needle have their figures: `those of set 2`.

@@ -347,7 +347,6 @@ impl Candidates {
         let list: Vec<Candidate> = kept
             .map(|candidate| Candidate {
                 visible: true,
-                technical: SetTechnical::default(),
                 ..candidate.clone()
             })
             .collect();

@@ -22,6 +22,7 @@ mod technical;
 mod temporary;
 mod text_file;
 mod typed_figures;
+mod view;
 mod write_up;
 
 pub use differences::{Difference, differences};
@@ -50,4 +51,5 @@ pub use technical::{
 };
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use typed_figures::{Figure, TypedFigure};
+pub use view::{View, Views};
 pub use write_up::{ColumnKey, Drops, NoColumnKey, PageForm, PictureWidth, WriteUp, WrongWidth};

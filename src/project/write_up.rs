@@ -1,6 +1,7 @@
 //! Which choices belong to a project's write-up?
 
 use super::document::SetId;
+use super::view::Views;
 use crate::gearing::quoted;
 use std::collections::BTreeSet;
 
@@ -23,6 +24,8 @@ pub struct WriteUp {
     pub with_note: bool,
     /// A picture for reading, or a page for the bench.
     pub form: PageForm,
+    /// What the picture shows of the sets, one view beneath the other.
+    pub views: Views,
     /// Whose falls of the needle have their figures in the picture.
     pub drops: Drops,
     /// The columns of the table; none where it has as many as find room.
@@ -143,6 +146,7 @@ impl Default for WriteUp {
             with_table: true,
             with_note: true,
             form: PageForm::Picture,
+            views: Views::default(),
             drops: Drops::Usual,
             columns: None,
             carries_project: true,

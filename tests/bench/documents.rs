@@ -2,8 +2,9 @@
 
 use divan::{Bencher, black_box};
 use layshaft::analysis::{Analysis, ProjectResults};
-use layshaft::chart::{Charts, Table, View};
+use layshaft::chart::{Charts, Table};
 use layshaft::gearing::EngineSpeed;
+use layshaft::project::View;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{Disk, Edit, History, Project, SetEdit, format, read_text, save_whole};
 use std::sync::Arc;

@@ -1,8 +1,8 @@
 //! The lines of a diagram: shaded parts, rules, and the lines of sets.
 
 use super::Look;
-use super::roles::{depth, is_over_sets, line_stroke, rule_stroke, shade};
-use crate::chart::{Along, Area, Line, Rule, Scene};
+use super::roles::{curve_stroke, depth, is_over_sets, line_stroke, rule_stroke, shade};
+use crate::chart::{Along, Area, Curve, Line, Rule, Scene};
 use crate::draw::stroke;
 use egui::{Painter, Pos2, Rect};
 use egui_plot::PlotTransform;
@@ -19,6 +19,9 @@ pub(super) fn paint(painter: &Painter, scene: &Scene, transform: &PlotTransform,
     }
     for rule in scene.rules.iter().filter(|r| !is_over_sets(r, look)) {
         canvas.rule(rule);
+    }
+    for curve in &scene.curves {
+        canvas.curve(curve);
     }
     let mut lines: Vec<&Line> = scene.lines.iter().collect();
     lines.sort_by_cached_key(|line| depth(line, look));
@@ -68,9 +71,18 @@ impl Canvas<'_> {
         stroke::line(self.painter, ends, rule_stroke(rule, self.look), &[]);
     }
 
-    fn line(&self, line: &Line) {
+    fn points(&self, points: &[[f64; 2]]) -> Vec<Pos2> {
         let point = |at: &[f64; 2]| self.transform.position_from_point(&(*at).into());
-        let points: Vec<Pos2> = line.points.iter().map(point).collect();
+        points.iter().map(point).collect()
+    }
+
+    fn curve(&self, curve: &Curve) {
+        let points = self.points(&curve.points);
+        stroke::polyline(self.painter, &points, curve_stroke(curve, self.look), &[]);
+    }
+
+    fn line(&self, line: &Line) {
+        let points = self.points(&line.points);
         let (stroke, dash) = line_stroke(line, self.look);
         stroke::polyline(self.painter, &points, stroke, dash);
     }

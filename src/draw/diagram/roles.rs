@@ -3,7 +3,7 @@
 //! The colours and dashes themselves stand in the palette.
 
 use super::{Look, StepBack};
-use crate::chart::{Label, Line, Owner, Role, Rule};
+use crate::chart::{Curve, Label, Line, Owner, Role, Rule};
 use crate::draw::bold;
 use crate::draw::palette::{DROP_DASH, Dash, OTHER_DASH, dash};
 use egui::{Color32, FontFamily, Stroke};
@@ -107,11 +107,34 @@ impl Manner {
                 priority: 7,
                 ..plain
             },
-            Role::ByGear => Self {
+            Role::ByGear | Role::FullLoad => Self {
                 width: [3.0, 2.0, 2.0],
                 pattern: Pattern::OfSet,
                 depth: 4,
                 priority: 7,
+                ..plain
+            },
+            Role::Ideal => Self {
+                width: [1.2, 1.0, 0.8],
+                quiet_from: StepBack::Not,
+                pattern: Pattern::Sparse,
+                depth: 1,
+                ..plain
+            },
+            Role::Grip => Self {
+                colors: [palette.band, palette.redline, palette.redline],
+                width: [1.5; 3],
+                priority: 4,
+                ..plain
+            },
+            Role::RoadLoad => Self {
+                width: [1.5; 3],
+                priority: 6,
+                ..plain
+            },
+            Role::BestShift => Self {
+                depth: 3,
+                priority: 2,
                 ..plain
             },
         }
@@ -136,6 +159,12 @@ pub(super) fn shade(role: Role, look: &Look<'_>) -> Color32 {
 /// How a line through the whole plot is painted.
 pub(super) fn rule_stroke(rule: &Rule, look: &Look<'_>) -> Stroke {
     let manner = Manner::of(rule.role, look);
+    Stroke::new(manner.width(StepBack::Not), manner.colors[1])
+}
+
+/// How a line of the vehicle is painted.
+pub(super) fn curve_stroke(curve: &Curve, look: &Look<'_>) -> Stroke {
+    let manner = Manner::of(curve.role, look);
     Stroke::new(manner.width(StepBack::Not), manner.colors[1])
 }
 
@@ -231,6 +260,11 @@ pub(super) fn stands_beside(role: Role) -> bool {
         | Role::Driven
         | Role::Drop
         | Role::Crossing
-        | Role::ByGear => false,
+        | Role::ByGear
+        | Role::FullLoad
+        | Role::Ideal
+        | Role::Grip
+        | Role::RoadLoad
+        | Role::BestShift => false,
     }
 }

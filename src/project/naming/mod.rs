@@ -5,7 +5,9 @@
 
 mod set_naming;
 
-use super::differences::{columns_words, drops_words, engine_speeds, form_words, road_speeds, rpm};
+use super::differences::{
+    columns_words, drops_words, engine_speeds, form_words, road_speeds, rpm, views_words,
+};
 use super::document::{Candidates, Project, SetId};
 use super::edits::Edit;
 use super::history::{Cause, Change};
@@ -280,6 +282,10 @@ fn named_choice(both: [&Project; 2]) -> Named {
         (
             "drops in the write-up".to_owned(),
             both.map(|project| drops_words(project.write_up.drops, project)),
+        ),
+        (
+            "views of the write-up".to_owned(),
+            choices.map(|c| views_words(&c.views)),
         ),
         (
             "columns of the write-up".to_owned(),

@@ -38,6 +38,16 @@ pub struct TechnicalData {
     pub known_fuel: Option<KnownFuel>,
 }
 
+impl TechnicalData {
+    /// As far as it is about these candidates: a consumption of another set is left out.
+    pub(super) fn among(&self, sets: &Candidates) -> Self {
+        Self {
+            known_fuel: self.known_fuel.filter(|known| known.is_of(sets)),
+            ..self.clone()
+        }
+    }
+}
+
 /// The load case and the road.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct RoadData {

@@ -2,12 +2,13 @@
 
 use super::Page;
 use crate::chart::table::Need;
-use crate::chart::{SetTable, Table, View};
+use crate::chart::{Scene, SetTable, Table};
 use crate::draw::diagram::{Look, StepBack, diagram_ui};
 use crate::draw::palette::{Palette, dash};
 use crate::draw::table::{Arrangement, TableLook, column_groups, columns_from, table_ui};
 use crate::draw::{bold, sample};
 use crate::gearing::Tyre;
+use crate::project::View;
 use crate::units::{mm_text, typed_rpm_text};
 use egui::{Color32, FontId, Galley, Label, Pos2, Rect, RichText, Ui, UiBuilder, Vec2};
 use std::sync::Arc;
@@ -25,7 +26,9 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
     title_ui(ui, page, &palette);
     vehicle_ui(ui, page, &palette);
     legend_ui(ui, page, &palette);
-    drawn_diagram_ui(ui, page, &palette);
+    for scene in page.diagrams() {
+        view_ui(ui, page, scene, &palette);
+    }
     if page.choices().with_table {
         ui.add_space(8.0);
         drawn_table_ui(ui, page, &palette);
@@ -110,7 +113,9 @@ fn legend_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
                 dash(set.livery),
             );
         }
-        if let Some(text) = page.diagram().drops_words(&page.drops()) {
+        let drops = page.diagrams().iter();
+        let drops = drops.filter_map(|scene| scene.drops_words(&page.drops()));
+        for text in drops {
             let words = laid_out(ui, text, FontId::proportional(TEXT), palette.dim_text);
             entry_ui(ui, 0.0, words, palette.dim_text);
         }
@@ -134,8 +139,20 @@ fn entry_ui(ui: &mut Ui, before: f32, words: Arc<Galley>, color: Color32) -> Pos
     rect.min
 }
 
-fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let sets = page.diagram().sets.len().clamp(1, 3);
+/// A view: its name, where there are several; its diagram; what is said of each set.
+fn view_ui(ui: &mut Ui, page: &Page, scene: &Scene, palette: &Palette) {
+    if page.diagrams().len() > 1 {
+        ui.add_space(4.0);
+        bold_words(ui, scene.view.name(), TEXT + 2.0, palette.text);
+    }
+    drawn_diagram_ui(ui, page, scene, palette);
+    for (name, facts) in page.facts(scene.view) {
+        words(ui, &format!("{name}: {facts}."), TEXT, palette.text);
+    }
+}
+
+fn drawn_diagram_ui(ui: &mut Ui, page: &Page, scene: &Scene, palette: &Palette) {
+    let sets = scene.sets.len().clamp(1, 3);
     let size = Vec2::new(ui.available_width(), DIAGRAM_HEIGHT[sets - 1]);
     let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
     let look = Look {
@@ -149,7 +166,7 @@ fn drawn_diagram_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         interactive: false,
     };
     let mut ui = ui.new_child(UiBuilder::new().max_rect(rect));
-    diagram_ui(&mut ui, page.diagram(), page.diagram().whole(), &look);
+    diagram_ui(&mut ui, scene, scene.whole(), &look);
 }
 
 /// The heights of the table's text that are tried, in points: the last can just be read.
@@ -224,12 +241,22 @@ fn needs(table: &Table) -> Vec<Need> {
     needs
 }
 
+/// What the figures of a view rest on, with a blank behind.
+fn assumed(view: View) -> &'static str {
+    match view {
+        View::Speed => "",
+        View::Steps => "Step = overall ratio of a gear ÷ that of the next. ",
+        View::Effort => {
+            "Effort at full load after losses, estimated; what a line lies above the road load is \
+             left for speeding up. "
+        }
+    }
+}
+
 /// What the figures rest on.
 fn assumptions_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
-    let mut text = match page.view {
-        View::Speed => String::new(),
-        View::Steps => "Step = overall ratio of a gear ÷ that of the next. ".to_owned(),
-    };
+    let assumed = page.views().as_slice().iter().map(|view| assumed(*view));
+    let mut text: String = assumed.collect();
     text += "Road speed = 0.06 × engine speed × rolling circumference in m ÷ overall ratio, \
              without slip.";
     if page.tyres().any(|tyre| tyre.tolerance().is_some()) {

@@ -12,10 +12,10 @@ pub use picture::{PageError, Picture};
 
 use crate::analysis::Analysis;
 use crate::chart::table::{COLUMNS, ColumnDefinition};
-use crate::chart::{MarkedSpeeds, Scene, Table, View};
+use crate::chart::{MarkedSpeeds, MotionTable, Scene, Table};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
-use crate::project::{Candidate, Drops, PageForm, Project, SetId, WriteUp, format};
+use crate::project::{Candidate, Drops, PageForm, Project, SetId, View, Views, WriteUp, format};
 use egui::Rect;
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -32,12 +32,12 @@ pub struct Page {
     /// The project as far as the page shows it: nothing else can get onto it, and what it carries makes
     /// the same page again.
     analysis: Analysis,
-    view: View,
     form: PageForm,
     /// The set that is selected where the picture is made in the window.
     selected: Option<SetId>,
     columns: Vec<&'static ColumnDefinition>,
-    diagram: OnceCell<Scene>,
+    /// One for each view that it shows.
+    diagrams: OnceCell<Vec<Scene>>,
     table: OnceCell<Table>,
 }
 
@@ -80,22 +80,11 @@ impl Page {
         Ok(Self {
             form: analysis.project().write_up.form,
             analysis,
-            view: View::default(),
             selected: None,
             columns: columns.to_vec(),
-            diagram: OnceCell::new(),
+            diagrams: OnceCell::new(),
             table: OnceCell::new(),
         })
-    }
-
-    /// The same page with another diagram.
-    #[must_use]
-    pub fn showing(self, view: View) -> Self {
-        Self {
-            view,
-            diagram: OnceCell::new(),
-            ..self
-        }
     }
 
     /// The same page where that set is selected: of three sets its drops are the usual ones.
@@ -193,8 +182,30 @@ impl Page {
             .of_shown(&shown, Some(baseline), selected)
     }
 
-    fn diagram(&self) -> &Scene {
-        self.diagram.get_or_init(|| self.view.scene(&self.analysis))
+    fn views(&self) -> &Views {
+        &self.choices().views
+    }
+
+    /// The diagrams of its views, the uppermost first.
+    fn diagrams(&self) -> &[Scene] {
+        self.diagrams.get_or_init(|| {
+            let views = self.views().as_slice().iter();
+            views.map(|view| view.scene(&self.analysis)).collect()
+        })
+    }
+
+    /// What is said of each set beneath the diagram of a view: its name, and the words.
+    fn facts(&self, view: View) -> Vec<(String, String)> {
+        let table = match (view, self.analysis.motion()) {
+            (View::Speed | View::Steps, _) | (_, Err(_)) => return Vec::new(),
+            (View::Effort, Ok(motion)) => {
+                let (project, results) = (self.project(), self.analysis.results());
+                let marked = project.marked_road_speeds.as_slice();
+                MotionTable::effort(project, results, motion, marked)
+            }
+        };
+        let sets = table.sets.into_iter();
+        sets.map(|set| (set.name, set.facts.join("; "))).collect()
     }
 
     /// The table, without what the page says once or need not say.

@@ -9,10 +9,11 @@ use crate::support::window::{camper_van, in_both_ranges, three_ten_speeds};
 use egui::epaint::{ClippedShape, Shape};
 use egui::{Color32, Context, RawInput, Rect, Vec2, pos2, vec2};
 use layshaft::analysis::Analysis;
-use layshaft::chart::{Scene, View};
+use layshaft::chart::Scene;
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::theme;
+use layshaft::project::View;
 use layshaft::project::{Livery, Project};
 
 const THEMES: [Theme; 2] = [Theme::Light, Theme::Dark];

@@ -10,13 +10,13 @@ use crate::support::window::{camper_van, three_ten_speeds};
 use egui::{Color32, Context, Rect, Ui, UiBuilder, pos2, vec2};
 use image::RgbaImage;
 use layshaft::analysis::{Analysis, ProjectResults};
-use layshaft::chart::{SetTable, Table, View};
+use layshaft::chart::{SetTable, Table};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{Arrangement, TableLook, all_columns, table_ui};
 use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{PageForm, PictureWidth, Project};
+use layshaft::project::{PageForm, PictureWidth, Project, View, Views};
 use layshaft::sheet::page::{Page, WIDTH};
 use std::collections::HashMap;
 
@@ -65,7 +65,9 @@ fn every_word_of_every_page_can_be_read() {
     )]
     let width_px = (WIDTH * PIXELS_PER_POINT) as u64;
     let mut check = |what: String, project: &Project, view: View| {
-        let page = Page::of(project).unwrap().showing(view);
+        let mut project = project.clone();
+        project.write_up.views = Views::new([view]).unwrap();
+        let page = Page::of(&project).unwrap();
         problems.extend(problems_on(&what, &page));
     };
     for (is_dark, view) in [false, true]

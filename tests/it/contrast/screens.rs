@@ -5,7 +5,7 @@ use crate::support::window::{Opening, Window, camper_van};
 use egui::accesskit::Role;
 use egui::{Color32, Key, Rect, Theme, Vec2, vec2};
 use egui_kittest::kittest::NodeT;
-use layshaft::chart::View;
+use layshaft::project::View;
 
 /// The window, in points.
 const SIZE: Vec2 = vec2(1000.0, 700.0);

@@ -3,8 +3,9 @@
 use super::{FIRST, SECOND, candidate, every_edit, of_first, start};
 use crate::support::gear_sets::{name, ratio, rpm};
 use layshaft::analysis::{Analysis, ProjectResults};
-use layshaft::chart::{Charts, View};
+use layshaft::chart::Charts;
 use layshaft::gearing::{GearId, SetResults, parse_tyre};
+use layshaft::project::View;
 use layshaft::project::{Edit, History, Note, Project, SetEdit};
 use proptest::collection::vec;
 use proptest::prelude::*;

@@ -10,7 +10,7 @@ use crate::support::window::{KINDS, Opening, Window, camper_van};
 use egui::accesskit::{Action, Role};
 use egui::{Event, Key};
 use egui_kittest::kittest::NodeT;
-use layshaft::chart::View;
+use layshaft::project::View;
 use std::collections::BTreeSet;
 use std::path::Path;
 use tree::{Seen, tree};

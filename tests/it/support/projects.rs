@@ -9,7 +9,8 @@ use layshaft::gearing::{
 };
 use layshaft::project::{
     Candidate, Candidates, ColumnKey, Drops, KnownFuel, Livery, Marks, Note, PageForm,
-    PictureWidth, Project, SetEfficiencies, SetId, SetTechnical, TechnicalData, WriteUp,
+    PictureWidth, Project, SetEfficiencies, SetId, SetTechnical, TechnicalData, View, Views,
+    WriteUp,
 };
 use layshaft::units::SpeedUnit;
 use proptest::collection::{btree_set, vec};
@@ -327,7 +328,9 @@ fn any_write_up() -> impl Strategy<Value = WriteUp> {
     ];
     let key = "[a-z_]{1,12}".prop_map(|text| ColumnKey::new(&text).unwrap());
     let columns = option::of(vec(key, 0..4).prop_map(BTreeSet::from_iter));
-    let further = (drops, columns, any::<bool>());
+    let views = vec(select(View::ALL.to_vec()), 1..4);
+    let views = views.prop_map(|views| Views::new(views).unwrap());
+    let further = (drops, columns, any::<bool>(), views);
     (800u64..=4000, choices, form, left_out, further).prop_map(
         |(width, (is_dark, with_table, with_note), form, left_out, further)| WriteUp {
             width: PictureWidth::from_px(width).unwrap(),
@@ -339,6 +342,7 @@ fn any_write_up() -> impl Strategy<Value = WriteUp> {
             drops: further.0,
             columns: further.1,
             carries_project: further.2,
+            views: further.3,
         },
     )
 }

@@ -6,7 +6,8 @@ use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::NodeT;
 use layshaft::analysis::Analysis;
-use layshaft::chart::{Charts, View};
+use layshaft::chart::Charts;
+use layshaft::project::View;
 use std::sync::Arc;
 
 fn lines(window: &Window) -> Vec<String> {

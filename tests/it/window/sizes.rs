@@ -5,8 +5,8 @@ use egui::accesskit::{Live, Role};
 use egui::{Key, Rect};
 use egui_kittest::Node;
 use egui_kittest::kittest::NodeT;
-use layshaft::chart::View;
 use layshaft::project::Project;
+use layshaft::project::View;
 
 const SIZES: [[f32; 2]; 6] = [
     [667.0, 427.0],

@@ -29,6 +29,7 @@ impl From<WriteUpV1> for WriteUpV2 {
             left_out: choices.left_out,
             drops: None,
             columns: None,
+            views: None,
             without_project: false,
         }
     }
@@ -38,7 +39,9 @@ impl TryFrom<WriteUpV2> for WriteUpV1 {
     type Error = BeyondFormat1;
 
     fn try_from(choices: WriteUpV2) -> Result<Self, BeyondFormat1> {
-        if choices.drops.is_some() || choices.columns.is_some() || choices.without_project {
+        let is_beyond =
+            choices.drops.is_some() || choices.columns.is_some() || choices.views.is_some();
+        if is_beyond || choices.without_project {
             return Err(BeyondFormat1);
         }
         Ok(Self {

@@ -4,6 +4,7 @@ use super::super::outline::Step::{Item, Key};
 use super::super::shared::misfit::Misfit;
 use super::super::shared::write_up::{FormEntry, WidthPx};
 use crate::project::document::{Candidates, SetId};
+use crate::project::view::{View, Views};
 use crate::project::write_up::{ColumnKey, Drops, NoColumnKey, WriteUp};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -20,6 +21,9 @@ pub(crate) struct WriteUpV2 {
     pub(crate) table: bool,
     pub(crate) note: bool,
     pub(crate) form: FormEntry,
+    /// What is shown of the sets, one view beneath the other; absent where that is the speeds alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) views: Option<Vec<ViewEntry>>,
     /// Visible sets that are left out, counted from 1.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(crate) left_out: Vec<usize>,
@@ -32,6 +36,34 @@ pub(crate) struct WriteUpV2 {
     /// Whether the picture is without the project's text.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub(crate) without_project: bool,
+}
+
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename = "View")]
+pub(crate) enum ViewEntry {
+    Speed,
+    Steps,
+    Effort,
+}
+
+impl From<View> for ViewEntry {
+    fn from(view: View) -> Self {
+        match view {
+            View::Speed => Self::Speed,
+            View::Steps => Self::Steps,
+            View::Effort => Self::Effort,
+        }
+    }
+}
+
+impl From<ViewEntry> for View {
+    fn from(entry: ViewEntry) -> Self {
+        match entry {
+            ViewEntry::Speed => Self::Speed,
+            ViewEntry::Steps => Self::Steps,
+            ViewEntry::Effort => Self::Effort,
+        }
+    }
 }
 
 #[derive(Clone, Copy, Serialize, Deserialize)]
@@ -85,6 +117,10 @@ impl WriteUpV2 {
             table: write_up.with_table,
             note: write_up.with_note,
             form: write_up.form.into(),
+            views: (write_up.views != Views::default()).then(|| {
+                let views = write_up.views.as_slice().iter();
+                views.map(|view| (*view).into()).collect()
+            }),
             left_out,
             drops,
             columns: write_up
@@ -118,6 +154,13 @@ impl WriteUpV2 {
         let columns = self
             .columns
             .map(|columns| columns.into_iter().map(|c| c.0).collect());
+        let views = self.views.map(|views| {
+            let views = Views::new(views.into_iter().map(View::from));
+            views.ok_or_else(|| {
+                let reason = "the write-up shows no view; name at least one, as [Speed]";
+                Misfit::new([Key("write_up"), Key("views")], &reason)
+            })
+        });
         Ok(WriteUp {
             width: self.width_px.0,
             is_dark: self.dark,
@@ -125,6 +168,7 @@ impl WriteUpV2 {
             with_table: self.table,
             with_note: self.note,
             form: self.form.into(),
+            views: views.transpose()?.unwrap_or_default(),
             drops,
             columns,
             carries_project: !self.without_project,

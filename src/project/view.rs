@@ -1,0 +1,92 @@
+//! Which views of a project there are, and which of them its write-up shows: the one list that window,
+//! write-up, file, command line and settings share.
+
+/// What is looked at: a diagram with its table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum View {
+    /// Engine speed against road speed.
+    #[default]
+    Speed,
+    /// The step of each gear over the next.
+    Steps,
+    /// Tractive effort against road speed.
+    Effort,
+}
+
+impl View {
+    /// Every view, in the order in which they are offered.
+    pub const ALL: [Self; 3] = [Self::Speed, Self::Steps, Self::Effort];
+
+    /// The word that asks for it on the command line.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Speed => "speed",
+            Self::Steps => "steps",
+            Self::Effort => "effort",
+        }
+    }
+
+    /// What it is called where one is chosen.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Speed => "Speed",
+            Self::Steps => "Steps",
+            Self::Effort => "Effort",
+        }
+    }
+
+    /// Whether it shows what follows from engine and vehicle.
+    pub fn needs_motion(self) -> bool {
+        match self {
+            Self::Speed | Self::Steps => false,
+            Self::Effort => true,
+        }
+    }
+}
+
+/// The views of a write-up, one beneath the other: at least one, none twice, in the order of [`View::ALL`].
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Views(Vec<View>);
+
+impl Views {
+    /// These views; none where there is not one.
+    pub fn new(views: impl IntoIterator<Item = View>) -> Option<Self> {
+        let mut views: Vec<View> = views.into_iter().collect();
+        views.sort_unstable();
+        views.dedup();
+        (!views.is_empty()).then_some(Self(views))
+    }
+
+    /// All of them, the uppermost first.
+    pub fn as_slice(&self) -> &[View] {
+        &self.0
+    }
+
+    /// Whether one of them is there.
+    pub fn has(&self, view: View) -> bool {
+        self.0.contains(&view)
+    }
+
+    /// Whether any of them shows what follows from engine and vehicle.
+    pub fn need_motion(&self) -> bool {
+        self.0.iter().any(|view| view.needs_motion())
+    }
+}
+
+impl Default for Views {
+    fn default() -> Self {
+        Self(vec![View::default()])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn views_stand_in_their_order_whatever_was_asked_for_first() {
+        let views = Views::new([View::Effort, View::Speed, View::Effort]).unwrap();
+        assert_eq!(views.as_slice(), [View::Speed, View::Effort]);
+        assert_eq!(Views::new([]), None);
+    }
+}
