@@ -97,8 +97,7 @@ fn is_harmful(step: &Step) -> bool {
         | Step::RecoverCopy(_) => false,
         Step::GoOn(_)
         | Step::Write(..)
-        | Step::SaveInOwnLayout(_)
-        | Step::ReplaceTheirs(..)
+        | Step::Replace(..)
         | Step::Open(_)
         | Step::ThrowAway(_) => true,
     }
