@@ -49,6 +49,7 @@ pub use technical::{
     CoastDown, DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, SetTechnical,
     TechnicalData, VehicleData,
 };
+pub(crate) use text_file::digest_of_file;
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use typed_figures::{Figure, TypedFigure};
 pub use view::{View, Views};

@@ -6,6 +6,7 @@
 use std::io::{self, ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
+use super::digest::digest;
 use super::file_system::{EntryKind, FileSystem, reason, shown};
 
 /// The size of the largest file that is read, in bytes: 16 MB of 1024 × 1024 bytes each.
@@ -90,9 +91,7 @@ pub fn read_text(fs: &dyn FileSystem, path: &Path) -> Result<String, ReadError> 
 /// # Errors
 /// When they are not UTF-8.
 pub(super) fn text_of(mut bytes: Vec<u8>, path: &Path) -> Result<String, ReadError> {
-    if bytes.starts_with(BYTE_ORDER_MARK) {
-        bytes.drain(..BYTE_ORDER_MARK.len());
-    }
+    drop_mark(&mut bytes);
     String::from_utf8(bytes).map_err(|error| {
         let (line, column) = place_after(&error.as_bytes()[..error.utf8_error().valid_up_to()]);
         ReadError::NotText {
@@ -101,6 +100,23 @@ pub(super) fn text_of(mut bytes: Vec<u8>, path: &Path) -> Result<String, ReadErr
             path: path.to_owned(),
         }
     })
+}
+
+/// The digest of what a file holds, be it text or not; of text, that of the text without its
+/// byte-order mark.
+///
+/// # Errors
+/// As [`read_text`], but for what is not UTF-8.
+pub(crate) fn digest_of_file(fs: &dyn FileSystem, path: &Path) -> Result<u64, ReadError> {
+    let mut bytes = read_bytes(fs, path)?;
+    drop_mark(&mut bytes);
+    Ok(digest(&bytes))
+}
+
+fn drop_mark(bytes: &mut Vec<u8>) {
+    if bytes.starts_with(BYTE_ORDER_MARK) {
+        bytes.drain(..BYTE_ORDER_MARK.len());
+    }
 }
 
 /// The bytes of an ordinary file of bounded size.

@@ -7,7 +7,7 @@ use super::{Asked, Lifecycle, PathQuestion};
 use crate::app::exporting::written_picture;
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::files::{self, Saved, with_ending};
-use crate::project::{Difference, PageForm, differences, digest, read_text, shown};
+use crate::project::{Difference, PageForm, differences, digest_of_file, shown};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -29,40 +29,27 @@ const OTHER_NAME: &str = "Choose another name";
 impl Lifecycle {
     /// Saves where the document stands, or asks where that is to be.
     pub(super) fn save(&mut self, then: Option<After>) {
-        match self.desk.file.clone() {
-            None => self.ask_for_path(Purpose::Save, then),
-            Some(path) if self.is_changed_on_disk(&path) => self.meet_theirs(path, then),
-            Some(_) if self.has_other_form => self.ask_about_form(then),
-            Some(path) => self.save_to(&path, then),
+        let Some(path) = self.desk.file.clone() else {
+            return self.ask_for_path(Purpose::Save, then);
+        };
+        match self.digest_of(&path) {
+            Some(held) if self.desk.on_disk != Some(held) => self.meet_theirs(path, then),
+            Some(held) if self.has_other_form => self.ask_about_form(held, then),
+            // What is gone can be written again; what is there but cannot be read is somebody else's.
+            None if !self.is_gone(&path) => self.meet_theirs(path, then),
+            Some(_) | None => self.save_to(&path, then),
         }
     }
 
-    fn ask_about_form(&mut self, then: Option<After>) {
+    /// `seen` is the digest of what would lose its comments and layout.
+    fn ask_about_form(&mut self, seen: u64, then: Option<After>) {
         let text = "This file was written or changed by hand. Saving keeps every value, but not \
                     its comments and layout. Saving it under another name keeps this file as it is.";
         let question = Question::new("Save in Layshaft's own layout?", text)
             .safely("Save under another name", Step::SaveElsewhere(then.clone()))
-            .or("Save here", Step::SaveInOwnLayout(then))
+            .or("Save here", Step::Replace(seen, then))
             .or("Cancel", Step::Stay);
         self.ask(question);
-    }
-
-    /// Saves where the document stands; the comments and layout go that the file had when it was
-    /// read, and no others.
-    pub(super) fn save_in_own_layout(&mut self, then: Option<After>) {
-        match self.desk.file.clone() {
-            Some(path) if !self.is_changed_on_disk(&path) => self.save_to(&path, then),
-            _ => self.save(then),
-        }
-    }
-
-    /// Whether a file holds something else than when it was last read or written.
-    fn is_changed_on_disk(&self, path: &Path) -> bool {
-        match self.digest_of(path) {
-            Some(now) => self.desk.on_disk != Some(now),
-            // What is gone can be written again; what is there but no text is somebody else's.
-            None => !self.is_gone(path),
-        }
     }
 
     /// Whether nothing has this path; where the disk does not tell, something has.
@@ -78,10 +65,9 @@ impl Lifecycle {
         })
     }
 
-    /// The digest of what a file holds now, where that is text.
+    /// The digest of what a file holds now, where it can be read.
     fn digest_of(&self, path: &Path) -> Option<u64> {
-        let text = read_text(self.files(), path).ok()?;
-        Some(digest(text.as_bytes()))
+        digest_of_file(self.files(), path).ok()
     }
 
     /// Somebody else has written the file: asks, where that would replace anything of theirs.
@@ -90,10 +76,13 @@ impl Lifecycle {
             Ok(theirs) => {
                 let found = differences(&theirs.project, self.desk.project());
                 if found.is_empty() {
-                    // Both have the same work: only the form of their file could be lost.
-                    self.desk.on_disk = Some(theirs.digest);
-                    self.has_other_form = theirs.has_other_form;
-                    return self.save(then);
+                    // Both have the same work: only the form of their file could be lost. Their file
+                    // becomes ours by saving, not by asking: no later work may replace it unasked.
+                    return if theirs.has_other_form {
+                        self.ask_about_form(theirs.digest, then);
+                    } else {
+                        self.save_to(&path, then);
+                    };
                 }
                 let mut details: Vec<_> = found.iter().map(Difference::words_of_two).collect();
                 if theirs.has_other_form {
@@ -108,7 +97,8 @@ impl Lifecycle {
         }
     }
 
-    /// `theirs` is the file, where it can be opened.
+    /// `theirs` is the file, where it can be opened; `seen` is the digest of what it holds, where it can
+    /// be read: nobody can agree to lose what cannot.
     fn ask_about_theirs(
         &mut self,
         theirs: Option<PathBuf>,
@@ -124,8 +114,10 @@ impl Lifecycle {
         let elsewhere = Step::SaveElsewhere(then.clone());
         let mut question = Question::new("The file has changed", text)
             .with(details)
-            .safely("Save yours under another name", elsewhere)
-            .or("Replace theirs", Step::ReplaceTheirs(seen, then));
+            .safely("Save yours under another name", elsewhere);
+        if let Some(seen) = seen {
+            question = question.or("Replace theirs", Step::Replace(seen, then));
+        }
         if let Some(path) = theirs {
             question = question.or("Open theirs", Step::TakeTheirs(path));
         }
@@ -149,15 +141,12 @@ impl Lifecycle {
         }
     }
 
-    /// Saves where the document stands, though somebody else has changed the file; should it be
-    /// changed once more, that is asked about once more.
-    pub(super) fn replace_theirs(&mut self, seen: Option<u64>, then: Option<After>) {
+    /// Saves where the document stands, in the place of what was seen there; should it have been
+    /// changed since, that is asked about first.
+    pub(super) fn replace(&mut self, seen: u64, then: Option<After>) {
         match self.desk.file.clone() {
-            Some(path) if self.digest_of(&path) == seen => self.save_to(&path, then),
-            _ => {
-                self.asked = None;
-                self.save(then);
-            }
+            Some(path) if self.digest_of(&path) == Some(seen) => self.save_to(&path, then),
+            _ => self.save(then),
         }
     }
 

@@ -41,11 +41,9 @@ pub(in crate::app) enum Step {
     Chosen(Answer),
     /// Project or picture is written there, whatever is there.
     Write(PathBuf, Purpose, Option<After>),
-    /// It is saved where it stands, though comments and layout of the file are lost.
-    SaveInOwnLayout(Option<After>),
-    /// It is saved where it stands, though somebody else has changed the file; with the digest of
-    /// what they have put there, where it was text.
-    ReplaceTheirs(Option<u64>, Option<After>),
+    /// It is saved where it stands, though comments and layout of the file or work of somebody else
+    /// are lost; with the digest of what the file held when that was asked.
+    Replace(u64, Option<After>),
     /// What somebody else has put into the file takes the place of what stands here, which undoing
     /// brings back.
     TakeTheirs(PathBuf),

@@ -6,6 +6,7 @@ use super::{
 };
 use crate::app::file_picker::Purpose;
 use crate::app::lifecycle::Step;
+use crate::project::LARGEST_FILE_BYTES;
 
 const FORM: &str = "Save in Layshaft's own layout?";
 const CHANGED: &str = "The file has changed";
@@ -19,7 +20,9 @@ enum Held {
     ByHand,
     /// Work of somebody else.
     Theirs,
-    /// The very work that is to be saved, which somebody else wrote by hand.
+    /// The very work that is to be saved, which somebody else saved.
+    Ours,
+    /// The same, which somebody else wrote by hand.
     OursByHand,
     /// Nothing: it is gone.
     Gone,
@@ -30,10 +33,11 @@ enum Held {
 }
 
 impl Held {
-    const ALL: [Self; 7] = [
+    const ALL: [Self; 8] = [
         Self::Own,
         Self::ByHand,
         Self::Theirs,
+        Self::Ours,
         Self::OursByHand,
         Self::Gone,
         Self::Broken,
@@ -43,7 +47,7 @@ impl Held {
     /// What saving asks.
     fn heading(self) -> &'static str {
         match self {
-            Self::Own | Self::Gone => "",
+            Self::Own | Self::Ours | Self::Gone => "",
             Self::ByHand | Self::OursByHand => FORM,
             Self::Theirs | Self::Broken | Self::Bytes => CHANGED,
         }
@@ -54,6 +58,7 @@ impl Held {
         match self {
             Self::Own | Self::ByHand => {}
             Self::Theirs => life.others_write(FILE, text(&van(3000.0)).as_bytes()),
+            Self::Ours => life.others_write(FILE, text(&van(4500.0)).as_bytes()),
             Self::OursByHand => life.others_write(FILE, by_hand(&van(4500.0)).as_bytes()),
             Self::Gone => life.others_remove(FILE),
             Self::Broken => life.others_write(FILE, b"(format: 1, title:"),
@@ -196,6 +201,26 @@ fn a_file_that_changes_while_something_is_asked_about_it_is_not_written_over() {
 }
 
 #[test]
+fn what_is_no_text_either_but_was_not_asked_about_is_not_written_over() {
+    let mut life = Held::Bytes.life();
+    life.take(Step::Save(None));
+    life.others_write(FILE, b"\xff\xfe\x01");
+    life.answer("Replace theirs");
+    assert_eq!(life.heading(), CHANGED);
+    life.answer("Replace theirs");
+    check_saved(&life, FILE);
+}
+
+#[test]
+fn nobody_is_asked_to_lose_what_cannot_be_read() {
+    let mut life = Held::Own.life();
+    life.disk.put_endless(FILE, LARGEST_FILE_BYTES + 1);
+    life.take(Step::Save(None));
+    assert_eq!(life.heading(), CHANGED);
+    assert_eq!(life.words(), ["Save yours under another name", "Cancel"]);
+}
+
+#[test]
 fn what_is_lost_with_theirs_is_shown_beneath_the_question() {
     for (theirs, lines) in [(text(&van(3000.0)), 1), (by_hand(&van(3000.0)), 2)] {
         let mut life = Life::on_file(&text(&van(4000.0))).changed();
@@ -238,6 +263,35 @@ fn an_answer_holds_for_the_save_that_it_was_given_for_and_for_no_later_one() {
         life.take(Step::Save(None));
         assert_eq!(life.heading(), held.heading(), "{held:?}");
     }
+}
+
+#[test]
+fn what_others_wrote_like_us_stays_theirs_until_a_save_has_succeeded() {
+    let deed = |life: &mut Life| life.take(Step::Save(None));
+    with_each_step_refused(
+        || Held::Ours.life(),
+        deed,
+        |life, refused| {
+            if !life.is_unsaved() {
+                return;
+            }
+            life.take(Step::Stay);
+            life.edit(4600.0);
+            life.take(Step::Save(None));
+            assert_eq!(life.heading(), CHANGED, "{refused}");
+            assert_eq!(life.held(FILE), Held::Ours.life().held(FILE), "{refused}");
+        },
+    );
+}
+
+#[test]
+fn what_others_wrote_like_us_by_hand_stays_theirs_until_a_save_is_agreed_to() {
+    let mut life = Held::OursByHand.life();
+    life.take(Step::Save(None));
+    life.answer("Cancel");
+    life.edit(4600.0);
+    life.take(Step::Save(None));
+    assert_eq!(life.heading(), CHANGED, "their figures are others now");
 }
 
 #[test]

@@ -3,8 +3,8 @@
 use super::{Fault, Life, Matter, SimulatedDisk, Step, by_hand, text, van};
 use crate::app::file_picker::Purpose;
 use crate::app::lifecycle::{After, Question};
-use crate::project::RecoveryCopy;
 use crate::project::examples::Start;
+use crate::project::{Project, RecoveryCopy, format};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -26,6 +26,8 @@ enum Deed {
     Answer(u8, &'static str),
     /// Somebody else writes a file.
     Others(&'static str, Vec<u8>),
+    /// Somebody else writes what stands here into the document's file, by hand or not.
+    OthersAlike(bool),
     /// Somebody else takes a file away.
     Removed(&'static str),
     /// Another window opens a file.
@@ -59,6 +61,7 @@ fn deed() -> impl Strategy<Value = Deed> {
         8 => command.prop_map(Deed::Take),
         12 => (any::<u8>(), name()).prop_map(|(at, name)| Deed::Answer(at, name)),
         4 => (name(), written).prop_map(|(name, bytes)| Deed::Others(name, bytes)),
+        2 => any::<bool>().prop_map(Deed::OthersAlike),
         1 => name().prop_map(Deed::Removed),
         1 => name().prop_map(Deed::OpenedElsewhere),
         1 => Just(Deed::ClosedElsewhere),
@@ -67,7 +70,7 @@ fn deed() -> impl Strategy<Value = Deed> {
 }
 
 /// The camper van with a redline of so many hundred rev/min.
-fn redlined(hundreds: u8) -> crate::project::Project {
+fn redlined(hundreds: u8) -> Project {
     van(100.0 * f64::from(hundreds))
 }
 
@@ -78,6 +81,16 @@ fn documents(life: &Life) -> BTreeMap<String, Vec<u8>> {
         Some(((*name).to_owned(), held))
     });
     files.collect()
+}
+
+/// Whether the message begins with these words.
+fn says(life: &Life, words: &str) -> bool {
+    life.machine.message.starts_with(words)
+}
+
+/// The project that a file holds, if it holds one.
+fn project_of(held: &[u8]) -> Option<Project> {
+    format::read(std::str::from_utf8(held).ok()?).ok()
 }
 
 /// Whether a step can lose something: an answer may lead to it, but not the first one.
@@ -97,8 +110,7 @@ fn is_harmful(step: &Step) -> bool {
         | Step::RecoverCopy(_) => false,
         Step::GoOn(_)
         | Step::Write(..)
-        | Step::SaveInOwnLayout(_)
-        | Step::ReplaceTheirs(..)
+        | Step::Replace(..)
         | Step::Open(_)
         | Step::ThrowAway(_) => true,
     }
@@ -119,8 +131,10 @@ fn check_question(question: &Question) {
 /// A life under watch.
 struct Watched {
     life: Life,
-    /// What was read, written or shown in a question here since the document was opened.
+    /// What was read or written here since the document was opened.
     known: BTreeSet<(String, Vec<u8>)>,
+    /// What the document's file held when the question came up that is being asked about it.
+    shown: Option<(String, Vec<u8>)>,
     /// Whether the loss of unsaved work was agreed to, and what follows is still being asked.
     loss_is_agreed: bool,
     /// What a dead window left, while it must be somewhere.
@@ -145,6 +159,7 @@ impl Watched {
         Self {
             life: Life::on(disk),
             known: BTreeSet::new(),
+            shown: None,
             loss_is_agreed: false,
             left: has_left,
         }
@@ -167,6 +182,7 @@ impl Watched {
                 }
             }
             Deed::Others(name, bytes) => self.life.others_write(name, &bytes),
+            Deed::OthersAlike(is_by_hand) => self.others_write_alike(is_by_hand),
             Deed::Removed(name) => self.life.others_remove(name),
             Deed::OpenedElsewhere(name) => self.life.others_open(name),
             Deed::ClosedElsewhere => self.life.others_close_all(),
@@ -176,6 +192,14 @@ impl Watched {
                 self.life.disk.fail_at(at, refused);
             }
             Deed::Edit(_) => {}
+        }
+    }
+
+    fn others_write_alike(&self, is_by_hand: bool) {
+        if let Some(name) = self.life.file() {
+            let write = if is_by_hand { by_hand } else { text };
+            let alike = write(self.life.project());
+            self.life.others_write(&name, alike.as_bytes());
         }
     }
 
@@ -216,8 +240,13 @@ impl Watched {
         for (name, held) in &before {
             let now = after.get(name);
             if now != Some(held) {
-                let is_known = self.known.contains(&(name.clone(), held.clone()));
-                let is_agreed = matches!(step, Step::Write(path, ..) if path.ends_with(name));
+                let lost = (name.clone(), held.clone());
+                let is_known = self.known.contains(&lost);
+                let is_agreed = match step {
+                    Step::Write(path, ..) => path.ends_with(name),
+                    Step::Replace(..) => self.shown.as_ref() == Some(&lost),
+                    _ => false,
+                };
                 assert!(is_known || is_agreed, "{name} was lost by {step:?}");
                 assert_eq!(now.map(Vec::as_slice), Some(work.as_bytes()), "{name}");
             }
@@ -231,12 +260,17 @@ impl Watched {
                 "unsaved work was lost by {step:?} after {asked:?}"
             );
         }
-        if life.machine.message.starts_with("Saved in") {
+        let is_settled = was_unsaved && !life.is_unsaved() && !is_new;
+        let is_taken = matches!(step, Step::TakeTheirs(_));
+        // Where it may not survive a power cut, it is said to be saved in other words.
+        let is_said = ["Saved in", "saved"].iter().any(|words| says(life, words));
+        let is_saved = is_said || (is_settled && !is_taken);
+        if is_saved {
             let name = life.file().unwrap();
             assert_eq!(life.held(&name), Some(text(life.project())));
             assert!(!life.is_unsaved());
         }
-        self.learn(&before, &after, is_new);
+        self.learn(&before, &after, is_new, is_saved);
     }
 
     /// Notes what this document knows of the files now.
@@ -245,31 +279,33 @@ impl Watched {
         before: &BTreeMap<String, Vec<u8>>,
         after: &BTreeMap<String, Vec<u8>>,
         is_new: bool,
+        is_saved: bool,
     ) {
         let life = &self.life;
         if is_new {
             self.known.clear();
         }
-        let was_read = life.machine.message.starts_with("Opened /");
-        let is_shown = match life.asked() {
-            Matter::Question(question) => {
-                check_question(question);
-                let heading = question.heading;
-                heading == "The file has changed" || heading == "Save in Layshaft's own layout?"
-            }
-            Matter::Nothing | Matter::Path(_) => false,
-        };
+        let was_read = says(life, "Opened /") || says(life, "Opened theirs");
         let own = life.file();
-        // Somebody else may have written what was then saved here: both have the same work.
-        let saved = (!life.is_unsaved()).then(|| text(life.project()));
-        let saved = saved.as_deref().map(str::as_bytes);
+        let own = own.and_then(|name| after.get(&name).map(|held| (name, held.clone())));
         for (name, held) in after {
-            let is_written = before.get(name) != Some(held);
-            let is_own = own.as_ref() == Some(name);
-            let is_known = was_read || is_shown || saved == Some(held.as_slice());
-            if is_written || (is_own && is_known) {
+            if before.get(name) != Some(held) {
                 self.known.insert((name.clone(), held.clone()));
             }
+        }
+        // Somebody else may have written the very work that was saved: then it is ours, too.
+        if is_saved || was_read {
+            self.known.extend(own.clone());
+        }
+        let (heading, project) = (life.heading(), life.project());
+        self.shown = own.filter(|(_, held)| match heading {
+            "The file has changed" => true,
+            // Nothing is said of figures there: they are to be the same.
+            "Save in Layshaft's own layout?" => project_of(held).as_ref() == Some(project),
+            _ => false,
+        });
+        if let Matter::Question(question) = life.asked() {
+            check_question(question);
         }
         if life.machine.asked.is_none() {
             self.loss_is_agreed = false;
