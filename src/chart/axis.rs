@@ -2,6 +2,7 @@
 
 use crate::units::{
     SpeedUnit, plain_number, round_to, rpm_difference_text, rpm_text, signed, step_text,
+    two_figures_text,
 };
 
 /// One of the two axes of a diagram.
@@ -56,6 +57,12 @@ pub enum Quantity {
     Step,
     /// Tractive effort in N.
     Effort,
+    /// Time in s.
+    Time,
+    /// Consumption in L/100 km.
+    Fuel,
+    /// Share of full torque in per cent.
+    Load,
 }
 
 impl Quantity {
@@ -67,6 +74,9 @@ impl Quantity {
             Self::Gear => "Gear",
             Self::Step => "Step",
             Self::Effort => "Tractive effort",
+            Self::Time => "Time",
+            Self::Fuel => "Fuel",
+            Self::Load => "Load",
         }
     }
 
@@ -78,15 +88,19 @@ impl Quantity {
             Self::Gear => "gear",
             Self::Step => "step",
             Self::Effort => "N",
+            Self::Time => "s",
+            Self::Fuel => "L/100 km",
+            Self::Load => "%",
         }
     }
 
     /// A place along its axis in words: `at 110 km/h`.
     pub fn at(self, value: f64) -> String {
         match self {
-            Self::RoadSpeed(_) | Self::EngineSpeed | Self::Effort => {
+            Self::RoadSpeed(_) | Self::EngineSpeed | Self::Effort | Self::Fuel | Self::Load => {
                 format!("at {} {}", self.text(value), self.sign())
             }
+            Self::Time => format!("after {} {}", self.text(value), self.sign()),
             Self::Gear | Self::Step => format!("{} {}", self.sign(), self.text(value)),
         }
     }
@@ -98,6 +112,8 @@ impl Quantity {
             Self::EngineSpeed => rpm_text(value),
             Self::Step => step_text(value),
             Self::Effort => effort_text(value),
+            Self::Time | Self::Load => plain_number(round_to(value, 0.1)),
+            Self::Fuel => two_figures_text(value),
         }
     }
 
@@ -108,6 +124,8 @@ impl Quantity {
             Self::EngineSpeed => rpm_difference_text(difference),
             Self::Step => signed(difference, 2),
             Self::Effort => signed(round_to(difference, 10.0), 0),
+            Self::Time | Self::Load => signed(difference, 1),
+            Self::Fuel => signed(difference, 2),
         }
     }
 

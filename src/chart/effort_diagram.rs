@@ -11,7 +11,7 @@ use super::handle::{Handle, travel};
 use super::of_motion;
 use super::scene::{Curve, Label, Line, Owner, Place, Point, Role, Rule, Scene};
 use crate::analysis::{Analysis, Motion, SetMotion};
-use crate::gearing::{GearRole, SetResults};
+use crate::gearing::GearRole;
 use crate::motion::{Grade, OnRoad, PoweredGear};
 use crate::project::Project;
 use crate::project::View;
@@ -86,7 +86,7 @@ impl Sheet<'_> {
     }
 
     fn label(&mut self, role: Role, of: Option<Owner>, text: String, at: [f64; 2], place: Place) {
-        self.scene.labels.push(Label {
+        self.scene.say_once(Label {
             text,
             role,
             of,
@@ -146,13 +146,7 @@ impl Sheet<'_> {
 
     /// The line of the gear that a gear is compared with.
     fn like(&self, chosen: &ChosenSet<'_>, gear: &PoweredGear) -> Option<Vec<[f64; 2]>> {
-        let baseline: &SetResults = chosen.baseline?;
-        let mut gears = chosen.set.gears.iter();
-        let result = gears.find(|result| result.gear.id == gear.gear.id)?;
-        let like = baseline.counterpart(chosen.set, result)?;
-        let baseline = &self.motion.sets[self.project.sets.baseline_place()];
-        let mut gears = baseline.powertrain.gears.iter();
-        let like = gears.find(|powered| powered.gear.id == like.gear.id)?;
+        let (_, like) = of_motion::like(self.project, self.motion, chosen, gear)?;
         Some(self.line(like))
     }
 

@@ -278,6 +278,19 @@ impl Scene {
         Some(format!("{what}: {}", names.join(" and ")))
     }
 
+    /// Asks for a place for words; where sets share a figure, it is written once.
+    pub(super) fn say_once(&mut self, label: Label) {
+        let is_near = |a: f64, b: f64| (a - b).abs() <= 1e-3 * b.abs();
+        let is_said = |said: &Label| {
+            let [[x, y], [at_x, at_y]] = [said.at, label.at];
+            let is_there = is_near(x, at_x) && is_near(y, at_y);
+            said.text == label.text && said.role == label.role && is_there
+        };
+        if !self.labels.iter().any(is_said) {
+            self.labels.push(label);
+        }
+    }
+
     /// The lines of one role.
     pub fn lines_of(&self, role: Role) -> impl Iterator<Item = &Line> {
         self.lines.iter().filter(move |line| line.role == role)

@@ -2,7 +2,7 @@
 
 use super::chosen::{ChosenSet, visible_sets};
 use super::scene::Scene;
-use super::{effort_diagram, speed_diagram, steps};
+use super::{cruise_diagram, effort_diagram, run_diagram, speed_diagram, steps};
 use crate::analysis::Analysis;
 use crate::project::View;
 
@@ -14,6 +14,8 @@ impl View {
             Self::Speed => speed_diagram::scene,
             Self::Steps => steps::scene,
             Self::Effort => effort_diagram::scene,
+            Self::Run => run_diagram::scene,
+            Self::Cruise => cruise_diagram::scene,
         };
         of(analysis, &visible_sets(project, results))
     }

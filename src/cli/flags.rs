@@ -355,7 +355,7 @@ pub(super) const FLAGS: [FlagRow; 50] = [
         "WHAT",
         Group::Output,
         WRITTEN,
-        "speed or effort; with table run or cruise too, with chart steps too",
+        "speed, effort, run or cruise; with chart steps too, and several as speed,cruise",
     ),
     row(
         (As, "as"),

@@ -11,11 +11,21 @@ pub enum View {
     Steps,
     /// Tractive effort against road speed.
     Effort,
+    /// Road speed against time, from rest.
+    Run,
+    /// Fuel and load at steady speeds.
+    Cruise,
 }
 
 impl View {
     /// Every view, in the order in which they are offered.
-    pub const ALL: [Self; 3] = [Self::Speed, Self::Steps, Self::Effort];
+    pub const ALL: [Self; 5] = [
+        Self::Speed,
+        Self::Steps,
+        Self::Effort,
+        Self::Run,
+        Self::Cruise,
+    ];
 
     /// The word that asks for it on the command line.
     pub fn word(self) -> &'static str {
@@ -23,6 +33,8 @@ impl View {
             Self::Speed => "speed",
             Self::Steps => "steps",
             Self::Effort => "effort",
+            Self::Run => "run",
+            Self::Cruise => "cruise",
         }
     }
 
@@ -32,6 +44,8 @@ impl View {
             Self::Speed => "Speed",
             Self::Steps => "Steps",
             Self::Effort => "Effort",
+            Self::Run => "Run",
+            Self::Cruise => "Cruise",
         }
     }
 
@@ -39,7 +53,7 @@ impl View {
     pub fn needs_motion(self) -> bool {
         match self {
             Self::Speed | Self::Steps => false,
-            Self::Effort => true,
+            Self::Effort | Self::Run | Self::Cruise => true,
         }
     }
 }

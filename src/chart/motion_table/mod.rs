@@ -8,7 +8,9 @@ mod cruise;
 mod effort;
 mod run;
 
-use crate::project::{Candidate, Project, SetId};
+use crate::analysis::{Analysis, Motion, ProjectResults, RunQuestions};
+use crate::gearing::RoadSpeed;
+use crate::project::{Candidate, Project, SetId, View};
 use std::borrow::Cow;
 
 /// One of these tables.
@@ -119,6 +121,24 @@ impl MotionCell {
 }
 
 impl MotionTable {
+    /// The table of a view at the speeds that the project marks; none where the view is of ratios alone, or
+    /// something is not known.
+    pub fn of_view(view: View, analysis: &Analysis) -> Option<Self> {
+        let of: fn(&Project, &ProjectResults, &Motion, &[RoadSpeed]) -> Self = match view {
+            View::Speed | View::Steps => return None,
+            View::Effort => Self::effort,
+            View::Run => |project, results, motion, marked| {
+                let questions = RunQuestions::usual(marked);
+                Self::run(project, results, motion, &questions)
+            },
+            View::Cruise => Self::cruise,
+        };
+        let motion = analysis.motion().ok()?;
+        let (project, results) = (analysis.project(), analysis.results());
+        let marked = project.marked_road_speeds.as_slice();
+        Some(of(project, results, motion, marked))
+    }
+
     /// Whether any figure lies outside the useful range.
     pub fn has_dim(&self) -> bool {
         let parts = self.sets.iter().flat_map(|set| &set.parts);

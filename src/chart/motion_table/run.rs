@@ -4,6 +4,7 @@
 use super::by_gear::{Gears, name_other};
 use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
 use crate::analysis::{Motion, ProjectResults, RunQuestions, RunTime, SetRuns};
+use crate::chart::of_motion::{roundest, speed_words};
 use crate::gearing::RoadSpeed;
 use crate::project::{Candidate, Project};
 use crate::units::{
@@ -225,8 +226,7 @@ impl Told<'_> {
 
     /// `to 100 km/h`.
     fn target(&self, to: RoadSpeed) -> String {
-        let unit = roundest(&[to], self.units);
-        format!("to {} {}", mark_text(to.kmh(), unit), unit.sign())
+        format!("to {}", speed_words(to, self.units))
     }
 
     /// `80 to 120 km/h`.
@@ -234,20 +234,6 @@ impl Told<'_> {
         let unit = roundest(between, self.units);
         let [from, to] = between.map(|speed| mark_text(speed.kmh(), unit));
         format!("{from} to {to} {}", unit.sign())
-    }
-}
-
-/// The unit in which road speeds are whole: what is timed to 60 mph is called so in km/h too. Where both
-/// are, or neither is, the unit of the project.
-fn roundest(speeds: &[RoadSpeed], units: SpeedUnit) -> SpeedUnit {
-    let is_whole = |unit: SpeedUnit| {
-        let mut numbers = speeds.iter().map(|speed| unit.from_kmh(speed.kmh()));
-        numbers.all(|number| (number - number.round()).abs() < 1e-9)
-    };
-    let mut others = SpeedUnit::ALL.into_iter().filter(|unit| is_whole(*unit));
-    match others.next() {
-        Some(unit) if !is_whole(units) => unit,
-        Some(_) | None => units,
     }
 }
 

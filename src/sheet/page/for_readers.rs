@@ -146,8 +146,22 @@ fn view_ui(ui: &mut Ui, page: &Page, scene: &Scene, palette: &Palette) {
         bold_words(ui, scene.view.name(), TEXT + 2.0, palette.text);
     }
     drawn_diagram_ui(ui, page, scene, palette);
-    for (name, facts) in page.facts(scene.view) {
-        words(ui, &format!("{name}: {facts}."), TEXT, palette.text);
+    for text in facts_texts(&page.facts(scene.view)) {
+        words(ui, &text, TEXT, palette.text);
+    }
+}
+
+/// What is said of the sets: of each by its name, once where the same is said of all.
+fn facts_texts(facts: &[(String, String)]) -> Vec<String> {
+    let mut said = facts.iter().map(|(_, words)| words);
+    let first = said.next();
+    match first {
+        Some(words) if said.all(|other| other == words) => vec![format!("{words}.")],
+        Some(_) | None => {
+            let each = facts.iter();
+            each.map(|(name, words)| format!("{name}: {words}."))
+                .collect()
+        }
     }
 }
 
@@ -246,6 +260,10 @@ fn assumed(view: View) -> &'static str {
     match view {
         View::Speed => "",
         View::Steps => "Step = overall ratio of a gear ÷ that of the next. ",
+        View::Run => {
+            "Runs at full load from standstill, estimated; dotted with the best shift points. "
+        }
+        View::Cruise => "Steady speeds in top gear, thin in the lower ones; fuel is an estimate. ",
         View::Effort => {
             "Effort at full load after losses, estimated; what a line lies above the road load is \
              left for speeding up. "

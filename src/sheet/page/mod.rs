@@ -196,15 +196,8 @@ impl Page {
 
     /// What is said of each set beneath the diagram of a view: its name, and the words.
     fn facts(&self, view: View) -> Vec<(String, String)> {
-        let table = match (view, self.analysis.motion()) {
-            (View::Speed | View::Steps, _) | (_, Err(_)) => return Vec::new(),
-            (View::Effort, Ok(motion)) => {
-                let (project, results) = (self.project(), self.analysis.results());
-                let marked = project.marked_road_speeds.as_slice();
-                MotionTable::effort(project, results, motion, marked)
-            }
-        };
-        let sets = table.sets.into_iter();
+        let table = MotionTable::of_view(view, &self.analysis);
+        let sets = table.into_iter().flat_map(|table| table.sets);
         sets.map(|set| (set.name, set.facts.join("; "))).collect()
     }
 

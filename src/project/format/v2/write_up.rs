@@ -44,6 +44,8 @@ pub(crate) enum ViewEntry {
     Speed,
     Steps,
     Effort,
+    Run,
+    Cruise,
 }
 
 impl From<View> for ViewEntry {
@@ -52,6 +54,8 @@ impl From<View> for ViewEntry {
             View::Speed => Self::Speed,
             View::Steps => Self::Steps,
             View::Effort => Self::Effort,
+            View::Run => Self::Run,
+            View::Cruise => Self::Cruise,
         }
     }
 }
@@ -62,6 +66,8 @@ impl From<ViewEntry> for View {
             ViewEntry::Speed => Self::Speed,
             ViewEntry::Steps => Self::Steps,
             ViewEntry::Effort => Self::Effort,
+            ViewEntry::Run => Self::Run,
+            ViewEntry::Cruise => Self::Cruise,
         }
     }
 }
