@@ -76,6 +76,7 @@ impl<'a> Gears<'a> {
         });
         MotionPart {
             title,
+            is_said: false,
             names: "gear",
             columns: columns
                 .iter()

@@ -44,6 +44,8 @@ pub struct MotionOfSet {
 pub struct MotionPart {
     /// What they are about.
     pub title: &'static str,
+    /// Whether the first figure of every row is said in words beneath a diagram.
+    pub is_said: bool,
     /// What the names of its rows are: `gear`, `change`.
     pub names: &'static str,
     /// What the cells of every row hold, from left to right.
@@ -117,6 +119,31 @@ impl MotionCell {
         } else {
             Cow::Borrowed(&self.text)
         }
+    }
+}
+
+impl MotionOfSet {
+    /// What is said of it beneath a diagram: its facts, then the figures of the parts that are said.
+    pub fn words(&self) -> String {
+        let said = self.parts.iter().filter(|part| part.is_said);
+        let said = said.flat_map(MotionPart::said);
+        let facts = self.facts.iter().cloned().chain(said);
+        facts.collect::<Vec<String>>().join("; ")
+    }
+}
+
+impl MotionPart {
+    /// `to 100 km/h 9.71 s (+0.20), to 60 mph 9.24 s`; none where there is no figure.
+    fn said(&self) -> Option<String> {
+        let unit = self.columns.first()?.unit;
+        let said = self.rows.iter().filter_map(|row| {
+            let cell = row.cells.first().filter(|cell| cell.number.is_some())?;
+            let difference = cell.difference.as_ref().map(|d| format!(" ({d})"));
+            let difference = difference.unwrap_or_default();
+            Some(format!("{} {} {unit}{difference}", row.name, cell.text))
+        });
+        let said: Vec<String> = said.collect();
+        (!said.is_empty()).then(|| said.join(", "))
     }
 }
 

@@ -101,6 +101,7 @@ impl Told<'_> {
             });
         MotionPart {
             title: "Changing up",
+            is_said: false,
             names: "change",
             columns: columns(&[("shift at", "rpm"), ("best", "rpm")]),
             rows: rows.collect(),
@@ -134,6 +135,7 @@ impl Told<'_> {
         });
         MotionPart {
             title: "From rest",
+            is_said: true,
             names: "target",
             columns: columns(&[
                 ("time", "s"),
@@ -163,6 +165,7 @@ impl Told<'_> {
         });
         MotionPart {
             title: "Over a distance",
+            is_said: true,
             names: "distance",
             columns: columns(&[("time", "s"), ("speed at the end", self.units.sign())]),
             rows: rows.collect(),
@@ -193,6 +196,7 @@ impl Told<'_> {
         let has_any = |row: &MotionRow| row.cells.iter().any(|cell| cell.number.is_some());
         MotionPart {
             title: "In one gear",
+            is_said: false,
             names: "gear",
             columns: pairs
                 .iter()
@@ -215,6 +219,7 @@ impl Told<'_> {
         ];
         MotionPart {
             title: "Rolling in neutral",
+            is_said: false,
             names: "from and to",
             columns: columns(&[("time", "s"), ("distance", "m")]),
             rows: vec![MotionRow {

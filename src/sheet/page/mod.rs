@@ -198,7 +198,7 @@ impl Page {
     fn facts(&self, view: View) -> Vec<(String, String)> {
         let table = MotionTable::of_view(view, &self.analysis);
         let sets = table.into_iter().flat_map(|table| table.sets);
-        sets.map(|set| (set.name, set.facts.join("; "))).collect()
+        sets.map(|set| (set.name.clone(), set.words())).collect()
     }
 
     /// The table, without what the page says once or need not say.
