@@ -389,6 +389,23 @@ fn the_project_file_that_is_shown_is_whole_and_in_the_own_layout() {
 }
 
 #[test]
+fn the_engine_and_the_vehicle_that_are_shown_stand_in_an_example_and_every_key_in_the_format() {
+    let readme = guide("README.md");
+    let section = section(&readme, "### Engine and vehicle in the file");
+    let shown = blocks(section);
+    assert!(guide("saves/farm-four-wheel-drive.ron").contains(shown[0].text));
+    let every_key = guide("tests/it/format/golden-v2.ron");
+    let names = quoted(section).map(|word| word.split(':').next().unwrap_or_default());
+    let is_key =
+        |name: &&str| !name.is_empty() && name.chars().all(|c| !c.is_uppercase() && c != '\n');
+    let keys: Vec<&str> = names.filter(is_key).collect();
+    assert!(keys.len() > 30, "{keys:?}");
+    for key in keys {
+        assert!(every_key.contains(&format!(" {key}: ")), "{key}");
+    }
+}
+
+#[test]
 fn the_readme_names_every_example() {
     let readme = guide("README.md").to_lowercase();
     for example in EXAMPLES {

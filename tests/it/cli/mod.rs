@@ -4,6 +4,7 @@
 
 mod chart;
 mod check;
+mod examples;
 mod formats;
 mod from_picture;
 mod help;

@@ -2,6 +2,7 @@
 
 mod broken;
 mod format_2;
+mod former;
 mod mutations;
 mod technical;
 
