@@ -122,10 +122,9 @@ impl Quantity {
         match self {
             Self::RoadSpeed(_) | Self::Gear => signed(difference, 0),
             Self::EngineSpeed => rpm_difference_text(difference),
-            Self::Step => signed(difference, 2),
+            Self::Step | Self::Fuel => signed(difference, 2),
             Self::Effort => signed(round_to(difference, 10.0), 0),
             Self::Time | Self::Load => signed(difference, 1),
-            Self::Fuel => signed(difference, 2),
         }
     }
 

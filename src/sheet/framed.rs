@@ -54,7 +54,7 @@ impl Framed {
         let against = against(baseline.map_or(0, |set| set.place));
         let sets = table.sets.iter().map(|set| FramedSet {
             heading: numbered(set.place + 1, &set.name),
-            facts: set.facts.join("; "),
+            facts: set.facts_text(),
             parts: Vec::new(),
         });
         let mut sets: Vec<FramedSet> = sets.collect();
@@ -76,7 +76,7 @@ impl Framed {
             .into_iter();
         Self {
             title: title.unwrap_or_default().to_owned(),
-            head: String::new(),
+            head: table.head.clone(),
             sets,
             notes: brackets.chain(table.notes.iter().cloned()).collect(),
         }

@@ -5,8 +5,8 @@ use crate::support::window::{camper_van, every_project};
 use egui::Color32;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::project::{
-    Candidate, Candidates, Drops, Livery, Note, PageForm, PictureError, PictureWidth, Project,
-    SetId, TechnicalData, WriteUp, format, text_in_picture,
+    Candidate, Candidates, Drops, KnownFuel, Livery, Note, PageForm, PictureError, PictureWidth,
+    Project, SetId, TechnicalData, WriteUp, format, text_in_picture,
 };
 use layshaft::sheet::page::{Page, PageError, Picture};
 use proptest::prelude::*;
@@ -50,6 +50,23 @@ fn as_shown(project: &Project) -> Project {
         }),
         drops => drops,
     };
+    // Engine and vehicle go along where a view shows them.
+    let needs_motion = project.write_up.views.need_motion();
+    let of_sets = shown.iter().map(|candidate| {
+        let own = needs_motion.then(|| candidate.technical.clone());
+        own.unwrap_or_default()
+    });
+    let of_sets = of_sets.collect();
+    let known_fuel = project.technical.known_fuel.and_then(|known| {
+        let place = u32::try_from(place(known.set)?).unwrap();
+        let set = SetId(place + 1);
+        Some(KnownFuel { set, ..known })
+    });
+    let technical = needs_motion.then(|| TechnicalData {
+        known_fuel,
+        ..project.technical.clone()
+    });
+    let technical = technical.unwrap_or_default();
     renumbered(&Project {
         note: if project.write_up.with_note {
             project.note.clone()
@@ -61,8 +78,10 @@ fn as_shown(project: &Project) -> Project {
             drops,
             ..project.write_up.clone()
         },
-        technical: TechnicalData::default(),
-        sets: Candidates::with_liveries(sets.collect(), baseline).unwrap(),
+        technical,
+        sets: Candidates::with_liveries(sets.collect(), baseline)
+            .unwrap()
+            .with_technical(of_sets),
         ..project.clone()
     })
 }

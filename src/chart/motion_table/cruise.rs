@@ -1,7 +1,7 @@
 //! The table of steady speeds: what each asks of the engine in every gear, and what it burns.
 
-use super::MotionTable;
-use super::by_gear::{FigureOfGear, Gears, at_speed, plain};
+use super::by_gear::{FigureOfGear, Gears, at_speed, name_other, plain};
+use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
 use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::gearing::RoadSpeed;
 use crate::motion::{FuelDifference, PoweredGear};
@@ -72,12 +72,13 @@ impl MotionTable {
             motion,
             speeds,
         };
-        Self::of_sets(project, vec![NOTE.to_owned()], |place, _| {
+        Self::of_sets((project, motion), vec![NOTE.to_owned()], |place, _| {
             let set = &motion.sets[place];
-            let mut facts = of_fuel(project, set);
-            facts.extend(in_a_year(&gears, place));
-            let part = gears.part("Steady speeds", place, &FIGURES);
-            (facts, vec![part])
+            let every_gear = gears.part("Every gear", place, &FIGURES);
+            (
+                of_fuel(project, set),
+                vec![in_top_gear(&gears, place), every_gear],
+            )
         })
     }
 }
@@ -90,43 +91,68 @@ fn l_per_100km(set: &SetMotion, gear: &PoweredGear, at_m_s: f64) -> Option<f64> 
 /// How good the estimate is, and what is burnt at idle.
 fn of_fuel(project: &Project, set: &SetMotion) -> Vec<String> {
     let Some(fuel) = set.fuel else {
-        return vec!["without a displacement there is no estimate of fuel".to_owned()];
+        return vec!["Without a displacement there is no estimate of fuel".to_owned()];
     };
     let share = plain_number((100.0 * fuel.uncertainty_share()).round());
     let idle = project.engine.idle.map(|idle| {
         let litres = two_figures_text(fuel.idle_l_per_h(idle.rpm()));
-        format!("{litres} L/h at idle")
+        format!("At idle {litres} L/h")
     });
-    let estimate = format!("fuel is an estimate, {share} % either way");
+    let estimate = format!("Fuel is an estimate, {share} % either way");
     [estimate].into_iter().chain(idle).collect()
 }
 
-/// What the top gear burns more or less than the baseline's in a year, at each wanted speed that both hold:
-/// `15000 km a year at 110 km/h in 6: −93 L ± 23 against 5th`.
-fn in_a_year(gears: &Gears<'_>, place: usize) -> Vec<String> {
+/// What one cruises in: the top gear at each wanted speed beside that of the baseline, and what the
+/// difference makes in a year.
+fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
     let set = &gears.motion.sets[place];
     let driven = gears.project.technical.driving.yearly_distance;
-    let top = set.powertrain.top();
-    let like = top.and_then(|top| gears.like(place, top));
-    let Some(((year, top), like)) = driven.zip(top).zip(like) else {
-        return Vec::new();
-    };
-    let at = gears.speeds.iter().filter_map(|at| {
-        let at_m_s = at.kmh() / KMH_PER_M_S;
-        let burnt = l_per_100km(set, top, at_m_s)?;
-        let before = l_per_100km(like.set, like.gear, at_m_s)?;
-        let difference = FuelDifference::between(burnt, before);
-        let litres = signed(difference.l_per_year(year), 0);
-        let either_way = difference.uncertainty_l_per_100km() * year.km() / 100.0;
-        Some(format!(
-            "{} km a year {} in {}: {litres} L ± {either_way:.0}{}",
-            plain_number(year.km()),
-            at_speed(*at, gears.project.units),
-            top.gear.label,
-            like.other_label
-        ))
+    let mut columns = vec![
+        column("fuel".to_owned(), "L/100 km"),
+        column("engine speed".to_owned(), "rpm"),
+    ];
+    let units = gears.project.units;
+    let in_a_year = driven.map(|_| "in a year".to_owned());
+    columns.extend(in_a_year.map(|title| column(title, "L")));
+    let rows = set.powertrain.top().into_iter().flat_map(|top| {
+        let like = gears.like(place, top);
+        gears.speeds.iter().map(move |at| {
+            let at_m_s = at.kmh() / KMH_PER_M_S;
+            let before = like.as_ref();
+            let burnt = l_per_100km(set, top, at_m_s);
+            let burnt_before = before.and_then(|like| l_per_100km(like.set, like.gear, at_m_s));
+            let rpm_before = before.map(|like| like.gear.engine_rpm(at_m_s));
+            let mut cells = vec![
+                MotionCell::of(burnt, two_figures_text).against(burnt_before, fuel_difference),
+                MotionCell::of(Some(top.engine_rpm(at_m_s)), rpm_text)
+                    .against(rpm_before, |rpm, before| rpm_difference_text(rpm - before)),
+            ];
+            cells.extend(driven.map(|year| {
+                let both = burnt.zip(burnt_before);
+                let litres = both
+                    .map(|(burnt, before)| FuelDifference::between(burnt, before).l_per_year(year));
+                MotionCell::of(litres, |litres| signed(litres, 0))
+            }));
+            if let Some(like) = &like {
+                name_other(&mut cells, like);
+            }
+            MotionRow {
+                name: format!("{} in {}", at_speed(*at, units), top.gear.label),
+                cells,
+            }
+        })
     });
-    at.collect()
+    MotionPart {
+        title: "In top gear",
+        is_said: true,
+        names: "speed",
+        columns,
+        rows: rows.collect(),
+    }
+}
+
+fn column(title: String, unit: &'static str) -> MotionColumn {
+    MotionColumn { title, unit }
 }
 
 /// `−0.62 (−8.1 %)`: consumption against consumption.

@@ -16,7 +16,7 @@ static FIGURES: [FigureOfGear; 4] = [
     plain("effort", "N", typed_rpm_text, |_, gear, at| {
         gear.effort_n(at)
     }),
-    plain("load", "N", typed_rpm_text, |set, gear, at| {
+    plain("road load", "N", typed_rpm_text, |set, gear, at| {
         gear.covered_m_s(at).map(|at| set.on_road.road_load_n(at))
     }),
     plain("acceleration", "m/s²", step_text, |set, gear, at| {
@@ -47,9 +47,9 @@ impl MotionTable {
             motion,
             speeds,
         };
-        Self::of_sets(project, vec![NOTE.to_owned()], |place, _| {
+        Self::of_sets((project, motion), vec![NOTE.to_owned()], |place, _| {
             let set = &motion.sets[place];
-            let facts = [top_speed(project, motion, set)]
+            let facts = top_speed(project, motion, set)
                 .into_iter()
                 .chain(start_gradient(motion, set))
                 .chain(held_in_top(project, set, speeds));
@@ -58,10 +58,10 @@ impl MotionTable {
     }
 }
 
-/// `207 km/h in 5, limited by power`, and how the set is geared for it.
-fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> String {
+/// `Top speed 207 km/h in 5, limited by power`, and how the set is geared for it.
+fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> Vec<String> {
     let Some((gear, top)) = set.powertrain.top_speed(&set.vehicle, &motion.load) else {
-        return "holds no speed on the level".to_owned();
+        return vec!["Holds no speed on the level".to_owned()];
     };
     let speed = speed_text(top.speed_m_s * KMH_PER_M_S, project.units);
     let (unit, label) = (project.units.sign(), &gear.gear.label);
@@ -70,24 +70,32 @@ fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> String {
         TopSpeedLimit::Redline => "engine speed",
     };
     let gearing = set.powertrain.top_gearing(&set.vehicle, &motion.load);
-    let gearing = gearing.map_or_else(String::new, |gearing| format!(". {gearing}"));
-    format!("top speed {speed} {unit} in {label}, limited by {limit}{gearing}")
+    let top = format!("Top speed {speed} {unit} in {label}, limited by {limit}");
+    let gearing = gearing.map(|gearing| gearing.to_string());
+    [top].into_iter().chain(gearing).collect()
 }
 
-/// `starts on up to 41.2 %`; none where nothing limits the start.
+/// `Starts on up to 41.2 %, where grip ends`; none where nothing limits the start.
 fn start_gradient(motion: &Motion, set: &SetMotion) -> Option<String> {
-    let percent = set.start_gradient_percent(&motion.driving)?;
-    Some(if percent < 0.0 {
-        format!(
-            "starts only where the road falls by {} %",
-            tenths_text(-percent)
-        )
+    let driving = &motion.driving;
+    let percent = set.start_gradient_percent(driving)?;
+    if percent < 0.0 {
+        let fall = tenths_text(-percent);
+        return Some(format!("Starts only where the road falls by {fall} %"));
+    }
+    let launch_rpm = driving.launch_rpm(&set.powertrain);
+    let gripping = set.on_road.without_grip_limit();
+    let by_effort = set.powertrain.start_gradient_percent(&gripping, launch_rpm);
+    let is_by_effort = by_effort.is_some_and(|steeper| steeper <= percent * (1.0 + 1e-9));
+    let limit = if is_by_effort {
+        ""
     } else {
-        format!("starts on up to {} %", tenths_text(percent))
-    })
+        ", where grip ends"
+    };
+    Some(format!("Starts on up to {} %{limit}", tenths_text(percent)))
 }
 
-/// `in 5 it holds 90 km/h up to 12.4 %, 110 km/h up to 10.2 %`; none where no speed is asked for.
+/// `In 5 it holds 90 km/h up to 12.4 %, 110 km/h up to 10.2 %`; none where no speed is asked for.
 fn held_in_top(project: &Project, set: &SetMotion, speeds: &[RoadSpeed]) -> Option<String> {
     let top = set.powertrain.top()?;
     let held = speeds.iter().filter_map(|at| {
@@ -98,7 +106,7 @@ fn held_in_top(project: &Project, set: &SetMotion, speeds: &[RoadSpeed]) -> Opti
     });
     let held: Vec<String> = held.collect();
     let label = &top.gear.label;
-    (!held.is_empty()).then(|| format!("in {label} it holds {}", held.join(", ")))
+    (!held.is_empty()).then(|| format!("In {label} it holds {}", held.join(", ")))
 }
 
 /// A percentage with one decimal.

@@ -6,6 +6,7 @@
 mod by_gear;
 mod cruise;
 mod effort;
+mod head;
 mod run;
 
 use crate::analysis::{Analysis, Motion, ProjectResults, RunQuestions};
@@ -16,6 +17,8 @@ use std::borrow::Cow;
 /// One of these tables.
 #[derive(Debug, Clone)]
 pub struct MotionTable {
+    /// The vehicle, what it carries and pulls, and the road.
+    pub head: String,
     /// One for each set, in their order.
     pub sets: Vec<MotionOfSet>,
     /// What holds for all figures, in whole sentences.
@@ -33,7 +36,7 @@ pub struct MotionOfSet {
     pub name: String,
     /// Whether the others are compared with it.
     pub is_baseline: bool,
-    /// What is said of it as a whole: one short phrase each.
+    /// What is said of it as a whole: one sentence each, without its full stop.
     pub facts: Vec<String>,
     /// Its figures.
     pub parts: Vec<MotionPart>,
@@ -123,27 +126,37 @@ impl MotionCell {
 }
 
 impl MotionOfSet {
+    /// What is said of it as a whole, in sentences.
+    pub fn facts_text(&self) -> String {
+        sentences(&self.facts)
+    }
+
     /// What is said of it beneath a diagram: its facts, then the figures of the parts that are said.
     pub fn words(&self) -> String {
         let said = self.parts.iter().filter(|part| part.is_said);
-        let said = said.flat_map(MotionPart::said);
-        let facts = self.facts.iter().cloned().chain(said);
-        facts.collect::<Vec<String>>().join("; ")
+        let said = said.filter_map(MotionPart::said);
+        let facts: Vec<String> = self.facts.iter().cloned().chain(said).collect();
+        sentences(&facts)
     }
 }
 
+fn sentences(facts: &[String]) -> String {
+    let ended = facts.iter().map(|fact| format!("{fact}."));
+    ended.collect::<Vec<String>>().join(" ")
+}
+
 impl MotionPart {
-    /// `to 100 km/h 9.71 s (+0.20), to 60 mph 9.24 s`; none where there is no figure.
+    /// `From rest: to 100 km/h 9.71 s, +0.20; to 60 mph 9.24 s`; none where there is no figure.
     fn said(&self) -> Option<String> {
         let unit = self.columns.first()?.unit;
         let said = self.rows.iter().filter_map(|row| {
             let cell = row.cells.first().filter(|cell| cell.number.is_some())?;
-            let difference = cell.difference.as_ref().map(|d| format!(" ({d})"));
+            let difference = cell.difference.as_ref().map(|d| format!(", {d}"));
             let difference = difference.unwrap_or_default();
             Some(format!("{} {} {unit}{difference}", row.name, cell.text))
         });
         let said: Vec<String> = said.collect();
-        (!said.is_empty()).then(|| said.join(", "))
+        (!said.is_empty()).then(|| format!("{}: {}", self.title, said.join("; ")))
     }
 }
 
@@ -175,7 +188,7 @@ impl MotionTable {
 
     /// One entry for each set, with what `told` tells of the set at that place.
     fn of_sets(
-        project: &Project,
+        (project, motion): (&Project, &Motion),
         notes: Vec<String>,
         told: impl Fn(usize, &Candidate) -> (Vec<String>, Vec<MotionPart>),
     ) -> Self {
@@ -193,6 +206,7 @@ impl MotionTable {
             }
         });
         Self {
+            head: head::of(project, motion),
             sets: sets.collect(),
             notes,
         }

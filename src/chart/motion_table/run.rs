@@ -12,8 +12,10 @@ use crate::units::{
 };
 
 /// What every reader of these figures should know.
-const NOTE: &str =
-    "Estimates at full load, from standstill. Against the clock only on closed roads.";
+const NOTES: [&str; 2] = [
+    "Estimates at full load, from standstill. Against the clock only on closed roads.",
+    "Best shift points are those for all speeds beyond; a target just behind a change may come later.",
+];
 
 impl MotionTable {
     /// The runs of every set, with what was asked of them.
@@ -32,24 +34,28 @@ impl MotionTable {
             motion,
             speeds: &questions.to,
         };
-        Self::of_sets(project, vec![NOTE.to_owned()], |place, candidate| {
-            let told = Told {
-                runs: &runs[place],
-                baseline: runs.get(baseline_place).filter(|_| place != baseline_place),
-                questions,
-                units: project.units,
-            };
-            let mut parts = vec![told.changes(candidate)];
-            if questions.from.is_none() {
-                parts.push(told.to_targets());
-            }
-            parts.push(told.distances());
-            parts.push(told.in_gear(&gears, place, &pairs));
-            if let Some(coast) = questions.coast {
-                parts.push(told.coast(coast));
-            }
-            (told.facts(motion), parts)
-        })
+        Self::of_sets(
+            (project, motion),
+            NOTES.map(str::to_owned).to_vec(),
+            |place, candidate| {
+                let told = Told {
+                    runs: &runs[place],
+                    baseline: runs.get(baseline_place).filter(|_| place != baseline_place),
+                    questions,
+                    units: project.units,
+                };
+                let mut parts = vec![told.changes(candidate)];
+                if questions.from.is_none() {
+                    parts.push(told.to_targets());
+                }
+                parts.push(told.distances());
+                parts.push(told.in_gear(&gears, place, &pairs));
+                if let Some(coast) = questions.coast {
+                    parts.push(told.coast(coast));
+                }
+                (told.facts(motion), parts)
+            },
+        )
     }
 }
 
@@ -67,16 +73,16 @@ impl Told<'_> {
     fn facts(&self, motion: &Motion) -> Vec<String> {
         let pause = motion.driving.pause.s();
         let changes = if pause > 0.0 {
-            format!("{} s for each change", plain_number(pause))
+            format!("Each change takes {} s", plain_number(pause))
         } else {
-            "changes that take no time".to_owned()
+            "Changes take no time".to_owned()
         };
         let launch = self.runs.run.gears().first();
         let launch =
-            launch.map(|first| format!("starts at {} rpm", typed_rpm_text(first.held_rpm)));
+            launch.map(|first| format!("Starts at {} rpm", typed_rpm_text(first.held_rpm)));
         let rollout = match self.runs.rollout_s {
-            Some(rollout_s) => format!("rolls the first foot in {} s", seconds_text(rollout_s)),
-            None => "does not start".to_owned(),
+            Some(rollout_s) => format!("Rolls the first foot in {} s", seconds_text(rollout_s)),
+            None => "Does not start".to_owned(),
         };
         launch.into_iter().chain([changes, rollout]).collect()
     }
@@ -96,7 +102,10 @@ impl Told<'_> {
                 name: pair.join("–"),
                 cells: vec![
                     MotionCell::of(Some(*shift), typed_rpm_text),
-                    MotionCell::of(Some(*best), typed_rpm_text),
+                    // Above it the next gear would be ahead.
+                    MotionCell::of(Some(*best), |rpm| {
+                        typed_rpm_text((rpm / 10.0).floor() * 10.0)
+                    }),
                 ],
             });
         MotionPart {
@@ -125,7 +134,10 @@ impl Told<'_> {
             MotionRow {
                 name: self.target(*to),
                 cells: vec![
-                    seconds(time_s(&time), time_s(&before)),
+                    match time_s(&time) {
+                        None => MotionCell::word("not reached"),
+                        reached => seconds(reached, time_s(&before)),
+                    },
                     MotionCell::of(time.map(|time| time.passage.distance_m), metres_text),
                     seconds(time_s(&best), time_s(&best_before)),
                     seconds(time_s(&stays), None),

@@ -5,7 +5,7 @@
 use super::{Look, StepBack};
 use crate::chart::{Curve, Label, Line, Owner, Role, Rule};
 use crate::draw::bold;
-use crate::draw::palette::{DROP_DASH, Dash, OTHER_DASH, dash};
+use crate::draw::palette::{DROP_DASH, Dash, OTHER_DASH, Palette, dash};
 use egui::{Color32, FontFamily, Stroke};
 
 /// The depth of the lines of sets; what is higher is painted over all of them.
@@ -41,9 +41,9 @@ enum Pattern {
 }
 
 impl Manner {
-    fn of(role: Role, look: &Look<'_>) -> Self {
-        let palette = look.palette;
-        let plain = Self {
+    /// A thin line beneath all others.
+    fn plain(palette: &Palette) -> Self {
+        Self {
             colors: [palette.grid, palette.mark, palette.dim_text],
             width: [1.0; 3],
             quiet_from: StepBack::Far,
@@ -51,7 +51,12 @@ impl Manner {
             depth: 0,
             priority: 0,
             has_bold_words: false,
-        };
+        }
+    }
+
+    fn of(role: Role, look: &Look<'_>) -> Self {
+        let palette = look.palette;
+        let plain = Self::plain(palette);
         match role {
             Role::Redline => Self {
                 colors: [palette.band, palette.redline, palette.redline],
@@ -76,7 +81,7 @@ impl Manner {
                 depth: 1,
                 ..plain
             },
-            Role::Other => Self {
+            Role::Other | Role::Ideal => Self {
                 width: [1.2, 1.0, 0.8],
                 quiet_from: StepBack::Not,
                 pattern: Pattern::Sparse,
@@ -112,13 +117,6 @@ impl Manner {
                 pattern: Pattern::OfSet,
                 depth: 4,
                 priority: 7,
-                ..plain
-            },
-            Role::Ideal => Self {
-                width: [1.2, 1.0, 0.8],
-                quiet_from: StepBack::Not,
-                pattern: Pattern::Sparse,
-                depth: 1,
                 ..plain
             },
             Role::Grip => Self {

@@ -68,6 +68,9 @@ fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         text = format!("{date} · {text}");
     }
     words(ui, &text, TEXT, palette.dim_text);
+    if let Some(text) = page.motion_head() {
+        words(ui, &text, TEXT, palette.dim_text);
+    }
 }
 
 /// Tyre, rolling circumference and engine speeds in one line.
@@ -156,10 +159,10 @@ fn facts_texts(facts: &[(String, String)]) -> Vec<String> {
     let mut said = facts.iter().map(|(_, words)| words);
     let first = said.next();
     match first {
-        Some(words) if said.all(|other| other == words) => vec![format!("{words}.")],
+        Some(words) if said.all(|other| other == words) => vec![words.clone()],
         Some(_) | None => {
             let each = facts.iter();
-            each.map(|(name, words)| format!("{name}: {words}."))
+            each.map(|(name, words)| format!("{name}: {words}"))
                 .collect()
         }
     }

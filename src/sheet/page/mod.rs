@@ -194,6 +194,13 @@ impl Page {
         })
     }
 
+    /// What is said of vehicle, load and road, where a view rests on them.
+    fn motion_head(&self) -> Option<String> {
+        let views = self.views().as_slice().iter();
+        let mut tables = views.filter_map(|view| MotionTable::of_view(*view, &self.analysis));
+        tables.next().map(|table| table.head)
+    }
+
     /// What is said of each set beneath the diagram of a view: its name, and the words.
     fn facts(&self, view: View) -> Vec<(String, String)> {
         let table = MotionTable::of_view(view, &self.analysis);

@@ -216,10 +216,13 @@ const WRONG: &[(&[&str], &str)] = &[
     ),
     (&["-o", "-", "--page", "a5"], "--page is a4 or letter"),
     (&["-o", "-", "--page", "A4"], "not \"A4\""),
-    (&["-o", "-", "--show", "power"], "--show is speed or steps"),
+    (
+        &["-o", "-", "--show", "power"],
+        "--show is speed, steps, effort, run or cruise",
+    ),
     (
         &["-o", "-", "--show", "steps", "--page", "a4"],
-        "--show steps goes with a picture",
+        "--show goes with a picture",
     ),
     (&["-o", "-", "--drops", "some"], "--drops is all, none or 1"),
     (&["-o", "-", "--drops", "2"], "--drops is all, none or 1"),

@@ -617,7 +617,7 @@ fn a_reader_gets_the_figures_rounded_and_a_spreadsheet_gets_them_whole() {
     for format in ["text", "markdown", "bbcode"] {
         let effort = printed("effort", format);
         assert!(
-            effort.contains("top speed 207 km/h in 5, limited by power"),
+            effort.contains("Top speed 207 km/h in 5, limited by power."),
             "{effort}"
         );
         assert_eq!(cells(&effort, "3"), ["3", "2633", "366", "2.04", "23.3"]);
@@ -628,16 +628,17 @@ fn a_reader_gets_the_figures_rounded_and_a_spreadsheet_gets_them_whole() {
             ["5", "2800", "26.0", "10.2", "29.0", "5.2"]
         );
         assert!(
-            cruise.contains("fuel is an estimate, 20 % either way"),
+            cruise.contains("Fuel is an estimate, 20 % either way."),
             "{cruise}"
         );
     }
     let csv = printed("cruise", "csv");
-    let head = "set,name,gear,engine speed at 90 km/h (rpm),load at 90 km/h (%),";
+    let head =
+        "set,name,part,row,fuel (L/100 km),engine speed (rpm),engine speed at 90 km/h (rpm),";
     assert!(csv.starts_with(head), "{csv}");
     let fifth = csv
         .lines()
-        .find(|line| line.starts_with("1,Set 1,5,"))
+        .find(|line| line.starts_with("1,Set 1,Every gear,5,"))
         .unwrap();
     assert!(fifth.contains(",25.980003"), "{fifth}");
 }

@@ -198,8 +198,8 @@ fn a_reader_is_told_every_part_of_a_run() {
         let words = run.replace('|', " ");
         let words = words.split_whitespace().collect::<Vec<_>>().join(" ");
         for told in [
-            "starts at 2800 rpm; 0.4 s for each change; rolls the first foot in 0.39 s",
-            "2–3 6500 7048",
+            "Starts at 2800 rpm. Each change takes 0.4 s. Rolls the first foot in 0.39 s.",
+            "2–3 6500 7040",
             "to 60 mph 9.03 140 8.87 8.46 2",
             "to 100 km/h 9.51 153 9.35",
             "400 m 16.82 138",
