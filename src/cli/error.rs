@@ -101,8 +101,13 @@ pub(super) enum CliError {
     #[error("--gears and --pasted each give the gear sets; give one of them")]
     GearsAndPasted,
     /// A text that cannot be read from standard input.
-    #[error("--pasted: standard input cannot be read: {0}")]
-    NoStandardInput(String),
+    #[error("{flag}: standard input cannot be read: {reason}")]
+    NoStandardInput {
+        /// With its dashes.
+        flag: String,
+        /// Why, in words.
+        reason: String,
+    },
     /// A flag that a gear set needs.
     #[error("a gear set by flags needs {0}")]
     SetNeeds(&'static str),

@@ -11,6 +11,7 @@ mod error;
 mod findings;
 mod flags;
 mod help;
+mod named_text;
 mod nearest;
 mod output;
 mod pasted;
@@ -20,6 +21,7 @@ mod source;
 mod subcommand;
 mod table;
 mod technical_by_flags;
+mod torque_by_flags;
 mod typed_set;
 mod values;
 

@@ -4,13 +4,14 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use super::sets_by_flags::one_each;
+use super::torque_by_flags::curve;
 use super::values::{choice, decimal, engine_speed, ranged, signed_decimal};
-use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, quoted};
+use crate::gearing::{EngineSpeed, OutOfRange, quoted};
 use crate::motion::{
     Adhesion, AirDensity, CentreOfGravityHeight, ConstantLoad, Displacement, DragArea, DrivenAxle,
     Efficiency, FrictionPressure, FrontShare, Fuel, Grade, Inertia, LinearLoad, Mass, MassFactor,
-    QuadraticLoad, RollingCoefficient, RotatingMasses, ShiftPause, SlopeEfficiency, Torque,
-    TorqueCurve, TorquePoint, Wheelbase, WillansLine,
+    QuadraticLoad, RollingCoefficient, RotatingMasses, ShiftPause, SlopeEfficiency, Wheelbase,
+    WillansLine,
 };
 use crate::project::{
     CoastDown, DrivingData, EngineData, Project, RoadData, SetEfficiencies, SetTechnical,
@@ -47,7 +48,7 @@ pub(super) fn with_technical(arguments: &Arguments, project: Project) -> Result<
 fn engine(arguments: &Arguments) -> Result<EngineData, CliError> {
     let fuels = [("petrol", Fuel::Petrol), ("diesel", Fuel::Diesel)];
     Ok(EngineData {
-        curve: arguments.once(Flag::Torque)?.map(curve).transpose()?,
+        curve: curve(arguments)?,
         inertia: quantity(arguments, Flag::EngineInertia, Inertia::from_kgm2)?,
         displacement: quantity(arguments, Flag::Displacement, Displacement::from_l)?,
         fuel: chosen(arguments, Flag::Fuel, &fuels)?.unwrap_or_default(),
@@ -127,28 +128,6 @@ fn launch(arguments: &Arguments) -> Result<Option<EngineSpeed>, CliError> {
     let text = arguments.once(Flag::LaunchRpm)?;
     text.map(|text| engine_speed(Flag::LaunchRpm, text))
         .transpose()
-}
-
-/// Torque over engine speed, `1000:96 2500:130`.
-fn curve(text: &str) -> Result<TorqueCurve, CliError> {
-    let points: Result<Vec<TorquePoint>, CliError> =
-        text.split_whitespace().map(torque_point).collect();
-    TorqueCurve::new(points?).map_err(|error| CliError::value(Flag::Torque.name(), &error))
-}
-
-fn torque_point(item: &str) -> Result<TorquePoint, CliError> {
-    let flag = Flag::Torque;
-    let pair = item.split_once(':');
-    let (rpm, nm) = pair.ok_or_else(|| CliError::NoTorquePoint(quoted(item)))?;
-    let number = |text: &str| {
-        // Its own reasons speak of a number that stands alone.
-        let number = parse_decimal(text).ok();
-        number.ok_or_else(|| CliError::NoTorquePoint(quoted(item)))
-    };
-    Ok(TorquePoint {
-        speed: ranged(flag.name(), rpm, EngineSpeed::from_rpm(number(rpm)?))?,
-        torque: ranged(flag.name(), nm, Torque::from_nm(number(nm)?))?,
-    })
 }
 
 /// A, B and C of a measured road load.
