@@ -100,6 +100,9 @@ pub(super) enum CliError {
     /// Gears by a flag and by a text.
     #[error("--gears and --pasted each give the gear sets; give one of them")]
     GearsAndPasted,
+    /// Two texts from the one standard input.
+    #[error("{} and {} cannot both read standard input; give one of them a file", .0[0], .0[1])]
+    StandardInputTwice([String; 2]),
     /// A text that cannot be read from standard input.
     #[error("{flag}: standard input cannot be read: {reason}")]
     NoStandardInput {
@@ -145,6 +148,9 @@ pub(super) enum CliError {
         /// The item with the commas.
         value: String,
     },
+    /// More than one torque curve.
+    #[error("{} and {} each give the torque curve; give one of them", .0[0], .0[1])]
+    TwoCurves([String; 2]),
     /// A point of a torque curve that does not read.
     #[error("--torque has points such as 2500:130, rpm and N·m, parted by blanks, not \"{0}\"")]
     NoTorquePoint(String),
@@ -293,9 +299,9 @@ pub(super) enum CliError {
     /// Output over the input.
     #[error("-o names the project file itself; give the output another name")]
     OwnInput,
-    /// Output over the pasted text.
-    #[error("-o names the text that --pasted reads; give the output another name")]
-    OwnText,
+    /// Output over a pasted text.
+    #[error("-o names the text that {0} reads; give the output another name")]
+    OwnText(String),
     /// A file that cannot be written.
     #[error(transparent)]
     NotWritten(SaveError),
@@ -327,7 +333,7 @@ impl CliError {
     /// Engine or vehicle are not known well enough for what was to be shown.
     pub(super) fn no_motion(show: &'static str, reason: NoMotion) -> Self {
         let flag = match reason {
-            NoMotion::Unknown(Needed::TorqueCurve) => Some("--torque"),
+            NoMotion::Unknown(Needed::TorqueCurve) => Some("--torque or --pasted-torque"),
             NoMotion::Unknown(Needed::Mass) => Some("--mass"),
             NoMotion::Unknown(Needed::Rolling) => Some("--rolling or --road-load"),
             NoMotion::Unknown(Needed::Drag) => Some("--drag-area or --road-load"),

@@ -24,6 +24,8 @@ pub(super) enum Flag {
     Idle,
     LowestUseful,
     Torque,
+    PastedTorque,
+    MeasuredAt,
     Mass,
     RoadLoad,
     DragArea,
@@ -129,7 +131,7 @@ const fn technical(
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 50] = [
+pub(super) const FLAGS: [FlagRow; 52] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -211,6 +213,16 @@ pub(super) const FLAGS: [FlagRow; 50] = [
         (Flag::Torque, "torque"),
         "POINTS",
         "full-load torque as rpm:N·m, as \"1000:96 2500:130 5000:110\"",
+    ),
+    technical(
+        (Flag::PastedTorque, "pasted-torque"),
+        "FILE",
+        "a copied torque curve, or - for standard input, instead of --torque",
+    ),
+    technical(
+        (Flag::MeasuredAt, "measured-at"),
+        "PLACE",
+        "where torque was measured, crank or wheels; at the crank without it",
     ),
     technical((Flag::Mass, "mass"), "KG", "the mass of the vehicle"),
     technical(

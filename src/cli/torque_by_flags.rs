@@ -3,14 +3,69 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
+use super::named_text::named_text;
 use super::values::ranged;
 use crate::gearing::{EngineSpeed, parse_decimal, quoted};
+use crate::import::torque::{SPEAKS_OF_WHEELS, read_torque};
 use crate::motion::{Torque, TorqueCurve, TorquePoint};
+use std::path::Path;
 
-/// The torque curve, where the flags give one.
-pub(super) fn curve(arguments: &Arguments) -> Result<Option<TorqueCurve>, CliError> {
-    let points = arguments.once(Flag::Torque)?;
-    points.map(typed_curve).transpose()
+/// The flags that each give the whole curve.
+const CURVES: [Flag; 2] = [Flag::Torque, Flag::PastedTorque];
+
+/// The torque curve of the flags, and what must be said of how it was read.
+#[derive(Debug, Default)]
+pub(super) struct CurveByFlags {
+    /// None where no flag gives one.
+    pub(super) curve: Option<TorqueCurve>,
+    /// Whole lines.
+    pub(super) notes: String,
+}
+
+impl From<TorqueCurve> for CurveByFlags {
+    fn from(curve: TorqueCurve) -> Self {
+        Self {
+            curve: Some(curve),
+            notes: String::new(),
+        }
+    }
+}
+
+/// The curve that the one flag gives.
+pub(super) fn curve(arguments: &Arguments) -> Result<CurveByFlags, CliError> {
+    let given: Vec<Flag> = CURVES.into_iter().filter(|f| arguments.has(*f)).collect();
+    if let [one, other, ..] = given[..] {
+        return Err(CliError::TwoCurves([one.name(), other.name()]));
+    }
+    if let Some(points) = arguments.once(Flag::Torque)? {
+        return typed_curve(points).map(CurveByFlags::from);
+    }
+    match arguments.path(Flag::PastedTorque)? {
+        Some(path) => pasted_curve(path, arguments.has(Flag::MeasuredAt)),
+        None => Ok(CurveByFlags::default()),
+    }
+}
+
+/// The curve of a copied text, with what was guessed in it or left out.
+fn pasted_curve(path: &Path, is_place_said: bool) -> Result<CurveByFlags, CliError> {
+    let flag = Flag::PastedTorque;
+    let read = read_torque(&named_text(flag, path)?);
+    let pasted = read.map_err(|error| CliError::value(flag.name(), &error))?;
+    let curve = pasted.curve();
+    let notes = pasted.remarks.iter().filter_map(|remark| {
+        let answer = match (remark == SPEAKS_OF_WHEELS, is_place_said) {
+            (true, true) => return None,
+            (true, false) => format!(" Give {} wheels or crank.", Flag::MeasuredAt.name()),
+            (false, _) => String::new(),
+        };
+        Some(format!("pasted torque: {remark}{answer}\n"))
+    });
+    Ok(CurveByFlags {
+        notes: notes.collect(),
+        ..curve
+            .map_err(|error| CliError::value(flag.name(), &error))?
+            .into()
+    })
 }
 
 /// Torque over engine speed, `1000:96 2500:130`.

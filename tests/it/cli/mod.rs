@@ -11,6 +11,7 @@ mod json;
 mod motion;
 mod output;
 mod pasted;
+mod pasted_torque;
 mod published;
 mod random;
 mod refusals;
@@ -52,6 +53,8 @@ const TABLE_OPTIONS: &[&str] = &[
     "--lowest-useful",
     "--rpm",
     "--torque",
+    "--pasted-torque",
+    "--measured-at",
     "--mass",
     "--road-load",
     "--drag-area",

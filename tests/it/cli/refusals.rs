@@ -46,6 +46,15 @@ const WRONG: &[(&[&str], &str)] = &[
         "needs --final",
     ),
     (&["table", "--final", "3"], "needs --gears"),
+    (
+        &["table", "--pasted", "-", "--pasted-torque", "-"],
+        "--pasted and --pasted-torque cannot both read standard input",
+    ),
+    (&["table", "--pasted-torque", "a"], "needs --gears"),
+    (
+        &["table", "a", "--pasted-torque", "b"],
+        "--pasted-torque describes",
+    ),
     (&["table", "nowhere.ron"], "no such file: nowhere.ron"),
     (&["check", "nowhere.ron"], "no such file: nowhere.ron"),
     (&["table", "/"], "folder"),
@@ -121,6 +130,24 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
     (&["--idle", "abc"], "--idle"),
     (&["--lowest-useful", "0"], "--lowest-useful"),
     (&["--reverse", "abc"], "--reverse: \"abc\" is not a ratio"),
+    (
+        &["--pasted-torque", "nowhere.txt"],
+        "no such file: nowhere.txt",
+    ),
+    (&["--pasted-torque", "/"], "folder"),
+    (&["--pasted-torque", ""], "no such file"),
+    (
+        &["--pasted-torque", "a", "--pasted-torque", "b"],
+        "--pasted-torque is given twice",
+    ),
+    (
+        &["--torque", "1000:90 2000:100", "--pasted-torque", "a"],
+        "--torque and --pasted-torque each give the torque curve",
+    ),
+    (
+        &["--measured-at", "hub"],
+        "--measured-at is crank or wheels, not \"hub\"",
+    ),
     (&["-o", "/"], "folder"),
     (&["-o", "/no/such/folder/a.txt"], "no such folder"),
     (&["-o", ""], "no file name"),
@@ -234,6 +261,9 @@ fn no_sentence_quotes_more_than_40_characters() {
         "--lowest-useful",
         "--reverse",
         "--name",
+        "--torque",
+        "--pasted-torque",
+        "--measured-at",
     ];
     let mut command_lines: Vec<Vec<&str>> = flags
         .iter()
@@ -310,7 +340,12 @@ fn a_mistyped_command_before_a_file_is_told_as_such() {
 
 #[test]
 fn flags_of_the_table_alone_are_refused_by_check() {
-    for more in [["-o", "x"], ["--show", "speed"], ["--decimal", "comma"]] {
+    for more in [
+        ["-o", "x"],
+        ["--show", "speed"],
+        ["--decimal", "comma"],
+        ["--pasted-torque", "x"],
+    ] {
         let answer = answer_to_one_set("check", &more);
         assert!(
             answer
