@@ -2,7 +2,8 @@
 
 use super::arguments::Arguments;
 use super::error::CliError;
-use super::flags::{Flag, Group};
+use super::flag_row::Group;
+use super::flags::Flag;
 use super::values::{choice, view};
 use super::{PRINTED, output, source};
 use crate::analysis::Analysis;

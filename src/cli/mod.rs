@@ -9,6 +9,7 @@ mod chart;
 mod check;
 mod error;
 mod findings;
+mod flag_row;
 mod flags;
 mod help;
 mod named_text;

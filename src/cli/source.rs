@@ -2,7 +2,8 @@
 
 use super::arguments::Arguments;
 use super::error::CliError;
-use super::flags::{Flag, Group};
+use super::flag_row::Group;
+use super::flags::Flag;
 use super::named_text::refuse_standard_input_twice;
 use super::sets_by_flags;
 use super::technical_by_flags::with_technical;
