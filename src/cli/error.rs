@@ -2,6 +2,7 @@
 
 use crate::analysis::{Needed, NoMotion};
 use crate::gearing::quoted;
+use crate::motion::BrochureError;
 use crate::project::format::FormatError;
 use crate::project::{ProjectTextError, ReadError, SaveError};
 use crate::sheet::json::JsonError;
@@ -154,6 +155,17 @@ pub(super) enum CliError {
     /// A point of a torque curve that does not read.
     #[error("--torque has points such as 2500:130, rpm and N·m, parted by blanks, not \"{0}\"")]
     NoTorquePoint(String),
+    /// Figures of a brochure that do not read.
+    #[error(
+        "--brochure is peak torque in N·m and peak power in kW, each at its rpm, as \"150@4000 80@6000\", not \"{0}\""
+    )]
+    NoBrochure(String),
+    /// A peak power that has a range, or the torque in second place.
+    #[error("--brochure has torque first and power second, at one engine speed, not at \"{0}\"")]
+    PeakPowerOverRange(String),
+    /// Figures of a brochure that no engine has.
+    #[error("--brochure: {0}; torque comes first, in N·m, and power second, in kW")]
+    NotOneEngine(BrochureError),
     /// Too few or too many numbers behind a flag.
     #[error("{flag} is {wanted}, parted by blanks, not \"{value}\"")]
     ItemCount {
@@ -333,7 +345,9 @@ impl CliError {
     /// Engine or vehicle are not known well enough for what was to be shown.
     pub(super) fn no_motion(show: &'static str, reason: NoMotion) -> Self {
         let flag = match reason {
-            NoMotion::Unknown(Needed::TorqueCurve) => Some("--torque or --pasted-torque"),
+            NoMotion::Unknown(Needed::TorqueCurve) => {
+                Some("--torque, --pasted-torque or --brochure")
+            }
             NoMotion::Unknown(Needed::Mass) => Some("--mass"),
             NoMotion::Unknown(Needed::Rolling) => Some("--rolling or --road-load"),
             NoMotion::Unknown(Needed::Drag) => Some("--drag-area or --road-load"),

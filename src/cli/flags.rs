@@ -25,6 +25,7 @@ pub(super) enum Flag {
     LowestUseful,
     Torque,
     PastedTorque,
+    Brochure,
     MeasuredAt,
     Mass,
     RoadLoad,
@@ -67,7 +68,7 @@ pub(super) enum Flag {
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 52] = [
+pub(super) const FLAGS: [FlagRow; 53] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -154,6 +155,11 @@ pub(super) const FLAGS: [FlagRow; 52] = [
         (Flag::PastedTorque, "pasted-torque"),
         "FILE",
         "a copied torque curve, or - for standard input, instead of --torque",
+    ),
+    technical(
+        (Flag::Brochure, "brochure"),
+        "PEAKS",
+        "N·m and kW at their rpm, as \"320@1750-3000 110@3600\", instead of a curve",
     ),
     technical(
         (Flag::MeasuredAt, "measured-at"),

@@ -5,6 +5,7 @@
 //! prints its whole result or nothing but one sentence.
 
 mod arguments;
+mod brochure;
 mod chart;
 mod check;
 mod error;

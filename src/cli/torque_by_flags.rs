@@ -1,6 +1,7 @@
 //! Which torque curve do flags describe?
 
 use super::arguments::Arguments;
+use super::brochure::built_curve;
 use super::error::CliError;
 use super::flags::Flag;
 use super::named_text::named_text;
@@ -11,7 +12,7 @@ use crate::motion::{Torque, TorqueCurve, TorquePoint};
 use std::path::Path;
 
 /// The flags that each give the whole curve.
-const CURVES: [Flag; 2] = [Flag::Torque, Flag::PastedTorque];
+const CURVES: [Flag; 3] = [Flag::Torque, Flag::PastedTorque, Flag::Brochure];
 
 /// The torque curve of the flags, and what must be said of how it was read.
 #[derive(Debug, Default)]
@@ -39,6 +40,9 @@ pub(super) fn curve(arguments: &Arguments) -> Result<CurveByFlags, CliError> {
     }
     if let Some(points) = arguments.once(Flag::Torque)? {
         return typed_curve(points).map(CurveByFlags::from);
+    }
+    if let Some(figures) = arguments.once(Flag::Brochure)? {
+        return built_curve(figures).map(CurveByFlags::from);
     }
     match arguments.path(Flag::PastedTorque)? {
         Some(path) => pasted_curve(path, arguments.has(Flag::MeasuredAt)),

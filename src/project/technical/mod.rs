@@ -38,6 +38,13 @@ pub struct TechnicalData {
     pub known_fuel: Option<KnownFuel>,
 }
 
+impl TechnicalData {
+    /// The engine of a candidate: its own, else that of the vehicle.
+    pub fn engine_of<'a>(&'a self, candidate: &'a SetTechnical) -> &'a EngineData {
+        candidate.engine.as_ref().unwrap_or(&self.engine)
+    }
+}
+
 /// The load case and the road.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct RoadData {

@@ -2,6 +2,7 @@
 //!
 //! Most tests call the library; those about processes, pipes and files start the real program.
 
+mod brochure;
 mod chart;
 mod check;
 mod formats;
@@ -54,6 +55,7 @@ const TABLE_OPTIONS: &[&str] = &[
     "--rpm",
     "--torque",
     "--pasted-torque",
+    "--brochure",
     "--measured-at",
     "--mass",
     "--road-load",

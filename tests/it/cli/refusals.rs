@@ -145,6 +145,78 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
         "--torque and --pasted-torque each give the torque curve",
     ),
     (
+        &[
+            "--brochure",
+            "150@4000 80@6000",
+            "--torque",
+            "1000:90 2000:100",
+        ],
+        "--torque and --brochure each give the torque curve",
+    ),
+    (
+        &["--brochure", "150@4000 80@6000", "--pasted-torque", "a"],
+        "--pasted-torque and --brochure each give the torque curve",
+    ),
+    (
+        &["--brochure", "150@4000"],
+        "each at its rpm, as \"150@4000 80@6000\", not \"150@4000\"",
+    ),
+    (&["--brochure", ""], "not \"\""),
+    (
+        &["--brochure", "150 4000 80 6000"],
+        "not \"150 4000 80 6000\"",
+    ),
+    (
+        &["--brochure", "150@4000 80@6000 90@7000"],
+        "--brochure is peak torque in N·m and peak power in kW",
+    ),
+    (&["--brochure", "150@4000/80@6000"], "--brochure is peak"),
+    (
+        &["--brochure", "150Nm@4000 80@6000"],
+        "--brochure: \"150Nm\" is not a torque in N·m such as 320",
+    ),
+    (
+        &["--brochure", "150@4000 109hp@6000"],
+        "\"109hp\" is not a power in kW such as 110",
+    ),
+    (
+        &["--brochure", "150@4000rpm 80@6000"],
+        "\"4000rpm\" is not an engine speed such as 3600",
+    ),
+    (
+        &["--brochure", "@4000 80@6000"],
+        "type a torque in N·m such as 320",
+    ),
+    (
+        &["--brochure", "320@1750-3000 110@3500-4000"],
+        "power second, at one engine speed, not at \"3500-4000\"",
+    ),
+    (
+        &["--brochure", "320@3000-1750 110@3600"],
+        "the engine speeds of the peak torque rise",
+    ),
+    (
+        &["--brochure", "80@6000 150@4000"],
+        "the peak power lies at a higher engine speed than the peak torque; torque comes first",
+    ),
+    (
+        &["--brochure", "150@4000 109@6000"],
+        "the peak power takes more torque",
+    ),
+    (
+        &["--brochure", "150@4000 60@6000"],
+        "the peak torque gives more power",
+    ),
+    (&["--brochure", "0@4000 80@6000"], "above 0 are needed"),
+    (
+        &["--brochure", "90000@4000 80@6000"],
+        "--brochure: a torque must be between 0 and 20000 N·m, not \"90000\"",
+    ),
+    (
+        &["--brochure", "150@40000 80@60000"],
+        "between 1 and 30000 rpm, not \"40000\"",
+    ),
+    (
         &["--measured-at", "hub"],
         "--measured-at is crank or wheels, not \"hub\"",
     ),
@@ -263,6 +335,7 @@ fn no_sentence_quotes_more_than_40_characters() {
         "--name",
         "--torque",
         "--pasted-torque",
+        "--brochure",
         "--measured-at",
     ];
     let mut command_lines: Vec<Vec<&str>> = flags
