@@ -132,8 +132,7 @@ impl Motion {
 impl SetMotion {
     fn of(project: &Project, candidate: &Candidate) -> Result<Self, NoMotion> {
         let technical = &project.technical;
-        let own = candidate.technical.engine.as_ref();
-        let typed = own.unwrap_or(&technical.engine);
+        let typed = technical.engine_of(&candidate.technical);
         let engine = engine(typed)?;
         let vehicle = vehicle(&technical.vehicle, typed)?;
         let grade = technical.road.grade.unwrap_or(Grade::LEVEL);

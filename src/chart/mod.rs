@@ -24,7 +24,9 @@ pub use at_pointer::{Figure, Readable, Reading};
 pub use axis::{Along, Axis, Quantity, Range, round_step};
 pub use charts::Charts;
 pub use handle::{Handle, HandleLine, Travel};
-pub use motion_table::{MotionCell, MotionColumn, MotionOfSet, MotionPart, MotionRow, MotionTable};
+pub use motion_table::{
+    BUILT_CURVE, MotionCell, MotionColumn, MotionOfSet, MotionPart, MotionRow, MotionTable,
+};
 pub use scene::{
     Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
 };

@@ -3,7 +3,8 @@
 //! What the values mean is read elsewhere, where the quantity is known.
 
 use super::error::CliError;
-use super::flags::{self, FLAGS, Flag, FlagRow};
+use super::flag_row::FlagRow;
+use super::flags::{self, FLAGS, Flag};
 use super::nearest::nearest;
 use super::subcommand::Subcommand;
 use crate::gearing::quoted;

@@ -2,12 +2,12 @@
 
 use super::arguments::Arguments;
 use super::error::CliError;
-use super::flags::{Flag, Group};
+use super::flag_row::Group;
+use super::flags::Flag;
 use super::values::{choice, views};
 use super::{PRINTED, output, source};
 use crate::analysis::Analysis;
 use crate::gearing::quoted;
-
 use crate::project::{Drops, Marks, PageForm, PictureWidth, Project, SetId, View, Views};
 use crate::sheet::page::Page;
 use std::io::Write;

@@ -2,6 +2,7 @@
 
 use crate::analysis::{Needed, NoMotion};
 use crate::gearing::quoted;
+use crate::motion::BrochureError;
 use crate::project::format::FormatError;
 use crate::project::{ProjectTextError, ReadError, SaveError};
 use crate::sheet::json::JsonError;
@@ -100,9 +101,17 @@ pub(super) enum CliError {
     /// Gears by a flag and by a text.
     #[error("--gears and --pasted each give the gear sets; give one of them")]
     GearsAndPasted,
+    /// Two texts from the one standard input.
+    #[error("{} and {} cannot both read standard input; give one of them a file", .0[0], .0[1])]
+    StandardInputTwice([String; 2]),
     /// A text that cannot be read from standard input.
-    #[error("--pasted: standard input cannot be read: {0}")]
-    NoStandardInput(String),
+    #[error("{flag}: standard input cannot be read: {reason}")]
+    NoStandardInput {
+        /// With its dashes.
+        flag: String,
+        /// Why, in words.
+        reason: String,
+    },
     /// A flag that a gear set needs.
     #[error("a gear set by flags needs {0}")]
     SetNeeds(&'static str),
@@ -140,9 +149,23 @@ pub(super) enum CliError {
         /// The item with the commas.
         value: String,
     },
+    /// More than one torque curve.
+    #[error("{} and {} each give the torque curve; give one of them", .0[0], .0[1])]
+    TwoCurves([String; 2]),
     /// A point of a torque curve that does not read.
     #[error("--torque has points such as 2500:130, rpm and N·m, parted by blanks, not \"{0}\"")]
     NoTorquePoint(String),
+    /// Figures of a brochure that do not read.
+    #[error(
+        "--brochure is peak torque in N·m and peak power in kW, each at its rpm, as \"150@4000 80@6000\", not \"{0}\""
+    )]
+    NoBrochure(String),
+    /// A peak power that has a range, or the torque in second place.
+    #[error("--brochure has torque first and power second, at one engine speed, not at \"{0}\"")]
+    PeakPowerOverRange(String),
+    /// Figures of a brochure that no engine has.
+    #[error("--brochure: {0}; torque comes first, in N·m, and power second, in kW")]
+    NotOneEngine(BrochureError),
     /// Too few or too many numbers behind a flag.
     #[error("{flag} is {wanted}, parted by blanks, not \"{value}\"")]
     ItemCount {
@@ -288,9 +311,9 @@ pub(super) enum CliError {
     /// Output over the input.
     #[error("-o names the project file itself; give the output another name")]
     OwnInput,
-    /// Output over the pasted text.
-    #[error("-o names the text that --pasted reads; give the output another name")]
-    OwnText,
+    /// Output over a pasted text.
+    #[error("-o names the text that {0} reads; give the output another name")]
+    OwnText(String),
     /// A file that cannot be written.
     #[error(transparent)]
     NotWritten(SaveError),
@@ -322,7 +345,9 @@ impl CliError {
     /// Engine or vehicle are not known well enough for what was to be shown.
     pub(super) fn no_motion(show: &'static str, reason: NoMotion) -> Self {
         let flag = match reason {
-            NoMotion::Unknown(Needed::TorqueCurve) => Some("--torque"),
+            NoMotion::Unknown(Needed::TorqueCurve) => {
+                Some("--torque, --pasted-torque or --brochure")
+            }
             NoMotion::Unknown(Needed::Mass) => Some("--mass"),
             NoMotion::Unknown(Needed::Rolling) => Some("--rolling or --road-load"),
             NoMotion::Unknown(Needed::Drag) => Some("--drag-area or --road-load"),

@@ -2,7 +2,7 @@
 //!
 //! One table serves the reading, the messages and the help.
 
-use super::subcommand::Subcommand;
+use super::flag_row::{CHART, EVERY, FlagRow, Group, TABLE, TEXTS, WRITTEN, row, technical};
 use Flag::{
     As, Circumference, Decimal, Drops, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject,
     NoTable, Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
@@ -24,6 +24,9 @@ pub(super) enum Flag {
     Idle,
     LowestUseful,
     Torque,
+    PastedTorque,
+    Brochure,
+    MeasuredAt,
     Mass,
     RoadLoad,
     DragArea,
@@ -64,72 +67,8 @@ pub(super) enum Flag {
     Output,
 }
 
-/// What a flag is for: the headings of the help.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Group {
-    /// A gear set, instead of a file.
-    Sets,
-    /// Engine, vehicle and road, instead of a file too.
-    Technical,
-    /// Road and engine speeds that are wanted.
-    Speeds,
-    /// What is printed, how, and where to.
-    Output,
-}
-
-/// One row of the table of flags.
-#[derive(Debug)]
-pub(super) struct FlagRow {
-    pub(super) flag: Flag,
-    /// Its name without the dashes.
-    pub(super) long: &'static str,
-    pub(super) short: Option<char>,
-    /// What stands for its value in the help; empty for a flag that takes none.
-    pub(super) value: &'static str,
-    /// What it means, as it stands in the help.
-    pub(super) meaning: &'static str,
-    pub(super) group: Group,
-    pub(super) commands: &'static [Subcommand],
-}
-
-const EVERY: &[Subcommand] = &Subcommand::ALL;
-const TABLE: &[Subcommand] = &[Subcommand::Table];
-const CHART: &[Subcommand] = &[Subcommand::Chart];
-const WRITTEN: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
-const TEXTS: &[Subcommand] = &[Subcommand::Table, Subcommand::Check];
-
-const fn row(
-    (flag, long): (Flag, &'static str),
-    value: &'static str,
-    group: Group,
-    commands: &'static [Subcommand],
-    meaning: &'static str,
-) -> FlagRow {
-    FlagRow {
-        flag,
-        long,
-        short: match flag {
-            Flag::Output => Some('o'),
-            _ => None,
-        },
-        value,
-        meaning,
-        group,
-        commands,
-    }
-}
-
-/// A row about engine, vehicle or road.
-const fn technical(
-    flag: (Flag, &'static str),
-    value: &'static str,
-    meaning: &'static str,
-) -> FlagRow {
-    row(flag, value, Group::Technical, WRITTEN, meaning)
-}
-
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 50] = [
+pub(super) const FLAGS: [FlagRow; 53] = [
     row(
         (Gears, "gears"),
         "RATIOS",
@@ -211,6 +150,21 @@ pub(super) const FLAGS: [FlagRow; 50] = [
         (Flag::Torque, "torque"),
         "POINTS",
         "full-load torque as rpm:N·m, as \"1000:96 2500:130 5000:110\"",
+    ),
+    technical(
+        (Flag::PastedTorque, "pasted-torque"),
+        "FILE",
+        "a copied torque curve, or - for standard input, instead of --torque",
+    ),
+    technical(
+        (Flag::Brochure, "brochure"),
+        "PEAKS",
+        "N·m and kW at their rpm, as \"320@1750-3000 110@3600\", instead of a curve",
+    ),
+    technical(
+        (Flag::MeasuredAt, "measured-at"),
+        "PLACE",
+        "where torque was measured, crank or wheels; at the crank without it",
     ),
     technical((Flag::Mass, "mass"), "KG", "the mass of the vehicle"),
     technical(

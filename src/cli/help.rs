@@ -1,6 +1,7 @@
 //! The text of `--help`.
 
-use super::flags::{FLAGS, FlagRow, Group};
+use super::flag_row::{FlagRow, Group};
+use super::flags::FLAGS;
 use super::subcommand::Subcommand;
 
 /// The name and the version of the program, on one line.

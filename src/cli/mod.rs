@@ -5,12 +5,15 @@
 //! prints its whole result or nothing but one sentence.
 
 mod arguments;
+mod brochure;
 mod chart;
 mod check;
 mod error;
 mod findings;
+mod flag_row;
 mod flags;
 mod help;
+mod named_text;
 mod nearest;
 mod output;
 mod pasted;
@@ -20,6 +23,7 @@ mod source;
 mod subcommand;
 mod table;
 mod technical_by_flags;
+mod torque_by_flags;
 mod typed_set;
 mod values;
 

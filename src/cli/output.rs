@@ -6,6 +6,7 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
+use super::named_text::TEXT_FLAGS;
 use crate::platform;
 use crate::project::{Disk, check_target, save_whole, shown};
 use crate::unseen::printable;
@@ -68,8 +69,10 @@ pub(super) fn wanted(arguments: &Arguments) -> Result<Output, CliError> {
             if is_read(arguments.file.as_deref()) {
                 return Err(CliError::OwnInput);
             }
-            if is_read(arguments.path(Flag::Pasted)?) {
-                return Err(CliError::OwnText);
+            for flag in TEXT_FLAGS {
+                if is_read(arguments.path(flag)?) {
+                    return Err(CliError::OwnText(flag.name()));
+                }
             }
             Ok(Output::File(out.to_owned()))
         }

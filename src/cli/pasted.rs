@@ -6,6 +6,7 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
+use super::named_text::named_text;
 use super::sets_by_flags::{NEEDS_FINAL, OfSet, in_words, limits, of_each_set, project_of, tyres};
 use super::source::Sourced;
 use super::typed_set::{final_drive, reduction, shift_points};
@@ -15,14 +16,13 @@ use crate::gearing::{
 };
 use crate::import::gears::{NO_FINAL_DRIVE, Offered, Pasted, PastedSet, pasted_parts, read_pasted};
 use crate::import::tables::{self, Missing, OwnSet, OwnTable};
-use crate::project::{Disk, Edit, LARGEST_FILE_BYTES, Marks, read_text};
-use std::io::{Read, stdin};
+use crate::project::{Edit, Marks};
 use std::path::Path;
 
 /// The project of the text that `--pasted` names, and what was guessed or left out of it.
 pub(super) fn project(arguments: &Arguments, path: &Path) -> Result<Sourced, CliError> {
     let flag = Flag::Pasted.name();
-    let text = text(path)?;
+    let text = named_text(Flag::Pasted, path)?;
     if let Some(table) = tables::read(&text) {
         let table = table.map_err(|error| CliError::value(&flag, &error))?;
         return own_project(arguments, &table);
@@ -36,20 +36,6 @@ pub(super) fn project(arguments: &Arguments, path: &Path) -> Result<Sourced, Cli
         project: project_of(sets, tyres[0], engine, Flag::Pasted)?,
         notes: notes(&pasted),
     })
-}
-
-/// The text of the file, or of standard input where it is called `-`.
-fn text(path: &Path) -> Result<String, CliError> {
-    if path != Path::new("-") {
-        return Ok(read_text(&Disk, path)?);
-    }
-    let mut text = String::new();
-    match stdin().take(LARGEST_FILE_BYTES).read_to_string(&mut text) {
-        Ok(_) => Ok(text),
-        Err(error) => Err(CliError::NoStandardInput(crate::platform::reason_in_words(
-            &error,
-        ))),
-    }
 }
 
 /// What the text says beside its sets.

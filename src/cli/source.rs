@@ -2,7 +2,9 @@
 
 use super::arguments::Arguments;
 use super::error::CliError;
-use super::flags::{Flag, Group};
+use super::flag_row::Group;
+use super::flags::Flag;
+use super::named_text::refuse_standard_input_twice;
 use super::sets_by_flags;
 use super::technical_by_flags::with_technical;
 use super::values::{choice, list};
@@ -38,6 +40,7 @@ pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
         Group::Sets | Group::Technical => true,
         Group::Speeds | Group::Output => false,
     });
+    refuse_standard_input_twice(arguments)?;
     let has_gears = !arguments.all(Flag::Gears)?.is_empty();
     let pasted = arguments.path(Flag::Pasted)?;
     let mut sourced: Sourced = match (&arguments.file, of_set) {
@@ -50,7 +53,7 @@ pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
         (None, None) => return Err(CliError::NothingToShow),
     };
     if arguments.file.is_none() {
-        sourced.project = with_technical(arguments, sourced.project)?;
+        sourced = with_technical(arguments, sourced)?;
     }
     if let Some(units) = units {
         sourced.project.units = units;

@@ -6,9 +6,9 @@ use super::flags::Flag;
 use super::values::choice;
 use super::{PRINTED, findings, output, run_questions, source};
 use crate::analysis::{Analysis, Motion, RunQuestions};
-use crate::chart::{MarkedSpeeds, MotionTable, Table};
+use crate::chart::{BUILT_CURVE, MarkedSpeeds, MotionTable, Table};
 use crate::gearing::{Name, RoadSpeed};
-use crate::project::View;
+use crate::project::{Project, View};
 use crate::sheet::csv::DecimalMark;
 use crate::sheet::{bbcode, csv, json, markdown, text};
 use std::io::Write;
@@ -105,6 +105,9 @@ pub(super) fn run(
         out.write_text(&text, stdout, stderr)?;
     }
     output::notes(stderr, &notes);
+    if shown != Shown::Speed && format.is_for_programs() {
+        output::notes(stderr, &built_curves(analysis.project()));
+    }
     output::notes(stderr, &findings::lines(analysis.results()));
     Ok(PRINTED)
 }
@@ -173,6 +176,15 @@ fn of_motion(
         Format::Csv => csv::motion(&cells(), mark),
         Format::Json => asked.json(analysis, motion)?,
     })
+}
+
+/// Which sets have a torque curve that was built: readers are told so in the table itself.
+fn built_curves(project: &Project) -> String {
+    let technical = &project.technical;
+    let sets = (1..).zip(project.sets.iter());
+    let built = sets.filter(|(_, set)| technical.engine_of(&set.technical).is_built());
+    let told = built.map(|(number, _)| format!("set {number}: its {BUILT_CURVE}\n"));
+    told.collect()
 }
 
 fn shown(arguments: &Arguments) -> Result<Shown, CliError> {

@@ -4,13 +4,15 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use super::sets_by_flags::one_each;
+use super::source::Sourced;
+use super::torque_by_flags::curve;
 use super::values::{choice, decimal, engine_speed, ranged, signed_decimal};
-use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, quoted};
+use crate::gearing::{EngineSpeed, OutOfRange, quoted};
 use crate::motion::{
     Adhesion, AirDensity, CentreOfGravityHeight, ConstantLoad, Displacement, DragArea, DrivenAxle,
     Efficiency, FrictionPressure, FrontShare, Fuel, Grade, Inertia, LinearLoad, Mass, MassFactor,
-    QuadraticLoad, RollingCoefficient, RotatingMasses, ShiftPause, SlopeEfficiency, Torque,
-    TorqueCurve, TorquePoint, Wheelbase, WillansLine,
+    MeasuredAt, QuadraticLoad, RollingCoefficient, RotatingMasses, ShiftPause, SlopeEfficiency,
+    TorqueCurve, Wheelbase, WillansLine,
 };
 use crate::project::{
     CoastDown, DrivingData, EngineData, Project, RoadData, SetEfficiencies, SetTechnical,
@@ -18,9 +20,11 @@ use crate::project::{
 };
 
 /// The project with the technical data that the flags describe.
-pub(super) fn with_technical(arguments: &Arguments, project: Project) -> Result<Project, CliError> {
+pub(super) fn with_technical(arguments: &Arguments, sourced: Sourced) -> Result<Sourced, CliError> {
+    let Sourced { project, notes } = sourced;
+    let curve = curve(arguments)?;
     let technical = TechnicalData {
-        engine: engine(arguments)?,
+        engine: engine(arguments, curve.curve)?,
         vehicle: vehicle(arguments)?,
         road: RoadData {
             grade: quantity(arguments, Flag::Grade, Grade::from_percent)?,
@@ -37,17 +41,22 @@ pub(super) fn with_technical(arguments: &Arguments, project: Project) -> Result<
     RotatingMasses::from_typed(vehicle.mass_factor, engine.inertia, vehicle.wheel_inertia)
         .map_err(|error| CliError::value(Flag::MassFactor.name(), &error))?;
     let of_sets = efficiencies(arguments, project.sets.len())?;
-    Ok(Project {
-        technical,
-        sets: project.sets.with_technical(of_sets),
-        ..project
+    Ok(Sourced {
+        project: Project {
+            technical,
+            sets: project.sets.with_technical(of_sets),
+            ..project
+        },
+        notes: notes + &curve.notes,
     })
 }
 
-fn engine(arguments: &Arguments) -> Result<EngineData, CliError> {
+fn engine(arguments: &Arguments, curve: Option<TorqueCurve>) -> Result<EngineData, CliError> {
     let fuels = [("petrol", Fuel::Petrol), ("diesel", Fuel::Diesel)];
+    let places = [("crank", MeasuredAt::Crank), ("wheels", MeasuredAt::Wheels)];
     Ok(EngineData {
-        curve: arguments.once(Flag::Torque)?.map(curve).transpose()?,
+        curve,
+        measured_at: chosen(arguments, Flag::MeasuredAt, &places)?.unwrap_or_default(),
         inertia: quantity(arguments, Flag::EngineInertia, Inertia::from_kgm2)?,
         displacement: quantity(arguments, Flag::Displacement, Displacement::from_l)?,
         fuel: chosen(arguments, Flag::Fuel, &fuels)?.unwrap_or_default(),
@@ -127,28 +136,6 @@ fn launch(arguments: &Arguments) -> Result<Option<EngineSpeed>, CliError> {
     let text = arguments.once(Flag::LaunchRpm)?;
     text.map(|text| engine_speed(Flag::LaunchRpm, text))
         .transpose()
-}
-
-/// Torque over engine speed, `1000:96 2500:130`.
-fn curve(text: &str) -> Result<TorqueCurve, CliError> {
-    let points: Result<Vec<TorquePoint>, CliError> =
-        text.split_whitespace().map(torque_point).collect();
-    TorqueCurve::new(points?).map_err(|error| CliError::value(Flag::Torque.name(), &error))
-}
-
-fn torque_point(item: &str) -> Result<TorquePoint, CliError> {
-    let flag = Flag::Torque;
-    let pair = item.split_once(':');
-    let (rpm, nm) = pair.ok_or_else(|| CliError::NoTorquePoint(quoted(item)))?;
-    let number = |text: &str| {
-        // Its own reasons speak of a number that stands alone.
-        let number = parse_decimal(text).ok();
-        number.ok_or_else(|| CliError::NoTorquePoint(quoted(item)))
-    };
-    Ok(TorquePoint {
-        speed: ranged(flag.name(), rpm, EngineSpeed::from_rpm(number(rpm)?))?,
-        torque: ranged(flag.name(), nm, Torque::from_nm(number(nm)?))?,
-    })
 }
 
 /// A, B and C of a measured road load.

@@ -14,6 +14,9 @@ use crate::gearing::RoadSpeed;
 use crate::project::{Candidate, Project, SetId, View};
 use std::borrow::Cow;
 
+/// What is said of a set whose torque nobody has measured.
+pub const BUILT_CURVE: &str = "torque curve is built from the four figures of a brochure";
+
 /// One of these tables.
 #[derive(Debug, Clone)]
 pub struct MotionTable {
@@ -195,7 +198,9 @@ impl MotionTable {
         let baseline_place = project.sets.baseline_place();
         let sets = project.sets.iter().enumerate();
         let sets = sets.map(|(place, candidate)| {
-            let (facts, parts) = told(place, candidate);
+            let (mut facts, parts) = told(place, candidate);
+            let engine = project.technical.engine_of(&candidate.technical);
+            facts.extend(engine.is_built().then(|| format!("Its {BUILT_CURVE}")));
             MotionOfSet {
                 set: candidate.id,
                 place,

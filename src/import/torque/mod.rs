@@ -27,7 +27,7 @@ mod words;
 
 use crate::units::OutputUnit;
 pub use pasted::{PastedCurve, PastedPoint};
-pub use remarks::CurveError;
+pub use remarks::{CurveError, SPEAKS_OF_WHEELS};
 
 /// The most characters that are read: a log of some thousand rows.
 const MOST_CHARACTERS: usize = 200_000;

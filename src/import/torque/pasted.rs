@@ -1,6 +1,7 @@
 //! A torque curve as it was read: points that may be taken over, and what is said about them.
 
 use crate::gearing::EngineSpeed;
+use crate::motion::{Torque, TorqueCurve, TorqueCurveError, TorquePoint};
 use crate::units::OutputUnit;
 
 /// A point of a torque curve.
@@ -25,4 +26,20 @@ pub struct PastedCurve {
     pub is_at_wheels: bool,
     /// What was guessed and what was left out, a sentence each.
     pub remarks: Vec<String>,
+}
+
+impl PastedCurve {
+    /// The curve through its points.
+    ///
+    /// # Errors
+    /// None for points that were read; points that made no curve would be told.
+    pub fn curve(&self) -> Result<TorqueCurve, TorqueCurveError> {
+        let points = self.points.iter().map(|point| {
+            Ok(TorquePoint {
+                speed: point.engine_speed,
+                torque: Torque::from_nm(point.torque_nm)?,
+            })
+        });
+        TorqueCurve::new(points.collect::<Result<_, TorqueCurveError>>()?)
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::guessing::{Measured, Measures};
 use super::pasted::{PastedCurve, PastedPoint};
-use super::remarks::{CurveError, LeftOut, MOST_NAMED, Remarks, listed};
+use super::remarks::{CurveError, LeftOut, MOST_NAMED, Remarks, SPEAKS_OF_WHEELS, listed};
 use super::thinning::{MOST_POINTS, thinned};
 use crate::gearing::EngineSpeed;
 use crate::units::{OutputUnit, plain_number};
@@ -70,10 +70,7 @@ pub(super) fn curve(
         ));
     }
     if is_at_wheels {
-        remarks.say(
-            "The text speaks of the wheels: its figures may have lost what the drivetrain takes."
-                .to_owned(),
-        );
+        remarks.say(SPEAKS_OF_WHEELS.to_owned());
     }
     Ok(PastedCurve {
         points: thinned(&points),

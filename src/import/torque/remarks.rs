@@ -46,6 +46,10 @@ pub enum CurveError {
     },
 }
 
+/// What is said of a text that speaks of the wheels; whoever knows where it was measured leaves it out.
+pub const SPEAKS_OF_WHEELS: &str =
+    "The text speaks of the wheels: its figures may have lost what the drivetrain takes.";
+
 /// Why something was left out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum LeftOut {

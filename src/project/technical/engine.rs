@@ -36,4 +36,10 @@ impl EngineData {
             willans: self.willans,
         })
     }
+
+    /// Whether its curve was built from the figures of a brochure.
+    pub fn is_built(&self) -> bool {
+        let brochure = self.curve.as_ref().and_then(TorqueCurve::brochure);
+        brochure.is_some()
+    }
 }

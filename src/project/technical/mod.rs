@@ -46,6 +46,11 @@ impl TechnicalData {
             ..self.clone()
         }
     }
+
+    /// The engine of a candidate: its own, else that of the vehicle.
+    pub fn engine_of<'a>(&'a self, candidate: &'a SetTechnical) -> &'a EngineData {
+        candidate.engine.as_ref().unwrap_or(&self.engine)
+    }
 }
 
 /// The load case and the road.

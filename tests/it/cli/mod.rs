@@ -2,6 +2,7 @@
 //!
 //! Most tests call the library; those about processes, pipes and files start the real program.
 
+mod brochure;
 mod chart;
 mod check;
 mod examples;
@@ -12,6 +13,7 @@ mod json;
 mod motion;
 mod output;
 mod pasted;
+mod pasted_torque;
 mod published;
 mod random;
 mod refusals;
@@ -53,6 +55,9 @@ const TABLE_OPTIONS: &[&str] = &[
     "--lowest-useful",
     "--rpm",
     "--torque",
+    "--pasted-torque",
+    "--brochure",
+    "--measured-at",
     "--mass",
     "--road-load",
     "--drag-area",

@@ -364,7 +364,8 @@ fn what_is_not_known_is_asked_for_in_one_sentence() {
     for (given, says) in [
         (
             0,
-            "the torque curve of the engine is not known; without a file, --torque gives it",
+            "the torque curve of the engine is not known; without a file, --torque, \
+             --pasted-torque or --brochure gives it",
         ),
         (
             2,

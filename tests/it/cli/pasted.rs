@@ -4,7 +4,7 @@ use super::{answer, assert_is_one_sentence, program};
 use serde_json::Value;
 use std::fs;
 use std::io::Write;
-use std::process::Stdio;
+use std::process::{Output, Stdio};
 use tempfile::TempDir;
 
 const WHOLE: &str = "stock: 3.42/1.98/1.36/1.02\nclose: 2.92/1.95/1.41/1.12\naxle 3.94\n\
@@ -105,8 +105,8 @@ fn check_and_chart_take_a_text_too() {
     assert!(fs::read(picture).unwrap().starts_with(b"\x89PNG"));
 }
 
-#[test]
-fn the_text_may_come_from_standard_input() {
+/// What `table --pasted -` answers to these bytes on standard input.
+fn piped(bytes: &[u8]) -> Output {
     let mut child = program()
         .args(["table", "--pasted", "-"])
         .stdin(Stdio::piped())
@@ -114,15 +114,32 @@ fn the_text_may_come_from_standard_input() {
         .stderr(Stdio::piped())
         .spawn()
         .unwrap();
-    child
-        .stdin
-        .take()
-        .unwrap()
-        .write_all(WHOLE.as_bytes())
-        .unwrap();
-    let output = child.wait_with_output().unwrap();
+    // Who refuses what is too large closes the pipe.
+    drop(child.stdin.take().unwrap().write_all(bytes));
+    child.wait_with_output().unwrap()
+}
+
+#[test]
+fn the_text_may_come_from_standard_input() {
+    let output = piped(WHOLE.as_bytes());
     assert_eq!(output.status.code(), Some(0), "{output:?}");
     assert!(String::from_utf8(output.stdout).unwrap().contains("close"));
+}
+
+#[test]
+fn standard_input_is_read_whole_or_not_at_all() {
+    let utf_16 = b"\xFF\xFE3\0.\x004\0".to_vec();
+    let too_large = b"3.42/1.98/1.36\n".repeat(1_200_000);
+    for (bytes, says) in [
+        (utf_16, "it is not text in UTF-8"),
+        (too_large, "it is larger than 16 MB"),
+    ] {
+        let output = piped(&bytes);
+        assert_eq!(output.status.code(), Some(2), "{says}");
+        let sentence = String::from_utf8(output.stderr).unwrap();
+        assert_is_one_sentence(&sentence);
+        assert!(sentence.contains(says), "{sentence}");
+    }
 }
 
 #[test]

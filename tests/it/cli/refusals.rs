@@ -46,6 +46,15 @@ const WRONG: &[(&[&str], &str)] = &[
         "needs --final",
     ),
     (&["table", "--final", "3"], "needs --gears"),
+    (
+        &["table", "--pasted", "-", "--pasted-torque", "-"],
+        "--pasted and --pasted-torque cannot both read standard input",
+    ),
+    (&["table", "--pasted-torque", "a"], "needs --gears"),
+    (
+        &["table", "a", "--pasted-torque", "b"],
+        "--pasted-torque describes",
+    ),
     (&["table", "nowhere.ron"], "no such file: nowhere.ron"),
     (&["check", "nowhere.ron"], "no such file: nowhere.ron"),
     (&["table", "/"], "folder"),
@@ -121,6 +130,96 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
     (&["--idle", "abc"], "--idle"),
     (&["--lowest-useful", "0"], "--lowest-useful"),
     (&["--reverse", "abc"], "--reverse: \"abc\" is not a ratio"),
+    (
+        &["--pasted-torque", "nowhere.txt"],
+        "no such file: nowhere.txt",
+    ),
+    (&["--pasted-torque", "/"], "folder"),
+    (&["--pasted-torque", ""], "no such file"),
+    (
+        &["--pasted-torque", "a", "--pasted-torque", "b"],
+        "--pasted-torque is given twice",
+    ),
+    (
+        &["--torque", "1000:90 2000:100", "--pasted-torque", "a"],
+        "--torque and --pasted-torque each give the torque curve",
+    ),
+    (
+        &[
+            "--brochure",
+            "150@4000 80@6000",
+            "--torque",
+            "1000:90 2000:100",
+        ],
+        "--torque and --brochure each give the torque curve",
+    ),
+    (
+        &["--brochure", "150@4000 80@6000", "--pasted-torque", "a"],
+        "--pasted-torque and --brochure each give the torque curve",
+    ),
+    (
+        &["--brochure", "150@4000"],
+        "each at its rpm, as \"150@4000 80@6000\", not \"150@4000\"",
+    ),
+    (&["--brochure", ""], "not \"\""),
+    (
+        &["--brochure", "150 4000 80 6000"],
+        "not \"150 4000 80 6000\"",
+    ),
+    (
+        &["--brochure", "150@4000 80@6000 90@7000"],
+        "--brochure is peak torque in N·m and peak power in kW",
+    ),
+    (&["--brochure", "150@4000/80@6000"], "--brochure is peak"),
+    (
+        &["--brochure", "150Nm@4000 80@6000"],
+        "--brochure: \"150Nm\" is not a torque in N·m such as 320",
+    ),
+    (
+        &["--brochure", "150@4000 109hp@6000"],
+        "\"109hp\" is not a power in kW such as 110",
+    ),
+    (
+        &["--brochure", "150@4000rpm 80@6000"],
+        "\"4000rpm\" is not an engine speed such as 3600",
+    ),
+    (
+        &["--brochure", "@4000 80@6000"],
+        "type a torque in N·m such as 320",
+    ),
+    (
+        &["--brochure", "320@1750-3000 110@3500-4000"],
+        "power second, at one engine speed, not at \"3500-4000\"",
+    ),
+    (
+        &["--brochure", "320@3000-1750 110@3600"],
+        "the engine speeds of the peak torque rise",
+    ),
+    (
+        &["--brochure", "80@6000 150@4000"],
+        "the peak power lies at a higher engine speed than the peak torque; torque comes first",
+    ),
+    (
+        &["--brochure", "150@4000 109@6000"],
+        "the peak power takes more torque",
+    ),
+    (
+        &["--brochure", "150@4000 60@6000"],
+        "the peak torque gives more power",
+    ),
+    (&["--brochure", "0@4000 80@6000"], "above 0 are needed"),
+    (
+        &["--brochure", "90000@4000 80@6000"],
+        "--brochure: a torque must be between 0 and 20000 N·m, not \"90000\"",
+    ),
+    (
+        &["--brochure", "150@40000 80@60000"],
+        "between 1 and 30000 rpm, not \"40000\"",
+    ),
+    (
+        &["--measured-at", "hub"],
+        "--measured-at is crank or wheels, not \"hub\"",
+    ),
     (&["-o", "/"], "folder"),
     (&["-o", "/no/such/folder/a.txt"], "no such folder"),
     (&["-o", ""], "no file name"),
@@ -234,6 +333,10 @@ fn no_sentence_quotes_more_than_40_characters() {
         "--lowest-useful",
         "--reverse",
         "--name",
+        "--torque",
+        "--pasted-torque",
+        "--brochure",
+        "--measured-at",
     ];
     let mut command_lines: Vec<Vec<&str>> = flags
         .iter()
@@ -310,7 +413,12 @@ fn a_mistyped_command_before_a_file_is_told_as_such() {
 
 #[test]
 fn flags_of_the_table_alone_are_refused_by_check() {
-    for more in [["-o", "x"], ["--show", "speed"], ["--decimal", "comma"]] {
+    for more in [
+        ["-o", "x"],
+        ["--show", "speed"],
+        ["--decimal", "comma"],
+        ["--pasted-torque", "x"],
+    ] {
         let answer = answer_to_one_set("check", &more);
         assert!(
             answer

@@ -1,0 +1,69 @@
+//! One row of the table of flags.
+
+use super::flags::Flag;
+use super::subcommand::Subcommand;
+
+/// What a flag is for: the headings of the help.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Group {
+    /// A gear set, instead of a file.
+    Sets,
+    /// Engine, vehicle and road, instead of a file too.
+    Technical,
+    /// Road and engine speeds that are wanted.
+    Speeds,
+    /// What is printed, how, and where to.
+    Output,
+}
+
+/// One row of the table of flags.
+#[derive(Debug)]
+pub(super) struct FlagRow {
+    pub(super) flag: Flag,
+    /// Its name without the dashes.
+    pub(super) long: &'static str,
+    pub(super) short: Option<char>,
+    /// What stands for its value in the help; empty for a flag that takes none.
+    pub(super) value: &'static str,
+    /// What it means, as it stands in the help.
+    pub(super) meaning: &'static str,
+    pub(super) group: Group,
+    pub(super) commands: &'static [Subcommand],
+}
+
+pub(super) const EVERY: &[Subcommand] = &Subcommand::ALL;
+pub(super) const TABLE: &[Subcommand] = &[Subcommand::Table];
+pub(super) const CHART: &[Subcommand] = &[Subcommand::Chart];
+pub(super) const WRITTEN: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
+pub(super) const TEXTS: &[Subcommand] = &[Subcommand::Table, Subcommand::Check];
+
+/// A row of the table.
+pub(super) const fn row(
+    (flag, long): (Flag, &'static str),
+    value: &'static str,
+    group: Group,
+    commands: &'static [Subcommand],
+    meaning: &'static str,
+) -> FlagRow {
+    FlagRow {
+        flag,
+        long,
+        short: match flag {
+            Flag::Output => Some('o'),
+            _ => None,
+        },
+        value,
+        meaning,
+        group,
+        commands,
+    }
+}
+
+/// A row about engine, vehicle or road.
+pub(super) const fn technical(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Technical, WRITTEN, meaning)
+}
