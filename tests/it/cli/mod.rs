@@ -4,6 +4,8 @@
 
 mod chart;
 mod check;
+mod closed_forms;
+mod described;
 mod formats;
 mod from_picture;
 mod help;

@@ -68,7 +68,7 @@ pub(super) fn of_a(more: &[&str]) -> Value {
 }
 
 /// The figure at a speed in one of the lists of a gear.
-fn figure(json: &Value, gear: usize, list: &str, kmh: f64, key: &str) -> f64 {
+pub(super) fn figure(json: &Value, gear: usize, list: &str, kmh: f64, key: &str) -> f64 {
     let entries = json["sets"][0]["gears"][gear - 1][list].as_array().unwrap();
     let is_asked = |entry: &&Value| (entry["speed_kmh"].as_f64().unwrap() - kmh).abs() < 1e-9;
     let entry = entries
@@ -122,6 +122,8 @@ fn the_checked_vehicle_has_its_efforts_accelerations_and_gradients() {
     let top = set["top_speed_kmh"].as_f64().unwrap();
     assert!((top - 207.095_026_8).abs() < 5.1e-8, "{top}");
     assert_eq!(set["top_speed_limit"], "power");
+    let start = set["start_gradient_percent"].as_f64().unwrap();
+    assert!((start - 41.171_690_7).abs() < 5.1e-8, "{start}");
 }
 
 #[test]
@@ -142,6 +144,9 @@ fn without_driven_and_adhesion_a_gradient_is_that_of_the_effort_alone() {
     );
     let gradient = figure(&effort, 1, "gradient_percent", 30.0, "gradient_percent");
     assert!((gradient - 70.133_499_4).abs() < 5.1e-8, "{gradient}");
+    let start = effort["sets"][0]["start_gradient_percent"].as_f64();
+    let start = start.unwrap();
+    assert!((start - 62.952_176_3).abs() < 5.1e-8, "{start}");
     assert!(effort["sets"][0]["gears"][0]["points"][0]["grip_limit_n"].is_null());
 }
 
@@ -527,13 +532,18 @@ const FILE_OF_A: &str = r#"(
 )
 "#;
 
-/// What `table` prints of a project text.
+/// What `table` prints of a project text at the speeds that it marks.
 fn of_file(text: &str, show: &str) -> Result<Value, String> {
+    of_file_asked(text, &["--show", show])
+}
+
+/// What `table` prints of a project text when it is asked for more.
+pub(super) fn of_file_asked(text: &str, more: &[&str]) -> Result<Value, String> {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("a.ron");
     std::fs::write(&file, text).unwrap();
     let file = file.to_str().unwrap();
-    let answer = answer(["table", file, "--as", "json", "--show", show]);
+    let answer = answer([&["table", file, "--as", "json"], more].concat());
     if answer.stdout.is_empty() {
         return Err(answer.sentence().to_owned());
     }

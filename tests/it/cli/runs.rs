@@ -18,7 +18,12 @@ fn is_printed(found: f64, printed: &str) {
 }
 
 /// The entry of a list that goes from one speed to another, in that gear.
-fn entry<'a>(json: &'a Value, list: &str, between: [f64; 2], gear: Option<&str>) -> &'a Value {
+pub(super) fn entry<'a>(
+    json: &'a Value,
+    list: &str,
+    between: [f64; 2],
+    gear: Option<&str>,
+) -> &'a Value {
     let is_it = |entry: &&Value| {
         let is = |key: &str, kmh: f64| (entry[key].as_f64().unwrap() - kmh).abs() < 1e-9;
         let [from, to] = between;
@@ -30,7 +35,7 @@ fn entry<'a>(json: &'a Value, list: &str, between: [f64; 2], gear: Option<&str>)
         .unwrap_or_else(|| panic!("{list} {between:?} {gear:?}"))
 }
 
-fn number(json: &Value, key: &str) -> f64 {
+pub(super) fn number(json: &Value, key: &str) -> f64 {
     json[key]
         .as_f64()
         .unwrap_or_else(|| panic!("{key} in {json}"))

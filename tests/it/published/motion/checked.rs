@@ -61,6 +61,17 @@ pub(crate) fn power_points(
         .collect()
 }
 
+/// The same with the first and the last point a step beyond the stretch: what a cubic makes of its first and
+/// its last span, where it knows one neighbour only, is not driven then.
+pub(crate) fn power_points_around(
+    power_w: f64,
+    [from_rpm, to_rpm]: [f64; 2],
+    points: u32,
+) -> Vec<(f64, f64)> {
+    let step = (to_rpm / from_rpm).powf(1.0 / f64::from(points - 3));
+    power_points(power_w, [from_rpm / step, to_rpm * step], points)
+}
+
 /// Pulled by a constant power without resistance.
 pub(crate) fn ninety_kw(points: &[(f64, f64)]) -> Plain {
     heavy(&[4.0], points, [0.0, 0.0])
@@ -341,6 +352,9 @@ pub(crate) const AIR_KW: [Published; 2] = [
     published(1.556, 0.0005, SUBRAMANYA, Read),
     published(1.556, 0.001, SUBRAMANYA, Read),
 ];
+
+/// The second of these speeds by the power that the first drag coefficient takes at the first.
+pub(crate) const AS_FAST: Published = published(63.16, 0.005, SUBRAMANYA, Read);
 
 /// Five gears, without what they lose.
 pub(crate) fn five_gears() -> Plain {
