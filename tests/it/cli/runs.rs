@@ -283,3 +283,27 @@ fn every_key_of_motion_stands_in_the_reference_and_every_row_of_it_in_the_output
         assert!(meaning.ends_with(unit), "{path}: {meaning}");
     }
 }
+
+#[test]
+fn a_part_without_rows_leaves_no_heading_behind() {
+    // Nothing to change up to, and on such a road it does not start.
+    let printed = |format: &'static str, more: &[&str]| {
+        let mut arguments = VEHICLE_A.to_vec();
+        (arguments[2], arguments[4]) = (format, "3.32");
+        arguments.extend(["--show", "run", "--grade", "50"]);
+        arguments.extend(more);
+        answer(arguments).printed().to_owned()
+    };
+    for format in ["text", "markdown", "bbcode"] {
+        let run = printed(format, &[]);
+        assert!(run.contains("From rest"), "{format}: {run}");
+        for heading in ["Changing up", "Over a distance"] {
+            assert!(!run.contains(heading), "{format}: {run}");
+        }
+        // Where no part has any, no frame stays either.
+        let run = printed(format, &["--from", "60", "--to", "100"]);
+        for mark in ["[code]", "|", "\n\n\n"] {
+            assert!(!run.contains(mark), "{format}: {run}");
+        }
+    }
+}
