@@ -76,7 +76,7 @@ impl Framed {
             .into_iter();
         Self {
             title: title.unwrap_or_default().to_owned(),
-            head: String::new(),
+            head: table.conditions.join("; "),
             sets,
             notes: brackets.chain(table.notes.iter().cloned()).collect(),
         }

@@ -3,6 +3,7 @@
 
 use super::MotionTable;
 use super::by_gear::{FigureOfGear, Gears, plain};
+use super::road::is_level_and_still;
 use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::gearing::RoadSpeed;
 use crate::motion::TopSpeedLimit;
@@ -55,7 +56,7 @@ impl MotionTable {
     }
 }
 
-/// `207 km/h in 5, limited by power`, and how the set is geared for it.
+/// `top speed 207 km/h in 5, limited by power`, and how the set is geared for it.
 fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> String {
     let Some((gear, top)) = set.powertrain.top_speed(&set.vehicle, &motion.load) else {
         return "holds no speed on the level".to_owned();
@@ -68,7 +69,12 @@ fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> String {
     };
     let gearing = set.powertrain.top_gearing(&set.vehicle, &motion.load);
     let gearing = gearing.map_or_else(String::new, |gearing| format!(". {gearing}"));
-    format!("top speed {speed} {unit} in {label}, limited by {limit}{gearing}")
+    let road = if is_level_and_still(&project.technical.road) {
+        ""
+    } else {
+        " on the level in still air"
+    };
+    format!("top speed{road} {speed} {unit} in {label}, limited by {limit}{gearing}")
 }
 
 /// `starts on up to 41.2 %`; none where nothing limits the start.

@@ -6,6 +6,7 @@
 mod by_gear;
 mod cruise;
 mod effort;
+mod road;
 mod run;
 
 use crate::project::{Candidate, Project, SetId};
@@ -14,6 +15,9 @@ use std::borrow::Cow;
 /// One of these tables.
 #[derive(Debug, Clone)]
 pub struct MotionTable {
+    /// What of load, wind and grade they are for: one short phrase each; none for an empty vehicle on a level
+    /// road in still air.
+    pub conditions: Vec<String>,
     /// One for each set, in their order.
     pub sets: Vec<MotionOfSet>,
     /// What holds for all figures, in whole sentences.
@@ -146,6 +150,7 @@ impl MotionTable {
             }
         });
         Self {
+            conditions: road::conditions(&project.technical.road, project.units),
             sets: sets.collect(),
             notes,
         }

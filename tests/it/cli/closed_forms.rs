@@ -3,8 +3,8 @@
 //! Each vehicle is described twice, and what is printed of it has to be the same. The figures, each with its
 //! source, stand in `tests/it/published/motion/checked.rs`.
 
-use super::described::{Beside, file_of, list, told, told_beside};
-use super::motion::{figure, of_file_asked};
+use super::described::{Beside, file_of, list, said, told, told_beside, told_of_file};
+use super::motion::figure;
 use super::runs::{entry, number};
 use crate::published::motion::checked::{
     AFTER_THE_CHANGE, AIR_KG_M3, AIR_KW, AS_FAST, BEST_CHANGES, BEST_ON_A_SLOPE, BETWEEN,
@@ -222,7 +222,7 @@ fn four_gears_accelerate_as_printed() {
         set: &set,
         ..Beside::default()
     };
-    let by_file = of_file_asked(&file_of(&car, &of_gears), &["--show", "effort"]).unwrap();
+    let by_file = told_of_file(&file_of(&car, &of_gears), "--show effort");
     for (gear, expected) in FOUR_ACCELERATIONS.into_iter().enumerate() {
         let by_set = if gear == 3 { &direct } else { &lossy };
         assert_rows([
@@ -268,7 +268,7 @@ fn the_air_takes_the_printed_power() {
             format!("drag_coefficient: {coefficient}, frontal_area_m2: {FRONTAL_M2}"),
         );
         let file = file_of(&car, &beside).replacen(&area, &shape, 1);
-        let by_shape = of_file_asked(&file, &question.split(' ').collect::<Vec<_>>()).unwrap();
+        let by_shape = told_of_file(&file, &question);
         assert_rows([by_area, by_shape].map(|told| {
             let kw = figure(&told, 1, "cruise", kmh, "power_kw");
             (format!("c_d {coefficient}"), kw, expected)
@@ -318,8 +318,7 @@ fn first_and_fifth_of_the_example_pull_as_recalled() {
             ..car.clone()
         };
         let by_set = told(&alone, &question);
-        let questions: Vec<&str> = question.split(' ').collect();
-        let by_gears = of_file_asked(&file_of(&car, &of_gears), &questions).unwrap();
+        let by_gears = told_of_file(&file_of(&car, &of_gears), &question);
         for told in [by_set, by_gears] {
             let points = told["sets"][0]["gears"][gear]["points"].as_array().unwrap();
             let force_n = |point: &&Value| number(point, "tractive_effort_n");
@@ -332,5 +331,100 @@ fn first_and_fifth_of_the_example_pull_as_recalled() {
                 ("km/h", number(hardest, "speed_kmh"), speed),
             ]);
         }
+    }
+}
+
+/// The texts for readers.
+const FORMATS: [&str; 3] = ["text", "markdown", "bbcode"];
+
+fn assert_says(car: &Plain, questions: &str, words: &[&str]) {
+    for format in FORMATS {
+        let said = said(car, format, questions);
+        for words in words {
+            assert!(said.contains(words), "{format}: {words} in {said}");
+        }
+    }
+}
+
+/// 4000 N on 1500 kg hold 28.3 % at most.
+#[test]
+fn a_vehicle_that_cannot_move_has_no_times_and_what_is_asked_beside_them() {
+    let car = Plain {
+        grade_percent: 50.0,
+        ..rolling_down()
+    };
+    let run = told(&car, "--show run --to 50,100 --coast 120:60");
+    let set = &run["sets"][0];
+    assert!(
+        set["times"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .all(|time| time["gear"] == "1")
+    );
+    for none in ["times_best", "distances"] {
+        assert_eq!(set[none], serde_json::json!([]), "{none}");
+    }
+    assert!(set["rollout_s"].is_null());
+    assert!(number(&set["coast"], "time_s") > 0.0);
+    let says = ["on a grade of 50 %", "does not start at 500 rpm"];
+    assert_says(&car, "--show run --to 50,100 --coast 120:60", &says);
+    let row = said(&car, "csv", "--show run --to 50");
+    assert!(row.contains("From rest,to 50 km/h,,,,,"), "{row}");
+}
+
+/// 4000 N = 200 N + 0.4 · v² at 97.468 m/s, 350.9 km/h: it comes ever nearer.
+#[test]
+fn a_target_that_is_never_reached_is_left_out_and_said() {
+    let car = rolling_down();
+    let run = told(&car, "--show run --to 100,300,360");
+    let times = run["sets"][0]["times"].as_array().unwrap().iter();
+    let from_rest = times.filter(|time| time["gear"].is_null());
+    let reached: Vec<f64> = from_rest.map(|time| number(time, "to_kmh")).collect();
+    assert_eq!(reached, [100.0, 300.0]);
+    let says = ["does not reach 360 km/h in 10 minutes"];
+    assert_says(&car, "--show run --to 100,300,360", &says);
+    let says = ["no gear goes from 100 to 360 km/h"];
+    assert_says(&car, "--show run --from 100 --to 300,360", &says);
+    let told = said(&car, "text", "--show run --to 100,300");
+    assert!(!told.contains("does not"), "{told}");
+}
+
+/// Without resistance a = F ÷ m + g · sin α; against 200 N + 0.4 · v² it takes no power down there at 90 km/h.
+#[test]
+fn downhill_the_weight_pulls_along_and_says_so() {
+    let [free, held] = [four_thousand_n(), rolling_down()].map(|car| Plain {
+        grade_percent: -15.0,
+        ..car
+    });
+    let free = Plain {
+        held: Held::Measured(0.0, 0.0, 0.0),
+        ..free
+    };
+    let pull_m_s2 = 4000.0 / 1500.0 + GRAVITY_M_S2 * 0.15_f64.atan().sin();
+    let run = told(&free, "--show run --to 100 --coast 120:60");
+    let hundred = entry(&run, "times", [0.0, 100.0], None);
+    assert_close(
+        number(hundred, "time_s"),
+        100.0 * KMH / pull_m_s2,
+        1e-9,
+        "s",
+    );
+    assert!(run["sets"][0]["coast"].is_null());
+    let cruise = told(&held, "--show cruise --speed 90");
+    for key in ["power_kw", "load_percent"] {
+        let found = figure(&cruise, 1, "cruise", 90.0, key);
+        assert!(found < 0.0, "{key}: {found}");
+    }
+    let coast = [
+        "on a fall of 15 %",
+        "does not slow down to 60 km/h in neutral",
+    ];
+    assert_says(&free, "--show run --to 100 --coast 120:60", &coast);
+    let top = ["on a fall of 15 %", "top speed on the level in still air"];
+    assert_says(&held, "--show effort --speed 90", &top);
+    assert_says(&held, "--show cruise --speed 90", &["on a fall of 15 %"]);
+    for show in ["run", "effort", "cruise"] {
+        said(&held, "csv", &format!("--show {show} --speed 90"));
     }
 }

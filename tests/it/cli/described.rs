@@ -1,6 +1,7 @@
 //! How is a vehicle in plain numbers described, by flags and by a project file?
 
-use super::motion::{json, of_file_asked};
+use super::motion::answer_about;
+use super::{Answer, answer, json_of};
 use crate::support::plain_vehicle::{Held, Plain};
 use layshaft::motion::DrivenAxle;
 use serde_json::Value;
@@ -116,6 +117,7 @@ pub(super) fn file_of(car: &Plain, beside: &Beside<'_>) -> String {
         mass_kg,
         efficiency,
         grade_percent,
+        headwind_kmh,
         launch_rpm,
         pause_s,
         ..
@@ -134,7 +136,7 @@ pub(super) fn file_of(car: &Plain, beside: &Beside<'_>) -> String {
     technical: (
         engine: (torque: Points([{points}]), {engine}{of_engine}),
         vehicle: (mass_kg: {mass_kg}, {held}, {tyres}{vehicle}{of_vehicle}),
-        road: (grade_percent: {grade_percent}),
+        road: (headwind_kmh: {headwind_kmh}, grade_percent: {grade_percent}),
         driving: (shift_pause_s: {pause_s}, launch_rpm: {launch_rpm}),
     ),
     sets: [(
@@ -146,17 +148,42 @@ pub(super) fn file_of(car: &Plain, beside: &Beside<'_>) -> String {
     )
 }
 
-/// What is told of a vehicle by either way.
-pub(super) fn told_beside(car: &Plain, beside: &Beside<'_>, questions: &str) -> Value {
-    let questions: Vec<&str> = questions.split(' ').collect();
+/// The answers about a vehicle, by flags and by a file.
+fn answers(car: &Plain, beside: &Beside<'_>, questions: &[&str]) -> [Answer; 2] {
     let flags = flags_of(car, beside);
     let flags: Vec<&str> = flags.iter().map(String::as_str).collect();
-    let by_flags = json(&[&["table", "--as", "json"], &flags[..], &questions[..]].concat());
-    let by_file = of_file_asked(&file_of(car, beside), &questions).unwrap();
-    assert_eq!(by_flags["sets"], by_file["sets"], "{questions:?}");
+    [
+        answer([&["table"], &flags[..], questions].concat()),
+        answer_about(&file_of(car, beside), questions),
+    ]
+}
+
+/// What JSON tells of a project text.
+pub(super) fn told_of_file(text: &str, questions: &str) -> Value {
+    json_of(&answer_about(text, &as_format("json", questions)))
+}
+
+/// What JSON tells of a vehicle, the same by either way.
+pub(super) fn told_beside(car: &Plain, beside: &Beside<'_>, questions: &str) -> Value {
+    let [by_flags, by_file] =
+        answers(car, beside, &as_format("json", questions)).map(|a| json_of(&a));
+    assert_eq!(by_flags["sets"], by_file["sets"], "{questions}");
     by_file
 }
 
+/// The same of a vehicle of which there is nothing but plain numbers.
 pub(super) fn told(car: &Plain, questions: &str) -> Value {
     told_beside(car, &Beside::default(), questions)
+}
+
+fn as_format<'a>(format: &'a str, questions: &'a str) -> Vec<&'a str> {
+    let format = ["--as", format].into_iter();
+    format.chain(questions.split(' ')).collect()
+}
+
+/// What a format for readers says of a vehicle, the same by either way.
+pub(super) fn said(car: &Plain, format: &str, questions: &str) -> String {
+    let [by_flags, by_file] = answers(car, &Beside::default(), &as_format(format, questions));
+    assert_eq!(by_flags.printed(), by_file.printed(), "{questions}");
+    by_file.stdout
 }

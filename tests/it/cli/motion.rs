@@ -1,6 +1,6 @@
 //! Are effort and steady speeds printed as the laws give them, and what they need asked for in words?
 
-use super::{answer, answer_to_one_set};
+use super::{Answer, answer, answer_to_one_set, json_of};
 use crate::support::close::assert_close;
 use serde_json::Value;
 
@@ -60,7 +60,7 @@ pub(super) const VEHICLE_A: &[&str] = &[
 ];
 
 pub(super) fn json(arguments: &[&str]) -> Value {
-    serde_json::from_str(answer(arguments.iter().copied()).printed()).unwrap()
+    json_of(&answer(arguments.iter().copied()))
 }
 
 pub(super) fn of_a(more: &[&str]) -> Value {
@@ -248,8 +248,7 @@ fn constant_power_is_as_fast_as_the_closed_form_says() {
         .map(str::to_owned)
     };
     for load in ["1800 0 0", "0 36 0", "0 0 0.72"] {
-        let printed = answer(arguments(load));
-        let effort: Value = serde_json::from_str(printed.printed()).unwrap();
+        let effort = json_of(&answer(arguments(load)));
         let top = effort["sets"][0]["top_speed_kmh"].as_f64().unwrap();
         assert!((top - 180.0).abs() < 0.05, "{load}: {top}");
         assert_eq!(effort["sets"][0]["top_speed_limit"], "power");
@@ -532,22 +531,21 @@ const FILE_OF_A: &str = r#"(
 )
 "#;
 
-/// What `table` prints of a project text at the speeds that it marks.
-fn of_file(text: &str, show: &str) -> Result<Value, String> {
-    of_file_asked(text, &["--show", show])
-}
-
-/// What `table` prints of a project text when it is asked for more.
-pub(super) fn of_file_asked(text: &str, more: &[&str]) -> Result<Value, String> {
+/// The answer of `table` about a project text.
+pub(super) fn answer_about(text: &str, more: &[&str]) -> Answer {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("a.ron");
     std::fs::write(&file, text).unwrap();
-    let file = file.to_str().unwrap();
-    let answer = answer([&["table", file, "--as", "json"], more].concat());
+    answer([&["table", file.to_str().unwrap()], more].concat())
+}
+
+/// What `table` prints of a project text at the speeds that it marks.
+fn of_file(text: &str, show: &str) -> Result<Value, String> {
+    let answer = answer_about(text, &["--as", "json", "--show", show]);
     if answer.stdout.is_empty() {
         return Err(answer.sentence().to_owned());
     }
-    Ok(serde_json::from_str(answer.printed()).unwrap())
+    Ok(json_of(&answer))
 }
 
 #[test]
