@@ -8,17 +8,15 @@ use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::gearing::RoadSpeed;
 use crate::motion::TopSpeedLimit;
 use crate::project::Project;
-use crate::units::{KMH_PER_M_S, percent_text, signed, speed_text, step_text, typed_rpm_text};
+use crate::units::{KMH_PER_M_S, decimals_text, signed, speed_text};
 
 /// What is told of every gear.
 static FIGURES: [FigureOfGear; 4] = [
-    plain("effort", "N", typed_rpm_text, |_, gear, at| {
-        gear.effort_n(at)
-    }),
-    plain("load", "N", typed_rpm_text, |set, gear, at| {
+    plain("effort", "N", whole_text, |_, gear, at| gear.effort_n(at)),
+    plain("load", "N", whole_text, |set, gear, at| {
         gear.covered_m_s(at).map(|at| set.on_road.road_load_n(at))
     }),
-    plain("acceleration", "m/s²", step_text, |set, gear, at| {
+    plain("acceleration", "m/s²", hundredths_text, |set, gear, at| {
         gear.acceleration_m_s2(&set.on_road, at)
     }),
     FigureOfGear {
@@ -90,7 +88,17 @@ fn start_gradient(motion: &Motion, set: &SetMotion) -> Option<String> {
     })
 }
 
+/// A force to the newton.
+fn whole_text(number: f64) -> String {
+    decimals_text(number, 0)
+}
+
 /// A percentage with one decimal.
-fn tenths_text(percent: f64) -> String {
-    percent_text(percent / 100.0)
+fn tenths_text(number: f64) -> String {
+    decimals_text(number, 1)
+}
+
+/// An acceleration with two decimals.
+fn hundredths_text(number: f64) -> String {
+    decimals_text(number, 2)
 }

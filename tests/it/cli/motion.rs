@@ -492,6 +492,20 @@ fn a_grade_below_0_is_a_fall() {
     );
 }
 
+#[test]
+fn a_reader_sees_a_minus_where_a_figure_is_below_0() {
+    // Downhill the load is, and on a hill too steep for a gear its acceleration.
+    for grade in ["-5", "45"] {
+        for show in ["effort", "cruise"] {
+            let mut arguments = VEHICLE_A.to_vec();
+            arguments[2] = "text";
+            arguments.extend(["--show", show, "--speed", "90", "--grade", grade]);
+            let said = answer(arguments).printed().to_owned();
+            assert!(!said.contains(" -"), "no hyphen for a minus: {said}");
+        }
+    }
+}
+
 /// The checked vehicle as a project file, with one gear that has an efficiency of its own.
 const FILE_OF_A: &str = r#"(
     format: 2,
