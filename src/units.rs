@@ -204,6 +204,11 @@ pub fn signed(number: f64, decimals: usize) -> String {
     }
 }
 
+/// `number` with `decimals` behind and a typographic minus where it is below zero: `2633`, `−0.86`.
+pub fn decimals_text(number: f64, decimals: usize) -> String {
+    signed(number, decimals).trim_start_matches('+').to_owned()
+}
+
 /// `number` rounded to the nearest whole multiple of `grain`, spelled without binary dust.
 pub fn round_to(number: f64, grain: f64) -> f64 {
     if grain >= 1.0 {
@@ -246,6 +251,9 @@ mod tests {
     fn engine_speeds_that_are_results_are_shown_to_ten() {
         assert_eq!(rpm_text(2723.9), "2720");
         assert_eq!(typed_rpm_text(4215.0), "4215");
+        assert_eq!(decimals_text(2633.2, 0), "2633");
+        assert_eq!(decimals_text(-0.8554, 2), "−0.86");
+        assert_eq!(decimals_text(-0.0049, 2), "0.00");
     }
 
     #[test]

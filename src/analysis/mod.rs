@@ -11,7 +11,7 @@ mod run;
 
 pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
-pub use run::{QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
+pub use run::{DISTANCES_M, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
 
 use crate::project::Project;
 use std::cell::OnceCell;

@@ -10,7 +10,7 @@ use crate::units::{KM_PER_MILE, KMH_PER_M_S};
 pub const QUARTER_MILE_M: f64 = KM_PER_MILE * 1000.0 / 4.0;
 
 /// The distances in m that times are told for.
-const DISTANCES_M: [f64; 2] = [400.0, QUARTER_MILE_M];
+pub const DISTANCES_M: [f64; 2] = [400.0, QUARTER_MILE_M];
 
 /// The road speeds in km/h that every vehicle is timed to, from rest: 100 km/h and 60 mph.
 ///

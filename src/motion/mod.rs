@@ -46,7 +46,9 @@ pub use quantity::{
     SlopeEfficiency, Torque, Wheelbase, YearlyDistance,
 };
 pub use road_load::RoadLoad;
-pub use run::{Driving, Moment, Phase, ROLLOUT_M, Run, RunEnergy, RunGear, RunGoal, RunPiece};
+pub use run::{
+    Driving, LONGEST_RUN_S, Moment, Phase, ROLLOUT_M, Run, RunEnergy, RunGear, RunGoal, RunPiece,
+};
 pub use starting_values::{StartingValues, VehicleKind};
 pub use stretch::Passage;
 pub use top_speed::{GearedFor, TopGearing, TopSpeed, TopSpeedLimit};

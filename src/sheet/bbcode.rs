@@ -24,7 +24,8 @@ fn written(framed: &Framed) -> String {
     for (set, aligned) in framed.sets.iter().zip(aligned(framed)) {
         let (name, facts) = (bold(&set.heading), round(&set.facts));
         let rows = round(&aligned);
-        blocks.push(format!("{name}{facts}\n[code]\n{rows}[/code]\n"));
+        let code = (!rows.is_empty()).then(|| format!("[code]\n{rows}[/code]\n"));
+        blocks.push(format!("{name}{facts}\n{}", code.unwrap_or_default()));
     }
     blocks.extend(framed.notes.iter().filter_map(line));
     blocks.join("\n")

@@ -22,7 +22,8 @@ fn written(framed: Framed) -> String {
     for set in framed.sets {
         blocks.extend(line("### ", &set.heading));
         blocks.extend(line("", &set.facts));
-        for part in set.parts {
+        let parts = set.parts.into_iter();
+        for part in parts.filter(|part| !part.grid.rows.is_empty()) {
             blocks.extend(part.title.map(|title| format!("**{}**\n", escaped(title))));
             blocks.push(pipe_table(&part.grid.without_empty_columns()));
         }

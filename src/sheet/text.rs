@@ -31,7 +31,10 @@ fn written(framed: &Framed) -> String {
     let line = |text: &String| (!text.is_empty()).then(|| format!("{text}\n"));
     let title = line(&framed.title).into_iter().chain(line(&framed.head));
     let sets = framed.sets.iter().zip(aligned(framed));
-    let sets = sets.map(|(set, parts)| format!("{}\n{}\n\n{parts}", set.heading, set.facts));
+    let sets = sets.map(|(set, parts)| {
+        let gap = if parts.is_empty() { "" } else { "\n" };
+        format!("{}\n{}\n{gap}{parts}", set.heading, set.facts)
+    });
     let notes = framed.notes.iter().filter_map(line);
     title
         .chain(sets)
@@ -40,7 +43,7 @@ fn written(framed: &Framed) -> String {
         .join("\n")
 }
 
-/// The aligned rows of every set with their headings, without names; each part under its title.
+/// The aligned rows of every set with their headings, without names; each part that has rows under its title.
 pub(super) fn aligned(framed: &Framed) -> Vec<String> {
     let mut texts = vec![String::new(); framed.sets.len()];
     let parts = framed.sets.iter().map(|set| set.parts.len()).max();
@@ -48,11 +51,13 @@ pub(super) fn aligned(framed: &Framed) -> Vec<String> {
         let of_sets = framed.sets.iter().filter_map(|set| set.parts.get(at));
         let (titles, grids): (Vec<_>, Vec<_>) =
             of_sets.map(|part| (part.title, &part.grid)).unzip();
-        for (text, (title, rows)) in texts
-            .iter_mut()
-            .zip(titles.iter().zip(aligned_grids(&grids)))
-        {
-            if at > 0 {
+        let aligned = aligned_grids(&grids);
+        let parts = titles.iter().zip(&grids).zip(aligned);
+        for (text, ((title, grid), rows)) in texts.iter_mut().zip(parts) {
+            if grid.rows.is_empty() {
+                continue;
+            }
+            if !text.is_empty() {
                 text.push('\n');
             }
             text.extend(title.map(|title| format!("{title}\n")));

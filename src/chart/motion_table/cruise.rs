@@ -7,8 +7,8 @@ use crate::gearing::RoadSpeed;
 use crate::motion::{FuelDifference, PoweredGear};
 use crate::project::Project;
 use crate::units::{
-    KMH_PER_M_S, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, SpeedUnit, miles_per_gallon,
-    percent_difference_text, percent_text, plain_number, rpm_difference_text, rpm_text, signed,
+    KMH_PER_M_S, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, SpeedUnit, decimals_text,
+    miles_per_gallon, percent_difference_text, plain_number, rpm_difference_text, rpm_text, signed,
     two_figures_text,
 };
 
@@ -167,5 +167,5 @@ fn fuel_difference(litres: f64, before: f64) -> String {
 
 /// A number with one decimal.
 fn tenths_text(number: f64) -> String {
-    percent_text(number / 100.0)
+    decimals_text(number, 1)
 }

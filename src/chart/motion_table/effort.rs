@@ -3,23 +3,20 @@
 
 use super::MotionTable;
 use super::by_gear::{FigureOfGear, Gears, plain};
+use super::road::is_level_and_still;
 use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::gearing::RoadSpeed;
 use crate::motion::TopSpeedLimit;
 use crate::project::Project;
-use crate::units::{
-    KMH_PER_M_S, mark_text, percent_text, signed, speed_text, step_text, typed_rpm_text,
-};
+use crate::units::{KMH_PER_M_S, decimals_text, mark_text, signed, speed_text};
 
 /// What is told of every gear.
 static FIGURES: [FigureOfGear; 4] = [
-    plain("effort", "N", typed_rpm_text, |_, gear, at| {
-        gear.effort_n(at)
-    }),
-    plain("road load", "N", typed_rpm_text, |set, gear, at| {
+    plain("effort", "N", whole_text, |_, gear, at| gear.effort_n(at)),
+    plain("road load", "N", whole_text, |set, gear, at| {
         gear.covered_m_s(at).map(|at| set.on_road.road_load_n(at))
     }),
-    plain("acceleration", "m/s²", step_text, |set, gear, at| {
+    plain("acceleration", "m/s²", hundredths_text, |set, gear, at| {
         gear.acceleration_m_s2(&set.on_road, at)
     }),
     FigureOfGear {
@@ -70,7 +67,12 @@ fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> Vec<String>
         TopSpeedLimit::Redline => "engine speed",
     };
     let gearing = set.powertrain.top_gearing(&set.vehicle, &motion.load);
-    let top = format!("Top speed {speed} {unit} in {label}, limited by {limit}");
+    let road = if is_level_and_still(&project.technical.road) {
+        ""
+    } else {
+        " on the level in still air"
+    };
+    let top = format!("Top speed{road} {speed} {unit} in {label}, limited by {limit}");
     let gearing = gearing.map(|gearing| gearing.to_string());
     [top].into_iter().chain(gearing).collect()
 }
@@ -109,7 +111,17 @@ fn held_in_top(project: &Project, set: &SetMotion, speeds: &[RoadSpeed]) -> Opti
     (!held.is_empty()).then(|| format!("In {label} it holds {}", held.join(", ")))
 }
 
+/// A force to the newton.
+fn whole_text(number: f64) -> String {
+    decimals_text(number, 0)
+}
+
 /// A percentage with one decimal.
-fn tenths_text(percent: f64) -> String {
-    percent_text(percent / 100.0)
+fn tenths_text(number: f64) -> String {
+    decimals_text(number, 1)
+}
+
+/// An acceleration with two decimals.
+fn hundredths_text(number: f64) -> String {
+    decimals_text(number, 2)
 }

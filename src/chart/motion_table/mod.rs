@@ -7,6 +7,7 @@ mod by_gear;
 mod cruise;
 mod effort;
 mod head;
+mod road;
 mod run;
 
 use crate::analysis::{Analysis, Motion, ProjectResults, RunQuestions};

@@ -3,9 +3,10 @@
 
 use super::by_gear::{Gears, name_other};
 use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
-use crate::analysis::{Motion, ProjectResults, RunQuestions, RunTime, SetRuns};
+use crate::analysis::{DISTANCES_M, Motion, ProjectResults, RunQuestions, RunTime, SetRuns};
 use crate::chart::of_motion::{roundest, speed_words};
 use crate::gearing::RoadSpeed;
+use crate::motion::LONGEST_RUN_S;
 use crate::project::{Candidate, Project};
 use crate::units::{
     KM_PER_MILE, KMH_PER_M_S, SpeedUnit, mark_text, plain_number, round_to, signed, typed_rpm_text,
@@ -77,14 +78,59 @@ impl Told<'_> {
         } else {
             "Changes take no time".to_owned()
         };
-        let launch = self.runs.run.gears().first();
-        let launch =
-            launch.map(|first| format!("Starts at {} rpm", typed_rpm_text(first.held_rpm)));
-        let rollout = match self.runs.rollout_s {
-            Some(rollout_s) => format!("Rolls the first foot in {} s", seconds_text(rollout_s)),
-            None => "Does not start".to_owned(),
-        };
-        launch.into_iter().chain([changes, rollout]).collect()
+        let starts = self.runs.rollout_s.is_some();
+        let launch = self.runs.run.gears().first().map(|first| {
+            let starts = if starts { "Starts" } else { "Does not start" };
+            format!("{starts} at {} rpm", typed_rpm_text(first.held_rpm))
+        });
+        let rollout = self.runs.rollout_s;
+        let rollout = rollout.map(|s| format!("Rolls the first foot in {} s", seconds_text(s)));
+        let missed = starts.then(|| self.missed()).flatten();
+        let never = missed.into_iter().chain(self.in_no_gear());
+        let never = never.chain(self.rolls_on());
+        let start = launch.into_iter().chain([changes]).chain(rollout);
+        start.chain(never).collect()
+    }
+
+    /// What is not reached from rest, whichever shift points are used; none where everything is.
+    fn missed(&self) -> Option<String> {
+        let runs = self.runs;
+        let mut targets = self.questions.to.clone();
+        targets.retain(|to| {
+            let mut times = runs.times.iter().chain(&runs.times_best);
+            self.questions.from.is_none() && !times.any(|time| time.to == *to)
+        });
+        let reached = runs.at_distances.len();
+        let targets = targets.iter().map(|to| speed_words(*to, self.units));
+        let ways = DISTANCES_M.iter().skip(reached).copied();
+        let missed: Vec<String> = targets.chain(ways.map(distance_text)).collect();
+        let minutes = plain_number(LONGEST_RUN_S / 60.0);
+        let missed = (!missed.is_empty()).then(|| missed.join(" or "));
+        missed.map(|missed| format!("Does not reach {missed} in {minutes} minutes"))
+    }
+
+    /// Between which speeds that were asked for no gear is driven.
+    fn in_no_gear(&self) -> Vec<String> {
+        let pairs = self
+            .questions
+            .from
+            .into_iter()
+            .flat_map(|from| self.questions.to.iter().map(move |to| [from, *to]));
+        let timed = pairs_of(self.runs);
+        let untimed = pairs.filter(|pair| !timed.contains(pair));
+        let said = untimed.map(|pair| format!("No gear goes from {}", self.passage(&pair)));
+        said.collect()
+    }
+
+    /// That it does not roll down to the speed that was asked for.
+    fn rolls_on(&self) -> Option<String> {
+        let asked = self.questions.coast.filter(|_| self.runs.coast.is_none());
+        asked.map(|[_, to]| {
+            format!(
+                "Does not slow down to {} in neutral",
+                speed_words(to, self.units)
+            )
+        })
     }
 
     /// Each change of the chain: when it is made, and when it would be best.
@@ -257,11 +303,19 @@ impl Told<'_> {
 /// The pairs of speeds that any gear of any set is timed between.
 fn pairs(all: &[SetRuns]) -> Vec<[RoadSpeed; 2]> {
     let mut pairs = Vec::new();
-    for time in all.iter().flat_map(|runs| &runs.times_in_gear) {
-        let pair = time.from.map(|from| [from, time.to]);
-        pairs.extend(pair.filter(|pair| !pairs.contains(pair)));
+    for pair in all.iter().flat_map(pairs_of) {
+        if !pairs.contains(&pair) {
+            pairs.push(pair);
+        }
     }
     pairs
+}
+
+/// Those of one set, as often as a gear is timed between them.
+fn pairs_of(runs: &SetRuns) -> Vec<[RoadSpeed; 2]> {
+    let times = runs.times_in_gear.iter();
+    let pairs = times.filter_map(|time| Some([time.from?, time.to]));
+    pairs.collect()
 }
 
 /// The time in s of a gear between two speeds.

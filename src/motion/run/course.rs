@@ -1,18 +1,12 @@
 //! The driver of a run: start, gears, changes and limiter, one after the other.
 
 use super::trace::{Moment, Phase, Run, RunGear, RunPiece};
-use super::{Driving, RunGoal};
+use super::{Driving, LONGEST_RUN_S, RunGoal};
 use crate::motion::cubic::Cubic;
 use crate::motion::drive::{DriveLimit, DrivePiece};
 use crate::motion::follow::{Met, More, follow};
 use crate::motion::on_road::OnRoad;
 use crate::motion::powertrain::{PoweredGear, Powertrain};
-
-/// The longest run in s: whoever is not there by then is left out.
-///
-/// # Source
-/// Our own convention.
-const LONGEST_S: f64 = 600.0;
 
 /// How much longer a speed is held than a distance takes, as a share: rounding must not leave it short.
 const ROUNDING: f64 = 1e-12;
@@ -88,11 +82,11 @@ impl Course<'_> {
     fn is_over(&self) -> bool {
         let is_there =
             self.fastest_m_s >= self.goal.speed_m_s && self.now.distance_m >= self.goal.distance_m;
-        is_there || self.now.time_s >= LONGEST_S
+        is_there || self.now.time_s >= LONGEST_RUN_S
     }
 
     fn left_s(&self) -> f64 {
-        (LONGEST_S - self.now.time_s).max(0.0)
+        (LONGEST_RUN_S - self.now.time_s).max(0.0)
     }
 
     /// Drives a gear up to its change, or for as long as there is a run.
@@ -152,7 +146,7 @@ impl Course<'_> {
 
     /// Rolls for a time in s between a gear and the next.
     fn pause(&mut self, at: usize, pause_s: f64) {
-        let end_s = (self.now.time_s + pause_s).min(LONGEST_S);
+        let end_s = (self.now.time_s + pause_s).min(LONGEST_RUN_S);
         let left_s = end_s - self.now.time_s;
         if left_s <= 0.0 {
             return;

@@ -21,6 +21,12 @@ use crate::gearing::EngineSpeed;
 /// foot.
 pub const ROLLOUT_M: f64 = 0.3048;
 
+/// The longest run in s: whoever is not there by then is left out.
+///
+/// # Source
+/// Our own convention.
+pub const LONGEST_RUN_S: f64 = 600.0;
+
 /// How somebody starts and shifts.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Driving {

@@ -5,6 +5,8 @@
 mod brochure;
 mod chart;
 mod check;
+mod closed_forms;
+mod described;
 mod examples;
 mod formats;
 mod from_picture;

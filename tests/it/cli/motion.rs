@@ -1,6 +1,6 @@
 //! Are effort and steady speeds printed as the laws give them, and what they need asked for in words?
 
-use super::{answer, answer_to_one_set};
+use super::{Answer, answer, answer_to_one_set, json_of};
 use crate::support::close::assert_close;
 use serde_json::Value;
 
@@ -60,7 +60,7 @@ pub(super) const VEHICLE_A: &[&str] = &[
 ];
 
 pub(super) fn json(arguments: &[&str]) -> Value {
-    serde_json::from_str(answer(arguments.iter().copied()).printed()).unwrap()
+    json_of(&answer(arguments.iter().copied()))
 }
 
 pub(super) fn of_a(more: &[&str]) -> Value {
@@ -68,7 +68,7 @@ pub(super) fn of_a(more: &[&str]) -> Value {
 }
 
 /// The figure at a speed in one of the lists of a gear.
-fn figure(json: &Value, gear: usize, list: &str, kmh: f64, key: &str) -> f64 {
+pub(super) fn figure(json: &Value, gear: usize, list: &str, kmh: f64, key: &str) -> f64 {
     let entries = json["sets"][0]["gears"][gear - 1][list].as_array().unwrap();
     let is_asked = |entry: &&Value| (entry["speed_kmh"].as_f64().unwrap() - kmh).abs() < 1e-9;
     let entry = entries
@@ -122,6 +122,8 @@ fn the_checked_vehicle_has_its_efforts_accelerations_and_gradients() {
     let top = set["top_speed_kmh"].as_f64().unwrap();
     assert!((top - 207.095_026_8).abs() < 5.1e-8, "{top}");
     assert_eq!(set["top_speed_limit"], "power");
+    let start = set["start_gradient_percent"].as_f64().unwrap();
+    assert!((start - 41.171_690_7).abs() < 5.1e-8, "{start}");
 }
 
 #[test]
@@ -142,6 +144,9 @@ fn without_driven_and_adhesion_a_gradient_is_that_of_the_effort_alone() {
     );
     let gradient = figure(&effort, 1, "gradient_percent", 30.0, "gradient_percent");
     assert!((gradient - 70.133_499_4).abs() < 5.1e-8, "{gradient}");
+    let start = effort["sets"][0]["start_gradient_percent"].as_f64();
+    let start = start.unwrap();
+    assert!((start - 62.952_176_3).abs() < 5.1e-8, "{start}");
     assert!(effort["sets"][0]["gears"][0]["points"][0]["grip_limit_n"].is_null());
 }
 
@@ -243,8 +248,7 @@ fn constant_power_is_as_fast_as_the_closed_form_says() {
         .map(str::to_owned)
     };
     for load in ["1800 0 0", "0 36 0", "0 0 0.72"] {
-        let printed = answer(arguments(load));
-        let effort: Value = serde_json::from_str(printed.printed()).unwrap();
+        let effort = json_of(&answer(arguments(load)));
         let top = effort["sets"][0]["top_speed_kmh"].as_f64().unwrap();
         assert!((top - 180.0).abs() < 0.05, "{load}: {top}");
         assert_eq!(effort["sets"][0]["top_speed_limit"], "power");
@@ -489,6 +493,20 @@ fn a_grade_below_0_is_a_fall() {
     );
 }
 
+#[test]
+fn a_reader_sees_a_minus_where_a_figure_is_below_0() {
+    // Downhill the load is, and on a hill too steep for a gear its acceleration.
+    for grade in ["-5", "45"] {
+        for show in ["effort", "cruise"] {
+            let mut arguments = VEHICLE_A.to_vec();
+            arguments[2] = "text";
+            arguments.extend(["--show", show, "--speed", "90", "--grade", grade]);
+            let said = answer(arguments).printed().to_owned();
+            assert!(!said.contains(" -"), "no hyphen for a minus: {said}");
+        }
+    }
+}
+
 /// The checked vehicle as a project file, with one gear that has an efficiency of its own.
 const FILE_OF_A: &str = r#"(
     format: 2,
@@ -528,17 +546,21 @@ const FILE_OF_A: &str = r#"(
 )
 "#;
 
-/// What `table` prints of a project text.
-fn of_file(text: &str, show: &str) -> Result<Value, String> {
+/// The answer of `table` about a project text.
+pub(super) fn answer_about(text: &str, more: &[&str]) -> Answer {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("a.ron");
     std::fs::write(&file, text).unwrap();
-    let file = file.to_str().unwrap();
-    let answer = answer(["table", file, "--as", "json", "--show", show]);
+    answer([&["table", file.to_str().unwrap()], more].concat())
+}
+
+/// What `table` prints of a project text at the speeds that it marks.
+fn of_file(text: &str, show: &str) -> Result<Value, String> {
+    let answer = answer_about(text, &["--as", "json", "--show", show]);
     if answer.stdout.is_empty() {
         return Err(answer.sentence().to_owned());
     }
-    Ok(serde_json::from_str(answer.printed()).unwrap())
+    Ok(json_of(&answer))
 }
 
 #[test]

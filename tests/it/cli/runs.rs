@@ -18,7 +18,12 @@ fn is_printed(found: f64, printed: &str) {
 }
 
 /// The entry of a list that goes from one speed to another, in that gear.
-fn entry<'a>(json: &'a Value, list: &str, between: [f64; 2], gear: Option<&str>) -> &'a Value {
+pub(super) fn entry<'a>(
+    json: &'a Value,
+    list: &str,
+    between: [f64; 2],
+    gear: Option<&str>,
+) -> &'a Value {
     let is_it = |entry: &&Value| {
         let is = |key: &str, kmh: f64| (entry[key].as_f64().unwrap() - kmh).abs() < 1e-9;
         let [from, to] = between;
@@ -30,7 +35,7 @@ fn entry<'a>(json: &'a Value, list: &str, between: [f64; 2], gear: Option<&str>)
         .unwrap_or_else(|| panic!("{list} {between:?} {gear:?}"))
 }
 
-fn number(json: &Value, key: &str) -> f64 {
+pub(super) fn number(json: &Value, key: &str) -> f64 {
     json[key]
         .as_f64()
         .unwrap_or_else(|| panic!("{key} in {json}"))
@@ -276,5 +281,29 @@ fn every_key_of_motion_stands_in_the_reference_and_every_row_of_it_in_the_output
             _ => "",
         };
         assert!(meaning.ends_with(unit), "{path}: {meaning}");
+    }
+}
+
+#[test]
+fn a_part_without_rows_leaves_no_heading_behind() {
+    // Nothing to change up to, and on such a road it does not start.
+    let printed = |format: &'static str, more: &[&str]| {
+        let mut arguments = VEHICLE_A.to_vec();
+        (arguments[2], arguments[4]) = (format, "3.32");
+        arguments.extend(["--show", "run", "--grade", "50"]);
+        arguments.extend(more);
+        answer(arguments).printed().to_owned()
+    };
+    for format in ["text", "markdown", "bbcode"] {
+        let run = printed(format, &[]);
+        assert!(run.contains("From rest"), "{format}: {run}");
+        for heading in ["Changing up", "Over a distance"] {
+            assert!(!run.contains(heading), "{format}: {run}");
+        }
+        // Where no part has any, no frame stays either.
+        let run = printed(format, &["--from", "60", "--to", "100"]);
+        for mark in ["[code]", "|", "\n\n\n"] {
+            assert!(!run.contains(mark), "{format}: {run}");
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! Do the laws give the numbers others have published?
 
-mod motion;
-mod row;
+pub(crate) mod motion;
+pub(crate) mod row;
 mod speeds;
 mod steps;
 mod tyres;

@@ -5,7 +5,7 @@ use std::fmt::Display;
 
 /// How a check value was come by.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Status {
+pub(crate) enum Status {
     /// Read in a copy or quotation of the source.
     Read,
     /// Recalled, not read again.
@@ -18,7 +18,7 @@ pub(super) enum Status {
 
 /// A number from outside the program.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Published {
+pub(crate) struct Published {
     expected: f64,
     tolerance: f64,
     source: &'static str,
@@ -26,7 +26,7 @@ pub(super) struct Published {
 }
 
 /// A number from outside the program; `tolerance` is what its printed digits leave open.
-pub(super) fn published(
+pub(crate) const fn published(
     expected: f64,
     tolerance: f64,
     source: &'static str,
@@ -42,7 +42,7 @@ pub(super) fn published(
 
 /// Fails with every row whose found number is not the published one.
 #[track_caller]
-pub(super) fn assert_rows<W: Display>(rows: impl IntoIterator<Item = (W, f64, Published)>) {
+pub(crate) fn assert_rows<W: Display>(rows: impl IntoIterator<Item = (W, f64, Published)>) {
     let failures: Vec<String> = rows
         .into_iter()
         .filter(|(_, found, row)| !is_close(*found, row.expected, row.tolerance))

@@ -6,9 +6,16 @@ use super::vehicles::{
 };
 use layshaft::gearing::{Drivetrain, EngineLimits};
 use layshaft::motion::{
-    DrivenAxle, Driving, Headwind, LoadCase, OnRoad, Powertrain, RotatingMasses, Vehicle,
+    DrivenAxle, Driving, Efficiencies, Headwind, LoadCase, OnRoad, Powertrain, RotatingMasses,
+    Vehicle,
 };
 use std::f64::consts::PI;
+
+/// A rolling circumference in mm on which n rpm behind a ratio of 4 are n ÷ 100 m/s.
+const HUNDREDTHS_MM: f64 = 2400.0;
+
+/// The torque in N·m that is 1000 N for each unit of ratio there.
+pub(crate) const PER_THOUSAND_N: f64 = HUNDREDTHS_MM / (2.0 * PI);
 
 /// What holds a vehicle back.
 #[derive(Debug, Clone, Copy)]
@@ -53,6 +60,30 @@ pub(crate) struct Plain {
 }
 
 impl Plain {
+    /// So many kg that nothing holds back and in which nothing turns, with an engine of these points that
+    /// starts at the first; n rpm behind a ratio of 4 are n ÷ 100 m/s.
+    pub(crate) fn bare(mass_kg: f64, ratios: &[f64], points: &[(f64, f64)]) -> Self {
+        let ends_rpm = [points[0].0, points[points.len() - 1].0];
+        Self {
+            points: points.to_vec(),
+            redline_rpm: ends_rpm[1],
+            idle_rpm: ends_rpm[0],
+            ratios: ratios.to_vec(),
+            final_drive: 1.0,
+            circumference_mm: HUNDREDTHS_MM,
+            mass_kg,
+            held: Held::Measured(0.0, 0.0, 0.0),
+            efficiency: 1.0,
+            inertias: Some((0.0, 0.0)),
+            tyres: None,
+            grade_percent: 0.0,
+            headwind_kmh: 0.0,
+            launch_rpm: ends_rpm[0],
+            pause_s: 0.0,
+            shift_rpms: Vec::new(),
+        }
+    }
+
     pub(crate) fn vehicle(&self) -> Vehicle {
         let resistance = match self.held {
             Held::Estimated(rolling, area) => estimated(rolling, area),
@@ -90,6 +121,11 @@ impl Plain {
 
     /// None where the limits leave nothing of the curve.
     pub(crate) fn powertrain_if_any(&self) -> Option<Powertrain> {
+        self.powertrain_with(&efficiency(self.efficiency))
+    }
+
+    /// The same with other efficiencies.
+    pub(crate) fn powertrain_with(&self, efficiencies: &Efficiencies) -> Option<Powertrain> {
         let gears = set(&self.ratios, self.final_drive);
         let gears = Drivetrain::resolve(&gears, &tyre(self.circumference_mm));
         let turning = self.inertias.map_or(0.0, |(engine, _)| engine);
@@ -99,7 +135,7 @@ impl Plain {
             lowest_useful: None,
             redline: rpm(self.redline_rpm),
         };
-        Powertrain::new(&gears, &engine, &limits, &efficiency(self.efficiency))
+        Powertrain::new(&gears, &engine, &limits, efficiencies)
     }
 
     pub(crate) fn driving(&self) -> Driving {

@@ -1,32 +1,19 @@
 //! What happens at each event of a run?
 
 use crate::support::close::assert_close;
-use crate::support::plain_vehicle::{Held, Plain};
+use crate::support::plain_vehicle::{Held, PER_THOUSAND_N, Plain};
 use crate::support::vehicles::until;
 use layshaft::motion::{Phase, Run, RunPiece};
 
 /// 1000 kg that are pulled with 1000 N for each unit of ratio, by an engine from 1000 to 5000 rpm on a final
 /// drive and tyres that make n ÷ 100 m/s of n rpm in the ratio 4; nothing holds it back.
 fn plain(ratios: &[f64], shift_rpms: &[f64]) -> Plain {
-    let circumference_mm = 2400.0;
-    let torque = circumference_mm / (2.0 * std::f64::consts::PI);
+    let points = [1000.0, 5000.0].map(|rpm| (rpm, PER_THOUSAND_N));
     Plain {
-        points: vec![(1000.0, torque), (5000.0, torque)],
-        redline_rpm: 5000.0,
         idle_rpm: 800.0,
-        ratios: ratios.to_vec(),
-        final_drive: 1.0,
-        circumference_mm,
-        mass_kg: 1000.0,
-        held: Held::Measured(0.0, 0.0, 0.0),
-        efficiency: 1.0,
-        inertias: Some((0.0, 0.0)),
-        tyres: None,
-        grade_percent: 0.0,
-        headwind_kmh: 0.0,
-        launch_rpm: 1000.0,
         pause_s: 0.5,
         shift_rpms: shift_rpms.to_vec(),
+        ..Plain::bare(1000.0, ratios, &points)
     }
 }
 

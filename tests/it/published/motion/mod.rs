@@ -1,6 +1,7 @@
 //! Do effort, road load and what follows from them come out as others print them?
 
 mod by_scipy;
+pub(crate) mod checked;
 mod closed_runs;
 mod effort;
 mod standing;

@@ -1,34 +1,16 @@
 //! Does the curve between typed points run as a monotone cubic does elsewhere?
 
+use super::checked::{BETWEEN, CURVE, MONOTONE};
 use crate::published::row::Status::Derived;
 use crate::published::row::{assert_rows, published};
 use crate::support::vehicles::curve;
 
-const MONOTONE: &str = "PchipInterpolator of scipy 1.17, slopes of Fritsch and Butland";
-
 #[test]
 fn torque_between_the_points_is_the_reference_s() {
-    let curve = curve(&[
-        (1000.0, 120.0),
-        (2000.0, 170.0),
-        (3000.0, 200.0),
-        (4000.0, 200.0),
-        (5000.0, 190.0),
-        (6000.0, 165.0),
-        (6500.0, 140.0),
-    ]);
-    let rows = [
-        (1250.0, 134.492_188),
-        (1500.0, 147.812_5),
-        (2500.0, 189.687_5),
-        (3500.0, 200.0),
-        (4500.0, 196.785_714),
-        (5500.0, 180.041_209),
-        (6250.0, 153.982_372),
-    ];
-    assert_rows(rows.map(|(rpm, nm)| {
+    let curve = curve(&CURVE);
+    assert_rows(BETWEEN.map(|(rpm, expected)| {
         let found = curve.torque_nm(rpm).unwrap();
-        (rpm, found, published(nm, 5e-7, MONOTONE, Derived))
+        (rpm, found, expected)
     }));
 }
 
