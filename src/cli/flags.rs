@@ -309,7 +309,7 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         "WHAT",
         Group::Output,
         WRITTEN,
-        "speed, effort, run or cruise; with chart steps too, and several as speed,cruise",
+        "speed, effort, run or cruise; chart takes steps too, and several",
     ),
     row(
         (As, "as"),

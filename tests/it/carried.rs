@@ -123,7 +123,7 @@ proptest! {
             file[at] ^= flipped;
         }
         match text_in_picture(&file) {
-            Ok(text) => prop_assert_eq!(format::read(&text).unwrap(), camper_van()),
+            Ok(text) => prop_assert_eq!(format::read(&text).unwrap(), as_shown(&camper_van())),
             Err(problem) => prop_assert!(problem.to_string().contains("picture")),
         }
     }

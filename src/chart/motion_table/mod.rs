@@ -90,6 +90,8 @@ pub struct MotionCell {
     pub difference: Option<String>,
     /// Whether it lies outside the useful range, and steps back.
     pub is_dim: bool,
+    /// Whether its text says why there is no figure: nothing for a spreadsheet.
+    pub is_remark: bool,
 }
 
 impl MotionCell {
@@ -99,8 +101,15 @@ impl MotionCell {
         Self {
             number,
             text: number.map(rounded).unwrap_or_default(),
-            difference: None,
-            is_dim: false,
+            ..Self::default()
+        }
+    }
+
+    /// Why there is no figure.
+    fn remark(words: &str) -> Self {
+        Self {
+            is_remark: true,
+            ..Self::word(words)
         }
     }
 

@@ -181,7 +181,7 @@ impl Told<'_> {
                 name: self.target(*to),
                 cells: vec![
                     match time_s(&time) {
-                        None => MotionCell::word("not reached"),
+                        None => MotionCell::remark("not reached"),
                         reached => seconds(reached, time_s(&before)),
                     },
                     MotionCell::of(time.map(|time| time.passage.distance_m), metres_text),

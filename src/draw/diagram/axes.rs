@@ -19,9 +19,16 @@ pub(super) fn plot(
     look: &Look<'_>,
 ) -> egui_plot::PlotResponse<()> {
     let font = FontId::proportional(look.text_size);
+    let sign = ui.painter().layout_no_wrap(
+        scene.y.quantity.sign().to_owned(),
+        font.clone(),
+        look.palette.dim_text,
+    );
+    // Wide enough for any mark, and for the unit beneath them.
+    let upright = (look.text_size * 3.6).max(sign.size().x + look.text_size * 0.6);
     let widths = TickWidths {
         // At least so wide is what the marks of the other axis leave.
-        axis: ui.available_width() - look.text_size * 5.0,
+        axis: ui.available_width() - upright - look.text_size * 1.4,
         digit: look.text_size * 0.6,
         sign: look.text_size * 2.5,
     };
@@ -34,7 +41,7 @@ pub(super) fn plot(
         .tick_label_color(look.palette.dim_text)
         .formatter(|mark, range| x_tick(&scene.x, mark.value, range, widths));
     let y_axis = AxisHints::new_y()
-        .min_thickness(look.text_size * 3.6)
+        .min_thickness(upright)
         .label_spacing(egui::Rangef::point(look.text_size * 1.2))
         .tick_label_font(font)
         .tick_label_color(look.palette.dim_text)

@@ -72,7 +72,7 @@ fn however_the_figures_are_spelled_they_are_the_same() {
 
 #[test]
 fn beside_what_is_for_programs_it_is_said_on_standard_error() {
-    let said = format!("set 1: {BUILT}\n");
+    let said = format!("set 1: its {BUILT}\n");
     for (show, format, is_said) in [
         ("effort", "json", true),
         ("run", "csv", true),

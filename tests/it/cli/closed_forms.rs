@@ -367,7 +367,7 @@ fn a_vehicle_that_cannot_move_has_no_times_and_what_is_asked_beside_them() {
     }
     assert!(set["rollout_s"].is_null());
     assert!(number(&set["coast"], "time_s") > 0.0);
-    let says = ["on a grade of 50 %", "does not start at 500 rpm"];
+    let says = ["on a grade of 50 %", "Does not start at 500 rpm"];
     assert_says(&car, "--show run --to 50,100 --coast 120:60", &says);
     let row = said(&car, "csv", "--show run --to 50");
     assert!(row.contains("From rest,to 50 km/h,,,,,"), "{row}");
@@ -382,12 +382,12 @@ fn a_target_that_is_never_reached_is_left_out_and_said() {
     let from_rest = times.filter(|time| time["gear"].is_null());
     let reached: Vec<f64> = from_rest.map(|time| number(time, "to_kmh")).collect();
     assert_eq!(reached, [100.0, 300.0]);
-    let says = ["does not reach 360 km/h in 10 minutes"];
+    let says = ["Does not reach 360 km/h in 10 minutes"];
     assert_says(&car, "--show run --to 100,300,360", &says);
-    let says = ["no gear goes from 100 to 360 km/h"];
+    let says = ["No gear goes from 100 to 360 km/h"];
     assert_says(&car, "--show run --from 100 --to 300,360", &says);
     let told = said(&car, "text", "--show run --to 100,300");
-    assert!(!told.contains("does not"), "{told}");
+    assert!(!told.contains("Does not"), "{told}");
 }
 
 /// Without resistance a = F ÷ m + g · sin α; against 200 N + 0.4 · v² it takes no power down there at 90 km/h.
@@ -418,10 +418,10 @@ fn downhill_the_weight_pulls_along_and_says_so() {
     }
     let coast = [
         "on a fall of 15 %",
-        "does not slow down to 60 km/h in neutral",
+        "Does not slow down to 60 km/h in neutral",
     ];
     assert_says(&free, "--show run --to 100 --coast 120:60", &coast);
-    let top = ["on a fall of 15 %", "top speed on the level in still air"];
+    let top = ["on a fall of 15 %", "Top speed on the level in still air"];
     assert_says(&held, "--show effort --speed 90", &top);
     assert_says(&held, "--show cruise --speed 90", &["on a fall of 15 %"]);
     for show in ["run", "effort", "cruise"] {

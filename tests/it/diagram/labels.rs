@@ -180,7 +180,8 @@ fn most_drops_of_one_set_find_room_beside_two_other_sets_of_ten_gears() {
 #[test]
 fn every_figure_at_a_dot_finds_room_in_the_picture_of_every_example() {
     for example in EXAMPLES {
-        for view in View::ALL {
+        // What other views have no room for stands in words beneath them.
+        for view in [View::Speed, View::Steps] {
             let picture = in_write_up(view, &example.project().unwrap());
             let [found, all] = written(&picture, |label| label.place == Place::Beside);
             assert!(all >= 3);
