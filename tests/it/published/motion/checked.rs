@@ -30,7 +30,7 @@ const fn closed(expected: f64) -> Published {
     published(expected, 1e-6, CLOSED, Derived)
 }
 
-/// To its last printed digit, the seventh one behind the point of a figure in SI units.
+/// To its last printed digit.
 const fn to_the_digit(expected: f64) -> Published {
     published(expected, 5e-7, CLOSED, Derived)
 }
@@ -339,9 +339,10 @@ pub(crate) const SLIPPING: [Published; 3] = [
     published(6_880.0, 5.0, HIBBELER, Read),
 ];
 
-/// The frontal area in m² and the density of the air in kg/m³ of a car of which only the drag coefficient
-/// changes.
+/// The frontal area in m² of a car of which only the drag coefficient changes.
 pub(crate) const FRONTAL_M2: f64 = 1.6;
+
+/// The density in kg/m³ of the air that it meets.
 pub(crate) const AIR_KG_M3: f64 = 1.2;
 
 /// Its drag coefficients, with the road speeds in km/h at which both take the same power.
@@ -380,8 +381,10 @@ pub(crate) fn five_gears() -> Plain {
     }
 }
 
-/// What each of them leaves of the power, and the final drive of that.
+/// What each of them leaves of the power.
 pub(crate) const FIVE_SHARES: [f64; 5] = [0.966, 0.967, 0.972, 0.973, 0.970];
+
+/// What the final drive leaves of that.
 pub(crate) const FINAL_SHARE: f64 = 0.99;
 
 /// The engine speed at which these pull hardest.
