@@ -9,6 +9,7 @@ use super::chosen::ChosenSet;
 use super::of_motion;
 use super::scene::{Label, Line, Owner, Place, Point, Role, Rule, Scene};
 use crate::analysis::{Analysis, Motion, RunQuestions, SetRuns};
+use crate::gearing::RoadSpeed;
 use crate::motion::{Moment, Run};
 use crate::project::{Project, View};
 use crate::units::{KMH_PER_M_S, SpeedUnit, signed};
@@ -37,7 +38,10 @@ pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
 }
 
 fn drawn(scene: Scene, project: &Project, motion: &Motion, sets: &[ChosenSet<'_>]) -> Scene {
-    let questions = RunQuestions::usual(project.marked_road_speeds.as_slice());
+    let mut questions = RunQuestions::usual(project.marked_road_speeds.as_slice());
+    // 100 km/h and 60 mph lie too close for the words of both.
+    let is_in_unit = |to: &RoadSpeed| of_motion::roundest(&[*to], project.units) == project.units;
+    questions.to.retain(is_in_unit);
     let runs = motion.runs(&questions);
     let shown = sets.iter().filter_map(|set| runs.get(set.of.place));
     let last_s = shown.map(last_told_s).fold(1.0, f64::max);

@@ -189,6 +189,9 @@ pub(super) enum CliError {
         /// The flags that give what is not known.
         flag: Option<&'static str>,
     },
+    /// Several tables at once.
+    #[error("layshaft table shows one at a time; layshaft chart takes several behind --show")]
+    OneTable,
     /// A beginning without an end.
     #[error("--from needs --to: the road speeds that each gear is timed to")]
     FromWithoutTo,

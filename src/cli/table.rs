@@ -191,6 +191,7 @@ fn shown(arguments: &Arguments) -> Result<Shown, CliError> {
     let choices = Shown::ALL.map(|shown| (shown.word(), shown));
     match arguments.once(Flag::Show)? {
         None => Ok(Shown::default()),
+        Some(text) if text.contains(',') => Err(CliError::OneTable),
         Some(text) => choice(Flag::Show, text, &choices),
     }
 }

@@ -3,6 +3,7 @@
 use super::by_gear::{FigureOfGear, Gears, at_speed, name_other, plain};
 use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
 use crate::analysis::{Motion, ProjectResults, SetMotion};
+use crate::chart::table::spoken;
 use crate::gearing::RoadSpeed;
 use crate::motion::{FuelDifference, PoweredGear};
 use crate::project::Project;
@@ -99,7 +100,13 @@ fn of_fuel(project: &Project, set: &SetMotion) -> Vec<String> {
         format!("At idle {litres} L/h")
     });
     let estimate = format!("Fuel is an estimate, {share} % either way");
-    [estimate].into_iter().chain(idle).collect()
+    let known = project.technical.known_fuel.map(|known| {
+        let litres = plain_number(known.consumption.l_per_100km());
+        let speed = at_speed(known.speed, project.units);
+        format!("Scaled to the known {litres} L/100 km {speed}, with nothing carried or pulled")
+    });
+    let facts = [estimate].into_iter().chain(known);
+    facts.chain(idle).collect()
 }
 
 /// What one cruises in: the top gear at each wanted speed beside that of the baseline, and what the
@@ -137,7 +144,7 @@ fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
                 name_other(&mut cells, like);
             }
             MotionRow {
-                name: format!("{} in {}", at_speed(*at, units), top.gear.label),
+                name: format!("{} in {}", at_speed(*at, units), spoken(&top.gear.label)),
                 cells,
             }
         })

@@ -77,13 +77,16 @@ fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> Vec<String>
     [top].into_iter().chain(gearing).collect()
 }
 
-/// `Starts on up to 41.2 %, where grip ends`; none where nothing limits the start.
+/// `Starts in 1 on up to 41.2 %, where grip ends`; none where nothing limits the start.
 fn start_gradient(motion: &Motion, set: &SetMotion) -> Option<String> {
     let driving = &motion.driving;
+    let first = &set.powertrain.chain().next()?.gear.label;
     let percent = set.start_gradient_percent(driving)?;
     if percent < 0.0 {
         let fall = tenths_text(-percent);
-        return Some(format!("Starts only where the road falls by {fall} %"));
+        return Some(format!(
+            "Starts in {first} only where the road falls by {fall} %"
+        ));
     }
     let launch_rpm = driving.launch_rpm(&set.powertrain);
     let gripping = set.on_road.without_grip_limit();
@@ -94,7 +97,10 @@ fn start_gradient(motion: &Motion, set: &SetMotion) -> Option<String> {
     } else {
         ", where grip ends"
     };
-    Some(format!("Starts on up to {} %{limit}", tenths_text(percent)))
+    Some(format!(
+        "Starts in {first} on up to {} %{limit}",
+        tenths_text(percent)
+    ))
 }
 
 /// `In 5 it holds 90 km/h up to 12.4 %, 110 km/h up to 10.2 %`; none where no speed is asked for.

@@ -5,10 +5,10 @@ use crate::analysis::Motion;
 use crate::project::Project;
 use crate::units::{KM_PER_MILE, SpeedUnit, plain_number, round_to};
 
-/// `vehicle 1650 kg; on a grade of 3 %; carrying 230 kg; 12000 km a year`.
+/// `Vehicle 1650 kg; on a grade of 3 %; carrying 230 kg; 12000 km a year`.
 pub(super) fn of(project: &Project, motion: &Motion) -> String {
     let mass = motion.sets.first().map(|set| set.vehicle.mass.kg());
-    let vehicle = mass.map(|kg| format!("vehicle {} kg", plain_number(round_to(kg, 1.0))));
+    let vehicle = mass.map(|kg| format!("Vehicle {} kg", plain_number(round_to(kg, 1.0))));
     let year = project.technical.driving.yearly_distance.map(|year| {
         let (distance, unit) = match project.units {
             SpeedUnit::Kmh => (year.km(), "km"),

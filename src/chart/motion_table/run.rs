@@ -13,10 +13,19 @@ use crate::units::{
 };
 
 /// What every reader of these figures should know.
-const NOTES: [&str; 2] = [
-    "Estimates at full load, from standstill. Against the clock only on closed roads.",
-    "Best shift points are those for all speeds beyond; a target just behind a change may come later.",
-];
+fn notes(questions: &RunQuestions) -> Vec<String> {
+    let best = "Best shift points are those for all speeds beyond; a target just behind a change may come later.";
+    let notes = match questions.from {
+        None => vec!["Estimates at full load, from standstill.", best],
+        Some(_) => vec!["Estimates at full load; distances from standstill."],
+    };
+    let caution = ["Against the clock only on closed roads."];
+    notes
+        .into_iter()
+        .chain(caution)
+        .map(str::to_owned)
+        .collect()
+}
 
 impl MotionTable {
     /// The runs of every set, with what was asked of them.
@@ -35,28 +44,24 @@ impl MotionTable {
             motion,
             speeds: &questions.to,
         };
-        Self::of_sets(
-            (project, motion),
-            NOTES.map(str::to_owned).to_vec(),
-            |place, candidate| {
-                let told = Told {
-                    runs: &runs[place],
-                    baseline: runs.get(baseline_place).filter(|_| place != baseline_place),
-                    questions,
-                    units: project.units,
-                };
-                let mut parts = vec![told.changes(candidate)];
-                if questions.from.is_none() {
-                    parts.push(told.to_targets());
-                }
-                parts.push(told.distances());
-                parts.push(told.in_gear(&gears, place, &pairs));
-                if let Some(coast) = questions.coast {
-                    parts.push(told.coast(coast));
-                }
-                (told.facts(motion), parts)
-            },
-        )
+        Self::of_sets((project, motion), notes(questions), |place, candidate| {
+            let told = Told {
+                runs: &runs[place],
+                baseline: runs.get(baseline_place).filter(|_| place != baseline_place),
+                questions,
+                units: project.units,
+            };
+            let mut parts = vec![told.changes(candidate)];
+            if questions.from.is_none() {
+                parts.push(told.to_targets());
+            }
+            parts.push(told.distances());
+            parts.push(told.in_gear(&gears, place, &pairs));
+            if let Some(coast) = questions.coast {
+                parts.push(told.coast(coast));
+            }
+            (told.facts(motion), parts)
+        })
     }
 }
 

@@ -14,7 +14,7 @@ pub(in crate::chart) fn other_label(gear: SetGear<'_>, like: SetGear<'_>) -> Str
 }
 
 /// A gear as people name it: `5th`, and `gear II` where the label is no count.
-fn spoken(label: &str) -> String {
+pub(in crate::chart) fn spoken(label: &str) -> String {
     match label {
         "1" => "1st".to_owned(),
         "2" => "2nd".to_owned(),

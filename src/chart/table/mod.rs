@@ -13,7 +13,7 @@ mod measure;
 mod offered;
 mod typed;
 
-pub(super) use against::other_label;
+pub(super) use against::{other_label, spoken};
 pub use aligned::aligned;
 pub use columns::{COLUMNS, TYPED_COLUMNS};
 pub use definition::{

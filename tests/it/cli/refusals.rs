@@ -78,6 +78,7 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
         "--as is text, markdown, bbcode, csv or json",
     ),
     (&["--as", "JSON"], "not \"JSON\""),
+    (&["--show", "effort,run"], "shows one at a time"),
     (
         &["--show", "power"],
         "--show is speed, effort, run or cruise, not",
