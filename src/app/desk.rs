@@ -77,6 +77,12 @@ impl Desk {
         self.charts.analysis().results()
     }
 
+    /// What is not known that effort, runs and steady speeds need, in words; none where all is.
+    pub fn lacks_for_motion(&self) -> Option<String> {
+        let motion = self.charts.analysis().motion();
+        motion.err().map(ToString::to_string)
+    }
+
     /// The speed diagram of the visible sets.
     pub fn diagram(&self) -> &Scene {
         self.charts.scene(View::Speed)

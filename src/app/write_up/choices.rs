@@ -8,12 +8,14 @@ use crate::app::form::{Field, Form, remark};
 use crate::app::heard::describe;
 use crate::chart::table::{OfferedColumn, offered_columns};
 use crate::gearing::parse_decimal;
-use crate::project::{Candidate, ColumnKey, Drops, Edit, PageForm, PictureWidth, SetId, WriteUp};
-use egui::{RadioButton, Response, Ui};
+use crate::project::{
+    Candidate, ColumnKey, Drops, Edit, PageForm, PictureWidth, SetId, View, Views, WriteUp,
+};
+use egui::{Checkbox, RadioButton, Response, Ui};
 use std::collections::BTreeSet;
 
 /// What a picture with the project in it is good for, and what does not go along.
-const CARRIED: &str = "So the picture can be opened here again: the sets that it shows, no paths.";
+const CARRIED: &str = "So the picture can be opened here again: what it shows, no paths.";
 
 /// Shows the choices; all but the form of page, which is only looked at, are kept with the project.
 /// Returns the first.
@@ -32,18 +34,22 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     ui.add_space(4.0);
     let is_picture = page_form == PageForm::Picture;
     ui.add_enabled_ui(is_picture, |ui| {
+        views_ui(ui, desk, &mut wanted.views, form);
         ui.horizontal(|ui| {
             for (is_dark, name) in [(false, "light"), (true, "dark")] {
                 let choice = ui.radio_value(&mut wanted.is_dark, is_dark, name);
                 describe(&choice, "The looks of the picture");
             }
         });
-        ui.checkbox(&mut wanted.with_table, "with the table");
-        ui.add_enabled_ui(present.with_table, |ui| {
-            columns_ui(ui, desk, &mut wanted.columns);
-        });
     });
-    ui.checkbox(&mut wanted.with_note, "with the note");
+    ui.horizontal(|ui| {
+        let table = Checkbox::new(&mut wanted.with_table, "with the table");
+        ui.add_enabled(is_picture, table);
+        ui.checkbox(&mut wanted.with_note, "with the note");
+    });
+    ui.add_enabled_ui(is_picture && present.with_table, |ui| {
+        columns_ui(ui, desk, &mut wanted.columns);
+    });
     sets_ui(ui, desk, &mut wanted);
     ui.add_enabled_ui(is_picture, |ui| drops_ui(ui, desk, &mut wanted));
     ui.add_space(4.0);
@@ -55,6 +61,35 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     width_ui(ui, present, form);
     first
 }
+
+/// The views that the picture shows, one beneath the other; without an engine the speeds alone.
+fn views_ui(ui: &mut Ui, desk: &Desk, wanted: &mut Views, form: &Form<'_>) {
+    let lacks = desk.lacks_for_motion();
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        for view in OFFERED {
+            let mut is_in = wanted.has(view);
+            // What is shown already can be taken out.
+            let can_be = is_in || lacks.is_none() || !view.needs_motion();
+            let choice = ui.add_enabled(can_be, Checkbox::new(&mut is_in, view.name()));
+            describe(&choice, "Whether the picture has this diagram");
+            if choice.changed() {
+                let others = wanted.as_slice().iter().copied();
+                let others = others.filter(|other| *other != view);
+                let views = Views::new(others.chain(is_in.then_some(view)));
+                // Without any there is no picture: the last one stays.
+                *wanted = views.unwrap_or_else(|| wanted.clone());
+            }
+        }
+    });
+    if let Some(lacks) = lacks {
+        let text = format!("Effort, Run and Cruise: {lacks}.");
+        remark(ui, &text, form.palette.dim_text);
+    }
+}
+
+/// The views that are offered.
+const OFFERED: [View; 4] = [View::Speed, View::Effort, View::Run, View::Cruise];
 
 fn sets_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
     for candidate in desk.project().sets.iter().filter(|c| c.visible) {

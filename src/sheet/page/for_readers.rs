@@ -148,6 +148,15 @@ fn view_ui(ui: &mut Ui, page: &Page, scene: &Scene, palette: &Palette) {
         ui.add_space(4.0);
         bold_words(ui, scene.view.name(), TEXT + 2.0, palette.text);
     }
+    if let Some(reason) = &scene.lacks {
+        words(
+            ui,
+            &format!("Nothing to show: {reason}."),
+            TEXT,
+            palette.text,
+        );
+        return;
+    }
     drawn_diagram_ui(ui, page, scene, palette);
     for text in facts_texts(&page.facts(scene.view)) {
         words(ui, &text, TEXT, palette.text);

@@ -4,7 +4,7 @@ use crate::support::memory_disk::MemoryDisk;
 use crate::support::window::{Opening, Window, camper_van, three_ten_speeds};
 use egui::accesskit::Role;
 use egui::{DroppedFile, Key, vec2};
-use layshaft::project::{Project, SetId, format};
+use layshaft::project::{Project, SetId, SetTechnical, TechnicalData, format};
 use layshaft::sheet::page::{Page, Picture};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -54,6 +54,16 @@ impl DroppedFile for Dropped {
     }
 }
 
+/// A project as a picture of its speeds gives it back: without engine and vehicle.
+fn ratios_of(project: Project) -> Project {
+    let nothing = vec![SetTechnical::default(); project.sets.len()];
+    Project {
+        technical: TechnicalData::default(),
+        sets: project.sets.with_technical(nothing),
+        ..project
+    }
+}
+
 fn drop_on(window: &mut Window, name: &str) {
     let file = Arc::new(Dropped(MemoryDisk::path(name)));
     window.harness.input_mut().dropped_files.push(file);
@@ -65,7 +75,7 @@ fn drop_on(window: &mut Window, name: &str) {
 fn a_picture_opens_as_an_untitled_project_that_asks_for_a_file_when_it_is_saved() {
     let (mut window, bytes) = with_picture();
     open(&mut window, "shared.png");
-    assert_eq!(*window.project(), three_ten_speeds());
+    assert_eq!(*window.project(), ratios_of(three_ten_speeds()));
     assert_eq!(window.undo_steps(), 0);
     assert!(window.app().desk().file.is_none());
     assert!(window.app().message().starts_with("Opened the project in"));
@@ -108,7 +118,7 @@ fn nothing_is_saved_under_the_name_of_a_picture() {
 fn a_dropped_picture_opens_and_asks_first_where_work_would_be_lost() {
     let (mut window, _) = with_picture();
     drop_on(&mut window, "shared.png");
-    assert_eq!(*window.project(), three_ten_speeds());
+    assert_eq!(*window.project(), ratios_of(three_ten_speeds()));
 
     change_something(&mut window);
     let changed = window.project().clone();
