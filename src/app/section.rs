@@ -2,7 +2,7 @@
 
 use crate::app::heard::tell_folded;
 use egui::collapsing_header::CollapsingState;
-use egui::{CollapsingHeader, IdSalt, Ui};
+use egui::{CollapsingHeader, Id, IdSalt, Ui};
 
 /// Shows a section that is open until it is folded; its heading then says in short what is in it.
 /// It is unfolded where something in it must be seen.
@@ -14,7 +14,10 @@ pub(in crate::app) fn section_ui(
     contents: impl FnOnce(&mut Ui),
 ) {
     let salt = IdSalt::new(("section", name));
-    let state = CollapsingState::load(ui.ctx(), ui.make_persistent_id(salt));
+    // The toolkit keeps the state under an id of the header's own, known once it was shown.
+    let header_id = ui.make_persistent_id(salt);
+    let shown: Option<Id> = ui.data(|data| data.get_temp(header_id));
+    let state = shown.and_then(|id| CollapsingState::load(ui.ctx(), id));
     let is_open = must_be_open || state.is_none_or(|state| state.is_open());
     let heading = if is_open {
         name.to_owned()
@@ -26,5 +29,6 @@ pub(in crate::app) fn section_ui(
         .default_open(true)
         .open(must_be_open.then_some(true))
         .show_unindented(ui, contents);
+    ui.data_mut(|data| data.insert_temp(header_id, section.header_response.id));
     tell_folded(&section);
 }
