@@ -5,10 +5,12 @@
 
 mod date;
 mod final_drive;
+mod quantity;
 mod speeds;
 
 pub(super) use date::date;
 pub(super) use final_drive::{final_drive, sprocket};
+pub(super) use quantity::{Quantity, road_load, wind};
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use super::typed_as::TypedAs;

@@ -1,0 +1,22 @@
+//! The sections of technical data, closed until somebody wants them: load and road.
+
+mod cells;
+mod choice;
+mod further_rows;
+mod road;
+mod road_rows;
+mod row;
+mod starting;
+
+pub(super) use cells::TechnicalCell;
+pub(super) use road::load_and_road_ui;
+
+use super::drafts::CellId;
+use crate::project::Project;
+
+/// The first field in which two documents differ, in reading order; none where all are the same.
+pub(super) fn changed_field(shown: &Project, other: &Project) -> Option<CellId> {
+    let mut rows = road::rows();
+    let changed = rows.find(|row| (row.text)(shown) != (row.text)(other));
+    changed.map(|row| CellId::Technical(row.cell))
+}
