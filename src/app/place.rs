@@ -33,13 +33,12 @@ impl Place {
             Edit::MarkedEngineSpeeds(_) => CellId::MarkedEngineSpeeds,
             Edit::MarkedRoadSpeeds(_) => CellId::MarkedRoadSpeeds,
             // All that there is to see of it stands everywhere or in the write-up.
-            // Engine and known consumption have no fields in the window yet.
-            Edit::Units(_) | Edit::WriteUp(_) | Edit::EngineData(_) | Edit::KnownFuel(_) => {
-                return None;
-            }
-            Edit::VehicleData(_) | Edit::RoadData(_) | Edit::DrivingData(_) => {
-                changed_field(shown, other)?
-            }
+            // A known consumption has no field in the window yet.
+            Edit::Units(_) | Edit::WriteUp(_) | Edit::KnownFuel(_) => return None,
+            Edit::EngineData(_)
+            | Edit::VehicleData(_)
+            | Edit::RoadData(_)
+            | Edit::DrivingData(_) => changed_field(shown, other)?,
             Edit::Keeping(edit, _) => return Self::of(edit, [shown, other], form),
             Edit::AddSet(..) | Edit::RemoveSet(_) => {
                 let mut sets = shown.sets.iter();

@@ -49,4 +49,20 @@ pub enum TechnicalCell {
     Launch,
     /// What is driven in a year.
     YearlyDistance,
+    /// The torque curve, point by point.
+    TorqueCurve,
+    /// A brochure's figures, which make a curve.
+    Brochure,
+    /// The volume that the pistons sweep.
+    Displacement,
+    /// What is burnt, a choice.
+    Fuel,
+    /// Two or four strokes, a choice.
+    Strokes,
+    /// What turns with the crank.
+    EngineInertia,
+    /// Where the curve was measured, a choice.
+    MeasuredAt,
+    /// The Willans line.
+    Willans,
 }

@@ -173,12 +173,12 @@ pub(super) const OF_ROAD: [Row; 8] = [
     },
     Row {
         cell: TechnicalCell::Headwind,
-        name: "Headwind",
+        name: "Wind",
         text: |project| {
             let wind = road(project).headwind;
             wind.map_or_else(String::new, |wind| mark_text(wind.kmh(), project.units))
         },
-        answer: Answer::Typed("still air; below 0 from behind", |project, text| {
+        answer: Answer::Typed("still air; above 0 from ahead", |project, text| {
             let of = quantity(Headwind::from_kmh, "30", "");
             let present = road(project).headwind.map(Headwind::kmh);
             let read = typed::wind(&of, (project.units, present), text);
@@ -260,9 +260,9 @@ fn drag_of(trailer: Trailer) -> Option<DragArea> {
 
 fn factor_text(factor: Option<MassFactor>) -> &'static str {
     match factor {
-        Some(MassFactor::Formula) => "formula",
+        Some(MassFactor::Formula) => "by formula",
         Some(MassFactor::None) => "none: inertias as typed",
-        None => "formula, unless inertias are typed",
+        None => "by inertias, if typed",
     }
 }
 

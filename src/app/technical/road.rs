@@ -59,6 +59,7 @@ fn in_short(project: &Project) -> String {
             .mass
             .map(|mass| format!("{} kg", plain_number(mass.kg()))),
     );
+    parts.extend(counted(vehicle));
     let load = technical.road.load_case();
     if load.extra.kg() > 0.0 {
         parts.push("laden".to_owned());
@@ -66,7 +67,6 @@ fn in_short(project: &Project) -> String {
     if load.trailer.is_some() {
         parts.push("trailer".to_owned());
     }
-    parts.extend(counted(vehicle));
     if parts.is_empty() {
         return "in part".to_owned();
     }
@@ -106,7 +106,7 @@ fn remarks_ui(ui: &mut Ui, project: &Project, form: &Form<'_>) {
     let technical = &project.technical;
     let vehicle = &technical.vehicle;
     if let Some(counted) = counted(vehicle) {
-        let told = format!("{counted}: guesses for the kind, until something is typed");
+        let told = format!("{counted} for what is not typed");
         remark(ui, &told, form.palette.dim_text);
     }
     if let Some(unused) = unused(vehicle) {

@@ -6,7 +6,7 @@ use super::starting::hint_of;
 use crate::app::drafts::CellId;
 use crate::app::form::{Field, Form};
 use crate::app::typed::Reading;
-use crate::project::{DrivingData, Edit, Project, RoadData, VehicleData};
+use crate::project::{DrivingData, Edit, EngineData, Project, RoadData, VehicleData};
 use crate::units::plain_number;
 use egui::Ui;
 
@@ -26,6 +26,8 @@ pub(super) struct Row {
 pub(super) enum Answer {
     /// By typing: the hint where nothing else stands in, and what a text means.
     Typed(&'static str, fn(&Project, &str) -> Reading<Edit>),
+    /// The same in several lines, the name above.
+    Lines(&'static str, fn(&Project, &str) -> Reading<Edit>),
     /// By choosing one of several.
     Chosen(fn(&Project) -> Vec<Offer>),
 }
@@ -47,7 +49,7 @@ impl Row {
         let name = self.name_in(project);
         let text = (self.text)(project);
         match &self.answer {
-            Answer::Typed(hint, read) => {
+            Answer::Typed(hint, read) | Answer::Lines(hint, read) => {
                 let hint = hint_of(self.cell, project).unwrap_or_else(|| (*hint).to_owned());
                 let field = Field {
                     id,
@@ -55,7 +57,12 @@ impl Row {
                     text: &text,
                     hint: &hint,
                 };
-                form.field(ui, &field, &|text| read(project, text));
+                let read = |text: &str| read(project, text);
+                if matches!(self.answer, Answer::Lines(..)) {
+                    form.lines_field(ui, &field, LINES, &read);
+                } else {
+                    form.field(ui, &field, &read);
+                }
             }
             Answer::Chosen(offers) => choice_ui(ui, (id, &name), &text, offers(project), form),
         }
@@ -69,6 +76,9 @@ impl Row {
         }
     }
 }
+
+/// How many lines a field of several shows before it grows.
+const LINES: usize = 3;
 
 /// A number as it stands in a field, or nothing.
 pub(super) fn shown(number: Option<f64>) -> String {
@@ -90,6 +100,23 @@ pub(super) fn vehicle_with(project: &Project, change: impl FnOnce(&mut VehicleDa
     let mut vehicle = project.technical.vehicle.clone();
     change(&mut vehicle);
     Edit::VehicleData(Box::new(vehicle))
+}
+
+/// The edit that puts what was read into the data of the engine.
+pub(super) fn of_engine<T>(
+    project: &Project,
+    read: Reading<T>,
+    put: fn(&mut EngineData, T),
+) -> Reading<Edit> {
+    let read = read?;
+    Ok(engine_with(project, |engine| put(engine, read)))
+}
+
+/// The edit that changes the data of the engine.
+pub(super) fn engine_with(project: &Project, change: impl FnOnce(&mut EngineData)) -> Edit {
+    let mut engine = project.technical.engine.clone();
+    change(&mut engine);
+    Edit::EngineData(Box::new(engine))
 }
 
 /// The edit that puts what was read into load case and road.

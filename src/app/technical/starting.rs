@@ -3,7 +3,7 @@
 use super::cells::TechnicalCell;
 use crate::motion::{DragCoefficient, DrivenAxle, FrontalArea, StartingValues, VehicleKind};
 use crate::project::{Project, VehicleData};
-use crate::units::reckoned_number;
+use crate::units::{plain_number, reckoned_number};
 
 /// The fields that a starting value can stand in for.
 const SUPPOSED: [TechnicalCell; 10] = [
@@ -94,7 +94,7 @@ fn drag_area_m2(vehicle: &VehicleData) -> Option<String> {
     let area = vehicle.frontal_area.map(FrontalArea::m2);
     let coefficient = coefficient.or_else(|| usual.map(|usual| usual.drag_coefficient))?;
     let area = area.or_else(|| usual.map(|usual| usual.frontal_area_m2))?;
-    Some(format!("{:.3}", coefficient * area))
+    Some(plain_number((coefficient * area * 1000.0).round() / 1000.0))
 }
 
 /// An axle in a word.
@@ -142,7 +142,7 @@ mod tests {
         vehicle.drag_coefficient = DragCoefficient::new(0.35).ok();
         assert_eq!(of(&vehicle, TechnicalCell::DragArea), None);
         assert_eq!(of(&vehicle, TechnicalCell::FrontalArea).unwrap(), "2.2");
-        assert_eq!(drag_area_m2(&vehicle).unwrap(), "0.770");
+        assert_eq!(drag_area_m2(&vehicle).unwrap(), "0.77");
         vehicle.drag_area = DragArea::from_m2(0.7).ok();
         assert_eq!(of(&vehicle, TechnicalCell::FrontalArea), None);
         assert_eq!(count(&vehicle), 6);

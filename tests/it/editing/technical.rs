@@ -1,11 +1,11 @@
-//! Does everything that is known of vehicle and road find its field, and does nobody else meet any?
+//! Does everything that is known of engine, vehicle and road find its field, and does nobody else meet any?
 
 use crate::support::window::{Opening, Window, camper_van};
-use egui::Key;
 use egui::accesskit::Role;
+use egui::{Event, Key};
 use egui_kittest::kittest::NodeT;
-use layshaft::motion::{DrivenAxle, VehicleKind};
-use layshaft::project::{Project, RoadData, TechnicalData, VehicleData};
+use layshaft::motion::{DrivenAxle, Fuel, MeasuredAt, Strokes, VehicleKind};
+use layshaft::project::{EngineData, Project, RoadData, TechnicalData, VehicleData};
 
 /// A window on a project of which nothing technical is known.
 fn without() -> Window {
@@ -78,7 +78,7 @@ fn a_closed_heading_says_in_short_what_is_known() {
     let window = Window::on_camper_van();
     assert_eq!(
         heading(&window, "Load and road"),
-        "Load and road: Camper van, 2350 kg, laden, 2 starting values"
+        "Load and road: Camper van, 2350 kg, 2 starting values, laden"
     );
 }
 
@@ -101,8 +101,8 @@ const GOOD: [(&str, &str, &str); 24] = [
     ("Load, kg", "300", "300"),
     ("Trailer, kg", "1,200", "1200"),
     ("Its drag, m²", "1.5", "1.5"),
-    ("Headwind, km/h", "30", "30"),
-    ("Headwind, km/h", "-20 mph", "-32.2"),
+    ("Wind, km/h", "30", "30"),
+    ("Wind, km/h", "-20 mph", "-32.2"),
     ("Grade, %", "-4 %", "-4"),
     ("Gear change, s", "0,5 s", "0.5"),
     ("Launch, rpm", "1800 rpm", "1800"),
@@ -149,7 +149,7 @@ const BAD: [(&str, &str, &str); 8] = [
         "a share of the front axle must be between 0 and 1, not 60",
     ),
     (
-        "Headwind, km/h",
+        "Wind, km/h",
         "gale",
         "\"gale\" is not a headwind such as 30",
     ),
@@ -191,7 +191,7 @@ fn a_kind_gives_starting_values_that_are_marked_and_counted() {
     );
     choose(&mut window, "Kind", "Sports car");
     assert_eq!(vehicle(&window).kind, Some(VehicleKind::SportsCar));
-    assert!(window.says("8 starting values: guesses for the kind"));
+    assert!(window.says("8 starting values for what is not typed"));
     for (field, hint) in [
         ("Mass, kg", "1100, starting value"),
         ("Drag area, m²", "0.63, starting value"),
@@ -214,7 +214,7 @@ fn a_kind_gives_starting_values_that_are_marked_and_counted() {
     window.fill("Drag coeff. c_d", "0.4");
     assert_eq!(
         description(&window, Role::TextInput, "Drag area, m²"),
-        "0.700 of c_d and frontal area"
+        "0.7 of c_d and frontal area"
     );
     window.fill("Road load ABC", "120 1.5 0.42");
     assert!(window.says("4 starting values"));
@@ -280,7 +280,7 @@ fn a_trailer_without_mass_and_drag_is_none() {
 fn the_formula_beside_an_inertia_is_told() {
     let mut window = opened(without());
     window.fill("Wheels, kg·m²", "3.2");
-    choose(&mut window, "Mass factor", "formula");
+    choose(&mut window, "Mass factor", "by formula");
     assert!(window.says("the mass factor by formula covers the inertias"));
     choose(&mut window, "Mass factor", "none: inertias as typed");
     assert!(!window.says("the mass factor by formula covers the inertias"));
@@ -308,4 +308,157 @@ fn tab_goes_through_the_fields_in_reading_order() {
             "Road load ABC"
         ]
     );
+}
+
+/// With "Engine" open, and all of its figures.
+fn with_engine_open(mut window: Window) -> Window {
+    turn(&mut window, "Engine");
+    turn(&mut window, "More of the engine");
+    window
+}
+
+fn engine(window: &Window) -> &EngineData {
+    &window.project().technical.engine
+}
+
+/// Goes into the field of the torque curve, with all of it selected, and pastes.
+fn paste(window: &mut Window, text: &str) {
+    window.click_on(Role::MultilineTextInput, CURVE);
+    assert_eq!(window.focused(), CURVE);
+    window.ctrl(Key::A);
+    window.event(Event::Paste(text.to_owned()));
+    window.settle();
+}
+
+const CURVE: &str = "Torque curve";
+
+/// What stands in the field of the torque curve.
+fn curve(window: &Window) -> String {
+    let field = window.get(Role::MultilineTextInput, CURVE);
+    field.value().unwrap_or_default()
+}
+
+#[test]
+fn the_engine_stands_in_a_closed_heading_that_says_what_is_known() {
+    let window = without();
+    assert_eq!(heading(&window, "Engine"), "Engine: not known");
+    let window = Window::on_camper_van();
+    assert_eq!(heading(&window, "Engine"), "Engine: 2 L, 305 N·m, 96 kW");
+}
+
+#[test]
+fn a_torque_curve_is_typed_or_pasted_in_lines_and_undone_in_one_step() {
+    let mut window = with_engine_open(without());
+    let before = window.project().clone();
+    for text in [
+        "1000:96 2500:130 4600:152",
+        "rpm\tNm\n1000\t96\n2500\t130\n4600\t152\n",
+    ] {
+        paste(&mut window, text);
+        window.key(Key::Tab);
+        assert_eq!(curve(&window), "1000:96 2500:130 4600:152");
+        assert_eq!(window.undo_steps(), 1, "{text}");
+        window.check_step(&before);
+        assert!(window.says("3 points, 152 N·m at 4600, 73 kW at 4600 rpm"));
+        window.ctrl(Key::Z);
+        window.pause();
+        assert_eq!(*window.project(), before);
+        assert_eq!(window.focused(), CURVE);
+    }
+}
+
+#[test]
+fn what_was_guessed_of_a_pasted_curve_is_said_while_it_is_typed() {
+    let mut window = with_engine_open(without());
+    paste(&mut window, "rpm torque\n1000 100\n3000 120\nsoon");
+    assert!(window.says("Left out: \"soon\""));
+}
+
+#[test]
+fn a_curve_that_speaks_of_the_wheels_was_measured_there() {
+    let mut window = with_engine_open(without());
+    paste(&mut window, "rpm\twheel torque Nm\n1000\t96\n2500\t130");
+    window.key(Key::Tab);
+    assert_eq!(engine(&window).measured_at, MeasuredAt::Wheels);
+    assert_eq!(
+        description(&window, Role::Button, "Measured at"),
+        "the wheels"
+    );
+    choose(&mut window, "Measured at", "the crank");
+    assert_eq!(engine(&window).measured_at, MeasuredAt::Crank);
+}
+
+#[test]
+fn a_brochure_makes_a_curve_and_a_curve_takes_its_place() {
+    let mut window = with_engine_open(without());
+    window.fill("Or brochure", "152 Nm @ 4600, 96 kW @ 6,180 rpm");
+    assert_eq!(window.text("Or brochure"), "152 N·m at 4600, 96 kW at 6180");
+    assert!(window.says("built of the brochure, 152 N·m at 4600, 96 kW at 6180 rpm"));
+    assert_eq!(curve(&window), "");
+    paste(&mut window, "1000:96 2500:130");
+    window.key(Key::Tab);
+    assert_eq!(window.text("Or brochure"), "");
+    window.ctrl(Key::Z);
+    window.ctrl(Key::Z);
+    assert_eq!(engine(&window).curve, None);
+}
+
+#[test]
+fn every_other_figure_of_the_engine_is_typed_or_chosen() {
+    let mut window = with_engine_open(without());
+    for (field, typed, stands) in [
+        ("Displaces, L", "1,6 L", "1.6"),
+        ("Inertia, kg·m²", "0.2", "0.2"),
+        ("Willans line", "0,4 1.6", "0.4 1.6 bar"),
+    ] {
+        window.fill(field, typed);
+        assert_eq!(window.text(field), stands);
+    }
+    choose(&mut window, "Fuel", "diesel");
+    choose(&mut window, "Strokes", "two");
+    assert_eq!(window.undo_steps(), 5);
+    assert_eq!(engine(&window).fuel, Fuel::Diesel);
+    assert_eq!(engine(&window).strokes, Strokes::Two);
+}
+
+#[test]
+fn what_is_no_engine_stays_in_its_field_with_a_sentence() {
+    let mut window = with_engine_open(without());
+    let before = window.project().clone();
+    for (field, typed, says) in [
+        ("Or brochure", "152 Nm", "type peak torque and peak power"),
+        ("Displaces, L", "1600", "a displacement must be between"),
+        ("Willans line", "0.4", "type slope efficiency and friction"),
+    ] {
+        window.type_in(field, typed);
+        window.key(Key::Tab);
+        window.pause();
+        assert!(window.says(says), "{field} {typed}");
+        assert_eq!(window.text(field), typed);
+        assert_eq!(*window.project(), before);
+        window.ctrl(Key::Z);
+        window.pause();
+        assert_eq!(window.text(field), "", "{field}");
+    }
+}
+
+#[test]
+fn what_is_no_curve_stays_in_its_lines_with_a_sentence() {
+    let mut window = with_engine_open(without());
+    let before = window.project().clone();
+    for (text, says) in [
+        ("strong", "no torque curve was found"),
+        ("1000:96", "only the point at 1000"),
+    ] {
+        paste(&mut window, text);
+        window.key(Key::Tab);
+        window.pause();
+        assert!(window.says(says), "{text}");
+        assert!(description(&window, Role::MultilineTextInput, CURVE).contains(says));
+        assert_eq!(curve(&window), text);
+        assert_eq!(*window.project(), before);
+        window.ctrl(Key::Z);
+        window.pause();
+        assert_eq!(curve(&window), "");
+    }
 }
