@@ -2,18 +2,16 @@
 
 use super::cells::TechnicalCell;
 use super::engine_rows::{FURTHER, OF_CURVE, OF_SIZE};
-use super::row::Row;
-use crate::app::desk::Desk;
+use super::row::{Row, folded_ui};
 use crate::app::drafts::CellId;
 use crate::app::form::{Form, remark};
-use crate::app::heard::tell_folded;
 use crate::app::section::{AtFirst, section_ui};
 use crate::app::typed;
 use crate::gearing::EngineLimits;
 use crate::motion::{Efficiency, Engine, Peak, PowerBand, TorqueCurve};
 use crate::project::{EngineData, Project};
 use crate::units::{plain_number, rpm_text};
-use egui::{CollapsingHeader, Ui};
+use egui::Ui;
 
 /// All rows, in reading order.
 pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
@@ -22,17 +20,12 @@ pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
 }
 
 /// Shows the section; it is unfolded where one of its fields is sought.
-pub(in crate::app) fn engine_ui(
+pub(super) fn engine_ui(
     ui: &mut Ui,
-    desk: &Desk,
-    sought: Option<CellId>,
+    project: &Project,
+    sought: Option<TechnicalCell>,
     form: &mut Form<'_>,
 ) {
-    let project = desk.project();
-    let sought = match sought {
-        Some(CellId::Technical(cell)) => Some(cell),
-        _ => None,
-    };
     section_ui(
         ui,
         ("Engine", AtFirst::Closed),
@@ -82,17 +75,8 @@ fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<TechnicalCell>, form
     for row in &OF_SIZE {
         row.show(ui, project, form);
     }
-    let must_be_open = sought.is_some_and(|cell| FURTHER.iter().any(|row| row.cell == cell));
-    let section = CollapsingHeader::new("More of the engine")
-        .id_salt("more of the engine")
-        .default_open(false)
-        .open(must_be_open.then_some(true))
-        .show(ui, |ui| {
-            for row in &FURTHER {
-                row.show(ui, project, form);
-            }
-        });
-    tell_folded(&section);
+    let further = ("More of the engine", &[&FURTHER[..]][..]);
+    folded_ui(ui, further, project, sought, form);
 }
 
 /// What the curve comes to, and what was guessed of the text that is being typed.

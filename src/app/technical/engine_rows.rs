@@ -39,7 +39,7 @@ pub(super) const OF_CURVE: [Row; 2] = [
     },
     Row {
         cell: TechnicalCell::Brochure,
-        name: "Or brochure",
+        name: "Brochure",
         text: |project| {
             let curve = engine(project).curve.as_ref();
             curve.map_or_else(String::new, brochure_text)
@@ -55,9 +55,9 @@ pub(super) const OF_CURVE: [Row; 2] = [
 pub(super) const OF_SIZE: [Row; 2] = [
     Row {
         cell: TechnicalCell::Displacement,
-        name: "Displaces, L",
+        name: "Capacity, L",
         text: |project| shown(engine(project).displacement.map(Displacement::l)),
-        answer: Answer::Typed("not known; fuel needs it", |project, text| {
+        answer: Answer::Typed("swept volume; fuel needs it", |project, text| {
             let read = DISPLACEMENT.read(text);
             of_engine(project, read, |engine, litres| engine.displacement = litres)
         }),

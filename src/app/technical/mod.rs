@@ -11,11 +11,26 @@ mod row;
 mod starting;
 
 pub(super) use cells::TechnicalCell;
-pub(super) use engine::engine_ui;
-pub(super) use road::load_and_road_ui;
 
 use super::drafts::CellId;
+use super::form::Form;
 use crate::project::Project;
+use egui::Ui;
+
+/// Shows both sections; the one that holds what is sought is unfolded.
+pub(super) fn technical_ui(
+    ui: &mut Ui,
+    project: &Project,
+    sought: Option<CellId>,
+    form: &mut Form<'_>,
+) {
+    let sought = match sought {
+        Some(CellId::Technical(cell)) => Some(cell),
+        _ => None,
+    };
+    engine::engine_ui(ui, project, sought, form);
+    road::load_and_road_ui(ui, project, sought, form);
+}
 
 /// The first field in which two documents differ, in reading order; none where all are the same.
 pub(super) fn changed_field(shown: &Project, other: &Project) -> Option<CellId> {

@@ -3,17 +3,14 @@
 use super::cells::TechnicalCell;
 use super::further_rows::{OF_ROAD, OF_VEHICLE};
 use super::road_rows::FRONT;
-use super::row::Row;
+use super::row::{Row, folded_ui};
 use super::starting::count;
-use crate::app::desk::Desk;
-use crate::app::drafts::CellId;
 use crate::app::form::{Form, remark};
-use crate::app::heard::tell_folded;
 use crate::app::section::{AtFirst, section_ui};
 use crate::motion::{RotatingMasses, VehicleKind};
 use crate::project::{DrivingData, Project, RoadData, VehicleData};
 use crate::units::plain_number;
-use egui::{CollapsingHeader, Ui};
+use egui::Ui;
 
 /// All rows, in reading order.
 pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
@@ -22,17 +19,12 @@ pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
 }
 
 /// Shows the section; it is unfolded where one of its fields is sought.
-pub(in crate::app) fn load_and_road_ui(
+pub(super) fn load_and_road_ui(
     ui: &mut Ui,
-    desk: &Desk,
-    sought: Option<CellId>,
+    project: &Project,
+    sought: Option<TechnicalCell>,
     form: &mut Form<'_>,
 ) {
-    let project = desk.project();
-    let sought = match sought {
-        Some(CellId::Technical(cell)) => Some(cell),
-        _ => None,
-    };
     section_ui(
         ui,
         ("Load and road", AtFirst::Closed),
@@ -87,18 +79,8 @@ fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<TechnicalCell>, form
         row.show(ui, project, form);
     }
     remarks_ui(ui, project, form);
-    let further = || OF_VEHICLE.iter().chain(&OF_ROAD);
-    let must_be_open = sought.is_some_and(|cell| further().any(|row| row.cell == cell));
-    let section = CollapsingHeader::new("Further figures")
-        .id_salt("further figures")
-        .default_open(false)
-        .open(must_be_open.then_some(true))
-        .show(ui, |ui| {
-            for row in further() {
-                row.show(ui, project, form);
-            }
-        });
-    tell_folded(&section);
+    let further = [&OF_VEHICLE[..], &OF_ROAD];
+    folded_ui(ui, ("Further figures", &further), project, sought, form);
 }
 
 /// What is supposed, what plays no part, what contradicts itself.

@@ -5,10 +5,11 @@ use super::choice::choice_ui;
 use super::starting::hint_of;
 use crate::app::drafts::CellId;
 use crate::app::form::{Field, Form};
+use crate::app::heard::tell_folded;
 use crate::app::typed::Reading;
 use crate::project::{DrivingData, Edit, EngineData, Project, RoadData, VehicleData};
 use crate::units::plain_number;
-use egui::Ui;
+use egui::{CollapsingHeader, Ui};
 
 /// A row of a section.
 pub(super) struct Row {
@@ -50,7 +51,8 @@ impl Row {
         let text = (self.text)(project);
         match &self.answer {
             Answer::Typed(hint, read) | Answer::Lines(hint, read) => {
-                let hint = hint_of(self.cell, project).unwrap_or_else(|| (*hint).to_owned());
+                let stands_in = text.is_empty().then(|| hint_of(self.cell, project));
+                let hint = stands_in.flatten().unwrap_or_else(|| (*hint).to_owned());
                 let field = Field {
                     id,
                     name: &name,
@@ -75,6 +77,27 @@ impl Row {
             _ => self.name.to_owned(),
         }
     }
+}
+
+/// Shows rows that few people need beneath a heading of their own, folded until one is sought.
+pub(super) fn folded_ui(
+    ui: &mut Ui,
+    (heading, rows): (&str, &[&[Row]]),
+    project: &Project,
+    sought: Option<TechnicalCell>,
+    form: &mut Form<'_>,
+) {
+    let rows = || rows.iter().copied().flatten();
+    let must_be_open = sought.is_some_and(|cell| rows().any(|row| row.cell == cell));
+    let section = CollapsingHeader::new(heading)
+        .default_open(false)
+        .open(must_be_open.then_some(true))
+        .show(ui, |ui| {
+            for row in rows() {
+                row.show(ui, project, form);
+            }
+        });
+    tell_folded(&section);
 }
 
 /// How many lines a field of several shows before it grows.

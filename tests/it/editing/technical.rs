@@ -391,13 +391,13 @@ fn a_curve_that_speaks_of_the_wheels_was_measured_there() {
 #[test]
 fn a_brochure_makes_a_curve_and_a_curve_takes_its_place() {
     let mut window = with_engine_open(without());
-    window.fill("Or brochure", "152 Nm @ 4600, 96 kW @ 6,180 rpm");
-    assert_eq!(window.text("Or brochure"), "152 N·m at 4600, 96 kW at 6180");
+    window.fill("Brochure", "152 Nm @ 4600, 96 kW @ 6,180 rpm");
+    assert_eq!(window.text("Brochure"), "152 N·m at 4600, 96 kW at 6180");
     assert!(window.says("built of the brochure, 152 N·m at 4600, 96 kW at 6180 rpm"));
     assert_eq!(curve(&window), "");
     paste(&mut window, "1000:96 2500:130");
     window.key(Key::Tab);
-    assert_eq!(window.text("Or brochure"), "");
+    assert_eq!(window.text("Brochure"), "");
     window.ctrl(Key::Z);
     window.ctrl(Key::Z);
     assert_eq!(engine(&window).curve, None);
@@ -407,7 +407,7 @@ fn a_brochure_makes_a_curve_and_a_curve_takes_its_place() {
 fn every_other_figure_of_the_engine_is_typed_or_chosen() {
     let mut window = with_engine_open(without());
     for (field, typed, stands) in [
-        ("Displaces, L", "1,6 L", "1.6"),
+        ("Capacity, L", "1,6 L", "1.6"),
         ("Inertia, kg·m²", "0.2", "0.2"),
         ("Willans line", "0,4 1.6", "0.4 1.6 bar"),
     ] {
@@ -426,8 +426,8 @@ fn what_is_no_engine_stays_in_its_field_with_a_sentence() {
     let mut window = with_engine_open(without());
     let before = window.project().clone();
     for (field, typed, says) in [
-        ("Or brochure", "152 Nm", "type peak torque and peak power"),
-        ("Displaces, L", "1600", "a displacement must be between"),
+        ("Brochure", "152 Nm", "type peak torque and peak power"),
+        ("Capacity, L", "1600", "a displacement must be between"),
         ("Willans line", "0.4", "type slope efficiency and friction"),
     ] {
         window.type_in(field, typed);
