@@ -24,7 +24,7 @@ pub(super) const OF_CURVE: [Row; 2] = [
                 .map_or_else(String::new, points_text)
         },
         answer: Answer::Lines(
-            "1000:96 2500:130, or pasted: rpm and N·m",
+            "rpm:N·m as 1000:96 2500:130, or pasted",
             |project, text| {
                 let read = typed::torque_curve(text);
                 of_engine(project, read, |engine, read| {
@@ -44,7 +44,7 @@ pub(super) const OF_CURVE: [Row; 2] = [
             let curve = engine(project).curve.as_ref();
             curve.map_or_else(String::new, brochure_text)
         },
-        answer: Answer::Typed("152 N·m at 4600, 96 kW at 6180", |project, text| {
+        answer: Answer::Typed("peak N·m at rpm, kW at rpm", |project, text| {
             let read = typed::brochure(text);
             of_engine(project, read, |engine, curve| engine.curve = curve)
         }),
@@ -124,7 +124,7 @@ pub(super) const FURTHER: [Row; 4] = [
                 format!("{} {} bar", plain_number(slope), plain_number(bar))
             })
         },
-        answer: Answer::Typed("of its fuel; or 0.4 1.6 bar", |project, text| {
+        answer: Answer::Typed("that of its fuel", |project, text| {
             let read = typed::willans(text);
             of_engine(project, read, |engine, line| engine.willans = line)
         }),
