@@ -124,10 +124,11 @@ pub fn speed_per_1000_rpm_text(speed_kmh: f64, unit: SpeedUnit) -> String {
     format!("{:.1}", unit.from_kmh(speed_kmh))
 }
 
-/// A marked road speed in `unit`: one decimal at most, below walking pace three.
+/// A marked road speed in `unit`, or a wind, which may be below 0: one decimal at most, below walking
+/// pace three.
 pub fn mark_text(speed_kmh: f64, unit: SpeedUnit) -> String {
     let speed = unit.from_kmh(speed_kmh);
-    let grain = if speed < 1.0 { 0.001 } else { 0.1 };
+    let grain = if speed.abs() < 1.0 { 0.001 } else { 0.1 };
     plain_number(round_to(speed, grain))
 }
 

@@ -6,7 +6,7 @@
 use super::action::Action;
 use super::drafts::{CellId, Draft, Drafts};
 use super::focus::Keeps;
-use super::form::{Field, Form};
+use super::form::{Field, Form, width_to_end};
 use super::heard::describe;
 use crate::letters::written;
 use crate::project::Edit;
@@ -25,6 +25,8 @@ struct InputCell<'a> {
     pub hint: &'a str,
     /// Its width in points.
     pub width: f32,
+    /// How many lines it shows; with more than one, Enter begins another.
+    pub lines: usize,
     /// The edit that a text means, or why it does not read.
     pub read: &'a dyn Fn(&str) -> Result<Edit, String>,
 }
@@ -44,9 +46,32 @@ impl Form<'_> {
             text: field.text,
             hint: field.hint,
             width,
+            lines: 1,
             read,
         };
         cell_ui(ui, self, &cell)
+    }
+
+    /// A field of several lines, its name above it: what is pasted there keeps its lines.
+    pub(super) fn lines_field(
+        &mut self,
+        ui: &mut Ui,
+        field: &Field<'_>,
+        lines: usize,
+        read: &dyn Fn(&str) -> Result<Edit, String>,
+    ) {
+        self.row_name(ui, field.name, field.hint);
+        let cell = InputCell {
+            id: field.id,
+            name: field.name,
+            text: field.text,
+            hint: field.hint,
+            width: width_to_end(ui),
+            lines,
+            read,
+        };
+        let problem = cell_ui(ui, self, &cell);
+        self.problem(ui, problem.as_deref());
     }
 }
 
@@ -67,16 +92,22 @@ fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<Str
         begin_anew(ui, id, &text);
     }
     let color = problem.as_ref().map(|_| form.palette.error);
-    let edit = TextEdit::singleline(&mut text)
+    let (edit, keeps, most) = if cell.lines == 1 {
+        let edit = TextEdit::singleline(&mut text);
+        (edit, Keeps::Line, MOST_CHARACTERS)
+    } else {
+        let edit = TextEdit::multiline(&mut text).desired_rows(cell.lines);
+        (edit, Keeps::Lines, MOST_CHARACTERS_IN_LINES)
+    };
+    let edit = edit
         .id(id)
         .hint_text(cell.hint)
         .desired_width(cell.width)
         .text_color_opt(color)
         .event_filter(OWN_KEYS)
-        .char_limit(MOST_CHARACTERS);
+        .char_limit(most);
     let response = ui.add(edit).accessible_name(cell.name);
-    form.focus
-        .announce_field(id, Keeps::Line, text.chars().count());
+    form.focus.announce_field(id, keeps, text.chars().count());
     if response.has_focus() {
         form.drafts.shown_in_hand = Some((cell.id, text.clone()));
     }
@@ -129,6 +160,9 @@ fn told_problem(ui: &Ui, draft: &Draft, has_focus: bool) -> Option<String> {
 
 /// More than any figure or name needs, few enough that a pasted book is no trouble.
 const MOST_CHARACTERS: usize = 400;
+
+/// One more than is read of what was pasted in lines, so that a longer text is refused and not cut.
+const MOST_CHARACTERS_IN_LINES: usize = 200_001;
 
 /// A field decides itself what Esc and the arrows do.
 const OWN_KEYS: EventFilter = EventFilter {

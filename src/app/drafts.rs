@@ -5,6 +5,7 @@
 //! beside it, and the document keeps the last good value.
 
 use super::cell::has_text_undo;
+use super::technical::TechnicalCell;
 use super::text_history::TextHistory;
 use crate::gearing::{FinalDrive, GearId, Sprocket, quoted};
 use crate::letters::written;
@@ -34,6 +35,8 @@ pub enum CellId {
     MarkedRoadSpeeds,
     /// The width of the write-up's picture.
     PictureWidth,
+    /// A field of the technical data.
+    Technical(TechnicalCell),
     /// A field of one set.
     Set(SetId, SetCell),
 }
@@ -65,7 +68,7 @@ impl CellId {
             | Self::Redline
             | Self::MarkedEngineSpeeds
             | Self::MarkedRoadSpeeds => true,
-            Self::PictureWidth | Self::Set(..) => false,
+            Self::PictureWidth | Self::Technical(_) | Self::Set(..) => false,
         }
     }
 }

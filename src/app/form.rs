@@ -45,15 +45,20 @@ impl Form<'_> {
     ) {
         let problem = ui
             .horizontal(|ui| {
-                let name = self.name(ui, field.name, NAME_WIDTH);
-                if !field.hint.is_empty() {
-                    name.on_hover_text(field.hint);
-                }
+                self.row_name(ui, field.name, field.hint);
                 let width = width_to_end(ui);
                 self.cell(ui, field, width, read)
             })
             .inner;
         self.problem(ui, problem.as_deref());
+    }
+
+    /// The name before what stands in a row of its own; a hint says more to those who point at it.
+    pub(super) fn row_name(&self, ui: &mut Ui, name: &str, hint: &str) {
+        let name = self.name(ui, name, NAME_WIDTH);
+        if !hint.is_empty() {
+            name.on_hover_text(hint);
+        }
     }
 
     /// The name before a field.

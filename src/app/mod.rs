@@ -44,6 +44,7 @@ mod simulated;
 mod startup;
 mod status_bar;
 mod table_panel;
+mod technical;
 mod text_history;
 mod typed;
 mod typed_as;

@@ -2,6 +2,7 @@
 
 use super::drafts::{CellId, SetCell, is_there};
 use super::set_card::ratio_cell;
+use super::technical::changed_field;
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId};
@@ -32,14 +33,12 @@ impl Place {
             Edit::MarkedEngineSpeeds(_) => CellId::MarkedEngineSpeeds,
             Edit::MarkedRoadSpeeds(_) => CellId::MarkedRoadSpeeds,
             // All that there is to see of it stands everywhere or in the write-up.
-            // Technical data have no fields in the window yet.
-            Edit::Units(_)
-            | Edit::WriteUp(_)
-            | Edit::EngineData(_)
+            // A known consumption has no field in the window yet.
+            Edit::Units(_) | Edit::WriteUp(_) | Edit::KnownFuel(_) => return None,
+            Edit::EngineData(_)
             | Edit::VehicleData(_)
             | Edit::RoadData(_)
-            | Edit::DrivingData(_)
-            | Edit::KnownFuel(_) => return None,
+            | Edit::DrivingData(_) => changed_field(shown, other)?,
             Edit::Keeping(edit, _) => return Self::of(edit, [shown, other], form),
             Edit::AddSet(..) | Edit::RemoveSet(_) => {
                 let mut sets = shown.sets.iter();

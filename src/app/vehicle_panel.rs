@@ -5,7 +5,7 @@ use super::drafts::CellId;
 use super::form::{Field, Form, remark};
 use super::heard::tell_folded;
 use super::note_field::note_field_ui;
-use super::section::section_ui;
+use super::section::{AtFirst, section_ui};
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
 use crate::project::{Edit, Project};
@@ -22,7 +22,7 @@ pub(super) fn vehicle_panel_ui(
     let project = desk.project();
     section_ui(
         ui,
-        "Vehicle",
+        ("Vehicle", AtFirst::Open),
         sought.is_some_and(CellId::is_of_vehicle),
         || in_short(project),
         |ui| fields_ui(ui, project, sought, form),

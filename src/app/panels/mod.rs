@@ -14,6 +14,7 @@ use crate::app::menus::menu_bar_ui;
 use crate::app::set_card::set_cards_ui;
 use crate::app::status_bar::status_bar_ui;
 use crate::app::table_panel::table_panel_ui;
+use crate::app::technical::technical_ui;
 use crate::app::vehicle_panel::vehicle_panel_ui;
 use crate::app::window::App;
 use crate::draw::palette::{Palette, Theme};
@@ -150,6 +151,8 @@ impl App {
                 ui.add_space(4.0);
                 let mark = FocusMap::mark(ui);
                 vehicle_panel_ui(ui, &self.lifecycle.desk, self.view.sought, &mut form);
+                let project = self.lifecycle.desk.project();
+                technical_ui(ui, project, self.view.sought, &mut form);
                 form.focus.pane(Pane::Vehicle, mark, ui);
                 ui.add_space(8.0);
                 let mark = FocusMap::mark(ui);

@@ -4,11 +4,15 @@
 //! sentences speak of its quantity.
 
 mod date;
+mod engine;
 mod final_drive;
+mod quantity;
 mod speeds;
 
 pub(super) use date::date;
+pub(super) use engine::{brochure, torque_curve, torque_remarks, willans};
 pub(super) use final_drive::{final_drive, sprocket};
+pub(super) use quantity::{Quantity, road_load, wind};
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 
 use super::typed_as::TypedAs;

@@ -14,7 +14,7 @@ const RPM: [&str; 8] = [
 ];
 
 /// The spellings of the units of road speeds, and what each means.
-const OF_ROAD: [(&str, SpeedUnit); 6] = [
+pub(super) const OF_ROAD: [(&str, SpeedUnit); 6] = [
     ("km/h", SpeedUnit::Kmh),
     ("kmh", SpeedUnit::Kmh),
     ("kph", SpeedUnit::Kmh),
@@ -38,6 +38,7 @@ impl Engine {
     pub(in crate::app) const ANY: Self = Self::named("an engine speed", "1500");
     pub(in crate::app) const IDLE: Self = Self::named("an idle speed", "800");
     pub(in crate::app) const SHIFT: Self = Self::named("a shift point", "3600");
+    pub(in crate::app) const LAUNCH: Self = Self::named("an engine speed at the start", "1800");
     const REDLINE: Self = Self::named("a redline", "4500");
 }
 
@@ -114,7 +115,8 @@ fn parted(item: &str) -> (&str, Option<SpeedUnit>) {
     found.unwrap_or((lower, None))
 }
 
-fn without<'a>(text: &'a str, units: &[&str]) -> &'a str {
+/// A figure without the unit behind it.
+pub(super) fn without<'a>(text: &'a str, units: &[&str]) -> &'a str {
     let text = text.trim();
     let bare = units.iter().find_map(|unit| text.strip_suffix(unit));
     bare.unwrap_or(text).trim()

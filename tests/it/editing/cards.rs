@@ -105,6 +105,11 @@ fn a_copy_comes_forward_under_a_name_of_its_own() {
     assert!(is_forward(&window, 2));
 }
 
+/// A window in which all cards are in view, so that they are painted.
+fn tall(project: Project) -> Window {
+    Opening::on(project).sized(1280.0, 960.0).open()
+}
+
 /// The set colours in the folded card of a set and in its entry of the legend above the diagram.
 fn colors_of(window: &Window, name: &str) -> [Vec<Livery>; 2] {
     let (ctx, output) = (&window.harness.ctx, window.harness.output());
@@ -132,7 +137,7 @@ fn colors_of(window: &Window, name: &str) -> [Vec<Livery>; 2] {
 
 #[test]
 fn a_copy_of_the_first_set_leaves_the_other_candidate_in_its_colour() {
-    let mut window = Opening::on(two_sets()).open();
+    let mut window = tall(two_sets());
     let other = names(&window)[1].clone();
     window.click("Bring set 1 forward");
     let orange = [vec![Livery::Second], vec![Livery::Second]];
@@ -149,7 +154,7 @@ fn a_copy_of_the_first_set_leaves_the_other_candidate_in_its_colour() {
 
 #[test]
 fn where_the_first_set_went_the_others_keep_their_colours_and_the_next_takes_what_is_free() {
-    let mut window = Opening::on(camper_van()).open();
+    let mut window = tall(camper_van());
     let all = names(&window);
     window.choose("Set 1 menu", Role::Button, "Remove set");
     let green = [vec![Livery::Third], vec![Livery::Third]];

@@ -7,5 +7,6 @@ mod looks;
 mod readout;
 mod settings;
 mod table;
+mod technical;
 mod tooth_pairs;
 mod typed_figures;

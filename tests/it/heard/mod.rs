@@ -43,7 +43,7 @@ const fn over(file: &'static str, way: fn(&mut Window)) -> Screen {
     }
 }
 
-const SCREENS: [Screen; 13] = [
+const SCREENS: [Screen; 14] = [
     screen("main", ORDINARY, |_| {}),
     screen("small-sets", SMALL, |window| {
         window.click("Vehicle and sets");
@@ -55,6 +55,14 @@ const SCREENS: [Screen; 13] = [
         window.type_in("Tyre", "y");
         window.type_in("Ratio of gear 1, set 2", "three");
         window.pause();
+    }),
+    over("technical", |window| {
+        for heading in ["Load and road: ", "Further ", "Engine: ", "More of "] {
+            let mut names = window.names(Role::DisclosureTriangle).into_iter();
+            let name = names.find(|name| name.starts_with(heading));
+            window.click_on(Role::DisclosureTriangle, &name.unwrap());
+            window.pause();
+        }
     }),
     over("write-up", |window| {
         window.ctrl(Key::E);

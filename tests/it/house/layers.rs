@@ -46,8 +46,8 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "app",
         &[
-            "units", "platform", "letters", "logging", "panics", "gearing", "import", "project",
-            "analysis", "chart", "draw", "sheet",
+            "units", "platform", "letters", "logging", "panics", "gearing", "motion", "import",
+            "project", "analysis", "chart", "draw", "sheet",
         ],
     ),
 ];

@@ -1,7 +1,7 @@
 //! Is the document out of reach while a question is open?
 
 use super::SECOND;
-use crate::support::window::{KINDS, Window};
+use crate::support::window::{KINDS, Opening, Window, camper_van};
 use egui::accesskit::{Action, ActionRequest, NodeId, Role, TreeId};
 use egui::{Event, Key, Modifiers, Shape, vec2};
 use egui_kittest::Node;
@@ -91,7 +91,8 @@ fn opacity(window: &Window, words: &str) -> f32 {
 #[test]
 fn what_cannot_be_used_is_pale_under_a_dialog_too() {
     for dialog in [None, Some(Key::F1)] {
-        let mut window = Window::on_camper_van();
+        // High enough for what stands beneath the cards.
+        let mut window = Opening::on(camper_van()).sized(1280.0, 960.0).open();
         if let Some(key) = dialog {
             window.key(key);
         }

@@ -92,6 +92,8 @@ fn a_folded_section_unfolds_for_what_was_undone_in_it() {
     window.fill("Redline, rpm", "4300");
     fold(&mut window, "Vehicle");
     assert!(window.find(Role::TextInput, "Redline, rpm").is_none());
+    let in_short = "Vehicle: 215/65 R 16 C, redline 4300 rpm";
+    assert!(window.find(Role::DisclosureTriangle, in_short).is_some());
     window.ctrl(Key::Z);
     assert_eq!(window.focused(), "Redline, rpm");
     assert_in_view(&window, Role::TextInput, "Redline, rpm");

@@ -1,0 +1,68 @@
+//! The fields of the technical data.
+
+/// Which field of the technical data.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum TechnicalCell {
+    /// The kind of vehicle, a choice.
+    Kind,
+    /// Its mass.
+    Mass,
+    /// Its drag area.
+    DragArea,
+    /// What its tyres take.
+    Rolling,
+    /// The driven axle, a choice.
+    Driven,
+    /// The drag coefficient.
+    DragCoefficient,
+    /// The frontal area.
+    FrontalArea,
+    /// The measured road load: A, B and C.
+    RoadLoad,
+    /// The density of the air.
+    AirDensity,
+    /// How well tyres and road hold.
+    Adhesion,
+    /// The distance between the axles.
+    Wheelbase,
+    /// The height of the centre of gravity.
+    Height,
+    /// The share of the weight on the front axle.
+    FrontShare,
+    /// The mass factor, a choice.
+    MassFactor,
+    /// The inertia of all wheels.
+    WheelInertia,
+    /// What is carried.
+    Load,
+    /// The mass of what is pulled.
+    TrailerMass,
+    /// Its drag area.
+    TrailerDragArea,
+    /// Wind from ahead.
+    Headwind,
+    /// How steep the road is.
+    Grade,
+    /// How long a change of gear takes.
+    ShiftPause,
+    /// The engine speed at the start.
+    Launch,
+    /// What is driven in a year.
+    YearlyDistance,
+    /// The torque curve, point by point.
+    TorqueCurve,
+    /// A brochure's figures, which make a curve.
+    Brochure,
+    /// The volume that the pistons sweep.
+    Displacement,
+    /// What is burnt, a choice.
+    Fuel,
+    /// Two or four strokes, a choice.
+    Strokes,
+    /// What turns with the crank.
+    EngineInertia,
+    /// Where the curve was measured, a choice.
+    MeasuredAt,
+    /// The Willans line.
+    Willans,
+}

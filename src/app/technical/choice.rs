@@ -1,0 +1,49 @@
+//! A choice among a few: a button that says what holds, and opens what can be chosen.
+
+use super::row::Offer;
+use crate::app::drafts::CellId;
+use crate::app::form::Form;
+use crate::app::heard::{describe, name_menu};
+use crate::draw::theme;
+use egui::class::Classes;
+use egui::widget_style::ButtonStyle;
+use egui::{Popup, Response, Role, Sense, Ui, WidgetAtom, WidgetInfo};
+
+/// Shows a choice in a row of its own, its name before it.
+pub(super) fn choice_ui(
+    ui: &mut Ui,
+    (id, name): (CellId, &str),
+    holds: &str,
+    offers: Vec<Offer>,
+    form: &mut Form<'_>,
+) {
+    let button = ui.horizontal(|ui| {
+        form.row_name(ui, name, "");
+        button_ui(ui, id.widget(), holds, name)
+    });
+    let button = button.inner;
+    describe(&button, holds);
+    Popup::menu(&button).show(|ui| {
+        name_menu(ui, name);
+        theme::with_edges(ui);
+        for offer in offers {
+            if ui.radio(offer.is_chosen, offer.text).clicked() {
+                if !offer.is_chosen {
+                    form.edit(offer.edit);
+                }
+                ui.close();
+            }
+        }
+    });
+}
+
+/// A button with an identity that is known before it is shown, so that undo finds it.
+fn button_ui(ui: &mut Ui, id: egui::Id, text: &str, name: &str) -> Response {
+    let style: ButtonStyle = ui.widget_style(id, &Classes::default());
+    let atom = WidgetAtom::new(text).id(id).sense(Sense::click());
+    let button = style.atom_layout.apply(atom).allocate(ui).paint(ui);
+    let is_enabled = ui.is_enabled();
+    let info = || WidgetInfo::labeled(Role::Button, is_enabled, name);
+    button.response.widget_info(info);
+    button.response
+}

@@ -1,0 +1,109 @@
+//! The section "Engine": its torque, its size, what it burns.
+
+use super::cells::TechnicalCell;
+use super::engine_rows::{FURTHER, OF_CURVE, OF_SIZE};
+use super::row::{Row, folded_ui};
+use crate::app::drafts::CellId;
+use crate::app::form::{Form, remark};
+use crate::app::section::{AtFirst, section_ui};
+use crate::app::typed;
+use crate::gearing::EngineLimits;
+use crate::motion::{Efficiency, Engine, Peak, PowerBand, TorqueCurve};
+use crate::project::{EngineData, Project};
+use crate::units::{plain_number, rpm_text};
+use egui::Ui;
+
+/// All rows, in reading order.
+pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
+    const ROWS: [&[Row]; 3] = [&OF_CURVE, &OF_SIZE, &FURTHER];
+    ROWS.into_iter().flatten()
+}
+
+/// Shows the section; it is unfolded where one of its fields is sought.
+pub(super) fn engine_ui(
+    ui: &mut Ui,
+    project: &Project,
+    sought: Option<TechnicalCell>,
+    form: &mut Form<'_>,
+) {
+    section_ui(
+        ui,
+        ("Engine", AtFirst::Closed),
+        sought.is_some_and(|cell| rows().any(|row| row.cell == cell)),
+        || in_short(&project.technical.engine),
+        |ui| fields_ui(ui, project, sought, form),
+    );
+}
+
+/// What is known, in a few words.
+fn in_short(engine: &EngineData) -> String {
+    let peaks = engine.curve.as_ref().and_then(peaks);
+    let displacement = engine.displacement;
+    let mut parts = Vec::new();
+    parts.extend(displacement.map(|litres| format!("{} L", plain_number(litres.l()))));
+    if let Some([torque, power]) = peaks {
+        parts.push(format!("{:.0} N·m", torque.torque_nm));
+        parts.push(format!("{:.0} kW", power.power_w / 1000.0));
+    }
+    if *engine == EngineData::default() {
+        "not known".to_owned()
+    } else if parts.is_empty() {
+        "in part".to_owned()
+    } else {
+        parts.join(", ")
+    }
+}
+
+/// Where torque and power are highest, over the whole curve.
+fn peaks(curve: &TorqueCurve) -> Option<[Peak; 2]> {
+    let whole = EngineLimits {
+        idle: None,
+        lowest_useful: None,
+        redline: curve.points().last()?.speed,
+    };
+    let without_losses = Efficiency::new(1.0).ok()?;
+    let engine = Engine::of_curve(curve.clone());
+    let band = PowerBand::of(&engine, &whole, without_losses)?;
+    Some([band.torque_peak(), band.power_peak()])
+}
+
+fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<TechnicalCell>, form: &mut Form<'_>) {
+    for row in &OF_CURVE {
+        row.show(ui, project, form);
+    }
+    curve_remarks_ui(ui, project, form);
+    for row in &OF_SIZE {
+        row.show(ui, project, form);
+    }
+    let further = ("More of the engine", &[&FURTHER[..]][..]);
+    folded_ui(ui, further, project, sought, form);
+}
+
+/// What the curve comes to, and what was guessed of the text that is being typed.
+fn curve_remarks_ui(ui: &mut Ui, project: &Project, form: &Form<'_>) {
+    let typed = form
+        .drafts
+        .get(CellId::Technical(TechnicalCell::TorqueCurve));
+    if let Some(draft) = typed.filter(|draft| draft.problem.is_none()) {
+        for said in typed::torque_remarks(&draft.text) {
+            remark(ui, &said, form.palette.dim_text);
+        }
+    }
+    if let Some(summary) = project.technical.engine.curve.as_ref().and_then(summary) {
+        remark(ui, &summary, form.palette.dim_text);
+    }
+}
+
+/// A curve in one line: its points, its peaks.
+fn summary(curve: &TorqueCurve) -> Option<String> {
+    let [torque, power] = peaks(curve)?;
+    let points = match curve.brochure() {
+        Some(_) => "built of the brochure".to_owned(),
+        None => format!("{} points", curve.points().len()),
+    };
+    let (nm, at) = (torque.torque_nm, rpm_text(torque.engine_rpm));
+    let (kw, power_at) = (power.power_w / 1000.0, rpm_text(power.engine_rpm));
+    Some(format!(
+        "{points}, {nm:.0} N·m at {at}, {kw:.0} kW at {power_at} rpm"
+    ))
+}

@@ -1,0 +1,115 @@
+//! The rows of "Load and road" that matter first: kind, mass, drag, rolling, driven axle.
+
+use super::cells::TechnicalCell;
+use super::row::{Answer, Offer, Row, of_vehicle, shown, vehicle_with};
+use super::starting::{axle, starting_value};
+use crate::app::typed::Quantity;
+use crate::motion::{DragArea, DrivenAxle, Mass, RollingCoefficient, VehicleKind};
+use crate::project::Project;
+
+/// The rows, in reading order.
+pub(super) const FRONT: [Row; 5] = [
+    Row {
+        cell: TechnicalCell::Kind,
+        name: "Kind",
+        text: |project| {
+            let kind = project.technical.vehicle.kind;
+            kind.map_or("not known", VehicleKind::name).to_owned()
+        },
+        answer: Answer::Chosen(kinds),
+    },
+    Row {
+        cell: TechnicalCell::Mass,
+        name: "Mass, kg",
+        text: |project| shown(project.technical.vehicle.mass.map(Mass::kg)),
+        answer: Answer::Typed("empty, with the driver", |project, text| {
+            let read = MASS.read_large(text);
+            of_vehicle(project, read, |vehicle, mass| vehicle.mass = mass)
+        }),
+    },
+    Row {
+        cell: TechnicalCell::DragArea,
+        name: "Drag area, m²",
+        text: |project| shown(project.technical.vehicle.drag_area.map(DragArea::m2)),
+        answer: Answer::Typed("c_d × frontal area", |project, text| {
+            let read = DRAG_AREA.read(text);
+            of_vehicle(project, read, |vehicle, area| vehicle.drag_area = area)
+        }),
+    },
+    Row {
+        cell: TechnicalCell::Rolling,
+        name: "Rolling coeff.",
+        text: |project| {
+            let rolling = project.technical.vehicle.rolling;
+            shown(rolling.map(RollingCoefficient::value))
+        },
+        answer: Answer::Typed("rolling coefficient: 0.012", |project, text| {
+            let read = ROLLING.read(text);
+            of_vehicle(project, read, |vehicle, rolling| vehicle.rolling = rolling)
+        }),
+    },
+    Row {
+        cell: TechnicalCell::Driven,
+        name: "Driven axle",
+        text: driven_text,
+        answer: Answer::Chosen(axles),
+    },
+];
+
+const MASS: Quantity<Mass> = Quantity {
+    new: Mass::from_kg,
+    example: "1450",
+    unit: "kg",
+};
+
+/// A drag area, of the vehicle or its trailer.
+pub(super) const DRAG_AREA: Quantity<DragArea> = Quantity {
+    new: DragArea::from_m2,
+    example: "0.66",
+    unit: "m²",
+};
+
+const ROLLING: Quantity<RollingCoefficient> = Quantity {
+    new: RollingCoefficient::new,
+    example: "0.012",
+    unit: "",
+};
+
+fn kinds(project: &Project) -> Vec<Offer> {
+    let present = project.technical.vehicle.kind;
+    let kinds = VehicleKind::ALL.map(Some);
+    let offer = |kind: Option<VehicleKind>| Offer {
+        text: kind.map_or("not known", VehicleKind::name),
+        is_chosen: kind == present,
+        edit: vehicle_with(project, |vehicle| vehicle.kind = kind),
+    };
+    [None].into_iter().chain(kinds).map(offer).collect()
+}
+
+fn driven_text(project: &Project) -> String {
+    let vehicle = &project.technical.vehicle;
+    match (
+        vehicle.driven,
+        starting_value(TechnicalCell::Driven, vehicle),
+    ) {
+        (Some(driven), _) => axle(driven).to_owned(),
+        (None, Some(usual)) => format!("{usual}, starting value"),
+        (None, None) => "not known".to_owned(),
+    }
+}
+
+fn axles(project: &Project) -> Vec<Offer> {
+    let vehicle = &project.technical.vehicle;
+    let present = vehicle.driven;
+    let left_open = match vehicle.kind {
+        Some(_) => "as is usual for the kind",
+        None => "not known",
+    };
+    let axles = [DrivenAxle::Front, DrivenAxle::Rear, DrivenAxle::All].map(Some);
+    let offer = |driven: Option<DrivenAxle>| Offer {
+        text: driven.map_or(left_open, axle),
+        is_chosen: driven == present,
+        edit: vehicle_with(project, |vehicle| vehicle.driven = driven),
+    };
+    [None].into_iter().chain(axles).map(offer).collect()
+}
