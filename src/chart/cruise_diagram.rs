@@ -5,16 +5,15 @@
 //! the baseline.
 
 use super::at_pointer::Readable;
-use super::axis::{Along, Quantity, next_round};
+use super::axis::{Quantity, next_round};
 use super::chosen::ChosenSet;
+use super::marks::{at_marked_road_speeds, of_all_sets};
 use super::of_motion;
-use super::scene::{Label, Line, Owner, Place, Point, Role, Rule, Scene};
+use super::scene::{Label, Line, Owner, Place, Point, Role, Scene};
 use crate::analysis::{Analysis, Motion, SetMotion};
 use crate::motion::PoweredGear;
 use crate::project::{Project, View};
-use crate::units::{
-    KMH_PER_M_S, mark_text, percent_difference_text, percent_text, two_figures_text,
-};
+use crate::units::{KMH_PER_M_S, percent_difference_text, percent_text, two_figures_text};
 
 /// In how many steps a line goes over the speeds of a gear.
 const STEPS: u32 = 60;
@@ -66,7 +65,7 @@ struct Sheet<'a> {
 
 impl Sheet<'_> {
     fn drawn(mut self, sets: &[ChosenSet<'_>]) -> Scene {
-        self.marks();
+        at_marked_road_speeds(&mut self.scene, self.project);
         for set in sets {
             self.set(set);
         }
@@ -74,27 +73,6 @@ impl Sheet<'_> {
         self.scene.y.range = [0.0, next_round(self.highest * ROOM)];
         self.scene.summary = self.summary();
         self.scene
-    }
-
-    /// The road speeds that are always wanted.
-    fn marks(&mut self) {
-        let units = self.project.units;
-        for speed in self.project.marked_road_speeds.as_slice() {
-            let at = units.from_kmh(speed.kmh());
-            self.scene.rules.push(Rule {
-                role: Role::Marked,
-                along: Along::Y,
-                at,
-            });
-            let text = format!("{} {}", mark_text(speed.kmh(), units), units.sign());
-            self.scene.say_once(Label {
-                text,
-                role: Role::Marked,
-                of: None,
-                at: [at, 0.0],
-                place: Place::AtFoot,
-            });
-        }
     }
 
     fn set(&mut self, chosen: &ChosenSet<'_>) {
@@ -208,12 +186,7 @@ impl Sheet<'_> {
                 format!("{} {} in top gear", set.name, texts.join(", "))
             }
         });
-        let spoken: Vec<String> = spoken.collect();
-        let sets = if spoken.is_empty() {
-            "no visible set".to_owned()
-        } else {
-            spoken.join("; ")
-        };
+        let sets = of_all_sets(spoken);
         format!("{what}: {sets}")
     }
 }

@@ -8,14 +8,15 @@ use super::at_pointer::Readable;
 use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::handle::{Handle, travel};
+use super::marks::{at_marked_road_speeds, of_all_sets};
 use super::of_motion;
-use super::scene::{Curve, Label, Line, Owner, Place, Point, Role, Rule, Scene};
+use super::scene::{Curve, Label, Line, Owner, Place, Point, Role, Scene};
 use crate::analysis::{Analysis, Motion, SetMotion};
 use crate::gearing::GearRole;
 use crate::motion::{Grade, OnRoad, PoweredGear};
 use crate::project::Project;
 use crate::project::View;
-use crate::units::{KMH_PER_M_S, mark_text, plain_number, round_to, speed_text, typed_rpm_text};
+use crate::units::{KMH_PER_M_S, plain_number, round_to, speed_text, typed_rpm_text};
 
 /// In how many steps a line goes over the speeds of a gear.
 const STEPS: u32 = 40;
@@ -40,7 +41,7 @@ pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
                 fastest: 0.0,
                 strongest_n: 0.0,
             };
-            sheet.marks();
+            at_marked_road_speeds(&mut sheet.scene, project);
             for set in sets {
                 sheet.set(set);
             }
@@ -68,21 +69,6 @@ impl Sheet<'_> {
 
     fn m_s(&self, x: f64) -> f64 {
         self.project.units.to_kmh(x) / KMH_PER_M_S
-    }
-
-    /// The road speeds that are always wanted.
-    fn marks(&mut self) {
-        let units = self.project.units;
-        for speed in self.project.marked_road_speeds.as_slice() {
-            let at = units.from_kmh(speed.kmh());
-            self.scene.rules.push(Rule {
-                role: Role::Marked,
-                along: Along::Y,
-                at,
-            });
-            let text = format!("{} {}", mark_text(speed.kmh(), units), units.sign());
-            self.label(Role::Marked, None, text, [at, 0.0], Place::AtFoot);
-        }
     }
 
     fn label(&mut self, role: Role, of: Option<Owner>, text: String, at: [f64; 2], place: Place) {
@@ -292,12 +278,7 @@ impl Sheet<'_> {
                 None => format!("{name} holds no speed"),
             }
         });
-        let spoken: Vec<String> = spoken.collect();
-        let sets = if spoken.is_empty() {
-            "no visible set".to_owned()
-        } else {
-            spoken.join("; ")
-        };
+        let sets = of_all_sets(spoken);
         format!(
             "Tractive effort against road speed up to {} {}: {sets}",
             self.scene.x.range[1],

@@ -10,6 +10,7 @@ mod chosen;
 mod cruise_diagram;
 mod effort_diagram;
 mod handle;
+mod marks;
 mod motion_table;
 mod of_motion;
 mod run_diagram;

@@ -6,6 +6,7 @@
 use super::at_pointer::Readable;
 use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
+use super::marks::of_all_sets;
 use super::of_motion;
 use super::scene::{Label, Line, Owner, Place, Point, Role, Rule, Scene};
 use crate::analysis::{Analysis, Motion, RunQuestions, SetRuns};
@@ -179,12 +180,7 @@ impl Sheet {
                 format!("{name} {}", times.join(", "))
             })
         });
-        let spoken: Vec<String> = spoken.collect();
-        let sets = if spoken.is_empty() {
-            "no visible set".to_owned()
-        } else {
-            spoken.join("; ")
-        };
+        let sets = of_all_sets(spoken);
         self.scene.summary = format!("Road speed against time from rest: {sets}");
         self.scene
     }

@@ -7,13 +7,14 @@ use super::at_pointer::Readable;
 use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::handle::{Handle, HandleLine, travel};
+use super::marks::{at_marked_road_speeds, of_all_sets};
 use super::scene::{Area, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet};
 use super::shift_words;
 use crate::analysis::Analysis;
 use crate::gearing::{EngineSpeed, GearResult, GearRole, SetResults, Upshift};
 use crate::project::Project;
 use crate::project::View;
-use crate::units::{plain_number, round_to, rpm_difference_text, rpm_text, typed_rpm_text};
+use crate::units::{rpm_difference_text, rpm_text, typed_rpm_text};
 
 /// The speed diagram of chosen sets.
 pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
@@ -117,17 +118,7 @@ impl<'a> Sheet<'a> {
 
     /// The road and engine speeds that are always wanted.
     fn marks(&mut self) {
-        let unit = self.project.units.sign();
-        for speed in self.project.marked_road_speeds.as_slice() {
-            let at = self.x(speed.kmh());
-            self.scene.rules.push(Rule {
-                role: Role::Marked,
-                along: Along::Y,
-                at,
-            });
-            let text = format!("{} {unit}", plain_number(round_to(at, 0.1)));
-            self.label(Role::Marked, None, text, [at, 0.0], Place::AtFoot);
-        }
+        at_marked_road_speeds(&mut self.scene, self.project);
         for speed in self.project.marked_engine_speeds.as_slice() {
             let at = speed.rpm();
             self.scene.rules.push(Rule {
@@ -327,12 +318,7 @@ fn summary(scene: &Scene, redline_rpm: f64) -> String {
             others => format!("{gears}, and {others} in other positions"),
         }
     };
-    let sets: Vec<String> = scene.sets.iter().map(spoken).collect();
-    let sets = if sets.is_empty() {
-        "no visible set".to_owned()
-    } else {
-        sets.join("; ")
-    };
+    let sets = of_all_sets(scene.sets.iter().map(spoken));
     format!(
         "Engine speed against road speed up to {} {} and a redline of {} rpm: {sets}",
         scene.x.range[1],

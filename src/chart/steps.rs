@@ -3,6 +3,7 @@
 use super::at_pointer::Readable;
 use super::axis::Quantity;
 use super::chosen::ChosenSet;
+use super::marks::of_all_sets;
 use super::scene::{Label, Line, Place, Point, Role, Scene};
 use crate::analysis::Analysis;
 use crate::gearing::GearResult;
@@ -34,12 +35,7 @@ const LONGEST_LABEL: usize = 2;
 
 /// The diagram in one spoken sentence.
 fn summary(sets: &[ChosenSet<'_>]) -> String {
-    let spoken: Vec<String> = sets.iter().map(spoken).collect();
-    let sets = if spoken.is_empty() {
-        "no visible set".to_owned()
-    } else {
-        spoken.join("; ")
-    };
+    let sets = of_all_sets(sets.iter().map(spoken));
     format!("Step of each gear over the next: {sets}")
 }
 

@@ -1,6 +1,7 @@
 //! Is the speed diagram readable whatever is drawn: nothing written over, nothing cut, nothing moving?
 
 mod labels;
+mod motion;
 
 use crate::support::gear_sets::{gear, name, ratio, rpm, spec};
 use crate::support::projects::any_project;
