@@ -90,6 +90,8 @@ pub struct TopGearing {
     pub engine_rpm: Option<f64>,
     /// The engine speed of peak power, in rev/min.
     pub peak_power_rpm: f64,
+    /// Whether the power still rises there, where redline or curve end.
+    pub is_cut_off: bool,
 }
 
 impl fmt::Display for TopGearing {
@@ -105,8 +107,13 @@ impl fmt::Display for TopGearing {
             Some(rpm) => write!(
                 f,
                 "where the road load takes all power, gear {gear} would be at {} rpm, and peak power is at {peak} \
-                 rpm",
-                rpm_text(rpm)
+                 rpm{}",
+                rpm_text(rpm),
+                if self.is_cut_off {
+                    ", where redline or curve end"
+                } else {
+                    ""
+                }
             ),
             None => write!(f, "the road load never takes all power from gear {gear}"),
         }
@@ -159,6 +166,7 @@ impl Powertrain {
             gear: top.gear.label.clone(),
             engine_rpm,
             peak_power_rpm: peak.engine_rpm,
+            is_cut_off: peak.engine_rpm >= self.band.high_rpm(),
         })
     }
 

@@ -54,6 +54,7 @@ pub(in crate::app) fn brochure(text: &str) -> Reading<Option<TorqueCurve>> {
         return Ok(None);
     }
     let mut figures = figures(text);
+    figures.retain(|figure| !figure.is_displacement());
     if figures
         .first()
         .is_some_and(|figure| figure.power().is_some())
@@ -117,6 +118,16 @@ impl Figure {
         })
     }
 
+    /// Whether it is what stands before a brochure's figures: `2.0 litre`, `1998 cc`.
+    fn is_displacement(&self) -> bool {
+        let word = self.behind.trim_start_matches(['-', ' ']);
+        let word = word.split(|c: char| !c.is_alphanumeric()).next();
+        let units = [
+            "l", "litre", "litres", "liter", "liters", "ltr", "cc", "ccm", "cm³",
+        ];
+        word.is_some_and(|word| units.contains(&word))
+    }
+
     /// The unit behind it, where that is one of power.
     fn power(&self) -> Option<PowerUnit> {
         let word = self.behind.split_whitespace().next()?;
@@ -132,8 +143,8 @@ impl Figure {
 
 /// The figures of a text, in their order.
 fn figures(text: &str) -> Vec<Figure> {
-    // Units of engine speed that hold a digit are no figures.
-    let mut text = text.to_lowercase();
+    // Units that hold a digit are no figures.
+    let mut text = text.to_lowercase().replace("cm3", "ccm");
     for unit in ["min-1", "min^-1", "1/min"] {
         text = text.replace(unit, "rpm");
     }
@@ -223,6 +234,8 @@ mod tests {
             "152 Nm @ 4600, 96 kW @ 6180",
             "96 kW at 6,180 rpm; 152 Nm at 4,600 rpm",
             "152 Nm bei 4600 1/min, 96 kW bei 6180 min-1",
+            "2.0 litre petrol, 152 Nm at 4600 rpm, 96 kW at 6180 rpm",
+            "1998 cm3: 152 Nm at 4600 rpm, 96 kW at 6180 rpm",
         ] {
             assert_eq!(figures_of(text), plain, "{text}");
         }
