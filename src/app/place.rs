@@ -2,7 +2,7 @@
 
 use super::drafts::{CellId, SetCell, is_there};
 use super::set_card::ratio_cell;
-use super::technical::changed_field;
+use super::technical::{TechnicalCell, changed_field};
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId};
@@ -33,8 +33,8 @@ impl Place {
             Edit::MarkedEngineSpeeds(_) => CellId::MarkedEngineSpeeds,
             Edit::MarkedRoadSpeeds(_) => CellId::MarkedRoadSpeeds,
             // All that there is to see of it stands everywhere or in the write-up.
-            // A known consumption has no field in the window yet.
-            Edit::Units(_) | Edit::WriteUp(_) | Edit::KnownFuel(_) => return None,
+            Edit::Units(_) | Edit::WriteUp(_) => return None,
+            Edit::KnownFuel(_) => CellId::Technical(TechnicalCell::KnownFuel),
             Edit::EngineData(_)
             | Edit::VehicleData(_)
             | Edit::RoadData(_)

@@ -65,4 +65,6 @@ pub enum TechnicalCell {
     MeasuredAt,
     /// The Willans line.
     Willans,
+    /// A consumption that is known.
+    KnownFuel,
 }

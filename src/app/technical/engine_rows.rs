@@ -5,7 +5,7 @@ use super::row::{Answer, Offer, Row, engine_with, of_engine, shown};
 use crate::app::typed::{self, Quantity};
 use crate::gearing::EngineSpeed;
 use crate::motion::{Displacement, Fuel, Inertia, MeasuredAt, Strokes, TorqueCurve};
-use crate::project::{EngineData, Project};
+use crate::project::{Edit, EngineData, Project};
 use crate::units::plain_number;
 
 fn engine(project: &Project) -> &EngineData {
@@ -78,7 +78,7 @@ pub(super) const OF_SIZE: [Row; 2] = [
 ];
 
 /// What few people know, in reading order.
-pub(super) const FURTHER: [Row; 4] = [
+pub(super) const FURTHER: [Row; 5] = [
     Row {
         cell: TechnicalCell::MeasuredAt,
         name: "Measured at",
@@ -127,6 +127,14 @@ pub(super) const FURTHER: [Row; 4] = [
         answer: Answer::Typed("that of its fuel", |project, text| {
             let read = typed::willans(text);
             of_engine(project, read, |engine, line| engine.willans = line)
+        }),
+    },
+    Row {
+        cell: TechnicalCell::KnownFuel,
+        name: "Known fuel",
+        text: typed::known_fuel::spelled,
+        answer: Answer::Typed("7.4 at 100 in 5 of set 1", |project, text| {
+            typed::known_fuel::read(project, text).map(Edit::KnownFuel)
         }),
     },
 ];

@@ -6,6 +6,7 @@
 mod date;
 mod engine;
 mod final_drive;
+pub(super) mod known_fuel;
 mod quantity;
 mod speeds;
 

@@ -100,13 +100,13 @@ pub(in crate::app) fn road_speeds(
     Marks::new(speeds).map_err(told)
 }
 
-fn road_speed(number: &str, unit: SpeedUnit) -> Reading<RoadSpeed> {
+pub(super) fn road_speed(number: &str, unit: SpeedUnit) -> Reading<RoadSpeed> {
     let speed = parse_decimal(number).map_err(|error| error.about("a road speed", "110"))?;
     RoadSpeed::from_kmh(unit.to_kmh(speed)).map_err(told)
 }
 
 /// A figure and the unit behind it.
-fn parted(item: &str) -> (&str, Option<SpeedUnit>) {
+pub(super) fn parted(item: &str) -> (&str, Option<SpeedUnit>) {
     let lower = item.trim();
     let found = OF_ROAD.iter().find_map(|(sign, unit)| {
         let number = lower.strip_suffix(sign)?;

@@ -410,13 +410,18 @@ fn every_other_figure_of_the_engine_is_typed_or_chosen() {
         ("Capacity, L", "1,6 L", "1.6"),
         ("Inertia, kg·m²", "0.2", "0.2"),
         ("Willans line", "0,4 1.6", "0.4 1.6 bar"),
+        (
+            "Known fuel",
+            "7,4 at 60 mph in 5",
+            "7.4 at 96.6 in 5 of set 1",
+        ),
     ] {
         window.fill(field, typed);
         assert_eq!(window.text(field), stands);
     }
     choose(&mut window, "Fuel", "diesel");
     choose(&mut window, "Strokes", "two");
-    assert_eq!(window.undo_steps(), 5);
+    assert_eq!(window.undo_steps(), 6);
     assert_eq!(engine(&window).fuel, Fuel::Diesel);
     assert_eq!(engine(&window).strokes, Strokes::Two);
 }
@@ -429,6 +434,7 @@ fn what_is_no_engine_stays_in_its_field_with_a_sentence() {
         ("Brochure", "152 Nm", "type peak torque and peak power"),
         ("Capacity, L", "1600", "a displacement must be between"),
         ("Willans line", "0.4", "type slope efficiency and friction"),
+        ("Known fuel", "7.4", "type L/100 km, road speed and gear"),
     ] {
         window.type_in(field, typed);
         window.key(Key::Tab);
