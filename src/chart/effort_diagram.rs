@@ -200,8 +200,11 @@ impl Sheet<'_> {
                 let at = [self.x(from.speed_m_s(rpm)), effort_n];
                 let (role, of) = (Role::BestShift, chosen.of);
                 self.scene.points.push(Point { role, of, at });
-                let text = format!("best {}", typed_rpm_text((rpm / 10.0).floor() * 10.0));
-                self.label(role, Some(of), text, at, Place::Beside);
+                // Where a gear is best driven to its end, the end of its line says so.
+                if rpm < set.powertrain.band.high_rpm() {
+                    let text = format!("best {}", typed_rpm_text((rpm / 10.0).floor() * 10.0));
+                    self.label(role, Some(of), text, at, Place::Beside);
+                }
             }
         }
     }
