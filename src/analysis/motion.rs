@@ -146,9 +146,7 @@ impl SetMotion {
             fuel: FuelUse::of(&engine),
         })
     }
-}
 
-impl SetMotion {
     /// The steepest gradient in per cent on which it starts; none where nothing limits it.
     pub fn start_gradient_percent(&self, driving: &Driving) -> Option<f64> {
         let launch_rpm = driving.launch_rpm(&self.powertrain);

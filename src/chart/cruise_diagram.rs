@@ -8,9 +8,9 @@ use super::at_pointer::Readable;
 use super::axis::{Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::marks::{at_marked_road_speeds, of_all_sets};
-use super::of_motion;
+use super::of_motion::{self, Like, speeds_m_s};
 use super::scene::{Label, Line, Owner, Place, Point, Role, Scene};
-use crate::analysis::{Analysis, Motion, SetMotion};
+use crate::analysis::{Analysis, Motion, ProjectResults, SetMotion};
 use crate::motion::PoweredGear;
 use crate::project::{Project, View};
 use crate::units::{KMH_PER_M_S, percent_difference_text, percent_text, two_figures_text};
@@ -39,6 +39,7 @@ pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
             };
             let sheet = Sheet {
                 project,
+                results: analysis.results(),
                 motion,
                 figure,
                 fastest: 0.0,
@@ -53,6 +54,7 @@ pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
 
 struct Sheet<'a> {
     project: &'a Project,
+    results: &'a ProjectResults,
     motion: &'a Motion,
     /// What stands upright: fuel or load.
     figure: Quantity,
@@ -63,7 +65,7 @@ struct Sheet<'a> {
     scene: Scene,
 }
 
-impl Sheet<'_> {
+impl<'a> Sheet<'a> {
     fn drawn(mut self, sets: &[ChosenSet<'_>]) -> Scene {
         at_marked_road_speeds(&mut self.scene, self.project);
         for set in sets {
@@ -96,7 +98,9 @@ impl Sheet<'_> {
             self.scene.readables.push(Readable {
                 of,
                 name: gear.gear.label.clone(),
-                baseline: self.like(chosen, gear),
+                baseline: self
+                    .like(chosen, gear)
+                    .map(|like| self.line(like.set, like.gear)),
                 points: points.clone(),
             });
             let role = if is_top { Role::FullLoad } else { Role::Fan };
@@ -123,32 +127,31 @@ impl Sheet<'_> {
     }
 
     fn line(&self, set: &SetMotion, gear: &PoweredGear) -> Vec<[f64; 2]> {
-        let (low_m_s, high_m_s) = (gear.low_m_s(), gear.high_m_s());
-        let steps = (0..=STEPS).map(|step| f64::from(step) / f64::from(STEPS));
-        let speeds = steps.map(|share| low_m_s * (1.0 - share) + high_m_s * share);
         let point = |m_s: f64| {
             let x = self.project.units.from_kmh(m_s * KMH_PER_M_S);
             Some([x, self.at(set, gear, m_s)?])
         };
-        speeds.filter_map(point).collect()
+        speeds_m_s(gear, STEPS).filter_map(point).collect()
     }
 
-    /// The line of the gear that a gear is compared with.
-    fn like(&self, chosen: &ChosenSet<'_>, gear: &PoweredGear) -> Option<Vec<[f64; 2]>> {
-        let (set, like) = of_motion::like(self.project, self.motion, chosen, gear)?;
-        Some(self.line(set, like))
+    /// The gear that a gear is compared with.
+    fn like(&self, chosen: &ChosenSet<'_>, gear: &PoweredGear) -> Option<Like<'a>> {
+        let of = (self.project, self.results);
+        of_motion::like(of, self.motion, chosen.of.place, gear)
     }
 
     /// What top gear does at each marked speed, with the difference to the baseline.
     fn top(&mut self, chosen: &ChosenSet<'_>, set: &SetMotion, top: &PoweredGear) {
-        let like = of_motion::like(self.project, self.motion, chosen, top);
+        let like = self.like(chosen, top);
         let units = self.project.units;
         for speed in self.project.marked_road_speeds.as_slice() {
             let at_m_s = speed.kmh() / KMH_PER_M_S;
             let Some(figure) = self.at(set, top, at_m_s) else {
                 continue;
             };
-            let before = like.and_then(|(set, gear)| self.at(set, gear, at_m_s));
+            let before = like
+                .as_ref()
+                .and_then(|like| self.at(like.set, like.gear, at_m_s));
             let share = before.map(|before| figure / before - 1.0);
             let share = share.filter(|share| share.is_finite());
             let difference = share.map(|share| format!(" {}", percent_difference_text(share)));

@@ -9,14 +9,13 @@ use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::handle::{Handle, travel};
 use super::marks::{at_marked_road_speeds, of_all_sets};
-use super::of_motion;
+use super::of_motion::{self, best_rpm_text, speeds_m_s};
 use super::scene::{Curve, Label, Line, Owner, Place, Point, Role, Scene};
-use crate::analysis::{Analysis, Motion, SetMotion};
+use crate::analysis::{Analysis, Motion, ProjectResults, SetMotion};
 use crate::gearing::GearRole;
 use crate::motion::{Grade, OnRoad, PoweredGear};
-use crate::project::Project;
-use crate::project::View;
-use crate::units::{KMH_PER_M_S, plain_number, round_to, speed_text, typed_rpm_text};
+use crate::project::{Project, View};
+use crate::units::{KMH_PER_M_S, plain_number, round_to, speed_text};
 
 /// In how many steps a line goes over the speeds of a gear.
 const STEPS: u32 = 40;
@@ -36,6 +35,7 @@ pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
         Ok(motion) => {
             let mut sheet = Sheet {
                 project,
+                results: analysis.results(),
                 motion,
                 scene,
                 fastest: 0.0,
@@ -53,6 +53,7 @@ pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
 
 struct Sheet<'a> {
     project: &'a Project,
+    results: &'a ProjectResults,
     motion: &'a Motion,
     scene: Scene,
     /// The highest road speed so far, in the project's unit.
@@ -94,11 +95,8 @@ impl Sheet<'_> {
 
     /// The effort of a gear over its speeds.
     fn line(&self, gear: &PoweredGear) -> Vec<[f64; 2]> {
-        let (low_m_s, high_m_s) = (gear.low_m_s(), gear.high_m_s());
-        let steps = (0..=STEPS).map(|step| f64::from(step) / f64::from(STEPS));
-        let speeds = steps.map(|share| low_m_s * (1.0 - share) + high_m_s * share);
         let point = |m_s: f64| Some([self.x(m_s), gear.effort_n(m_s)?]);
-        speeds.filter_map(point).collect()
+        speeds_m_s(gear, STEPS).filter_map(point).collect()
     }
 
     fn gear(&mut self, chosen: &ChosenSet<'_>, gear: &PoweredGear) {
@@ -123,7 +121,7 @@ impl Sheet<'_> {
             self.scene.readables.push(Readable {
                 of,
                 name: gear.gear.label.clone(),
-                baseline: self.like(chosen, gear),
+                baseline: self.like(chosen.of.place, gear),
                 points: points.clone(),
             });
         }
@@ -131,9 +129,10 @@ impl Sheet<'_> {
     }
 
     /// The line of the gear that a gear is compared with.
-    fn like(&self, chosen: &ChosenSet<'_>, gear: &PoweredGear) -> Option<Vec<[f64; 2]>> {
-        let (_, like) = of_motion::like(self.project, self.motion, chosen, gear)?;
-        Some(self.line(like))
+    fn like(&self, place: usize, gear: &PoweredGear) -> Option<Vec<[f64; 2]>> {
+        let of = (self.project, self.results);
+        let like = of_motion::like(of, self.motion, place, gear)?;
+        Some(self.line(like.gear))
     }
 
     /// What the engine would pull at its peak power always.
@@ -202,7 +201,7 @@ impl Sheet<'_> {
                 self.scene.points.push(Point { role, of, at });
                 // Where a gear is best driven to its end, the end of its line says so.
                 if rpm < set.powertrain.band.high_rpm() {
-                    let text = format!("best {}", typed_rpm_text((rpm / 10.0).floor() * 10.0));
+                    let text = format!("best {}", best_rpm_text(rpm));
                     self.label(role, Some(of), text, at, Place::Beside);
                 }
             }

@@ -1,12 +1,12 @@
-//! What all diagrams of engine and vehicle have in common.
+//! What all diagrams and tables of engine and vehicle have in common.
 
-use super::chosen::ChosenSet;
 use super::scene::Scene;
-use crate::analysis::{Motion, NoMotion, SetMotion};
+use super::table::{SetGear, other_label};
+use crate::analysis::{Motion, NoMotion, ProjectResults, SetMotion};
 use crate::gearing::RoadSpeed;
 use crate::motion::PoweredGear;
 use crate::project::Project;
-use crate::units::{SpeedUnit, mark_text};
+use crate::units::{SpeedUnit, mark_text, typed_rpm_text};
 
 /// A diagram that nothing can be told in, with the reason.
 pub(super) fn without(scene: Scene, reason: &NoMotion) -> Scene {
@@ -17,21 +17,50 @@ pub(super) fn without(scene: Scene, reason: &NoMotion) -> Scene {
     }
 }
 
-/// The gear that one is compared with, in the set that its set is compared with.
-pub(super) fn like<'m>(
-    project: &Project,
-    motion: &'m Motion,
-    chosen: &ChosenSet<'_>,
+/// The gear that another is compared with.
+#[derive(Clone)]
+pub(super) struct Like<'a> {
+    pub(super) set: &'a SetMotion,
+    pub(super) gear: &'a PoweredGear,
+    /// ` against 5th`, where its label is another; else empty.
+    pub(super) other_label: String,
+}
+
+/// The gear of the baseline that a gear of the set at that place is compared with, as everywhere; none in
+/// the baseline itself.
+pub(super) fn like<'a>(
+    (project, results): (&Project, &ProjectResults),
+    motion: &'a Motion,
+    place: usize,
     gear: &PoweredGear,
-) -> Option<(&'m SetMotion, &'m PoweredGear)> {
-    let baseline = chosen.baseline?;
-    let mut results = chosen.set.gears.iter();
-    let result = results.find(|result| result.gear.id == gear.gear.id)?;
-    let like = baseline.counterpart(chosen.set, result)?;
-    let set = motion.sets.get(project.sets.baseline_place())?;
+) -> Option<Like<'a>> {
+    let baseline = project.sets.baseline_place();
+    if place == baseline {
+        return None;
+    }
+    let (set, before) = (&results.sets[place], &results.sets[baseline]);
+    let mut of_set = SetGear::all(set);
+    let figures = of_set.find(|figures| figures.gear.gear.id == gear.gear.id)?;
+    let counterpart = figures.counterpart_in(before)?;
+    let set = &motion.sets[baseline];
     let mut gears = set.powertrain.gears.iter();
-    let gear = gears.find(|powered| powered.gear.id == like.gear.id)?;
-    Some((set, gear))
+    Some(Like {
+        set,
+        gear: gears.find(|powered| powered.gear.id == counterpart.gear.gear.id)?,
+        other_label: other_label(figures, counterpart),
+    })
+}
+
+/// Road speeds in m/s from the lowest to the highest that a gear covers, in so many even steps.
+pub(super) fn speeds_m_s(gear: &PoweredGear, steps: u32) -> impl Iterator<Item = f64> {
+    let (low_m_s, high_m_s) = (gear.low_m_s(), gear.high_m_s());
+    let shares = (0..=steps).map(move |step| f64::from(step) / f64::from(steps));
+    shares.map(move |share| low_m_s * (1.0 - share) + high_m_s * share)
+}
+
+/// A best shift point in rev/min, rounded down to 10: above it the next gear would be ahead.
+pub(super) fn best_rpm_text(rpm: f64) -> String {
+    typed_rpm_text((rpm / 10.0).floor() * 10.0)
 }
 
 /// A road speed in the unit in which it is whole: what is timed to 60 mph is called so in km/h too. Where

@@ -3,7 +3,7 @@
 
 use super::{MotionCell, MotionColumn, MotionPart, MotionRow};
 use crate::analysis::{Motion, ProjectResults, SetMotion};
-use crate::chart::table::{SetGear, other_label};
+use crate::chart::of_motion::{Like, like};
 use crate::gearing::RoadSpeed;
 use crate::motion::PoweredGear;
 use crate::project::Project;
@@ -120,32 +120,10 @@ impl<'a> Gears<'a> {
         cells
     }
 
-    /// The gear of the baseline that a gear is compared with, as everywhere; none in the baseline itself.
+    /// The gear that a gear of the set at that place is compared with.
     pub(super) fn like(&self, place: usize, gear: &PoweredGear) -> Option<Like<'a>> {
-        let baseline = self.project.sets.baseline_place();
-        if place == baseline {
-            return None;
-        }
-        let (set, before) = (&self.results.sets[place], &self.results.sets[baseline]);
-        let mut of_set = SetGear::all(set);
-        let figures = of_set.find(|figures| figures.gear.gear.id == gear.gear.id)?;
-        let counterpart = figures.counterpart_in(before)?;
-        let set = &self.motion.sets[baseline];
-        let mut gears = set.powertrain.gears.iter();
-        Some(Like {
-            set,
-            gear: gears.find(|powered| powered.gear.id == counterpart.gear.gear.id)?,
-            other_label: other_label(figures, counterpart),
-        })
+        like((self.project, self.results), self.motion, place, gear)
     }
-}
-
-/// The gear that another is compared with.
-pub(super) struct Like<'a> {
-    pub(super) set: &'a SetMotion,
-    pub(super) gear: &'a PoweredGear,
-    /// ` against 5th`, where its label is another; else empty.
-    pub(super) other_label: String,
 }
 
 /// All of a row are compared with the same gear: it is said once, where the eye comes first.

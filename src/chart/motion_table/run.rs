@@ -3,13 +3,15 @@
 
 use super::by_gear::{Gears, name_other};
 use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
-use crate::analysis::{DISTANCES_M, Motion, ProjectResults, RunQuestions, RunTime, SetRuns};
-use crate::chart::of_motion::{roundest, speed_words};
+use crate::analysis::{
+    DISTANCES_M, Motion, ProjectResults, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns,
+};
+use crate::chart::of_motion::{best_rpm_text, roundest, speed_words};
 use crate::gearing::RoadSpeed;
 use crate::motion::LONGEST_RUN_S;
 use crate::project::{Candidate, Project};
 use crate::units::{
-    KM_PER_MILE, KMH_PER_M_S, SpeedUnit, mark_text, plain_number, round_to, signed, typed_rpm_text,
+    KMH_PER_M_S, SpeedUnit, mark_text, plain_number, round_to, signed, typed_rpm_text,
 };
 
 /// What every reader of these figures should know.
@@ -153,10 +155,7 @@ impl Told<'_> {
                 name: pair.join("–"),
                 cells: vec![
                     MotionCell::of(Some(*shift), typed_rpm_text),
-                    // Above it the next gear would be ahead.
-                    MotionCell::of(Some(*best), |rpm| {
-                        typed_rpm_text((rpm / 10.0).floor() * 10.0)
-                    }),
+                    MotionCell::of(Some(*best), best_rpm_text),
                 ],
             });
         MotionPart {
@@ -189,7 +188,7 @@ impl Told<'_> {
                         None => MotionCell::remark("not reached"),
                         reached => seconds(reached, time_s(&before)),
                     },
-                    MotionCell::of(time.map(|time| time.passage.distance_m), metres_text),
+                    MotionCell::of(time.map(|time| time.passage.distance_m), whole_text),
                     seconds(time_s(&best), time_s(&best_before)),
                     seconds(time_s(&stays), None),
                     MotionCell::word(gear.unwrap_or_default()),
@@ -278,7 +277,7 @@ impl Told<'_> {
         let coast = self.runs.coast;
         let cells = vec![
             seconds(coast.map(|c| c.time_s), before.map(|c| c.time_s)),
-            MotionCell::of(coast.map(|c| c.distance_m), metres_text),
+            MotionCell::of(coast.map(|c| c.distance_m), whole_text),
         ];
         MotionPart {
             title: "Rolling in neutral",
@@ -351,19 +350,14 @@ fn seconds_text(time_s: f64) -> String {
     format!("{time_s:.2}")
 }
 
-/// A way in m: to the metre.
-fn metres_text(distance_m: f64) -> String {
-    plain_number(round_to(distance_m, 1.0))
-}
-
-/// A speed in whole numbers.
-fn whole_text(speed: f64) -> String {
-    plain_number(round_to(speed, 1.0))
+/// A way in m or a road speed in whole numbers.
+fn whole_text(number: f64) -> String {
+    plain_number(round_to(number, 1.0))
 }
 
 /// `400 m`, `¼ mile`.
 fn distance_text(distance_m: f64) -> String {
-    if (distance_m - KM_PER_MILE * 250.0).abs() < 1e-9 {
+    if (distance_m - QUARTER_MILE_M).abs() < 1e-9 {
         "¼ mile".to_owned()
     } else {
         format!("{} m", plain_number(distance_m))
