@@ -69,7 +69,7 @@ fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     }
     words(ui, &text, TEXT, palette.dim_text);
     if let Some(text) = page.motion_head() {
-        words(ui, &text, TEXT, palette.dim_text);
+        words(ui, text, TEXT, palette.dim_text);
     }
 }
 
@@ -164,7 +164,7 @@ fn view_ui(ui: &mut Ui, page: &Page, scene: &Scene, palette: &Palette) {
 }
 
 /// What is said of the sets: of each by its name, once where the same is said of all.
-fn facts_texts(facts: &[(String, String)]) -> Vec<String> {
+fn facts_texts(facts: &[(&str, String)]) -> Vec<String> {
     let mut said = facts.iter().map(|(_, words)| words);
     let first = said.next();
     match first {

@@ -38,6 +38,8 @@ pub struct Page {
     columns: Vec<&'static ColumnDefinition>,
     /// One for each view that it shows.
     diagrams: OnceCell<Vec<Scene>>,
+    /// One for each of them that rests on engine and vehicle.
+    motion_tables: OnceCell<Vec<(View, MotionTable)>>,
     table: OnceCell<Table>,
 }
 
@@ -83,6 +85,7 @@ impl Page {
             selected: None,
             columns: columns.to_vec(),
             diagrams: OnceCell::new(),
+            motion_tables: OnceCell::new(),
             table: OnceCell::new(),
         })
     }
@@ -194,18 +197,26 @@ impl Page {
         })
     }
 
+    fn motion_tables(&self) -> &[(View, MotionTable)] {
+        self.motion_tables.get_or_init(|| {
+            let views = self.views().as_slice().iter();
+            let table = |view: &View| Some((*view, MotionTable::of_view(*view, &self.analysis)?));
+            views.filter_map(table).collect()
+        })
+    }
+
     /// What is said of vehicle, load and road, where a view rests on them.
-    fn motion_head(&self) -> Option<String> {
-        let views = self.views().as_slice().iter();
-        let mut tables = views.filter_map(|view| MotionTable::of_view(*view, &self.analysis));
-        tables.next().map(|table| table.head)
+    fn motion_head(&self) -> Option<&str> {
+        let (_, table) = self.motion_tables().first()?;
+        Some(&table.head)
     }
 
     /// What is said of each set beneath the diagram of a view: its name, and the words.
-    fn facts(&self, view: View) -> Vec<(String, String)> {
-        let table = MotionTable::of_view(view, &self.analysis);
-        let sets = table.into_iter().flat_map(|table| table.sets);
-        sets.map(|set| (set.name.clone(), set.words())).collect()
+    fn facts(&self, view: View) -> Vec<(&str, String)> {
+        let tables = self.motion_tables().iter();
+        let of_view = tables.filter(|(of, _)| *of == view);
+        let sets = of_view.flat_map(|(_, table)| &table.sets);
+        sets.map(|set| (set.name.as_str(), set.words())).collect()
     }
 
     /// The table, without what the page says once or need not say.
