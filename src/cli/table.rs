@@ -13,33 +13,6 @@ use crate::sheet::csv::DecimalMark;
 use crate::sheet::{bbcode, csv, json, markdown, text};
 use std::io::Write;
 
-/// What a table can be about.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-enum Shown {
-    /// Ratios, steps and speeds.
-    #[default]
-    Speed,
-    /// Tractive effort and what follows from it.
-    Effort,
-    /// Times and distances.
-    Run,
-    /// Steady speeds.
-    Cruise,
-}
-
-impl Shown {
-    const ALL: [Self; 4] = [Self::Speed, Self::Effort, Self::Run, Self::Cruise];
-
-    fn word(self) -> &'static str {
-        match self {
-            Self::Speed => View::Speed.word(),
-            Self::Effort => "effort",
-            Self::Run => "run",
-            Self::Cruise => "cruise",
-        }
-    }
-}
-
 /// The formats that a table can be printed in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Format {
@@ -78,15 +51,15 @@ pub(super) fn run(
     let source::Sourced { project, notes } = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
     let asked = match shown {
-        Shown::Speed => None,
-        Shown::Effort => Some(Asked::Effort(&marked.road_speeds)),
-        Shown::Run => {
+        View::Speed | View::Steps => None,
+        View::Effort => Some(Asked::Effort(&marked.road_speeds)),
+        View::Run => {
             let questions = run_questions::questions(arguments, &marked.road_speeds)?;
             Some(Asked::Run(questions))
         }
-        Shown::Cruise => Some(Asked::Cruise(&marked.road_speeds)),
+        View::Cruise => Some(Asked::Cruise(&marked.road_speeds)),
     };
-    if shown != Shown::Run {
+    if shown != View::Run {
         run_questions::refuse_all(arguments, shown.word())?;
     }
     let analysis = Analysis::of(project);
@@ -105,7 +78,7 @@ pub(super) fn run(
         out.write_text(&text, stdout, stderr)?;
     }
     output::notes(stderr, &notes);
-    if shown != Shown::Speed && format.is_for_programs() {
+    if shown.needs_motion() && format.is_for_programs() {
         output::notes(stderr, &built_curves(analysis.project()));
     }
     output::notes(stderr, &findings::lines(analysis.results()));
@@ -187,10 +160,10 @@ fn built_curves(project: &Project) -> String {
     told.collect()
 }
 
-fn shown(arguments: &Arguments) -> Result<Shown, CliError> {
-    let choices = Shown::ALL.map(|shown| (shown.word(), shown));
+fn shown(arguments: &Arguments) -> Result<View, CliError> {
+    let choices = View::WITH_TABLES.map(|shown| (shown.word(), shown));
     match arguments.once(Flag::Show)? {
-        None => Ok(Shown::default()),
+        None => Ok(View::default()),
         Some(text) if text.contains(',') => Err(CliError::OneTable),
         Some(text) => choice(Flag::Show, text, &choices),
     }

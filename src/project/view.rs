@@ -27,6 +27,9 @@ impl View {
         Self::Cruise,
     ];
 
+    /// Those that have a table of their own; what there is to say of steps stands in that of speeds.
+    pub const WITH_TABLES: [Self; 4] = [Self::Speed, Self::Effort, Self::Run, Self::Cruise];
+
     /// The word that asks for it on the command line.
     pub fn word(self) -> &'static str {
         match self {

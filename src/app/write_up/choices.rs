@@ -67,7 +67,7 @@ fn views_ui(ui: &mut Ui, desk: &Desk, wanted: &mut Views, form: &Form<'_>) {
     let lacks = desk.lacks_for_motion();
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
-        for view in OFFERED {
+        for view in View::WITH_TABLES {
             let mut is_in = wanted.has(view);
             // What is shown already can be taken out.
             let can_be = is_in || lacks.is_none() || !view.needs_motion();
@@ -87,9 +87,6 @@ fn views_ui(ui: &mut Ui, desk: &Desk, wanted: &mut Views, form: &Form<'_>) {
         remark(ui, &text, form.palette.dim_text);
     }
 }
-
-/// The views that are offered.
-const OFFERED: [View; 4] = [View::Speed, View::Effort, View::Run, View::Cruise];
 
 fn sets_ui(ui: &mut Ui, desk: &Desk, wanted: &mut WriteUp) {
     for candidate in desk.project().sets.iter().filter(|c| c.visible) {
