@@ -12,6 +12,7 @@ use crate::motion::{Efficiency, Engine, Peak, PowerBand, TorqueCurve};
 use crate::project::{EngineData, Project};
 use crate::units::{plain_number, rpm_text};
 use egui::Ui;
+use egui::cache::{ComputerMut, FrameCache};
 
 /// All rows, in reading order.
 pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
@@ -79,13 +80,27 @@ fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<TechnicalCell>, form
     folded_ui(ui, further, project, sought, form);
 }
 
+/// What was guessed of a text, kept from frame to frame: a copied log may have thousands of rows.
+type TorqueRemarks = FrameCache<Vec<String>, ReadTorque>;
+
+#[derive(Default)]
+struct ReadTorque;
+
+impl ComputerMut<&str, Vec<String>> for ReadTorque {
+    fn compute(&mut self, text: &str) -> Vec<String> {
+        typed::torque_remarks(text)
+    }
+}
+
 /// What the curve comes to, and what was guessed of the text that is being typed.
 fn curve_remarks_ui(ui: &mut Ui, project: &Project, form: &Form<'_>) {
     let typed = form
         .drafts
         .get(CellId::Technical(TechnicalCell::TorqueCurve));
     if let Some(draft) = typed.filter(|draft| draft.problem.is_none()) {
-        for said in typed::torque_remarks(&draft.text) {
+        let text = draft.text.as_str();
+        let said = ui.memory_mut(|m| m.caches.cache::<TorqueRemarks>().get(text).clone());
+        for said in said {
             remark(ui, &said, form.palette.dim_text);
         }
     }

@@ -7,7 +7,7 @@ use crate::motion::{
     Brochure, FrictionPressure, Power, SlopeEfficiency, Torque, TorqueCurve, TorquePoint,
     WillansLine,
 };
-use crate::units::{OutputUnit, PowerUnit, TorqueUnit};
+use crate::units::{OutputUnit, PowerUnit, TorqueUnit, round_to};
 
 /// A torque curve, and whether the text says that it was measured at the wheels.
 ///
@@ -21,7 +21,11 @@ pub(in crate::app) fn torque_curve(text: &str) -> Reading<Option<(TorqueCurve, b
     let is_as_typed = read.taken == OutputUnit::Torque(TorqueUnit::NewtonMetre);
     let points = read.points.iter().map(|point| {
         let nm = point.torque_nm;
-        let nm = if is_as_typed { nm } else { hundredths(nm) };
+        let nm = if is_as_typed {
+            nm
+        } else {
+            round_to(nm, CONVERTED)
+        };
         Ok(TorquePoint {
             speed: point.engine_speed,
             torque: Torque::from_nm(nm).map_err(told)?,
@@ -36,10 +40,8 @@ pub(in crate::app) fn torque_remarks(text: &str) -> Vec<String> {
     read_torque(text).map_or_else(|_| Vec::new(), |read| read.remarks)
 }
 
-/// A figure that was converted, without the digits that nobody measured.
-fn hundredths(figure: f64) -> f64 {
-    (figure * 100.0).round() / 100.0
-}
+/// A figure that was converted is told to so much: nobody measured the digits behind.
+const CONVERTED: f64 = 0.01;
 
 /// How a brochure's figures are typed.
 const BROCHURE: &str = "type peak torque and peak power, as 152 N·m at 4600 rpm, 96 kW at 6180 rpm";
@@ -86,7 +88,9 @@ pub(in crate::app) fn brochure(text: &str) -> Reading<Option<TorqueCurve>> {
 fn hundredths_of(unit: PowerUnit, power: f64) -> f64 {
     match unit {
         PowerUnit::Kilowatt => power,
-        PowerUnit::Horsepower | PowerUnit::MetricHorsepower => hundredths(unit.to_kw(power)),
+        PowerUnit::Horsepower | PowerUnit::MetricHorsepower => {
+            round_to(unit.to_kw(power), CONVERTED)
+        }
     }
 }
 
@@ -110,9 +114,9 @@ impl Figure {
     fn torque_nm(&self) -> Reading<f64> {
         let torque = self.number()?;
         Ok(if self.behind.contains("lb") {
-            hundredths(TorqueUnit::PoundFoot.to_nm(torque))
+            round_to(TorqueUnit::PoundFoot.to_nm(torque), CONVERTED)
         } else if self.behind.contains("kg") {
-            hundredths(TorqueUnit::KilogramForceMetre.to_nm(torque))
+            round_to(TorqueUnit::KilogramForceMetre.to_nm(torque), CONVERTED)
         } else {
             torque
         })
