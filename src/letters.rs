@@ -21,6 +21,13 @@ pub(crate) fn written(text: &str) -> String {
     text.chars().map(spelled).collect()
 }
 
+/// A text whose first letter is a capital.
+pub(crate) fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}
+
 fn is_lacking(c: char) -> bool {
     let is_there = |c: char| {
         let range = WRITTEN.binary_search_by(|(first, last)| {

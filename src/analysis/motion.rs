@@ -5,7 +5,7 @@
 use crate::gearing::{Drivetrain, OutOfRange};
 use crate::motion::{
     AirDensity, CalibrationError, Drag, DrivenAxle, Driving, Efficiencies, Efficiency, Engine,
-    FormulaWithInertia, FrontShare, FuelUse, Grade, Grip, LoadCase, LoadTransfer, OnRoad,
+    FormulaWithInertia, FrontShare, FuelUse, Grade, Grip, LoadCase, LoadTransfer, Mass, OnRoad,
     Powertrain, Resistance, RotatingMasses, Vehicle,
 };
 use crate::project::{Candidate, EngineData, Project, VehicleData};
@@ -57,6 +57,37 @@ pub enum NoMotion {
     /// A starting value that cannot be, which there is none of.
     #[error(transparent)]
     StartingValue(#[from] OutOfRange),
+}
+
+impl NoMotion {
+    /// All that stands in the way of telling the motion of a project's vehicle, what matters first in
+    /// front; empty where nothing does.
+    pub fn all(project: &Project) -> Vec<Self> {
+        let technical = &project.technical;
+        let typed = &technical.vehicle;
+        let mut engines = project.sets.iter().map(|set| {
+            let typed = technical.engine_of(&set.technical);
+            engine(typed).err()
+        });
+        let of_engine = engines.find_map(|lacks| lacks);
+        let of_vehicle = match usual_vehicle(typed) {
+            Ok(usual) => {
+                let usual = usual.as_ref();
+                let lacks = [
+                    mass(typed, usual).err(),
+                    resistance(typed, usual).err(),
+                    grip(typed, usual.and_then(|vehicle| vehicle.grip)).err(),
+                ];
+                lacks.into_iter().flatten().collect()
+            }
+            Err(reason) => vec![reason],
+        };
+        let all: Vec<Self> = of_engine.into_iter().chain(of_vehicle).collect();
+        if all.is_empty() {
+            return Motion::of(project).err().into_iter().collect();
+        }
+        all
+    }
 }
 
 /// One set with its engine, in its vehicle.
@@ -165,17 +196,26 @@ fn engine(typed: &EngineData) -> Result<Engine, NoMotion> {
 
 /// The vehicle as typed; what is absent is a starting value, where its kind is known.
 fn vehicle(typed: &VehicleData, engine: &EngineData) -> Result<Vehicle, NoMotion> {
-    let kind = typed.kind.map(|kind| kind.starting_values().vehicle());
-    let usual = kind.transpose()?;
-    let usual_mass = usual.as_ref().map(|vehicle| vehicle.mass);
+    let usual = usual_vehicle(typed)?;
     let factor = typed.mass_factor;
     Ok(Vehicle {
-        mass: needed(typed.mass.or(usual_mass), Needed::Mass)?,
+        mass: mass(typed, usual.as_ref())?,
         resistance: resistance(typed, usual.as_ref())?,
         air_density: typed.air_density.unwrap_or(AirDensity::AT_20_C),
         grip: grip(typed, usual.as_ref().and_then(|vehicle| vehicle.grip))?,
         rotating: RotatingMasses::from_typed(factor, engine.inertia, typed.wheel_inertia)?,
     })
+}
+
+/// The vehicle of starting values; none where the kind is not known.
+fn usual_vehicle(typed: &VehicleData) -> Result<Option<Vehicle>, NoMotion> {
+    let kind = typed.kind.map(|kind| kind.starting_values().vehicle());
+    Ok(kind.transpose()?)
+}
+
+fn mass(typed: &VehicleData, usual: Option<&Vehicle>) -> Result<Mass, NoMotion> {
+    let usual = usual.map(|vehicle| vehicle.mass);
+    needed(typed.mass.or(usual), Needed::Mass)
 }
 
 fn resistance(typed: &VehicleData, usual: Option<&Vehicle>) -> Result<Resistance, NoMotion> {

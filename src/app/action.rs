@@ -5,6 +5,7 @@
 
 use super::arrangement::{Part, Share};
 use super::commands::Command;
+use super::drafts::CellId;
 use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
 use super::typed_as::TypedAs;
@@ -35,6 +36,10 @@ pub enum Action {
     Part(Part),
     /// The left column or the table takes another share of the window.
     Share(Share),
+    /// Another diagram is looked at, with its table.
+    Show(View),
+    /// A field is to be seen and typed in.
+    Seek(CellId),
     /// The pointer is on a gear, or on none.
     Point(Option<GearOfSet>),
     /// Another part of a diagram is in view; none is the whole.

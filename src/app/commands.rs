@@ -49,6 +49,14 @@ pub enum Command {
     SideBySide,
     /// The menu in which the columns of the table are ticked.
     Columns,
+    /// The diagram of engine speeds.
+    ShowSpeed,
+    /// The diagram of tractive effort.
+    ShowEffort,
+    /// The diagram of the run from rest.
+    ShowRun,
+    /// The diagram of steady speeds.
+    ShowCruise,
     /// The whole diagram.
     Fit,
     /// The next set comes forward.
@@ -166,6 +174,10 @@ pub const TABLE: &[Entry] = entries! {
     TypeOverall, Edit, "Type gears as overall ratios", "The fields of the gears take engine turns for a turn of the wheel", [];
     TypeSpeeds, Edit, "Type gears as speeds per 1000 rpm", "The fields of the gears take road speeds at 1000 rpm", [];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
+    ShowSpeed, View, "Diagram: speed", "Shows engine speed against road speed", [ctrl(Key::Num1)];
+    ShowEffort, View, "Diagram: effort", "Shows how hard every gear pulls, against road speed", [ctrl(Key::Num2)];
+    ShowRun, View, "Diagram: run", "Shows road speed against time, from rest", [ctrl(Key::Num3)];
+    ShowCruise, View, "Diagram: cruise", "Shows what steady road speeds ask for", [ctrl(Key::Num4)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];

@@ -83,9 +83,9 @@ impl Desk {
         motion.err().map(ToString::to_string)
     }
 
-    /// The speed diagram of the visible sets.
-    pub fn diagram(&self) -> &Scene {
-        self.charts.scene(View::Speed)
+    /// A diagram of the visible sets.
+    pub fn diagram(&self, view: View) -> &Scene {
+        self.charts.scene(view)
     }
 
     /// The comparison of all sets.

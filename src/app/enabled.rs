@@ -37,6 +37,10 @@ impl Command {
             | Self::OneUnderAnother
             | Self::SideBySide
             | Self::Columns
+            | Self::ShowSpeed
+            | Self::ShowEffort
+            | Self::ShowRun
+            | Self::ShowCruise
             | Self::Fit
             | Self::SwitchUnits
             | Self::ThemeLight

@@ -51,6 +51,7 @@ mod typed_as;
 mod undoing;
 mod vehicle_panel;
 mod view_state;
+mod views_row;
 mod window;
 mod write_up;
 

@@ -18,7 +18,7 @@ use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::Start;
-use crate::project::{Edit, Figure, SetId, TypedFigure};
+use crate::project::{Edit, Figure, SetId, TypedFigure, View};
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::sync::Arc;
@@ -44,6 +44,8 @@ impl App {
             Action::Part(part) => self.view.part = part,
             Action::Share(share) => self.lifecycle.settings.shares.take(share),
             Action::Point(gear) => self.view.pointed = gear,
+            Action::Show(view) => self.show(view),
+            Action::Seek(field) => self.seek(field),
             Action::Range(view, range) => self.view.ranges.set(view, range),
             Action::Open(path) => self.step(ctx, Step::Leave(After::Open(path))),
             Action::Example(at) => self.step(ctx, Step::Leave(After::Example(at))),
@@ -151,6 +153,10 @@ impl App {
                 self.view.part = Part::Table;
                 self.view.columns_are_asked_for = true;
             }
+            Command::ShowSpeed => self.show(View::Speed),
+            Command::ShowEffort => self.show(View::Effort),
+            Command::ShowRun => self.show(View::Run),
+            Command::ShowCruise => self.show(View::Cruise),
             Command::Fit => self.view.ranges = Ranges::default(),
             Command::NextSet => self.next_set(ctx),
             Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),
@@ -163,6 +169,21 @@ impl App {
             Command::FindCommand => self.dialog = Some(Dialog::FindCommand(Box::default())),
             Command::Help => self.dialog = Some(Dialog::Help),
         }
+    }
+
+    /// Looks at another diagram; in a small window the table of it stays in view.
+    fn show(&mut self, view: View) {
+        self.view.shown = view;
+        if self.view.part == Part::Forms {
+            self.view.part = Part::Diagram;
+        }
+    }
+
+    /// Brings a field into view, to be typed in next.
+    fn seek(&mut self, field: CellId) {
+        self.view.part = Part::Forms;
+        self.view.sought = Some(field);
+        self.focus.want(field.widget());
     }
 
     fn begin(&mut self, ctx: &Context, start: Start) {

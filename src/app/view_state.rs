@@ -27,6 +27,8 @@ pub(super) struct ViewState {
     pub sought: Option<CellId>,
     /// The gear that the pointer is on, in diagram or table.
     pub pointed: Option<GearOfSet>,
+    /// What is looked at: a diagram with its table.
+    pub shown: View,
     /// The part of each diagram in view.
     pub ranges: Ranges,
     /// Whether the write-up is being made.
@@ -72,6 +74,7 @@ impl ViewState {
             reveal: None,
             sought: None,
             pointed: None,
+            shown: View::default(),
             ranges: Ranges::default(),
             write_up_is_open: false,
             side_by_side: false,

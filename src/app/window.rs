@@ -19,7 +19,7 @@ use super::pasting::PasteTarget;
 
 use super::view_state::ViewState;
 use super::write_up::WriteUpWindow;
-use crate::chart::GearOfSet;
+use crate::chart::{GearOfSet, Scene};
 use crate::draw::palette::{Palette, Theme};
 use crate::project::{DocumentId, History, Project};
 use egui::{ThemePreference, Ui, ViewportCommand};
@@ -92,6 +92,11 @@ impl App {
     /// The document, for those who look from outside.
     pub fn desk(&self) -> &Desk {
         &self.lifecycle.desk
+    }
+
+    /// The diagram that is looked at.
+    pub fn diagram(&self) -> &Scene {
+        self.desk().diagram(self.view.shown)
     }
 
     /// The document's past, to be changed.

@@ -3,6 +3,7 @@
 use super::flag_row::{FlagRow, Group};
 use super::flags::FLAGS;
 use super::subcommand::Subcommand;
+use crate::letters::capitalised;
 
 /// The name and the version of the program, on one line.
 pub(super) fn version() -> String {
@@ -107,10 +108,4 @@ fn spelled(row: &FlagRow) -> String {
 /// A word and what it means, on one line where the word leaves room.
 fn push_line(text: &mut String, word: &str, meaning: &str) {
     text.extend([&format!("{word:<26}"), meaning, "\n"]);
-}
-
-fn capitalised(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }

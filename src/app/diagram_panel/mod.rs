@@ -13,7 +13,7 @@ use super::action::Action;
 use super::focus::{FocusMap, Keeps};
 use super::input::is_told_by_pointer;
 use super::view_state::{ViewState, kept_within};
-use crate::chart::{Range, Scene};
+use crate::chart::{Along, Range, Scene};
 use crate::draw::diagram::{Drawn, Look, StepBack, diagram_ui};
 use crate::draw::palette::Palette;
 use crate::project::Drops;
@@ -54,10 +54,14 @@ pub(super) fn diagram_panel_ui(
     drawn
         .response
         .widget_info(|| WidgetInfo::labeled(Role::Figure, true, &scene.summary));
-    for id in handles::ids(scene, view.selected) {
-        focus.announce_alone(id, Keeps::Upright);
+    for (id, along) in handles::ids(scene, view.selected) {
+        let keeps = match along {
+            Along::X => Keeps::Level,
+            Along::Y => Keeps::Upright,
+        };
+        focus.announce_alone(id, keeps);
     }
-    focus.enter_at_first_of(handles::ids(scene, view.selected));
+    focus.enter_at_first_of(handles::ids(scene, view.selected).map(|(id, _)| id));
     read_out::list_ui(ui, scene, &drawn);
     let taken = handles::handles_ui(ui, scene, view.selected, palette, &drawn, actions);
     if !is_busy {

@@ -2,7 +2,7 @@
 
 use super::super::action::Action;
 use super::super::view_state::ViewState;
-use crate::chart::{GearOfSet, Line, Role, Scene};
+use crate::chart::{Line, Owner, Role, Scene};
 use crate::draw::diagram::Drawn;
 use egui::Pos2;
 
@@ -20,30 +20,34 @@ pub(super) fn point(
     pointer: Pos2,
     actions: &mut Vec<Action>,
 ) {
-    let pointed = nearest_gear(scene, drawn, pointer);
+    let nearest = nearest_owner(scene, drawn, pointer);
+    let pointed = nearest.and_then(Owner::gear_of_set);
     if pointed != view.pointed {
         actions.push(Action::Point(pointed));
     }
     if drawn.response.clicked()
-        && let Some(GearOfSet { set, .. }) = pointed
+        && let Some(Owner { set, .. }) = nearest
         && set != view.selected
     {
         actions.push(Action::Select(set));
     }
 }
 
-/// The gear whose driven part, or else whose thin line, is nearest and within reach.
-fn nearest_gear(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> Option<GearOfSet> {
+/// The gear whose driven part, or else whose thin line, is nearest and within reach; the set alone where
+/// the line is of all its gears.
+fn nearest_owner(scene: &Scene, drawn: &Drawn, pointer: Pos2) -> Option<Owner> {
     let distance = |line: &Line| {
         let is_thin = matches!(line.role, Role::Fan | Role::Other);
         let thin = if is_thin { THIN } else { 0.0 };
         let distance = distance_to_line(pointer, &line.points, drawn)? + thin;
-        Some((distance, line.of.gear_of_set()?))
+        Some((distance, line.of))
     };
-    let near = scene.lines.iter().filter_map(distance);
+    let is_pointed_at = |line: &&Line| line.of.gear.is_some() || line.role == Role::FullLoad;
+    let near = scene.lines.iter().filter(is_pointed_at);
+    let near = near.filter_map(distance);
     let near = near.filter(|(distance, _)| *distance < REACH);
     let nearest = near.min_by(|(a, _), (b, _)| a.total_cmp(b));
-    nearest.map(|(_, gear)| gear)
+    nearest.map(|(_, owner)| owner)
 }
 
 /// The distance in points between the pointer and a line of the scene; none from a mere point.

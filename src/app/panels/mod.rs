@@ -16,6 +16,7 @@ use crate::app::status_bar::status_bar_ui;
 use crate::app::table_panel::table_panel_ui;
 use crate::app::technical::technical_ui;
 use crate::app::vehicle_panel::vehicle_panel_ui;
+use crate::app::views_row::views_row_ui;
 use crate::app::window::App;
 use crate::draw::palette::{Palette, Theme};
 use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui};
@@ -129,7 +130,10 @@ impl App {
                     false
                 }
                 Part::Diagram => self.diagram_ui(ui, palette, actions),
-                Part::Table => self.table_ui(ui, palette, actions),
+                Part::Table => {
+                    self.head_of_view_ui(ui, actions);
+                    self.table_ui(ui, palette, actions)
+                }
             }
         });
         shown.inner
@@ -163,16 +167,22 @@ impl App {
 
     fn diagram_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
         let mark = FocusMap::mark(ui);
+        self.head_of_view_ui(ui, actions);
         let desk = &self.lifecycle.desk;
         let is_on = if let Some(missing) = Missing::of(desk, &self.view) {
             missing.show(ui, actions);
             false
         } else {
-            let scene = desk.diagram();
+            let scene = desk.diagram(self.view.shown);
             diagram_panel_ui(ui, scene, &self.view, palette, &mut self.focus, actions)
         };
         self.focus.pane(Pane::Diagram, mark, ui);
         is_on
+    }
+
+    /// What is looked at, above what is seen of it.
+    fn head_of_view_ui(&self, ui: &mut Ui, actions: &mut Vec<Action>) {
+        ui.horizontal(|ui| views_row_ui(ui, self.view.shown, actions));
     }
 
     fn table_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {

@@ -712,7 +712,7 @@ fn one_shift_point_for_all_becomes_one_for_each_change_and_back() {
         window.type_text(text);
         window.key(Key::Enter);
     }
-    let scene = window.app().desk().diagram();
+    let scene = window.app().diagram();
     let handles = scene.handles.iter().filter(|h| h.set == scene.sets[0].id);
     let shifts: Vec<f64> = handles.map(Handle::shift_rpm).collect();
     assert_eq!(shifts, [4200.0, 4100.0, 4000.0, 3900.0]);

@@ -288,7 +288,7 @@ fn what_is_typed_shows_at_once_and_is_no_step_yet() {
 
 /// The highest road speed of the first set in the diagram.
 fn top_speed(window: &Window) -> f64 {
-    let scene = window.app().desk().diagram();
+    let scene = window.app().diagram();
     let fan = scene.lines_of(chart::Role::Fan);
     let of_first = fan.filter(|line| line.of.set == scene.sets[0].id);
     of_first.map(|line| line.points[1][0]).fold(0.0, f64::max)

@@ -22,7 +22,7 @@ fn painted(window: &Window) -> Vec<String> {
 
 /// Where a road speed stands in the plot: two handles tell the scale.
 fn x_of(window: &Window, speed: f64) -> f32 {
-    let scene = window.app().desk().diagram();
+    let scene = window.app().diagram();
     let set = &scene.sets[1];
     let handles: Vec<_> = scene.handles.iter().filter(|h| h.set == set.id).collect();
     let [a, b] = [0, 3].map(|at| {

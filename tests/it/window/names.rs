@@ -56,7 +56,7 @@ fn the_diagram_says_what_it_shows() {
             .collect();
         assert_eq!(figures.len(), 1);
         let name = figures[0].accesskit_node().label().unwrap();
-        for set in &window.app().desk().diagram().sets {
+        for set in &window.app().diagram().sets {
             assert!(name.contains(&set.name), "{name}");
         }
     }

@@ -63,7 +63,7 @@ fn its_lines_say_where_every_shift_point_of_every_set_is() {
     assert!(of_second(&window, "4→5 at 3600 rpm, falls "));
     let all = lines(&window);
     let count = all.iter().filter(|line| line.contains("→")).count();
-    assert_eq!(count, window.app().desk().diagram().handles.len());
+    assert_eq!(count, window.app().diagram().handles.len());
     assert!(
         all.iter()
             .any(|l| l.starts_with("Fitted five-speed: 1→2 at "))

@@ -62,7 +62,7 @@ fn check(project: Project, [width, height]: [f32; 2]) -> [usize; 2] {
             continue;
         };
         seen += 1;
-        let sets = window.app().desk().diagram().sets.len();
+        let sets = window.app().diagram().sets.len();
         // At last it has only the set that is forward, where the window is smallest.
         let is_of_one = reading.len() > 1 && reading.len() <= sets && height < 450.0;
         assert!(

@@ -28,7 +28,7 @@ fn near_handles(window: &Window) -> Pos2 {
 fn empty_place(window: &Window) -> Pos2 {
     let (view, plot) = (window.view(), window.plot().shrink(20.0));
     let gears = |speed: f64| {
-        let fan = window.app().desk().diagram().lines_of(Role::Fan);
+        let fan = window.app().diagram().lines_of(Role::Fan);
         fan.map(move |line| speed / line.points[1][0] * line.points[1][1])
     };
     let shares = || (0..=20_u8).map(|i| f32::from(i) / 20.0);
@@ -54,7 +54,7 @@ fn assert_same_view(a: Range, b: Range, whole: Range) {
 }
 
 fn whole(window: &Window) -> Range {
-    window.app().desk().diagram().whole()
+    window.app().diagram().whole()
 }
 
 #[test]
@@ -210,7 +210,7 @@ fn a_click_on_a_line_brings_its_set_forward() {
     };
     assert!(is_forward(&window, "Same box, taller final drive"));
     // Top gear of the first set, driven, where no other line is near.
-    let top = window.app().desk().diagram().lines_of(Role::Fan).nth(4);
+    let top = window.app().diagram().lines_of(Role::Fan).nth(4);
     let [speed, rpm] = top.unwrap().points[1];
     let at = window.place_of(speed / rpm * 3900.0, 3900.0);
     window.click_at(at);

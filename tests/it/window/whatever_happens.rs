@@ -100,7 +100,7 @@ fn event(window: &Window, doing: &Doing, pointer: &mut Pos2) -> Event {
 fn assert_sound(window: &Window) {
     let desk = window.app().desk();
     let redline = desk.project().engine.redline.rpm();
-    for handle in &desk.diagram().handles {
+    for handle in &window.app().diagram().handles {
         assert!(handle.shift_rpm() >= 800.0 && handle.shift_rpm() <= redline);
     }
 }

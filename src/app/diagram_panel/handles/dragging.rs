@@ -4,7 +4,7 @@ use super::words::Claim;
 use super::{Handles, cursor, is_held, line_id};
 use crate::app::action::Action;
 use crate::app::diagram_panel::pointing::distance_to_line;
-use crate::chart::{Along, Handle, HandleLine};
+use crate::chart::{Handle, HandleLine};
 use egui::{Key, Pos2, Rect, Response, Sense, Vec2};
 
 /// How near, in points, the line between handles is taken hold of with the mouse, and with a finger.
@@ -58,13 +58,14 @@ impl Handles<'_> {
             .interact(rect, id, Sense::DRAG)
             .on_hover_and_drag_cursor(cursor(line.along));
         if response.drag_started() {
-            self.grab(&response, line.along, line.common.rpm(), Some(line.clone()));
+            let rpm_at = |at| line.along.of(at);
+            self.grab(&response, rpm_at, line.common.rpm(), Some(line.clone()));
         }
         if is_moved(&response) {
             let grab = self.grabbed();
-            let pointer_rpm = self.pointer_rpm(&response, line.along);
-            let moved_rpm =
-                pointer_rpm.unwrap_or(grab.value_rpm) + grab.offset_rpm - grab.value_rpm;
+            let pointer = self.pointer(&response);
+            let pointer_rpm = pointer.map_or(grab.value_rpm, |at| line.along.of(at));
+            let moved_rpm = pointer_rpm + grab.offset_rpm - grab.value_rpm;
             let change_rpm = line.travel.to_step(moved_rpm);
             let edit = grab.line.and_then(|before| before.moved_by(change_rpm));
             self.actions
@@ -78,13 +79,13 @@ impl Handles<'_> {
     pub(super) fn drag(&mut self, response: &Response, handle: &Handle) {
         if response.drag_started() {
             response.request_focus();
-            self.grab(response, handle.along, handle.shift_rpm(), None);
+            self.grab(response, |at| handle.rpm_at(at), handle.shift_rpm(), None);
         }
         if is_moved(response)
-            && let Some(pointer_rpm) = self.pointer_rpm(response, handle.along)
+            && let Some(pointer) = self.pointer(response)
         {
             let grab = self.grabbed();
-            let wanted_rpm = pointer_rpm + grab.offset_rpm;
+            let wanted_rpm = handle.rpm_at(pointer) + grab.offset_rpm;
             if handle.travel.to_step(wanted_rpm - grab.value_rpm) == 0.0 {
                 // Back where it was, on or off the grid.
                 self.actions.push(Action::Cancel);
@@ -111,7 +112,7 @@ impl Handles<'_> {
     fn grab(
         &mut self,
         response: &Response,
-        along: Along,
+        rpm_at: impl Fn([f64; 2]) -> f64,
         value_rpm: f64,
         line: Option<HandleLine>,
     ) {
@@ -120,7 +121,7 @@ impl Handles<'_> {
         // A slow frame brings the press together with moves after it.
         let pressed = self.ui.input(|i| i.pointer.press_origin());
         let pressed = pressed.or_else(|| response.interact_pointer_pos());
-        let pointer_rpm = pressed.map_or(value_rpm, |at| self.value_at(at, along));
+        let pointer_rpm = pressed.map_or(value_rpm, |at| rpm_at(self.value_at(at)));
         let grab = Grab {
             value_rpm,
             offset_rpm: value_rpm - pointer_rpm,
@@ -135,12 +136,13 @@ impl Handles<'_> {
         grab.unwrap_or_default()
     }
 
-    fn pointer_rpm(&self, response: &Response, along: Along) -> Option<f64> {
-        Some(self.value_at(response.interact_pointer_pos()?, along))
+    /// Where the hand is, in the units of the axes.
+    fn pointer(&self, response: &Response) -> Option<[f64; 2]> {
+        Some(self.value_at(response.interact_pointer_pos()?))
     }
 
-    fn value_at(&self, place: Pos2, along: Along) -> f64 {
+    fn value_at(&self, place: Pos2) -> [f64; 2] {
         let value = self.drawn.transform.value_from_position(place);
-        along.of([value.x, value.y])
+        [value.x, value.y]
     }
 }

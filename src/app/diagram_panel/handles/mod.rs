@@ -30,10 +30,10 @@ fn line_id() -> Id {
     Id::unique("shift line")
 }
 
-/// The widgets of the handles of a set, in the order of its gears.
-pub(super) fn ids(scene: &Scene, set: SetId) -> impl Iterator<Item = Id> {
+/// The widgets of the handles of a set with the way they move, in the order of its gears.
+pub(super) fn ids(scene: &Scene, set: SetId) -> impl Iterator<Item = (Id, Along)> {
     let of_set = scene.handles.iter().filter(move |handle| handle.set == set);
-    of_set.map(|handle| handle_id(handle.set, handle.gear))
+    of_set.map(|handle| (handle_id(handle.set, handle.gear), handle.along))
 }
 
 /// The square in which a handle is taken hold of with the mouse.

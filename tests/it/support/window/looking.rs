@@ -171,7 +171,7 @@ impl Window {
     /// Road speed and engine speed of a handle.
     fn value_of(&self, handle: &Node<'_>) -> [f64; 2] {
         let name = handle.accesskit_node().label().unwrap();
-        let scene = self.app().desk().diagram();
+        let scene = self.app().diagram();
         let mut sets = scene.sets.iter();
         let handles = sets.find_map(|set| {
             let mut of_set = scene.handles.iter().filter(|h| h.set == set.id);
