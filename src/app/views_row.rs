@@ -5,31 +5,31 @@ use super::commands::Command;
 use crate::project::View;
 use egui::Ui;
 
-/// The views that the window shows: each has a table of its own.
-const SHOWN: [View; 4] = View::WITH_TABLES;
-
-/// Shows the names of the views, of which one is looked at.
+/// Shows the names of the views, of which one is looked at; those that belong to another one's table stand
+/// behind it while that is looked at.
 pub(super) fn views_row_ui(ui: &mut Ui, shown: View, actions: &mut Vec<Action>) {
-    for view in SHOWN {
-        let name = ui.selectable_label(view == shown, view.name());
-        let entry = command(view).and_then(Command::entry);
-        let name = match entry {
-            Some(entry) => name.on_hover_text(entry.tooltip),
-            None => name,
-        };
+    let is_offered = |view: &View| {
+        let table = view.with_table();
+        View::WITH_TABLES.contains(view) || (view.needs_motion() && table == shown.with_table())
+    };
+    for view in View::ALL.into_iter().filter(is_offered) {
+        let mut name = ui.selectable_label(view == shown, view.name());
+        if let Some(entry) = command(view).and_then(Command::entry) {
+            name = name.on_hover_text(entry.tooltip);
+        }
         if name.clicked() && view != shown {
             actions.push(Action::Show(view));
         }
     }
 }
 
-/// The command that shows a view; none where only the write-up has it.
+/// The command that shows a view, where it has one.
 fn command(view: View) -> Option<Command> {
     match view {
         View::Speed => Some(Command::ShowSpeed),
-        View::Steps => None,
         View::Effort => Some(Command::ShowEffort),
         View::Run => Some(Command::ShowRun),
         View::Cruise => Some(Command::ShowCruise),
+        View::Steps | View::Revs | View::Distance => None,
     }
 }

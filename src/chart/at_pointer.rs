@@ -67,7 +67,8 @@ impl Scene {
         let readings = self
             .told_at()
             .into_iter()
-            .filter_map(|x| self.reading_at(x));
+            .filter_map(|x| self.reading_at(x))
+            .filter(|reading| reading.sets.iter().any(|(_, figures)| !figures.is_empty()));
         let readings = readings.map(|reading| reading.told(self.without_reading));
         let handles = self.handles.iter().filter_map(|handle| {
             let set = self.sets.iter().find(|set| set.id == handle.set)?;
@@ -136,7 +137,7 @@ impl Readable {
         let baseline = self.baseline.as_ref().and_then(|line| value_at(line, x));
         Some(Figure {
             name: &self.name,
-            text: quantity.text(value),
+            text: quantity.figure(value),
             difference: baseline.map(|baseline| quantity.difference_text(value - baseline)),
         })
     }

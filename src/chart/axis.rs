@@ -1,8 +1,8 @@
 //! The axes of a diagram: which quantity each carries, in which unit, how its values are spelled.
 
 use crate::units::{
-    SpeedUnit, plain_number, round_to, rpm_difference_text, rpm_text, signed, step_text,
-    two_figures_text,
+    SpeedUnit, decimals_text, plain_number, round_to, rpm_difference_text, rpm_text, signed,
+    step_text, two_figures_text,
 };
 
 /// One of the two axes of a diagram.
@@ -59,6 +59,8 @@ pub enum Quantity {
     Effort,
     /// Time in s.
     Time,
+    /// A way in m.
+    Distance,
     /// Consumption in L/100 km.
     Fuel,
     /// Share of full torque in per cent.
@@ -75,6 +77,7 @@ impl Quantity {
             Self::Step => "Step",
             Self::Effort => "Tractive effort",
             Self::Time => "Time",
+            Self::Distance => "Distance",
             Self::Fuel => "Fuel",
             Self::Load => "Load",
         }
@@ -89,6 +92,7 @@ impl Quantity {
             Self::Step => "step",
             Self::Effort => "N",
             Self::Time => "s",
+            Self::Distance => "m",
             Self::Fuel => "L/100 km",
             Self::Load => "%",
         }
@@ -100,7 +104,7 @@ impl Quantity {
             Self::RoadSpeed(_) | Self::EngineSpeed | Self::Effort | Self::Fuel | Self::Load => {
                 format!("at {} {}", self.text(value), self.sign())
             }
-            Self::Time => format!("after {} {}", self.text(value), self.sign()),
+            Self::Time | Self::Distance => format!("after {} {}", self.text(value), self.sign()),
             Self::Gear | Self::Step => format!("{} {}", self.sign(), self.text(value)),
         }
     }
@@ -108,23 +112,32 @@ impl Quantity {
     /// A value as it is read off, without its unit.
     pub fn text(self, value: f64) -> String {
         match self {
-            Self::RoadSpeed(_) | Self::Gear => plain_number(value),
+            Self::Gear => plain_number(value),
             Self::EngineSpeed => rpm_text(value),
             Self::Step => step_text(value),
             Self::Effort => effort_text(value),
-            Self::Time | Self::Load => plain_number(round_to(value, 0.1)),
+            Self::Distance => plain_number(value.round()),
+            Self::RoadSpeed(_) | Self::Time | Self::Load => plain_number(round_to(value, 0.1)),
             Self::Fuel => two_figures_text(value),
+        }
+    }
+
+    /// A value as it stands among others of its kind: all have the same decimals.
+    pub fn figure(self, value: f64) -> String {
+        match self {
+            Self::RoadSpeed(_) => decimals_text(value, 1),
+            other => other.text(value),
         }
     }
 
     /// A difference of two values with its sign.
     pub fn difference_text(self, difference: f64) -> String {
         match self {
-            Self::RoadSpeed(_) | Self::Gear => signed(difference, 0),
+            Self::Gear | Self::Distance => signed(difference, 0),
             Self::EngineSpeed => rpm_difference_text(difference),
             Self::Step | Self::Fuel => signed(difference, 2),
             Self::Effort => signed(round_to(difference, 10.0), 0),
-            Self::Time | Self::Load => signed(difference, 1),
+            Self::RoadSpeed(_) | Self::Time | Self::Load => signed(difference, 1),
         }
     }
 

@@ -162,12 +162,13 @@ impl<'a> Sheet<'a> {
             let at = [units.from_kmh(speed.kmh()), figure];
             let (role, of) = (Role::Crossing, chosen.of);
             self.scene.points.push(Point { role, of, at });
-            self.scene.say_once(Label {
+            self.scene.labels.push(Label {
                 text: text + &difference.unwrap_or_default(),
                 role,
                 of: Some(of),
                 at,
-                place: Place::Beside,
+                // All sets in a column: none is left out, and the eye compares downwards.
+                place: Place::AtHead(self.scene.sets.len() - 1),
             });
         }
     }

@@ -211,6 +211,12 @@ pub enum Place {
     AtFoot,
     /// At the right end of a level rule.
     AtEnd,
+    /// At the head of an upright rule, in this row from the top, counted from 0.
+    AtHead(usize),
+    /// At the left end of a level rule.
+    AtStart,
+    /// At a level rule, in this column from its right end, counted from 0.
+    InColumn(usize),
     /// At an end of a line from here to the words' own point, else above it.
     AtEnds([f64; 2]),
     /// At the foot of a fall from this value of the y axis, else along it.

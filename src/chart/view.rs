@@ -2,7 +2,10 @@
 
 use super::chosen::{ChosenSet, visible_sets};
 use super::scene::Scene;
-use super::{cruise_diagram, effort_diagram, run_diagram, speed_diagram, steps};
+use super::{
+    cruise_diagram, distance_diagram, effort_diagram, revs_diagram, run_diagram, speed_diagram,
+    steps,
+};
 use crate::analysis::Analysis;
 use crate::project::View;
 
@@ -15,6 +18,8 @@ impl View {
             Self::Steps => steps::scene,
             Self::Effort => effort_diagram::scene,
             Self::Run => run_diagram::scene,
+            Self::Revs => revs_diagram::scene,
+            Self::Distance => distance_diagram::scene,
             Self::Cruise => cruise_diagram::scene,
         };
         of(analysis, &visible_sets(project, results))

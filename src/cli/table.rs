@@ -51,7 +51,7 @@ pub(super) fn run(
     let source::Sourced { project, notes } = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
     let asked = match shown {
-        View::Speed | View::Steps => None,
+        View::Speed | View::Steps | View::Revs | View::Distance => None,
         View::Effort => Some(Asked::Effort(&marked.road_speeds)),
         View::Run => {
             let questions = run_questions::questions(arguments, &marked.road_speeds)?;

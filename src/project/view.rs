@@ -13,21 +13,27 @@ pub enum View {
     Effort,
     /// Road speed against time, from rest.
     Run,
+    /// Engine speed against time, from rest.
+    Revs,
+    /// Distance against time, from rest.
+    Distance,
     /// Fuel and load at steady speeds.
     Cruise,
 }
 
 impl View {
     /// Every view, in the order in which they are offered.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 7] = [
         Self::Speed,
         Self::Steps,
         Self::Effort,
         Self::Run,
+        Self::Revs,
+        Self::Distance,
         Self::Cruise,
     ];
 
-    /// Those that have a table of their own; what there is to say of steps stands in that of speeds.
+    /// Those that have a table of their own, see [`View::with_table`].
     pub const WITH_TABLES: [Self; 4] = [Self::Speed, Self::Effort, Self::Run, Self::Cruise];
 
     /// The word that asks for it on the command line.
@@ -37,6 +43,8 @@ impl View {
             Self::Steps => "steps",
             Self::Effort => "effort",
             Self::Run => "run",
+            Self::Revs => "revs",
+            Self::Distance => "distance",
             Self::Cruise => "cruise",
         }
     }
@@ -48,6 +56,8 @@ impl View {
             Self::Steps => "Steps",
             Self::Effort => "Effort",
             Self::Run => "Run",
+            Self::Revs => "Run: revs",
+            Self::Distance => "Run: distance",
             Self::Cruise => "Cruise",
         }
     }
@@ -56,7 +66,18 @@ impl View {
     pub fn needs_motion(self) -> bool {
         match self {
             Self::Speed | Self::Steps => false,
-            Self::Effort | Self::Run | Self::Cruise => true,
+            Self::Effort | Self::Run | Self::Revs | Self::Distance | Self::Cruise => true,
+        }
+    }
+
+    /// The view whose table tells what there is to tell of it in figures: itself, where it has one.
+    #[must_use]
+    pub fn with_table(self) -> Self {
+        match self {
+            Self::Speed | Self::Steps => Self::Speed,
+            Self::Effort => Self::Effort,
+            Self::Run | Self::Revs | Self::Distance => Self::Run,
+            Self::Cruise => Self::Cruise,
         }
     }
 }

@@ -11,15 +11,16 @@ const TEXT: f32 = 12.5;
 const SWATCH: f32 = 30.0;
 const GAP: f32 = 6.0;
 
-/// Shows the name of every visible set beside its line; a click brings the set forward.
+/// Shows the name of every visible set beside its line, behind `head`; a click brings the set forward.
 pub(super) fn legend_ui(
     ui: &mut Ui,
-    scene: &Scene,
+    (scene, head): (&Scene, impl FnOnce(&mut Ui, &mut Vec<Action>)),
     view: &ViewState,
     palette: &Palette,
     actions: &mut Vec<Action>,
 ) {
     ui.horizontal_wrapped(|ui| {
+        head(ui, actions);
         ui.spacing_mut().item_spacing = Vec2::new(18.0, 0.0);
         for set in &scene.sets {
             let is_selected = set.id == view.selected;

@@ -20,9 +20,10 @@ use crate::project::Drops;
 use egui::{Role, Ui, WidgetInfo};
 
 /// Shows the diagram with its handles and the reading at the pointer; whether the pointer is on it.
+/// `head` shows what stands before the names of the sets.
 pub(super) fn diagram_panel_ui(
     ui: &mut Ui,
-    scene: &Scene,
+    (scene, head): (&Scene, impl FnOnce(&mut Ui, &mut Vec<Action>)),
     view: &ViewState,
     palette: &Palette,
     focus: &mut FocusMap,
@@ -49,7 +50,7 @@ pub(super) fn diagram_panel_ui(
         // Else a pinch would move the ground under a running drag.
         interactive: !is_busy,
     };
-    legend::legend_ui(ui, scene, view, palette, actions);
+    legend::legend_ui(ui, (scene, head), view, palette, actions);
     let drawn = diagram_ui(ui, scene, range, &look);
     drawn
         .response

@@ -17,6 +17,9 @@ use egui::{
 };
 use std::path::PathBuf;
 
+/// The menu in which light or dark looks are chosen.
+const THEMES: &str = "Light or dark";
+
 /// Shows the menu bar.
 pub(in crate::app) fn menu_bar_ui(
     ui: &mut Ui,
@@ -99,15 +102,40 @@ fn menu_ui(
         }
         if matches!(
             entry.command,
-            Command::Quit | Command::CopySet | Command::ThemeLight | Command::ZoomIn
+            Command::Quit | Command::CopySet | Command::Fit | Command::ZoomIn
         ) {
             ui.separator();
+        }
+        if theme_of(entry.command).is_some() {
+            continue;
         }
         if entry_ui(ui, entry, desk, settings).clicked() {
             actions.push(Action::Run(entry.command));
             ui.close();
         }
     }
+    if menu == Menu::View {
+        themes_ui(ui, (desk, settings), keys, actions);
+    }
+}
+
+/// Light, dark or as the system is: chosen once, so they leave the menu to what is chosen often.
+fn themes_ui(
+    ui: &mut Ui,
+    (desk, settings): (&Desk, &Settings),
+    keys: &mut MenuKeys,
+    actions: &mut Vec<Action>,
+) {
+    let shown = ui.menu_button(THEMES, |ui| {
+        name_menu(ui, THEMES);
+        for entry in TABLE.iter().filter(|e| theme_of(e.command).is_some()) {
+            if entry_ui(ui, entry, desk, settings).clicked() {
+                actions.push(Action::Run(entry.command));
+                ui.close();
+            }
+        }
+    });
+    keys.announce_submenu(&shown.response);
 }
 
 fn entry_ui(ui: &mut Ui, entry: &Entry, desk: &Desk, settings: &Settings) -> Response {

@@ -8,7 +8,7 @@ use crate::app::technical::TechnicalCell;
 use crate::app::view_state::ViewState;
 use crate::letters::capitalised;
 use crate::project::{Edit, Project, View};
-use egui::{Align, Layout, Ui};
+use egui::{Align, Id, Layout, Ui};
 
 /// What a view lacks before it can show anything.
 pub(in crate::app) struct Missing {
@@ -56,7 +56,7 @@ impl Missing {
         let what = match view {
             View::Speed | View::Steps => "This view",
             View::Effort => "How hard every gear pulls",
-            View::Run => "How fast it gains speed",
+            View::Run | View::Revs | View::Distance => "How fast it gains speed",
             View::Cruise => "What a steady speed asks for",
         };
         let links = links.into_iter().map(|(text, field)| {
@@ -69,19 +69,23 @@ impl Missing {
         }
     }
 
-    /// Shows the sentence and the links.
-    pub(in crate::app) fn show(self, ui: &mut Ui, actions: &mut Vec<Action>) {
+    /// Shows the sentence and the links; returns the widgets of these.
+    pub(in crate::app) fn show(self, ui: &mut Ui, actions: &mut Vec<Action>) -> Vec<Id> {
         let room = ui.available_height() * 0.3;
+        let mut shown = Vec::new();
         ui.with_layout(Layout::top_down(Align::Center), |ui| {
             ui.add_space(room);
             ui.label(self.sentence);
             for (text, action) in self.links {
                 ui.add_space(4.0);
-                if ui.link(text).clicked() {
+                let link = ui.link(text);
+                if link.clicked() {
                     actions.push(action);
                 }
+                shown.push(link.id);
             }
         });
+        shown
     }
 }
 

@@ -16,6 +16,7 @@ use crate::app::status_bar::status_bar_ui;
 use crate::app::table_panel::table_panel_ui;
 use crate::app::technical::technical_ui;
 use crate::app::vehicle_panel::vehicle_panel_ui;
+use crate::app::view_state::ViewState;
 use crate::app::views_row::views_row_ui;
 use crate::app::window::App;
 use crate::draw::palette::{Palette, Theme};
@@ -37,7 +38,7 @@ impl App {
             let (desk, settings) = (&self.lifecycle.desk, &self.lifecycle.settings);
             menu_bar_ui(ui, desk, settings, &mut self.menu_keys, actions);
             if !is_wide {
-                parts_ui(ui, self.view.part, actions);
+                parts_ui(ui, &self.view, actions);
             }
             self.focus.pane(Pane::Menu, mark, ui);
         });
@@ -102,7 +103,7 @@ impl App {
         let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
         let diagram = CentralPanel::default().frame(paper).show(ui, |ui| {
             name_panel(ui, Part::Diagram.text());
-            self.diagram_ui(ui, palette, actions)
+            self.diagram_ui(ui, true, palette, actions)
         });
         let mark = FocusMap::mark(ui);
         let name = "Height of the table";
@@ -129,11 +130,8 @@ impl App {
                     self.forms_ui(ui, palette, actions);
                     false
                 }
-                Part::Diagram => self.diagram_ui(ui, palette, actions),
-                Part::Table => {
-                    self.head_of_view_ui(ui, actions);
-                    self.table_ui(ui, palette, actions)
-                }
+                Part::Diagram => self.diagram_ui(ui, false, palette, actions),
+                Part::Table => self.table_ui(ui, palette, actions),
             }
         });
         shown.inner
@@ -165,24 +163,33 @@ impl App {
             });
     }
 
-    fn diagram_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
+    fn diagram_ui(
+        &mut self,
+        ui: &mut Ui,
+        is_wide: bool,
+        palette: &Palette,
+        actions: &mut Vec<Action>,
+    ) -> bool {
         let mark = FocusMap::mark(ui);
-        self.head_of_view_ui(ui, actions);
-        let desk = &self.lifecycle.desk;
-        let is_on = if let Some(missing) = Missing::of(desk, &self.view) {
-            missing.show(ui, actions);
+        let (desk, view) = (&self.lifecycle.desk, &self.view);
+        let head = |ui: &mut Ui, actions: &mut Vec<Action>| {
+            // Where parts take turns, the views stand beside their names.
+            if is_wide {
+                views_row_ui(ui, view.shown, actions);
+                ui.separator();
+            }
+        };
+        let is_on = if let Some(missing) = Missing::of(desk, view) {
+            ui.horizontal(|ui| head(ui, actions));
+            let links = missing.show(ui, actions);
+            self.focus.enter_at_first_of(links.into_iter());
             false
         } else {
-            let scene = desk.diagram(self.view.shown);
-            diagram_panel_ui(ui, scene, &self.view, palette, &mut self.focus, actions)
+            let scene = desk.diagram(view.shown);
+            diagram_panel_ui(ui, (scene, head), view, palette, &mut self.focus, actions)
         };
         self.focus.pane(Pane::Diagram, mark, ui);
         is_on
-    }
-
-    /// What is looked at, above what is seen of it.
-    fn head_of_view_ui(&self, ui: &mut Ui, actions: &mut Vec<Action>) {
-        ui.horizontal(|ui| views_row_ui(ui, self.view.shown, actions));
     }
 
     fn table_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
@@ -194,14 +201,16 @@ impl App {
     }
 }
 
-/// The names of the parts, of which a small window shows one.
-fn parts_ui(ui: &mut Ui, shown: Part, actions: &mut Vec<Action>) {
-    ui.horizontal(|ui| {
+/// The names of the parts, of which a small window shows one, and those of the views.
+fn parts_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
+    ui.horizontal_wrapped(|ui| {
         for part in Part::ALL {
-            let is_shown = part == shown;
+            let is_shown = part == view.part;
             if ui.selectable_label(is_shown, part.text()).clicked() && !is_shown {
                 actions.push(Action::Part(part));
             }
         }
+        ui.separator();
+        views_row_ui(ui, view.shown, actions);
     });
 }

@@ -178,7 +178,8 @@ impl MotionTable {
     /// something is not known.
     pub fn of_view(view: View, analysis: &Analysis) -> Option<Self> {
         let of: fn(&Project, &ProjectResults, &Motion, &[RoadSpeed]) -> Self = match view {
-            View::Speed | View::Steps => return None,
+            // What they show stands in the table of another view.
+            View::Speed | View::Steps | View::Revs | View::Distance => return None,
             View::Effort => Self::effort,
             View::Run => |project, results, motion, marked| {
                 let questions = RunQuestions::usual(marked);

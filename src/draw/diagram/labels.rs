@@ -2,7 +2,8 @@
 
 use super::Look;
 use super::places::{
-    HEAD, beside_places, both_ends_places, foot_places, right_end_places, under_fall_places,
+    HEAD, beside_places, both_ends_places, column_places, foot_places, head_places,
+    left_end_places, right_end_places, under_fall_places,
 };
 use super::roles::{priority, stands_beside, thick_half_width, word_color};
 use crate::chart::{Label, Place, Scene};
@@ -33,7 +34,13 @@ pub(super) fn paint(
         // Band and axes place theirs themselves.
         Place::InBand(_) | Place::OnAxis => false,
         Place::UnderFall(_) => label.of.is_some_and(|of| look.drops.contains(&of.set)),
-        Place::Beside | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) => true,
+        Place::Beside
+        | Place::AtFoot
+        | Place::AtEnd
+        | Place::AtEnds(_)
+        | Place::AtHead(_)
+        | Place::AtStart
+        | Place::InColumn(_) => true,
     };
     for label in scene.labels.iter().filter(is_wanted) {
         sheet.add(label);
@@ -110,7 +117,14 @@ fn piece(label: &Label, transform: &PlotTransform) -> Option<Segment> {
     match label.place {
         Place::Beside => Some(segment([label.at; 2], transform)),
         Place::UnderFall(from) => Some(segment([[label.at[0], from], label.at], transform)),
-        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) | Place::OnAxis => None,
+        Place::InBand(_)
+        | Place::AtFoot
+        | Place::AtEnd
+        | Place::AtEnds(_)
+        | Place::AtHead(_)
+        | Place::AtStart
+        | Place::InColumn(_)
+        | Place::OnAxis => None,
     }
 }
 
@@ -171,6 +185,18 @@ impl Sheet<'_> {
             Place::AtEnd => {
                 anchor.x = frame.right();
                 right_end_places(size.x)
+            }
+            Place::AtHead(row) => {
+                anchor.y = frame.top();
+                head_places(size.y, row)
+            }
+            Place::AtStart => {
+                anchor.x = frame.left();
+                left_end_places(size.x)
+            }
+            Place::InColumn(column) => {
+                anchor.x = frame.right();
+                column_places(size.y, column)
             }
             Place::AtEnds(from) => {
                 let from = self.transform.position_from_point(&from.into());

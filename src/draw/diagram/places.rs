@@ -64,10 +64,18 @@ fn neighbours(size: Vec2, at: Pos2, dots: &[Segment]) -> [bool; 2] {
 
 /// Above or below a line's right end, or a little before it.
 pub(super) fn right_end_places(width: f32) -> Vec<(Align2, Vec2)> {
-    let before = (0..6u8).map(|half| f32::from(half) / 2.0);
-    let sides = [Align2::RIGHT_BOTTOM, Align2::RIGHT_TOP];
-    before
-        .flat_map(|times| sides.map(|side| (side, egui::vec2(-times * (width + 10.0), 0.0))))
+    end_places([Align2::RIGHT_BOTTOM, Align2::RIGHT_TOP], -(width + 10.0))
+}
+
+/// Above or below a line's left end, or a little behind it.
+pub(super) fn left_end_places(width: f32) -> Vec<(Align2, Vec2)> {
+    end_places([Align2::LEFT_BOTTOM, Align2::LEFT_TOP], width + 10.0)
+}
+
+/// On both sides of the end of a line, or away from it by halves of a step.
+fn end_places(sides: [Align2; 2], step: f32) -> Vec<(Align2, Vec2)> {
+    let away = (0..6u8).map(|half| f32::from(half) / 2.0);
+    away.flat_map(|times| sides.map(|side| (side, egui::vec2(times * step, 0.0))))
         .collect()
 }
 
@@ -115,6 +123,26 @@ pub(super) fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Ve
         .chain(under(2.0))
         .chain(at_head)
         .collect()
+}
+
+/// In a row from the head of an upright line, behind it or before it; all rows further down where the
+/// uppermost are taken.
+pub(super) fn head_places(row_height: f32, row: usize) -> Vec<(Align2, Vec2)> {
+    let sides = [Align2::LEFT_TOP, Align2::RIGHT_TOP];
+    let at = |down: usize| egui::vec2(0.0, (row + down) as f32 * row_height);
+    let rows = sides.map(|side| (0..8).map(move |down| (side, at(down))));
+    rows.into_iter().flatten().collect()
+}
+
+/// How wide a column at the right end of level lines is, in heights of a row.
+const COLUMN: f32 = 4.7;
+
+/// On a level line, in a column from its right end, where the same stand above one another at all lines;
+/// else beneath the line.
+pub(super) fn column_places(row_height: f32, column: usize) -> Vec<(Align2, Vec2)> {
+    let to_left = column as f32 * COLUMN * row_height;
+    let sides = [Align2::RIGHT_BOTTOM, Align2::RIGHT_TOP];
+    sides.map(|side| (side, egui::vec2(-to_left, 0.0))).to_vec()
 }
 
 /// On the foot of an upright line, in one of six rows.

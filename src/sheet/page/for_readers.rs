@@ -275,6 +275,10 @@ fn assumed(view: View) -> &'static str {
         View::Run => {
             "Runs at full load from standstill, estimated; dotted with the best shift points. "
         }
+        View::Revs => "Engine speed in a run at full load from standstill, estimated. ",
+        View::Distance => {
+            "Way from standstill at full load, estimated; dotted with the best shift points. "
+        }
         View::Cruise => "Steady speeds in top gear, thin in the lower ones; fuel is an estimate. ",
         View::Effort => {
             "Effort at full load after losses, estimated; what a line lies above the road load is \

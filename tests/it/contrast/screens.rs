@@ -102,8 +102,7 @@ fn each(theme: Theme, mut look: impl FnMut(&str, &Window)) {
     // Views that come later have a button of their name in the row above the diagram.
     for view in View::ALL {
         let mut window = opened(theme);
-        if window.find(Role::Button, view.name()).is_some() {
-            window.click(view.name());
+        if window.look_at(view) {
             look(&format!("the view {}, {theme:?}", view.name()), &window);
         }
     }

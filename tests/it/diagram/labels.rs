@@ -65,7 +65,14 @@ fn belonging(label: &Label) -> Option<[[f64; 2]; 2]> {
     match label.place {
         Place::UnderFall(from) => Some([[label.at[0], from], label.at]),
         Place::Beside => Some([label.at; 2]),
-        Place::InBand(_) | Place::AtFoot | Place::AtEnd | Place::AtEnds(_) | Place::OnAxis => None,
+        Place::InBand(_)
+        | Place::AtFoot
+        | Place::AtEnd
+        | Place::AtEnds(_)
+        | Place::AtHead(_)
+        | Place::AtStart
+        | Place::InColumn(_)
+        | Place::OnAxis => None,
     }
 }
 

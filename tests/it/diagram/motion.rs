@@ -1,7 +1,7 @@
 //! Do the diagrams of effort, runs and steady speeds show what the laws say, and say what they lack?
 
 use crate::support::close::assert_close;
-use crate::support::window::camper_van;
+use crate::support::window::{camper_van, without_engine};
 use layshaft::analysis::{Analysis, Needed, NoMotion, RunQuestions};
 use layshaft::chart::{Role, Scene};
 use layshaft::gearing::EngineSpeed;
@@ -12,13 +12,6 @@ const OF_MOTION: [View; 3] = [View::Effort, View::Run, View::Cruise];
 
 fn scene(project: &Project, view: View) -> Scene {
     view.scene(&Analysis::from(project))
-}
-
-fn without_engine() -> Project {
-    Project {
-        technical: TechnicalData::default(),
-        ..camper_van()
-    }
 }
 
 /// The words beside the dots of a scene's set, from left to right.

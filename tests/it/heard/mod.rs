@@ -103,9 +103,10 @@ fn each(mut look: impl FnMut(&str, &Window, &BTreeSet<u64>)) {
     }
     for view in View::ALL.into_iter().skip(1) {
         let mut window = Window::on_camper_van();
-        if window.find(Role::Button, view.name()).is_some() {
-            let before = tree::all(&window);
-            window.click(view.name());
+        if window.look_at(view) {
+            // What stands elsewhere was heard with the first view.
+            let diagram = tree::within(window.get(Role::Pane, "Diagram"));
+            let before = &tree::all(&window) - &diagram;
             look(&format!("view-{}", view.word()), &window, &before);
         }
     }
@@ -183,7 +184,8 @@ fn whatever_can_be_clicked_has_a_name_of_its_own() {
                 problems.push(format!("{file}: two are called {name}"));
             }
         }
-        assert!(!names.is_empty(), "{file}");
+        // A view may have other words only.
+        assert!(!names.is_empty() || file.starts_with("view-"), "{file}");
     });
     assert!(problems.is_empty(), "\n{}", problems.join("\n"));
 }

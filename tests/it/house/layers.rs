@@ -39,8 +39,8 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "cli",
         &[
-            "units", "unseen", "platform", "gearing", "motion", "import", "project", "analysis",
-            "chart", "draw", "sheet",
+            "units", "unseen", "letters", "platform", "gearing", "motion", "import", "project",
+            "analysis", "chart", "draw", "sheet",
         ],
     ),
     (

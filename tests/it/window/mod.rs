@@ -33,6 +33,7 @@ mod typed_paths;
 mod undo_places;
 mod undoing;
 mod view;
+mod views;
 mod whatever_happens;
 
 use crate::support::window::with_shifts;

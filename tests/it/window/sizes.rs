@@ -118,8 +118,7 @@ fn check(window: &mut Window, what: &str) -> [usize; 2] {
     }
     check_diagram(window, what);
     for view in View::ALL {
-        if window.find(Role::Button, view.name()).is_some() {
-            window.click(view.name());
+        if window.look_at(view) {
             check_diagram(window, &format!("{what}, {}", view.name()));
             check_status(window, what);
         }

@@ -1,10 +1,10 @@
 //! Are the diagrams of the picture chosen in the window, and do they come out?
 
-use crate::support::window::{Opening, Window, camper_van};
+use crate::support::window::{Opening, Window, camper_van, without_engine};
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::NodeT;
-use layshaft::project::{Project, TechnicalData, View, Views};
+use layshaft::project::{Project, View, Views};
 use layshaft::sheet::page::Page;
 
 fn opened(project: Project) -> Window {
@@ -20,14 +20,6 @@ fn views(window: &Window) -> &[View] {
 fn tick(window: &mut Window, view: View) {
     window.get(Role::CheckBox, view.name()).click();
     window.settle();
-}
-
-/// The camper van as long as nobody has told anything of its engine.
-fn without_engine() -> Project {
-    Project {
-        technical: TechnicalData::default(),
-        ..camper_van()
-    }
 }
 
 fn is_in(view: View, page: &Page, words: &str) -> bool {

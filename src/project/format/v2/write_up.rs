@@ -45,6 +45,8 @@ pub(crate) enum ViewEntry {
     Steps,
     Effort,
     Run,
+    Revs,
+    Distance,
     Cruise,
 }
 
@@ -55,6 +57,8 @@ impl From<View> for ViewEntry {
             View::Steps => Self::Steps,
             View::Effort => Self::Effort,
             View::Run => Self::Run,
+            View::Revs => Self::Revs,
+            View::Distance => Self::Distance,
             View::Cruise => Self::Cruise,
         }
     }
@@ -67,6 +71,8 @@ impl From<ViewEntry> for View {
             ViewEntry::Steps => Self::Steps,
             ViewEntry::Effort => Self::Effort,
             ViewEntry::Run => Self::Run,
+            ViewEntry::Revs => Self::Revs,
+            ViewEntry::Distance => Self::Distance,
             ViewEntry::Cruise => Self::Cruise,
         }
     }

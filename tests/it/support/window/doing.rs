@@ -6,7 +6,7 @@ use egui::{
     Event, Key, Modifiers, OutputCommand, PointerButton, Pos2, Rect, Vec2, ViewportCommand,
     ViewportId,
 };
-use layshaft::project::Project;
+use layshaft::project::{Project, View};
 use std::path::Path;
 use std::time::{Duration, Instant};
 
@@ -163,6 +163,16 @@ impl Window {
     #[track_caller]
     pub(crate) fn click(&mut self, name: &str) {
         self.click_on(Role::Button, name);
+    }
+
+    /// Looks at a view by its name in the row above the diagram; whether the window has it.
+    pub(crate) fn look_at(&mut self, view: View) -> bool {
+        for view in [view.with_table(), view] {
+            if self.find(Role::Button, view.name()).is_some() {
+                self.click(view.name());
+            }
+        }
+        self.app().diagram().view == view
     }
 
     /// Clicks the lowest of several buttons of that name.

@@ -26,13 +26,21 @@ use egui_kittest::Harness;
 use layshaft::app::App;
 use layshaft::gearing::{ActsOn, Position, Stage};
 use layshaft::project::examples::EXAMPLES;
-use layshaft::project::{Edit, Project, SetEdit, format};
+use layshaft::project::{Edit, Project, SetEdit, TechnicalData, format};
 use std::sync::Arc;
 use std::time::Duration;
 
 /// The camper van with its three sets.
 pub(crate) fn camper_van() -> Project {
     EXAMPLES[0].project().unwrap()
+}
+
+/// The camper van as long as nobody has told anything of its engine.
+pub(crate) fn without_engine() -> Project {
+    Project {
+        technical: TechnicalData::default(),
+        ..camper_van()
+    }
 }
 
 /// The largest project of the test data.
