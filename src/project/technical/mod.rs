@@ -5,11 +5,13 @@
 
 mod engine;
 mod of_set;
+mod road;
 mod vehicle;
 mod words;
 
 pub use engine::EngineData;
 pub use of_set::{SetEfficiencies, SetTechnical};
+pub use road::RoadData;
 pub use vehicle::{CoastDown, VehicleData};
 pub(super) use words::{
     Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
@@ -18,10 +20,7 @@ pub(super) use words::{
 
 use super::document::{Candidates, SetId};
 use crate::gearing::{EngineSpeed, GearId, RoadSpeed};
-use crate::motion::{
-    AddedMass, Driving, FuelConsumption, Grade, Headwind, LoadCase, ShiftPause, Trailer,
-    YearlyDistance,
-};
+use crate::motion::{Driving, FuelConsumption, ShiftPause, YearlyDistance};
 
 /// What is known of a vehicle beyond its gearing; each part may be absent.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -50,30 +49,6 @@ impl TechnicalData {
     /// The engine of a candidate: its own, else that of the vehicle.
     pub fn engine_of<'a>(&'a self, candidate: &'a SetTechnical) -> &'a EngineData {
         candidate.engine.as_ref().unwrap_or(&self.engine)
-    }
-}
-
-/// The load case and the road.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct RoadData {
-    /// What is carried.
-    pub load: Option<AddedMass>,
-    /// What is pulled.
-    pub trailer: Option<Trailer>,
-    /// Wind from ahead.
-    pub headwind: Option<Headwind>,
-    /// How steep the road is.
-    pub grade: Option<Grade>,
-}
-
-impl RoadData {
-    /// The load case; what is absent is nothing, or still air.
-    pub fn load_case(&self) -> LoadCase {
-        LoadCase {
-            extra: self.load.unwrap_or(AddedMass::NONE),
-            trailer: self.trailer,
-            headwind: self.headwind.unwrap_or(Headwind::NONE),
-        }
     }
 }
 
