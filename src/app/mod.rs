@@ -25,6 +25,7 @@ mod form;
 mod heard;
 mod input;
 mod lifecycle;
+mod load_row;
 mod menus;
 mod note_field;
 #[cfg(test)]

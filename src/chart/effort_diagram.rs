@@ -13,15 +13,12 @@ use super::of_motion::{self, best_rpm_text, speeds_m_s};
 use super::scene::{Curve, Label, Line, Owner, Place, Point, Role, Scene};
 use crate::analysis::{Analysis, Motion, ProjectResults, SetMotion};
 use crate::gearing::GearRole;
-use crate::motion::{Grade, OnRoad, PoweredGear};
+use crate::motion::{OnRoad, PoweredGear};
 use crate::project::{Project, View};
 use crate::units::{KMH_PER_M_S, plain_number, round_to, speed_text};
 
 /// In how many steps a line goes over the speeds of a gear.
 const STEPS: u32 = 40;
-
-/// The grades in per cent whose road load is shown, beside that of the project.
-const GRADES_PERCENT: [f64; 5] = [0.0, 5.0, 10.0, 20.0, 30.0];
 
 /// The effort diagram of chosen sets.
 pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
@@ -211,13 +208,10 @@ impl Sheet<'_> {
     /// What the road takes, level and on grades, and what the driven wheels can put down.
     fn vehicle(&mut self, set: &SetMotion) {
         let end_m_s = self.m_s(self.scene.x.range[1]);
-        let own = self.project.technical.road.grade.map(Grade::percent);
-        let mut grades: Vec<f64> = GRADES_PERCENT.into_iter().chain(own).collect();
-        grades.sort_by(f64::total_cmp);
-        grades.dedup();
-        let roads = grades.into_iter().filter_map(|percent| {
-            let grade = Grade::from_percent(percent).ok()?;
-            Some((percent, OnRoad::new(&set.vehicle, &self.motion.load, grade)))
+        let grades = self.project.technical.road.shown_grades();
+        let roads = grades.into_iter().map(|grade| {
+            let on_road = OnRoad::new(&set.vehicle, &self.motion.load, grade);
+            (grade.percent(), on_road)
         });
         let roads: Vec<(f64, OnRoad)> = roads.collect();
         for (percent, road) in roads {

@@ -12,7 +12,7 @@ const SWATCH: f32 = 30.0;
 const GAP: f32 = 6.0;
 
 /// Shows the name of every visible set beside its line, behind `head`; a click brings the set forward.
-pub(super) fn legend_ui(
+pub(in crate::app) fn legend_ui(
     ui: &mut Ui,
     (scene, head): (&Scene, impl FnOnce(&mut Ui, &mut Vec<Action>)),
     view: &ViewState,

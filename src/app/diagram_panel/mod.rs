@@ -8,6 +8,7 @@ mod read_out;
 mod reading_place;
 
 pub use handles::handle_rect;
+pub(super) use legend::legend_ui;
 
 use super::action::Action;
 use super::focus::{FocusMap, Keeps};
@@ -20,10 +21,9 @@ use crate::project::Drops;
 use egui::{Role, Ui, WidgetInfo};
 
 /// Shows the diagram with its handles and the reading at the pointer; whether the pointer is on it.
-/// `head` shows what stands before the names of the sets.
 pub(super) fn diagram_panel_ui(
     ui: &mut Ui,
-    (scene, head): (&Scene, impl FnOnce(&mut Ui, &mut Vec<Action>)),
+    scene: &Scene,
     view: &ViewState,
     palette: &Palette,
     focus: &mut FocusMap,
@@ -50,7 +50,6 @@ pub(super) fn diagram_panel_ui(
         // Else a pinch would move the ground under a running drag.
         interactive: !is_busy,
     };
-    legend::legend_ui(ui, (scene, head), view, palette, actions);
     let drawn = diagram_ui(ui, scene, range, &look);
     drawn
         .response

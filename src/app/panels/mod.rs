@@ -5,11 +5,12 @@ mod splitter;
 
 use crate::app::action::Action;
 use crate::app::arrangement::{Part, Share, is_wide};
-use crate::app::diagram_panel::diagram_panel_ui;
+use crate::app::diagram_panel::{diagram_panel_ui, legend_ui};
 use crate::app::focus::{FocusMap, Pane};
 use crate::app::form::Form;
 use crate::app::heard::name_panel;
 use crate::app::input::is_told_by_pointer;
+use crate::app::load_row::load_row_ui;
 use crate::app::menus::menu_bar_ui;
 use crate::app::set_card::set_cards_ui;
 use crate::app::status_bar::status_bar_ui;
@@ -186,7 +187,11 @@ impl App {
             false
         } else {
             let scene = desk.diagram(view.shown);
-            diagram_panel_ui(ui, (scene, head), view, palette, &mut self.focus, actions)
+            legend_ui(ui, (scene, head), view, palette, actions);
+            if view.shown.needs_motion() {
+                load_row_ui(ui, desk.project(), actions);
+            }
+            diagram_panel_ui(ui, scene, view, palette, &mut self.focus, actions)
         };
         self.focus.pane(Pane::Diagram, mark, ui);
         is_on

@@ -43,6 +43,8 @@ pub enum TechnicalCell {
     Headwind,
     /// How steep the road is.
     Grade,
+    /// The other roads whose load is shown.
+    Grades,
     /// How long a change of gear takes.
     ShiftPause,
     /// The engine speed at the start.

@@ -131,7 +131,7 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
 ];
 
 /// Load, road and driving, in reading order.
-pub(super) const OF_ROAD: [Row; 8] = [
+pub(super) const OF_ROAD: [Row; 9] = [
     Row {
         cell: TechnicalCell::Load,
         name: "Load, kg",
@@ -190,8 +190,24 @@ pub(super) const OF_ROAD: [Row; 8] = [
         name: "Grade, %",
         text: |project| shown(road(project).grade.map(Grade::percent)),
         answer: Answer::Typed("level; below 0 downhill", |project, text| {
-            let read = quantity(Grade::from_percent, "4", "%").read(text);
+            let read = typed::GRADE.read(text);
             of_road(project, read, |road, grade| road.grade = grade)
+        }),
+    },
+    Row {
+        cell: TechnicalCell::Grades,
+        name: "Show grades, %",
+        text: |project| {
+            let grades = road(project).grades.as_ref();
+            grades.map_or_else(String::new, |grades| {
+                let grades = grades.as_slice().iter();
+                let texts: Vec<String> = grades.map(|g| plain_number(g.percent())).collect();
+                texts.join(", ")
+            })
+        },
+        answer: Answer::Typed("5, 10, 20, 30", |project, text| {
+            let read = typed::grades(text);
+            of_road(project, read, |road, grades| road.grades = grades)
         }),
     },
     Row {

@@ -6,6 +6,7 @@
 mod date;
 mod engine;
 mod final_drive;
+mod grades;
 pub(super) mod known_fuel;
 mod quantity;
 mod speeds;
@@ -13,6 +14,7 @@ mod speeds;
 pub(super) use date::date;
 pub(super) use engine::{brochure, torque_curve, torque_remarks, willans};
 pub(super) use final_drive::{final_drive, sprocket};
+pub(super) use grades::{GRADE, grades};
 pub(super) use quantity::{Quantity, road_load, wind};
 pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
 

@@ -17,6 +17,6 @@ pub(super) fn of(project: &Project, motion: &Motion) -> String {
         format!("{} {unit} a year", plain_number(distance.round()))
     });
     let said = vehicle.into_iter();
-    let said = said.chain(conditions(&project.technical.road, project.units));
+    let said = said.chain(conditions(&project.technical.road.counted(), project.units));
     said.chain(year).collect::<Vec<_>>().join("; ")
 }

@@ -51,6 +51,7 @@ mod tests {
             trailer: None,
             headwind: Headwind::from_kmh(kmh).ok(),
             grade: Grade::from_percent(percent).ok(),
+            ..RoadData::default()
         };
         let steep = road(2.5, 32.186_88, 350.0);
         let said = [

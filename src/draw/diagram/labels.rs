@@ -6,7 +6,7 @@ use super::places::{
     left_end_places, right_end_places, under_fall_places,
 };
 use super::roles::{priority, stands_beside, thick_half_width, word_color};
-use crate::chart::{Label, Place, Scene};
+use crate::chart::{Label, Place, Role, Scene};
 use crate::draw::label_placing::{Ground, Piece, Thick, Wish, place};
 use crate::draw::segment::Segment;
 use egui::{Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
@@ -33,6 +33,9 @@ pub(super) fn paint(
         _ if stands_beside(label.role) && !look.is_alone => false,
         // Band and axes place theirs themselves.
         Place::InBand(_) | Place::OnAxis => false,
+        _ if label.role == Role::BestShift => {
+            label.of.is_none_or(|of| look.drops.contains(&of.set))
+        }
         Place::UnderFall(_) => label.of.is_some_and(|of| look.drops.contains(&of.set)),
         Place::Beside
         | Place::AtFoot

@@ -11,7 +11,7 @@ mod words;
 
 pub use engine::EngineData;
 pub use of_set::{SetEfficiencies, SetTechnical};
-pub use road::RoadData;
+pub use road::{RoadData, SetAside, too_many_grades};
 pub use vehicle::{CoastDown, VehicleData};
 pub(super) use words::{
     Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,

@@ -1,9 +1,11 @@
 //! What stands in the technical data, in a few words and a value each: for histories and comparisons.
 
-use super::{DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, VehicleData};
+use super::{DrivingData, EngineData, KnownFuel, RoadData, SetAside, SetEfficiencies, VehicleData};
 use crate::gearing::{EngineSpeed, GearSet};
-use crate::motion::{DrivenAxle, Fuel, MassFactor, MeasuredAt, Strokes, TorqueCurve, VehicleKind};
-use crate::project::document::Candidates;
+use crate::motion::{
+    DrivenAxle, Fuel, Grade, MassFactor, MeasuredAt, Strokes, TorqueCurve, VehicleKind,
+};
+use crate::project::document::{Candidates, Marks};
 
 /// Whatever is known, each as a few words and its value.
 pub(in super::super) type Words = Vec<(String, String)>;
@@ -132,7 +134,28 @@ pub(in super::super) fn road_words(road: &RoadData) -> Words {
             "grade",
             road.grade.map(|grade| format!("{} %", grade.percent())),
         ),
+        ("shown grades", road.grades.as_ref().map(grades_text)),
+        ("set aside", aside_text(road.aside)),
     ])
+}
+
+/// `4, 8 %`.
+fn grades_text(grades: &Marks<Grade>) -> String {
+    let grades = grades.as_slice().iter();
+    let percents: Vec<String> = grades.map(|grade| grade.percent().to_string()).collect();
+    format!("{} %", percents.join(", "))
+}
+
+/// `load, headwind`; none where all of it counts.
+fn aside_text(aside: SetAside) -> Option<String> {
+    let parts = [
+        (aside.load, "load"),
+        (aside.trailer, "trailer"),
+        (aside.headwind, "headwind"),
+    ];
+    let aside = parts.into_iter().filter(|(is_aside, _)| *is_aside);
+    let names: Vec<&str> = aside.map(|(_, name)| name).collect();
+    (!names.is_empty()).then(|| names.join(", "))
 }
 
 /// The driving in words.

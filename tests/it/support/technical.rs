@@ -10,8 +10,8 @@ use layshaft::motion::{
     TorqueCurve, TorquePoint, Trailer, VehicleKind, Wheelbase, WillansLine, YearlyDistance,
 };
 use layshaft::project::{
-    Candidates, CoastDown, DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies,
-    SetTechnical, TechnicalData, VehicleData,
+    Candidates, CoastDown, DrivingData, EngineData, KnownFuel, Marks, RoadData, SetAside,
+    SetEfficiencies, SetTechnical, TechnicalData, VehicleData,
 };
 use proptest::collection::{btree_map, vec};
 use proptest::option;
@@ -158,12 +158,23 @@ fn road() -> impl Strategy<Value = RoadData> {
         option::of(trailer),
         known(-200.0..=200.0, Headwind::from_kmh),
         known(-50.0..=50.0, Grade::from_percent),
+        option::of(vec(
+            quantity(-50.0..=50.0, Grade::from_percent),
+            0..=Marks::<Grade>::MOST,
+        )),
+        any::<[bool; 3]>(),
     )
-        .prop_map(|(load, trailer, headwind, grade)| RoadData {
+        .prop_map(|(load, trailer, headwind, grade, grades, aside)| RoadData {
             load,
             trailer,
             headwind,
             grade,
+            grades: grades.map(|grades| Marks::new(grades).unwrap()),
+            aside: SetAside {
+                load: aside[0],
+                trailer: aside[1],
+                headwind: aside[2],
+            },
         })
 }
 

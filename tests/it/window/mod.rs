@@ -15,6 +15,7 @@ mod handles;
 mod idle;
 mod keys;
 mod line;
+mod load_row;
 mod menus;
 mod names;
 mod note_undo;

@@ -131,8 +131,8 @@ fn a_view_without_its_inputs_names_them_and_leads_to_their_fields() {
     assert_eq!(window.focused(), "The torque curve of the engine");
     window.key(Key::Enter);
     assert_eq!(window.focused(), "Torque curve");
-    window.event(Event::Text("1500 190, 3000 300, 4500 250".to_owned()));
-    window.key(Key::Enter);
+    window.event(Event::Text("1500:190 3000:300 4500:250".to_owned()));
+    window.key(Key::Tab);
     assert!(!window.says("What is not known yet"));
     assert!(!window.app().diagram().lines.is_empty());
 }

@@ -12,9 +12,10 @@ use crate::motion::{
     AddedMass, DragArea, Efficiency, FuelConsumption, Grade, Headwind, ShiftPause, Trailer,
     YearlyDistance,
 };
-use crate::project::document::{Candidates, SetId};
+use crate::project::document::{Candidates, Marks, SetId};
 use crate::project::technical::{
-    DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, TechnicalData, VehicleData,
+    DrivingData, EngineData, KnownFuel, RoadData, SetAside, SetEfficiencies, TechnicalData,
+    VehicleData, too_many_grades,
 };
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -54,6 +55,62 @@ struct RoadV2 {
     headwind_kmh: Option<HeadwindKmh>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     grade_percent: Option<GradePercent>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    grades_percent: Option<GradesPercent>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    set_aside: Vec<AsideEntry>,
+}
+
+/// Roads whose load is shown.
+#[derive(Clone, Serialize, Deserialize)]
+#[serde(try_from = "Vec<GradePercent>", into = "Vec<GradePercent>")]
+struct GradesPercent(Marks<Grade>);
+
+impl TryFrom<Vec<GradePercent>> for GradesPercent {
+    type Error = String;
+
+    fn try_from(grades: Vec<GradePercent>) -> Result<Self, String> {
+        let grades = Marks::new(grades.into_iter().map(|n| n.0).collect());
+        grades.map(Self).map_err(too_many_grades)
+    }
+}
+
+impl From<GradesPercent> for Vec<GradePercent> {
+    fn from(grades: GradesPercent) -> Self {
+        grades
+            .0
+            .as_slice()
+            .iter()
+            .map(|grade| GradePercent(*grade))
+            .collect()
+    }
+}
+
+/// What of a load case is left out for now.
+#[derive(Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename = "SetAside")]
+enum AsideEntry {
+    Load,
+    Trailer,
+    Headwind,
+}
+
+fn aside(entries: &[AsideEntry]) -> SetAside {
+    SetAside {
+        load: entries.contains(&AsideEntry::Load),
+        trailer: entries.contains(&AsideEntry::Trailer),
+        headwind: entries.contains(&AsideEntry::Headwind),
+    }
+}
+
+fn aside_entries(aside: SetAside) -> Vec<AsideEntry> {
+    let entries = [
+        (aside.load, AsideEntry::Load),
+        (aside.trailer, AsideEntry::Trailer),
+        (aside.headwind, AsideEntry::Headwind),
+    ];
+    let is_aside = entries.into_iter().filter(|(is_aside, _)| *is_aside);
+    is_aside.map(|(_, entry)| entry).collect()
 }
 
 #[derive(Clone, Copy, Serialize, Deserialize)]
@@ -229,6 +286,8 @@ impl From<RoadV2> for RoadData {
             }),
             headwind: road.headwind_kmh.map(|n| n.0),
             grade: road.grade_percent.map(|n| n.0),
+            grades: road.grades_percent.map(|n| n.0),
+            aside: aside(&road.set_aside),
         }
     }
 }
@@ -243,6 +302,8 @@ impl From<&RoadData> for RoadV2 {
             }),
             headwind_kmh: road.headwind.map(HeadwindKmh),
             grade_percent: road.grade.map(GradePercent),
+            grades_percent: road.grades.clone().map(GradesPercent),
+            set_aside: aside_entries(road.aside),
         }
     }
 }
