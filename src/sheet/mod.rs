@@ -12,5 +12,8 @@ pub mod json;
 pub mod markdown;
 #[cfg(test)]
 mod new_column;
+mod of_views;
 pub mod page;
 pub mod text;
+
+pub use of_views::{TextFormat, written};

@@ -5,11 +5,8 @@ use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::form::{Form, remark};
 use crate::app::heard::name_menu;
-use crate::chart::MarkedSpeeds;
-use crate::gearing::Name;
 use crate::sheet::csv::DecimalMark;
-use crate::sheet::json::JsonError;
-use crate::sheet::{bbcode, csv, json, markdown, text};
+use crate::sheet::{TextFormat, written};
 use egui::{TextStyle, Ui, Vec2};
 
 /// Shows the ways out, and how large the picture is.
@@ -31,9 +28,11 @@ pub(super) fn giving_ui(ui: &mut Ui, desk: &Desk, preview: &Preview, form: &mut 
     }
     ui.menu_button("Copy table as…", |ui| {
         name_menu(ui, "Copy table as");
-        for (name, what, written) in FORMATS {
+        for (name, what, format) in FORMATS {
             if ui.button(name).clicked() {
-                form.actions.push(match written(desk) {
+                let analysis = desk.analysis();
+                let views = &analysis.project().write_up.views;
+                form.actions.push(match written(&analysis, views, format) {
                     Ok(text) => Action::Copy(what, text),
                     Err(problem) => Action::Say(problem.to_string()),
                 });
@@ -43,36 +42,20 @@ pub(super) fn giving_ui(ui: &mut Ui, desk: &Desk, preview: &Preview, form: &mut 
     });
 }
 
-type Written = fn(&Desk) -> Result<String, JsonError>;
-
-/// The text formats: name, what the message calls it, and how it is made.
-const FORMATS: [(&str, &str, Written); 6] = [
-    ("Text in columns", "the table as text", |desk| {
-        Ok(text::table(title(desk), desk.table()))
-    }),
-    ("Markdown", "the table as Markdown", |desk| {
-        Ok(markdown::table(title(desk), desk.table()))
-    }),
-    ("BBCode", "the table as BBCode", |desk| {
-        Ok(bbcode::table(title(desk), desk.table()))
-    }),
-    ("CSV, decimal point", "the table as CSV", |desk| {
-        Ok(csv_text(desk, DecimalMark::Point))
-    }),
-    ("CSV, decimal comma", "the table as CSV", |desk| {
-        Ok(csv_text(desk, DecimalMark::Comma))
-    }),
-    ("JSON", "the table as JSON", |desk| {
-        let marked = MarkedSpeeds::of(desk.project());
-        json::table(desk.project(), desk.results(), &marked)
-    }),
+/// The text formats: name, what the message calls it, and which it is.
+const FORMATS: [(&str, &str, TextFormat); 6] = [
+    ("Text in columns", "the table as text", TextFormat::Text),
+    ("Markdown", "the table as Markdown", TextFormat::Markdown),
+    ("BBCode", "the table as BBCode", TextFormat::BbCode),
+    (
+        "CSV, decimal point",
+        "the table as CSV",
+        TextFormat::Csv(DecimalMark::Point),
+    ),
+    (
+        "CSV, decimal comma",
+        "the table as CSV",
+        TextFormat::Csv(DecimalMark::Comma),
+    ),
+    ("JSON", "the table as JSON", TextFormat::Json),
 ];
-
-fn title(desk: &Desk) -> Option<&str> {
-    desk.project().title.as_ref().map(Name::as_str)
-}
-
-fn csv_text(desk: &Desk, mark: DecimalMark) -> String {
-    let marked = MarkedSpeeds::of(desk.project());
-    csv::table(desk.project(), desk.results(), &marked, mark)
-}

@@ -10,6 +10,7 @@
 mod aligned;
 mod assembling;
 mod error;
+mod first_of_several;
 mod folded;
 mod found;
 mod headings;
@@ -28,6 +29,7 @@ use crate::gearing::{
     Stage, Tyre,
 };
 use crate::units::SpeedUnit;
+use first_of_several::first_of_several;
 
 /// The most characters that are read: the widest names in all positions that can be shown fall short of it.
 const MOST_CHARACTERS: usize = 5_000_000;
@@ -122,6 +124,7 @@ impl OwnTable {
 
 /// Whether the text holds a table of the program, whole or not.
 pub fn is_own_table(text: &str) -> bool {
+    let text = first_of_several(text);
     text.chars().nth(MOST_CHARACTERS).is_none() && Form::of(text).is_some()
 }
 
@@ -147,6 +150,7 @@ pub fn read(text: &str) -> Option<Result<OwnTable, TableError>> {
     if is_for_programs(text) {
         return Some(Err(TableError::ForPrograms));
     }
+    let text = first_of_several(text);
     let characters = text.chars().take(MOST_CHARACTERS + 1).count();
     let Some(form) = Form::of(text) else {
         return folded::is_folded(text).then_some(Err(TableError::Folded));

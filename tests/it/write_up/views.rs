@@ -4,8 +4,12 @@ use crate::support::window::{Opening, Window, camper_van, without_engine};
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::NodeT;
+use layshaft::analysis::Analysis;
+use layshaft::import::tables;
 use layshaft::project::{Project, View, Views};
+use layshaft::sheet::csv::DecimalMark;
 use layshaft::sheet::page::Page;
+use layshaft::sheet::{TextFormat, written};
 
 fn opened(project: Project) -> Window {
     let mut window = Opening::on(project).in_file("van.ron").open();
@@ -74,5 +78,71 @@ fn every_chosen_diagram_comes_out_with_its_words_or_says_what_is_missing() {
         assert!(is_in(view, &of(camper_van(), view), words));
         let nothing = "Nothing to show: the torque curve of the engine is not known.";
         assert!(is_in(view, &of(without_engine(), view), nothing));
+    }
+}
+
+/// What the write-up copies of a project in a format.
+fn copied(project: &Project, format: TextFormat) -> String {
+    let analysis = Analysis::from(project);
+    written(&analysis, &project.write_up.views, format).unwrap()
+}
+
+/// The camper van, shown in these views.
+fn shown_in(views: &[View]) -> Project {
+    let mut project = camper_van();
+    project.write_up.views = Views::new(views.iter().copied()).unwrap();
+    project
+}
+
+#[test]
+fn what_is_copied_has_the_table_of_each_view_once() {
+    let all = shown_in(&[View::Speed, View::Run, View::Revs, View::Cruise]);
+    for format in [TextFormat::Text, TextFormat::Markdown, TextFormat::BbCode] {
+        let text = copied(&all, format);
+        for words in ["overall", "From rest", "L/100 km"] {
+            assert!(text.contains(words), "{words} in {text}");
+        }
+        assert_eq!(text.matches("Camper van: which gears").count(), 1, "{text}");
+    }
+}
+
+#[test]
+fn programs_get_an_object_or_an_array_of_one_for_each_table() {
+    let text = copied(&shown_in(&[View::Speed]), TextFormat::Json);
+    assert!(
+        serde_json::from_str::<serde_json::Value>(&text)
+            .unwrap()
+            .is_object()
+    );
+    let text = copied(&shown_in(&[View::Effort, View::Cruise]), TextFormat::Json);
+    let value: serde_json::Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(value.as_array().unwrap().len(), 2);
+}
+
+#[test]
+fn where_a_view_knows_too_little_there_is_the_table_of_ratios() {
+    let mut project = without_engine();
+    project.write_up.views = Views::new([View::Run]).unwrap();
+    let ratios = shown_in(&[View::Speed]);
+    let ratios = Project {
+        technical: project.technical.clone(),
+        ..ratios
+    };
+    let of_run = copied(&project, TextFormat::Markdown);
+    assert_eq!(of_run, copied(&ratios, TextFormat::Markdown));
+}
+
+#[test]
+fn a_text_of_several_tables_gives_its_sets_back() {
+    let all = shown_in(&[View::Speed, View::Run, View::Cruise]);
+    let sets = |text: &str| tables::read(text).unwrap().unwrap().sets.len();
+    for format in [
+        TextFormat::Text,
+        TextFormat::Markdown,
+        TextFormat::BbCode,
+        TextFormat::Csv(DecimalMark::Point),
+        TextFormat::Csv(DecimalMark::Comma),
+    ] {
+        assert_eq!(sets(&copied(&all, format)), 3, "{format:?}");
     }
 }
