@@ -1,7 +1,6 @@
 //! What is looked at? A row of names above the diagram switches between the views.
 
 use super::action::Action;
-use super::commands::Command;
 use crate::project::View;
 use egui::Ui;
 
@@ -13,23 +12,10 @@ pub(super) fn views_row_ui(ui: &mut Ui, shown: View, actions: &mut Vec<Action>) 
         View::WITH_TABLES.contains(view) || (view.needs_motion() && table == shown.with_table())
     };
     for view in View::ALL.into_iter().filter(is_offered) {
-        let mut name = ui.selectable_label(view == shown, view.name());
-        if let Some(entry) = command(view).and_then(Command::entry) {
-            name = name.on_hover_text(entry.tooltip);
-        }
+        let name = ui.selectable_label(view == shown, view.name());
+        let name = name.on_hover_text(view.meaning());
         if name.clicked() && view != shown {
             actions.push(Action::Show(view));
         }
-    }
-}
-
-/// The command that shows a view, where it has one.
-fn command(view: View) -> Option<Command> {
-    match view {
-        View::Speed => Some(Command::ShowSpeed),
-        View::Effort => Some(Command::ShowEffort),
-        View::Run => Some(Command::ShowRun),
-        View::Cruise => Some(Command::ShowCruise),
-        View::Steps | View::Revs | View::Distance => None,
     }
 }

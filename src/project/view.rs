@@ -62,6 +62,39 @@ impl View {
         }
     }
 
+    /// What somebody is looking at, in one sentence.
+    pub fn meaning(self) -> &'static str {
+        match self {
+            Self::Speed => {
+                "Engine speed against road speed: a line for each gear, thick where it is driven, \
+                 dotted where the needle falls at a change up."
+            }
+            Self::Steps => {
+                "How much wider each gear is than the next: what is level is felt as even, what \
+                 falls makes the upper gears close."
+            }
+            Self::Effort => {
+                "How hard each gear pulls at full load, and what the road takes: as far as a line is \
+                 above the road's, there is pull left; where they meet, it goes no faster."
+            }
+            Self::Run => {
+                "Road speed against time from rest at full load, with the times to the marked speeds; \
+                 dotted with the best shift points."
+            }
+            Self::Revs => {
+                "Engine speed in the run from rest: every gear as long as it drives, with the pauses \
+                 between them."
+            }
+            Self::Distance => {
+                "The way from rest against time at full load; dotted with the best shift points."
+            }
+            Self::Cruise => {
+                "What steady speeds burn, or what share of full torque they ask for: top gear thick, \
+                 the others thin."
+            }
+        }
+    }
+
     /// Whether it shows what follows from engine and vehicle.
     pub fn needs_motion(self) -> bool {
         match self {

@@ -4,12 +4,15 @@ use super::looked_at::looked_at_ui;
 use super::modal::Frame;
 use crate::app::commands::{Menu, TABLE};
 use crate::app::heard::heading_ui;
+use crate::project::View;
 use egui::{Align, Layout, RichText, Ui, vec2};
 
 /// What a user must know before trusting a figure; the README says the same.
-pub const CAUTIONS: [&str; 4] = [
+pub const CAUTIONS: [&str; 5] = [
     "All figures are estimates: they follow from ratios and the tyre's nominal size, and real tyres \
      differ by −2.5 to +1.5 %. Measure the rolling circumference where it matters.",
+    "Pull, times, top speeds and fuel follow from figures that are guessed in part: they tell sets \
+     apart better than they tell the truth about one. Whoever times a run needs a closed road.",
     "An engine over-revved on a downshift can break. The redline speed of a gear is the highest for \
      changing down into it; stay well below.",
     "A gearbox, shaft or tyre beyond its rating fails. Other gears and tyres also change what the \
@@ -35,6 +38,11 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
             for caution in CAUTIONS {
                 ui.label(caution);
                 ui.add_space(2.0);
+            }
+            ui.add_space(8.0);
+            heading_ui(ui, "Diagrams");
+            for view in View::ALL {
+                key_ui(ui, view.name(), view.meaning());
             }
             ui.add_space(8.0);
             heading_ui(ui, "Keys");
@@ -96,7 +104,8 @@ pub const OTHER_KEYS: [(&str, &str); 15] = [
     ),
     (
         "Up, Down on a shift point",
-        "Moves it by 10 rpm, with Shift or as Page Up, Page Down by 100",
+        "Moves it by 10 rpm, with Shift or as Page Up, Page Down by 100; Left, Right on the \
+         diagram of effort",
     ),
     (
         "Wheel, drag, double click on the diagram",
