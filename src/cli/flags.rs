@@ -309,7 +309,7 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         "WHAT",
         Group::Output,
         WRITTEN,
-        "speed, effort, run or cruise; chart takes several, steps, revs and distance too",
+        "speed, effort, run or cruise; chart: several, also steps, revs, distance",
     ),
     row(
         (As, "as"),
