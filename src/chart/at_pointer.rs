@@ -19,6 +19,19 @@ pub struct Readable {
     pub points: Vec<[f64; 2]>,
     /// The same of the baseline set, at least as far; none where there is nothing to compare.
     pub baseline: Option<Vec<[f64; 2]>>,
+    /// What is said beside it: the first that has a value there.
+    pub also: Vec<Also>,
+}
+
+/// Another quantity that is read off at the same place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Also {
+    /// What stands before it, with a blank behind; may be empty.
+    pub name: String,
+    /// What it is.
+    pub quantity: Quantity,
+    /// The line, from left to right.
+    pub points: Vec<[f64; 2]>,
 }
 
 /// What is read off at one place.
@@ -39,6 +52,8 @@ pub struct Figure<'s> {
     pub text: String,
     /// How much more than the baseline's, with its sign.
     pub difference: Option<String>,
+    /// What is said beside it: `2430 rpm`.
+    pub also: Option<String>,
 }
 
 impl Scene {
@@ -124,8 +139,11 @@ impl fmt::Display for Figure<'_> {
             write!(f, "{} ", self.name)?;
         }
         f.write_str(&self.text)?;
-        match &self.difference {
-            Some(difference) => write!(f, " {difference}"),
+        if let Some(difference) = &self.difference {
+            write!(f, " {difference}")?;
+        }
+        match &self.also {
+            Some(also) => write!(f, " ({also})"),
             None => Ok(()),
         }
     }
@@ -139,7 +157,21 @@ impl Readable {
             name: &self.name,
             text: quantity.figure(value),
             difference: baseline.map(|baseline| quantity.difference_text(value - baseline)),
+            also: self.also.iter().find_map(|also| also.text_at(x)),
         })
+    }
+}
+
+impl Also {
+    /// `in 3, 3390 rpm`.
+    fn text_at(&self, x: f64) -> Option<String> {
+        let value = value_at(&self.points, x)?;
+        let Self { name, quantity, .. } = self;
+        Some(format!(
+            "{name}{} {}",
+            quantity.text(value),
+            quantity.sign()
+        ))
     }
 }
 

@@ -4,7 +4,7 @@
 //! Top gear is what one cruises in: it is thick, and read off at the marked speeds with the difference to
 //! the baseline.
 
-use super::at_pointer::Readable;
+use super::at_pointer::{Also, Readable};
 use super::axis::{Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::marks::{at_marked_road_speeds, of_all_sets};
@@ -95,8 +95,11 @@ impl<'a> Sheet<'a> {
             }
             let fastest = points.iter().map(|point| point[0]);
             self.fastest = fastest.fold(self.fastest, f64::max);
+            // What one cruises in is told in full: the engine speed is what one hears.
+            let also = is_top.then(|| self.revs(gear));
             self.scene.readables.push(Readable {
                 of,
+                also: also.into_iter().collect(),
                 name: gear.gear.label.clone(),
                 baseline: self
                     .like(chosen, gear)
@@ -132,6 +135,19 @@ impl<'a> Sheet<'a> {
             Some([x, self.at(set, gear, m_s)?])
         };
         speeds_m_s(gear, STEPS).filter_map(point).collect()
+    }
+
+    /// The engine speed of a gear, as it is read off beside its figure.
+    fn revs(&self, gear: &PoweredGear) -> Also {
+        let point = |m_s: f64| {
+            let x = self.project.units.from_kmh(m_s * KMH_PER_M_S);
+            [x, gear.engine_rpm(m_s)]
+        };
+        Also {
+            name: String::new(),
+            quantity: Quantity::EngineSpeed,
+            points: vec![point(gear.low_m_s()), point(gear.high_m_s())],
+        }
     }
 
     /// The gear that a gear is compared with.

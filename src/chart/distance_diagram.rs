@@ -54,6 +54,7 @@ fn set(scene: &mut Scene, runs: &Runs<'_>, one: &OneRun<'_>, told_m: f64) {
     scene.sets.push(one.set.shown());
     let points = runs.line(&one.runs.run, distance);
     scene.readables.push(Readable {
+        also: Vec::new(),
         of,
         name: String::new(),
         baseline: one

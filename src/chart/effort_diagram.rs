@@ -116,6 +116,7 @@ impl Sheet<'_> {
         self.label(role, Some(of), gear.gear.label.clone(), peak, Place::Beside);
         if is_shifted {
             self.scene.readables.push(Readable {
+                also: Vec::new(),
                 of,
                 name: gear.gear.label.clone(),
                 baseline: self.like(chosen.of.place, gear),
@@ -160,8 +161,9 @@ impl Sheet<'_> {
         let speed = speed_text(top.speed_m_s * KMH_PER_M_S, units);
         let (role, of) = (Role::Crossing, chosen.of);
         self.scene.points.push(Point { role, of, at });
-        let text = format!("{speed} {}", units.sign());
-        self.label(role, Some(of), text, at, Place::Beside);
+        let text = format!("top {speed} {}", units.sign());
+        // Those of several sets lie close: beneath one another at the foot all find room.
+        self.label(role, Some(of), text, at, Place::AtFoot);
     }
 
     /// The shift points as handles, and where changing up is best.

@@ -1,6 +1,7 @@
 //! Runs from rest against time: what the diagrams of speed, engine speed and distance have in common.
 
-use super::axis::next_round;
+use super::at_pointer::Also;
+use super::axis::{Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::marks::of_all_sets;
 use super::of_motion;
@@ -17,7 +18,7 @@ const STEPS: u32 = 160;
 const ROOM: f64 = 1.06;
 
 /// The share of the width in which the times of one set stand beside the lines.
-const COLUMN: f64 = 0.09;
+const COLUMN: f64 = 0.105;
 
 /// The runs of chosen sets.
 pub(super) struct Runs<'a> {
@@ -102,9 +103,25 @@ impl<'a> Runs<'a> {
         moments.collect()
     }
 
-    /// Whether a moment is within what is drawn.
-    pub(super) fn has(&self, moment: Moment) -> bool {
-        moment.time_s <= self.end_s
+    /// The engine speed against time in each gear of the chain, first to top, as long as it drives.
+    pub(super) fn revs_in_gears(&self, run: &Run) -> Vec<Vec<[f64; 2]>> {
+        let mut of_gears = vec![Vec::new(); run.gears().len()];
+        let mut moments = self.moments(run).into_iter().peekable();
+        for piece in run.pieces() {
+            let mut within = vec![piece.from];
+            while let Some(moment) = moments.next_if(|moment| moment.time_s <= piece.to.time_s) {
+                within.push(moment);
+            }
+            let Some(points) = of_gears.get_mut(piece.gear) else {
+                continue;
+            };
+            let drawn = within.into_iter().filter(|at| at.time_s <= self.end_s);
+            points.extend(drawn.filter_map(|at| {
+                let rpm = run.engine_rpm(piece, at.speed_m_s)?;
+                Some([at.time_s, rpm])
+            }));
+        }
+        of_gears
     }
 
     /// From when to when the diagram goes, in s: beside the lines there is room for the times of all sets.
@@ -141,6 +158,18 @@ fn last_told_s(runs: &SetRuns) -> f64 {
 }
 
 impl OneRun<'_> {
+    /// The engine speed in every gear of the run, as it is read off beside another figure.
+    pub(super) fn revs(&self, runs: &Runs<'_>) -> Vec<Also> {
+        let of_gears = runs.revs_in_gears(&self.runs.run).into_iter();
+        let with_labels = of_gears.zip(self.powertrain.chain());
+        let also = with_labels.map(|(points, gear)| Also {
+            name: format!("in {}, ", gear.gear.label),
+            quantity: Quantity::EngineSpeed,
+            points,
+        });
+        also.collect()
+    }
+
     /// A dot where a run is at a time in s, and the time in the margin at the rule through the dot.
     pub(super) fn told(&self, scene: &mut Scene, [time_s, value]: [f64; 2], before_s: Option<f64>) {
         let (role, of): (Role, Owner) = (Role::Crossing, self.set.of);

@@ -7,7 +7,6 @@ use super::of_motion;
 use super::over_time::{OneRun, Runs};
 use super::scene::{Area, Label, Line, Owner, Place, Role, Rule, Scene};
 use crate::analysis::Analysis;
-use crate::motion::{Moment, Run};
 use crate::project::View;
 use crate::units::typed_rpm_text;
 
@@ -59,9 +58,9 @@ fn drawn(mut scene: Scene, runs: &Runs<'_>, redline_rpm: f64) -> Scene {
 fn set(scene: &mut Scene, runs: &Runs<'_>, one: &OneRun<'_>) {
     let baseline = one
         .baseline
-        .map(|runs_of| in_gears(runs, &runs_of.run).concat());
+        .map(|runs_of| runs.revs_in_gears(&runs_of.run).concat());
     let chain: Vec<_> = one.powertrain.chain().collect();
-    for (at, points) in in_gears(runs, &one.runs.run).into_iter().enumerate() {
+    for (at, points) in runs.revs_in_gears(&one.runs.run).into_iter().enumerate() {
         let (Some(gear), Some(end)) = (chain.get(at), points.last()) else {
             continue;
         };
@@ -78,6 +77,7 @@ fn set(scene: &mut Scene, runs: &Runs<'_>, one: &OneRun<'_>) {
             place: Place::Beside,
         });
         scene.readables.push(Readable {
+            also: Vec::new(),
             of,
             name: label,
             baseline: baseline.clone(),
@@ -86,29 +86,4 @@ fn set(scene: &mut Scene, runs: &Runs<'_>, one: &OneRun<'_>) {
         let role = Role::FullLoad;
         scene.lines.push(Line { role, of, points });
     }
-}
-
-/// The engine speed against time in each gear of the chain, first to top, as long as it drives.
-fn in_gears(runs: &Runs<'_>, run: &Run) -> Vec<Vec<[f64; 2]>> {
-    let mut of_gears = vec![Vec::new(); run.gears().len()];
-    let mut moments = runs.moments(run).into_iter().peekable();
-    for piece in run.pieces() {
-        let mut within: Vec<Moment> = vec![piece.from];
-        while let Some(moment) = moments.next_if(|moment| moment.time_s <= piece.to.time_s) {
-            within.push(moment);
-        }
-        let Some(points) = of_gears.get_mut(piece.gear) else {
-            continue;
-        };
-        points.extend(
-            within
-                .into_iter()
-                .filter(|at| runs.has(*at))
-                .filter_map(|at| {
-                    let rpm = run.engine_rpm(piece, at.speed_m_s)?;
-                    Some([at.time_s, rpm])
-                }),
-        );
-    }
-    of_gears
 }

@@ -67,6 +67,7 @@ fn set(scene: &mut Scene, runs: &Runs<'_>, one: &OneRun<'_>, units: SpeedUnit) {
     scene.readables.push(Readable {
         of,
         name: String::new(),
+        also: one.revs(runs),
         baseline: one.baseline.map(|baseline| runs.line(&baseline.run, speed)),
         points: points.clone(),
     });

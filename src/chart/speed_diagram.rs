@@ -218,6 +218,7 @@ impl<'a> Sheet<'a> {
             line.to_vec()
         });
         self.scene.readables.push(Readable {
+            also: Vec::new(),
             of: figures.of,
             name: figures.name,
             points: points.to_vec(),

@@ -97,6 +97,7 @@ fn add(scene: &mut Scene, set: &ChosenSet<'_>) {
         Some([x, like.step?])
     });
     scene.readables.push(Readable {
+        also: Vec::new(),
         of: set.of,
         name: String::new(),
         points: points.clone(),

@@ -335,6 +335,10 @@ fn in_a_row(figures: &[Figure<'_>], text: f32, palette: &Palette, color: Color32
         if let Some(difference) = &figure.difference {
             words.append(difference, 4.0, format_of(text, false, palette.dim_text));
         }
+        if let Some(also) = &figure.also {
+            let also = format!("({also})");
+            words.append(&also, 5.0, format_of(text, false, palette.dim_text));
+        }
     }
     words
 }
