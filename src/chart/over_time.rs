@@ -18,7 +18,7 @@ const STEPS: u32 = 160;
 const ROOM: f64 = 1.06;
 
 /// The share of the width in which the times of one set stand beside the lines.
-const COLUMN: f64 = 0.105;
+const COLUMN: f64 = 0.11;
 
 /// The runs of chosen sets.
 pub(super) struct Runs<'a> {

@@ -135,7 +135,7 @@ pub(super) fn head_places(row_height: f32, row: usize) -> Vec<(Align2, Vec2)> {
 }
 
 /// How wide a column at the right end of level lines is, in heights of a row.
-const COLUMN: f32 = 4.7;
+const COLUMN: f32 = 5.0;
 
 /// On a level line, in a column from its right end, where the same stand above one another at all lines;
 /// else beneath the line.

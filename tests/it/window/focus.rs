@@ -6,7 +6,7 @@ use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::kittest::NodeT;
 use layshaft::chart::GearOfSet;
-use layshaft::project::Project;
+use layshaft::project::{Project, View};
 
 const SIZES: [[f32; 2]; 4] = [
     [667.0, 427.0],
@@ -51,6 +51,44 @@ fn whatever_can_have_the_focus_is_reached_by_tab_and_arrows() {
             assert!(missed.is_empty(), "{what}: {}", window.told(&missed));
         });
     }
+}
+
+#[test]
+fn in_every_view_too_all_is_reached_named_and_in_view() {
+    for view in View::ALL {
+        for size in [SIZES[0], SIZES[1]] {
+            let [width, height] = size;
+            let mut window = Opening::on(camper_van()).sized(width, height).open();
+            let what = format!("{} at {width}", view.name());
+            if view == View::Speed || !window.look_at(view) {
+                continue;
+            }
+            let stops = window.tab_stops(&what);
+            assert!(stops.len() < 80, "{what}: {} stops", stops.len());
+            if view == View::Effort {
+                // Left and Right move its shift points, which get fields of their own then.
+                continue;
+            }
+            let reached = window.reached(&what);
+            let missed: Vec<u64> = window.focusable().difference(&reached).copied().collect();
+            assert!(missed.is_empty(), "{what}: {}", window.told(&missed));
+            assert_eq!(window.undo_steps(), 0, "{what}: walking changes nothing");
+        }
+    }
+}
+
+#[test]
+fn on_the_diagram_of_effort_down_and_up_go_from_shift_point_to_shift_point() {
+    let mut window = Window::on_camper_van();
+    window.ctrl(Key::Num2);
+    window.focus_handle("1", "2");
+    window.key(Key::ArrowDown);
+    assert!(window.handle("2", "3").is_focused(), "{}", window.focused());
+    window.key(Key::ArrowDown);
+    assert!(window.handle("3", "4").is_focused());
+    window.key(Key::ArrowUp);
+    assert!(window.handle("2", "3").is_focused());
+    assert_eq!(window.undo_steps(), 0);
 }
 
 #[test]
