@@ -7,8 +7,6 @@ mod pointing;
 mod read_out;
 mod reading_place;
 
-pub use handles::handle_rect;
-
 use super::action::Action;
 use super::focus::{FocusMap, Keeps};
 use super::input::is_told_by_pointer;

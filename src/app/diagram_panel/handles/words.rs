@@ -138,8 +138,8 @@ fn within(rect: Rect, frame: Rect) -> Rect {
 
 #[cfg(test)]
 mod tests {
-    use super::super::handle_rect;
     use super::*;
+    use crate::app::handle::handle_rect;
     use egui::{pos2, vec2};
     use proptest::prelude::*;
 
