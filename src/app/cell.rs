@@ -52,15 +52,15 @@ impl Form<'_> {
         cell_ui(ui, self, &cell)
     }
 
-    /// A field of several lines, its name above it: what is pasted there keeps its lines.
+    /// A field of several lines, the shown name above it: what is pasted there keeps its lines.
     pub(super) fn lines_field(
         &mut self,
         ui: &mut Ui,
-        field: &Field<'_>,
+        (shown, field): (&str, &Field<'_>),
         lines: usize,
         read: &dyn Fn(&str) -> Result<Edit, String>,
     ) {
-        self.row_name(ui, field.name, field.hint);
+        self.row_name(ui, shown, field.hint);
         let cell = InputCell {
             id: field.id,
             name: field.name,

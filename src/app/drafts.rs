@@ -102,6 +102,8 @@ pub enum SetCell {
     PositionName(usize, usize),
     /// A position's ratio.
     PositionRatio(usize, usize),
+    /// A field of its own engine.
+    Engine(TechnicalCell),
 }
 
 /// A text that is being typed, or was left unreadable.
@@ -300,15 +302,17 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
     let CellId::Set(id, cell) = cell else {
         return true;
     };
-    let Some(set) = project.sets.get(id).map(|candidate| &candidate.set) else {
+    let Some(candidate) = project.sets.get(id) else {
         return false;
     };
+    let set = &candidate.set;
     let position = |stage: usize, at: usize| {
         let stage = set.stages.get(stage);
         stage.is_some_and(|stage| at < stage.positions.len())
     };
     match cell {
         SetCell::Name | SetCell::ShiftAll => true,
+        SetCell::Engine(_) => candidate.technical.engine.is_some(),
         SetCell::Tyre => set.tyre.is_some(),
         SetCell::Ratio(gear) | SetCell::Overall(gear) | SetCell::SpeedPer1000(gear) => {
             set.gear(gear).is_some() || (gear == GearId::REVERSE && set.reverse.is_some())

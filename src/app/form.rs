@@ -43,9 +43,19 @@ impl Form<'_> {
         field: &Field<'_>,
         read: &dyn Fn(&str) -> Result<Edit, String>,
     ) {
+        self.named_field(ui, (field.name, field), read);
+    }
+
+    /// The same with a shorter name before it than those hear who cannot see where it stands.
+    pub(super) fn named_field(
+        &mut self,
+        ui: &mut Ui,
+        (shown, field): (&str, &Field<'_>),
+        read: &dyn Fn(&str) -> Result<Edit, String>,
+    ) {
         let problem = ui
             .horizontal(|ui| {
-                self.row_name(ui, field.name, field.hint);
+                self.row_name(ui, shown, field.hint);
                 let width = width_to_end(ui);
                 self.cell(ui, field, width, read)
             })

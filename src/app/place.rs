@@ -2,7 +2,7 @@
 
 use super::drafts::{CellId, SetCell, is_there};
 use super::set_card::ratio_cell;
-use super::technical::{TechnicalCell, changed_field};
+use super::technical::{TechnicalCell, changed_engine_field, changed_field};
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId};
@@ -48,10 +48,13 @@ impl Place {
             Edit::MoveSet(id, _)
             | Edit::Baseline(id)
             | Edit::Visible(id, _)
-            | Edit::OwnEngine(id, _)
             | Edit::Efficiencies(id, _) => {
                 return Some(Self::Card(*id));
             }
+            Edit::OwnEngine(id, _) => match changed_engine_field(*id, [shown, other]) {
+                Some(field) => field,
+                None => return Some(Self::Card(*id)),
+            },
             Edit::Set(id, edit) => {
                 let sets = [shown, other].map(|p| p.sets.get(*id).map(|c| &*c.set));
                 let [Some(shown), Some(other)] = sets else {
@@ -125,7 +128,8 @@ pub(super) fn counterpart(field: CellId, set: SetId, project: &Project) -> Optio
         | SetCell::Sprocket(..)
         | SetCell::StageName(_)
         | SetCell::PositionName(..)
-        | SetCell::PositionRatio(..) => cell,
+        | SetCell::PositionRatio(..)
+        | SetCell::Engine(_) => cell,
     };
     let field = CellId::Set(set, cell);
     is_there(field, project).then_some(field)

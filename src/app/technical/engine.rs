@@ -1,29 +1,29 @@
 //! The section "Engine": its torque, its size, what it burns.
 
+use super::about::{About, Whose};
 use super::cells::TechnicalCell;
-use super::engine_rows::{FURTHER, OF_CURVE, OF_SIZE};
+use super::engine_rows::{FURTHER, OF_CONSUMPTION, OF_CURVE, OF_SIZE};
 use super::row::{Row, folded_ui};
-use crate::app::drafts::CellId;
 use crate::app::form::{Form, remark};
 use crate::app::section::{AtFirst, section_ui};
 use crate::app::typed;
 use crate::gearing::EngineLimits;
 use crate::motion::{Efficiency, Engine, Peak, PowerBand, TorqueCurve};
-use crate::project::{EngineData, Project};
+use crate::project::EngineData;
 use crate::units::{plain_number, rpm_text};
 use egui::Ui;
 use egui::cache::{ComputerMut, FrameCache};
 
 /// All rows, in reading order.
 pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
-    const ROWS: [&[Row]; 3] = [&OF_CURVE, &OF_SIZE, &FURTHER];
+    const ROWS: [&[Row]; 4] = [&OF_CURVE, &OF_SIZE, &FURTHER, &OF_CONSUMPTION];
     ROWS.into_iter().flatten()
 }
 
 /// Shows the section; it is unfolded where one of its fields is sought.
 pub(super) fn engine_ui(
     ui: &mut Ui,
-    project: &Project,
+    about: About<'_>,
     sought: Option<TechnicalCell>,
     form: &mut Form<'_>,
 ) {
@@ -31,8 +31,8 @@ pub(super) fn engine_ui(
         ui,
         ("Engine", AtFirst::Closed),
         sought.is_some_and(|cell| rows().any(|row| row.cell == cell)),
-        || in_short(&project.technical.engine),
-        |ui| fields_ui(ui, project, sought, form),
+        || in_short(about.engine()),
+        |ui| fields_ui(ui, about, sought, form),
     );
 }
 
@@ -68,16 +68,19 @@ fn peaks(curve: &TorqueCurve) -> Option<[Peak; 2]> {
     Some([band.torque_peak(), band.power_peak()])
 }
 
-fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<TechnicalCell>, form: &mut Form<'_>) {
+fn fields_ui(ui: &mut Ui, about: About<'_>, sought: Option<TechnicalCell>, form: &mut Form<'_>) {
     for row in &OF_CURVE {
-        row.show(ui, project, form);
+        row.show(ui, about, form);
     }
-    curve_remarks_ui(ui, project, form);
+    curve_remarks_ui(ui, about, form);
     for row in &OF_SIZE {
-        row.show(ui, project, form);
+        row.show(ui, about, form);
     }
-    let further = ("More of the engine", &[&FURTHER[..]][..]);
-    folded_ui(ui, further, project, sought, form);
+    let further: &[&[Row]] = match about.whose {
+        Whose::Vehicles => &[&FURTHER, &OF_CONSUMPTION],
+        Whose::Sets(_) => &[&FURTHER],
+    };
+    folded_ui(ui, ("More of the engine", further), about, sought, form);
 }
 
 /// What was guessed of a text, kept from frame to frame: a copied log may have thousands of rows.
@@ -93,10 +96,10 @@ impl ComputerMut<&str, Vec<String>> for ReadTorque {
 }
 
 /// What the curve comes to, and what was guessed of the text that is being typed.
-fn curve_remarks_ui(ui: &mut Ui, project: &Project, form: &Form<'_>) {
+fn curve_remarks_ui(ui: &mut Ui, about: About<'_>, form: &Form<'_>) {
     let typed = form
         .drafts
-        .get(CellId::Technical(TechnicalCell::TorqueCurve));
+        .get(about.whose.field(TechnicalCell::TorqueCurve));
     if let Some(draft) = typed.filter(|draft| draft.problem.is_none()) {
         let text = draft.text.as_str();
         let said = ui.memory_mut(|m| m.caches.cache::<TorqueRemarks>().get(text).clone());
@@ -104,7 +107,7 @@ fn curve_remarks_ui(ui: &mut Ui, project: &Project, form: &Form<'_>) {
             remark(ui, &said, form.palette.dim_text);
         }
     }
-    if let Some(summary) = project.technical.engine.curve.as_ref().and_then(summary) {
+    if let Some(summary) = about.engine().curve.as_ref().and_then(summary) {
         remark(ui, &summary, form.palette.dim_text);
     }
 }

@@ -1,5 +1,6 @@
 //! The section "Load and road": the vehicle without its engine, what it carries, the road.
 
+use super::about::About;
 use super::cells::TechnicalCell;
 use super::further_rows::{OF_ROAD, OF_VEHICLE};
 use super::road_rows::FRONT;
@@ -75,12 +76,13 @@ fn counted(vehicle: &VehicleData) -> Option<String> {
 }
 
 fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<TechnicalCell>, form: &mut Form<'_>) {
+    let about = About::vehicle_of(project);
     for row in &FRONT {
-        row.show(ui, project, form);
+        row.show(ui, about, form);
     }
     remarks_ui(ui, project, form);
     let further = [&OF_VEHICLE[..], &OF_ROAD];
-    folded_ui(ui, ("Further figures", &further), project, sought, form);
+    folded_ui(ui, ("Further figures", &further), about, sought, form);
 }
 
 /// What is supposed, what plays no part, what contradicts itself.
