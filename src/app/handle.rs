@@ -72,6 +72,61 @@ pub(super) fn end_of_keys(response: &Response, is_dragging: bool, actions: &mut 
     }
 }
 
+/// By which right words are shown, the strongest last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Claim {
+    Focused,
+    Hovered,
+    Nudged,
+    Dragged,
+}
+
+impl Claim {
+    /// The claim of what can be dragged.
+    pub(super) fn of(response: &Response) -> Option<Self> {
+        if response.dragged() {
+            Some(Self::Dragged)
+        } else if is_nudged(response) {
+            Some(Self::Nudged)
+        } else if response.hovered() {
+            Some(Self::Hovered)
+        } else {
+            response.has_focus().then_some(Self::Focused)
+        }
+    }
+}
+
+/// Which handle was moved by key last, and where the pointer was then.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Nudged {
+    id: Id,
+    pointer: Option<Pos2>,
+}
+
+impl Nudged {
+    fn now(response: &Response) -> Self {
+        let pointer = response.ctx.input(|i| i.pointer.latest_pos());
+        let id = response.id;
+        Self { id, pointer }
+    }
+}
+
+fn nudged_id() -> Id {
+    Id::unique("handle that was nudged")
+}
+
+/// Notes that keys have moved a handle.
+pub(super) fn note_nudged(response: &Response) {
+    let now = Nudged::now(response);
+    response.ctx.data_mut(|d| d.insert_temp(nudged_id(), now));
+}
+
+/// Whether keys have moved a handle last, and the pointer has not moved since.
+fn is_nudged(response: &Response) -> bool {
+    let last = response.ctx.data(|d| d.get_temp(nudged_id()));
+    response.has_focus() && last == Some(Nudged::now(response))
+}
+
 /// Where squares of handles overlap, the nearest to the pointer is taken hold of; each is told by its
 /// widget, its place and its square.
 pub(super) fn nearest_on_top(ui: &Ui, shown: &[(Id, Pos2, Rect)]) {

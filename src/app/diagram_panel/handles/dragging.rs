@@ -1,10 +1,9 @@
 //! How are a shift point and the line between them dragged?
 
-use super::words::Claim;
 use super::{Handles, cursor, line_id};
 use crate::app::action::Action;
 use crate::app::diagram_panel::pointing::distance_to_line;
-use crate::app::handle::{end_of_drag, is_held, is_moved, pressed_at};
+use crate::app::handle::{Claim, end_of_drag, is_held, is_moved, pressed_at};
 use crate::chart::{Along, Handle, HandleLine};
 use egui::{Pos2, Rect, Response, Sense, Vec2};
 
@@ -67,7 +66,7 @@ impl Handles<'_> {
                 .push(edit.map_or(Action::Cancel, Action::Preview));
         }
         end_of_drag(&response, self.actions);
-        self.want(Claim::of(&response, false), || line.words(), pointer);
+        self.want(Claim::of(&response), || line.words(), pointer);
         response.dragged()
     }
 

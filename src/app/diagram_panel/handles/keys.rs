@@ -1,34 +1,12 @@
 //! How are shift points moved by key, and by those who cannot see them?
 
-use super::{Handles, are_dragged, line_id};
+use super::{Handles, are_dragged};
 use crate::app::action::Action;
-use crate::app::handle::{Slider, arrow_nudge, end_of_keys, page_nudge};
+use crate::app::handle::{Slider, arrow_nudge, end_of_keys, note_nudged, page_nudge};
 use crate::chart::{Along, Handle};
-use egui::{EventFilter, Id, Pos2, Response};
-
-/// Which handle was moved by key last, and where the pointer was then.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Nudged {
-    id: Id,
-    pointer: Option<Pos2>,
-}
-
-fn nudged_id() -> Id {
-    line_id().with("nudged")
-}
+use egui::{EventFilter, Response};
 
 impl Handles<'_> {
-    fn nudged_now(&self, id: Id) -> Nudged {
-        let pointer = self.ui.input(|i| i.pointer.latest_pos());
-        Nudged { id, pointer }
-    }
-
-    /// Whether keys have moved a handle last, and the pointer has not moved since.
-    pub(super) fn is_nudged(&self, response: &Response) -> bool {
-        let last = self.ui.data(|d| d.get_temp(nudged_id()));
-        response.has_focus() && last == Some(self.nudged_now(response.id))
-    }
-
     /// Arrow keys and page keys nudge, Enter commits, Esc puts back.
     pub(super) fn keys(&mut self, response: &Response, handle: &Handle) {
         let is_dragging = are_dragged(self.ui) || response.dragged();
@@ -50,8 +28,7 @@ impl Handles<'_> {
             if steps != 0.0 {
                 let change_rpm = steps * handle.travel.step_rpm;
                 self.preview(handle, handle.shift_rpm() + change_rpm);
-                let nudged = self.nudged_now(response.id);
-                self.ui.data_mut(|d| d.insert_temp(nudged_id(), nudged));
+                note_nudged(response);
             }
         }
         end_of_keys(response, is_dragging, self.actions);

@@ -9,14 +9,14 @@ mod keys;
 mod words;
 
 use crate::app::action::Action;
-use crate::app::handle::{handle_rect, is_held, nearest_on_top, reach};
+use crate::app::handle::{Claim, handle_rect, is_held, nearest_on_top, reach};
 use crate::chart::{Along, Handle, Scene, ShownSet};
 use crate::draw::diagram::Drawn;
 use crate::draw::palette::Palette;
 use crate::gearing::GearId;
 use crate::project::SetId;
 use egui::{CursorIcon, Id, Pos2, Rect, Response, Sense, Stroke, Ui};
-use words::{Claim, Words};
+use words::Words;
 
 /// The identity of a handle's widget.
 fn handle_id(set: SetId, gear: GearId) -> Id {
@@ -142,7 +142,7 @@ impl Handles<'_> {
         self.requests(&response, handle);
         self.speak(&response, handle);
         self.paint(&response, at);
-        let claim = Claim::of(&response, self.is_nudged(&response));
+        let claim = Claim::of(&response);
         self.want(claim, || handle.words(), at);
         response.dragged()
     }
