@@ -94,7 +94,12 @@ fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<Str
     let color = problem.as_ref().map(|_| form.palette.error);
     let (edit, keeps, most) = if cell.lines == 1 {
         let edit = TextEdit::singleline(&mut text);
-        (edit, Keeps::Line, MOST_CHARACTERS)
+        let most = if cell.id.takes_columns() {
+            MOST_CHARACTERS_IN_LINES
+        } else {
+            MOST_CHARACTERS
+        };
+        (edit, Keeps::Line, most)
     } else {
         let edit = TextEdit::multiline(&mut text).desired_rows(cell.lines);
         (edit, Keeps::Lines, MOST_CHARACTERS_IN_LINES)

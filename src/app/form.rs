@@ -3,6 +3,7 @@
 use super::action::Action;
 use super::drafts::{CellId, Drafts};
 use super::focus::FocusMap;
+use super::section::Needs;
 use crate::draw::palette::Palette;
 use crate::project::Edit;
 use egui::{Color32, Label, Response, RichText, Ui};
@@ -89,6 +90,16 @@ impl Form<'_> {
     pub(super) fn problem(&self, ui: &mut Ui, problem: Option<&str>) {
         if let Some(problem) = problem {
             remark(ui, problem, self.palette.error);
+        }
+    }
+
+    /// What a section needs: whether it is sought, and whether something was left in one of its fields that
+    /// does not read.
+    pub(super) fn needs(&self, is_sought: bool, is_among: impl Fn(CellId) -> bool) -> Needs {
+        let has_unread = self.drafts.has_unread_in(is_among);
+        Needs {
+            must_be_open: is_sought,
+            error: has_unread.then_some(self.palette.error),
         }
     }
 

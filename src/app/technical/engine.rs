@@ -2,8 +2,10 @@
 
 use super::about::{About, Whose};
 use super::cells::TechnicalCell;
+use super::curve::{curve_ui, follow_moves};
 use super::engine_rows::{FURTHER, OF_CONSUMPTION, OF_CURVE, OF_SIZE};
 use super::row::{Row, folded_ui};
+use crate::app::drafts::CellId;
 use crate::app::form::{Form, remark};
 use crate::app::section::{AtFirst, section_ui};
 use crate::app::typed;
@@ -27,13 +29,25 @@ pub(super) fn engine_ui(
     sought: Option<TechnicalCell>,
     form: &mut Form<'_>,
 ) {
+    let needs = form.needs(
+        sought.is_some_and(is_of_engine),
+        |cell| matches!(cell, CellId::Technical(cell) if is_of_engine(cell)),
+    );
     section_ui(
         ui,
         ("Engine", AtFirst::Closed),
-        sought.is_some_and(|cell| rows().any(|row| row.cell == cell)),
+        needs,
         || in_short(about.engine()),
         |ui| fields_ui(ui, about, sought, form),
     );
+}
+
+/// Whether a field is one of an engine.
+fn is_of_engine(cell: TechnicalCell) -> bool {
+    matches!(
+        cell,
+        TechnicalCell::PointSpeed(_) | TechnicalCell::PointTorque(_)
+    ) || rows().any(|row| row.cell == cell)
 }
 
 /// What is known, in a few words.
@@ -69,10 +83,12 @@ fn peaks(curve: &TorqueCurve) -> Option<[Peak; 2]> {
 }
 
 fn fields_ui(ui: &mut Ui, about: About<'_>, sought: Option<TechnicalCell>, form: &mut Form<'_>) {
+    follow_moves(ui, about, form);
     for row in &OF_CURVE {
         row.show(ui, about, form);
     }
     curve_remarks_ui(ui, about, form);
+    curve_ui(ui, about, sought, form);
     for row in &OF_SIZE {
         row.show(ui, about, form);
     }
@@ -112,16 +128,10 @@ fn curve_remarks_ui(ui: &mut Ui, about: About<'_>, form: &Form<'_>) {
     }
 }
 
-/// A curve in one line: its points, its peaks.
+/// The peaks of a curve in one line.
 fn summary(curve: &TorqueCurve) -> Option<String> {
     let [torque, power] = peaks(curve)?;
-    let points = match curve.brochure() {
-        Some(_) => "built of the brochure".to_owned(),
-        None => format!("{} points", curve.points().len()),
-    };
     let (nm, at) = (torque.torque_nm, rpm_text(torque.engine_rpm));
     let (kw, power_at) = (power.power_w / 1000.0, rpm_text(power.engine_rpm));
-    Some(format!(
-        "{points}, {nm:.0} N·m at {at}, {kw:.0} kW at {power_at} rpm"
-    ))
+    Some(format!("{nm:.0} N·m at {at}, {kw:.0} kW at {power_at} rpm"))
 }

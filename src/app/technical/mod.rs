@@ -4,6 +4,7 @@
 mod about;
 mod cells;
 mod choice;
+mod curve;
 mod engine;
 mod engine_rows;
 mod further_rows;
@@ -13,11 +14,14 @@ mod row;
 mod starting;
 
 pub(super) use cells::TechnicalCell;
+pub(super) use curve::is_in_hand as is_point_in_hand;
 
 use super::drafts::CellId;
 use super::form::Form;
 use crate::project::{Project, SetId};
-use about::{About, Whose};
+pub(super) use about::Whose;
+
+use about::About;
 use egui::Ui;
 use row::Row;
 
@@ -54,6 +58,26 @@ pub(super) fn changed_engine_field(set: SetId, both: [&Project; 2]) -> Option<Ce
         return None;
     }
     changed_row(engine::rows(), Whose::Sets(set), both)
+}
+
+/// Whose torque curve a field holds, where it is the field of one.
+pub(super) fn curve_in(field: CellId) -> Option<Whose> {
+    let whose = match field {
+        CellId::Set(set, _) => Whose::Sets(set),
+        _ => Whose::Vehicles,
+    };
+    (whose.field(TechnicalCell::TorqueCurve) == field).then_some(whose)
+}
+
+/// The field of the one point in which a torque curve differs between two documents, where the fields of
+/// its points were typed in last.
+pub(super) fn changed_point_field(
+    whose: Whose,
+    typed_in_last: CellId,
+    both: [&Project; 2],
+) -> Option<CellId> {
+    let both = both.map(|project| About { project, whose });
+    curve::changed_point(both).filter(|_| curve::is_point(whose, typed_in_last))
 }
 
 fn changed_row(

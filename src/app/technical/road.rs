@@ -6,6 +6,7 @@ use super::further_rows::{OF_ROAD, OF_VEHICLE};
 use super::road_rows::FRONT;
 use super::row::{Row, folded_ui};
 use super::starting::count;
+use crate::app::drafts::CellId;
 use crate::app::form::{Form, remark};
 use crate::app::section::{AtFirst, section_ui};
 use crate::motion::{RotatingMasses, VehicleKind};
@@ -26,10 +27,15 @@ pub(super) fn load_and_road_ui(
     sought: Option<TechnicalCell>,
     form: &mut Form<'_>,
 ) {
+    let is_here = |cell: TechnicalCell| rows().any(|row| row.cell == cell);
+    let needs = form.needs(
+        sought.is_some_and(is_here),
+        |cell| matches!(cell, CellId::Technical(cell) if is_here(cell)),
+    );
     section_ui(
         ui,
         ("Load and road", AtFirst::Closed),
-        sought.is_some_and(|cell| rows().any(|row| row.cell == cell)),
+        needs,
         || in_short(project),
         |ui| fields_ui(ui, project, sought, form),
     );

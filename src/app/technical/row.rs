@@ -5,11 +5,11 @@ use super::cells::TechnicalCell;
 use super::choice::choice_ui;
 use super::starting::hint_of;
 use crate::app::form::{Field, Form};
-use crate::app::heard::tell_folded;
+use crate::app::section::part_ui;
 use crate::app::typed::Reading;
 use crate::project::{DrivingData, Edit, EngineData, RoadData, VehicleData};
 use crate::units::plain_number;
-use egui::{CollapsingHeader, Ui};
+use egui::Ui;
 
 /// A row of a section.
 pub(super) struct Row {
@@ -91,16 +91,15 @@ pub(super) fn folded_ui(
     form: &mut Form<'_>,
 ) {
     let rows = || rows.iter().copied().flatten();
-    let must_be_open = sought.is_some_and(|cell| rows().any(|row| row.cell == cell));
-    let section = CollapsingHeader::new(heading)
-        .default_open(false)
-        .open(must_be_open.then_some(true))
-        .show(ui, |ui| {
-            for row in rows() {
-                row.show(ui, about, form);
-            }
-        });
-    tell_folded(&section);
+    let is_sought = sought.is_some_and(|cell| rows().any(|row| row.cell == cell));
+    let needs = form.needs(is_sought, |cell| {
+        rows().any(|row| about.whose.field(row.cell) == cell)
+    });
+    part_ui(ui, (heading, heading), needs, |ui| {
+        for row in rows() {
+            row.show(ui, about, form);
+        }
+    });
 }
 
 /// How many lines a field of several shows before it grows.

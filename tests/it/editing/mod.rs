@@ -9,4 +9,5 @@ mod settings;
 mod table;
 mod technical;
 mod tooth_pairs;
+mod torque_curve;
 mod typed_figures;
