@@ -115,6 +115,12 @@ pub enum SetCell {
     PositionRatio(usize, usize),
     /// A field of its own engine.
     Engine(TechnicalCell),
+    /// What all of its gears leave of the power.
+    Efficiency,
+    /// What a direct gear leaves.
+    DirectEfficiency,
+    /// What a gear leaves by itself.
+    GearEfficiency(GearId),
 }
 
 /// A text that is being typed, or was left unreadable.
@@ -340,7 +346,7 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
         stage.is_some_and(|stage| at < stage.positions.len())
     };
     match cell {
-        SetCell::Name | SetCell::ShiftAll => true,
+        SetCell::Name | SetCell::ShiftAll | SetCell::Efficiency | SetCell::DirectEfficiency => true,
         SetCell::Engine(cell) => {
             let engine = candidate.technical.engine.as_ref();
             engine.is_some_and(|engine| has_point(cell, engine))
@@ -349,7 +355,9 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
         SetCell::Ratio(gear) | SetCell::Overall(gear) | SetCell::SpeedPer1000(gear) => {
             set.gear(gear).is_some() || (gear == GearId::REVERSE && set.reverse.is_some())
         }
-        SetCell::Label(gear) | SetCell::Shift(gear) => set.gear(gear).is_some(),
+        SetCell::Label(gear) | SetCell::Shift(gear) | SetCell::GearEfficiency(gear) => {
+            set.gear(gear).is_some()
+        }
         SetCell::FinalDrive(at) => {
             matches!(set.final_drives.get(at), Some(FinalDrive::Gears(_)))
         }

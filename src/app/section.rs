@@ -3,8 +3,8 @@
 use crate::app::heard::tell_folded;
 use egui::collapsing_header::CollapsingState;
 use egui::{
-    AsIdSalt, CollapsingHeader, CollapsingResponse, Color32, Galley, Id, IdSalt, Response,
-    RichText, TextStyle, TextWrapMode, Ui, WidgetText,
+    AsIdSalt, CollapsingHeader, CollapsingResponse, Color32, Galley, Id, IdSalt, RichText,
+    TextStyle, TextWrapMode, Ui, WidgetText,
 };
 use std::sync::Arc;
 
@@ -54,18 +54,24 @@ pub(in crate::app) fn section_ui(
 }
 
 /// Shows a part of a section that few people need, folded at first; while it is folded its heading says
-/// whether something in it does not read.
+/// whether something in it does not read. Of its two names the first is shown, the other heard: it tells
+/// this part from the same one elsewhere.
 pub(in crate::app) fn part_ui(
     ui: &mut Ui,
-    (salt, name): (impl AsIdSalt, &str),
+    (salt, [shown, heard]): (impl AsIdSalt, [&str; 2]),
     needs: Needs,
     contents: impl FnOnce(&mut Ui),
-) -> Response {
+) {
     let salt = IdSalt::new(("part", salt));
     let is_open = is_open(ui, salt, AtFirst::Closed, needs);
-    let heading = match needs.error {
-        Some(color) if !is_open => RichText::new(format!("{name}: {UNREAD}")).color(color),
-        _ => name.into(),
+    let error = needs.error.filter(|_| !is_open);
+    let told = |name: &str| match error {
+        Some(_) => format!("{name}: {UNREAD}"),
+        None => name.to_owned(),
+    };
+    let heading = match error {
+        Some(color) => RichText::new(told(shown)).color(color),
+        None => shown.into(),
     };
     let section = CollapsingHeader::new(cut_to_room(ui, heading))
         .id_salt(salt)
@@ -73,7 +79,8 @@ pub(in crate::app) fn part_ui(
         .open(needs.must_be_open.then_some(true))
         .show(ui, contents);
     remember(ui, salt, &section);
-    section.header_response
+    let header = section.header_response.id;
+    ui.accesskit_node_builder(header, |node| node.set_label(told(heard)));
 }
 
 /// Whether a section is unfolded just now.

@@ -53,7 +53,7 @@ fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<CellId>, form: &mut 
     marks_ui(ui, project, form);
     let is_here = |cell: CellId| matches!(cell, CellId::Date | CellId::Note);
     let needs = form.needs(sought.is_some_and(is_here), is_here);
-    part_ui(ui, ("date and note", "Date and note"), needs, |ui| {
+    part_ui(ui, ("date and note", ["Date and note"; 2]), needs, |ui| {
         note_ui(ui, project, form);
     });
 }

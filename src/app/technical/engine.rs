@@ -5,7 +5,7 @@ use super::cells::TechnicalCell;
 use super::curve::{curve_ui, follow_moves};
 use super::engine_rows::{FURTHER, OF_CONSUMPTION, OF_CURVE, OF_SIZE};
 use super::row::{Row, folded_ui};
-use crate::app::drafts::CellId;
+use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Form, remark};
 use crate::app::section::{AtFirst, section_ui};
 use crate::app::typed;
@@ -29,13 +29,19 @@ pub(super) fn engine_ui(
     sought: Option<TechnicalCell>,
     form: &mut Form<'_>,
 ) {
-    let needs = form.needs(
-        sought.is_some_and(is_of_engine),
-        |cell| matches!(cell, CellId::Technical(cell) if is_of_engine(cell)),
-    );
+    let name = match about.whose {
+        Whose::Vehicles => "Engine",
+        Whose::Sets(_) => "Engine of this set",
+    };
+    let whose = about.whose;
+    let needs = form.needs(sought.is_some_and(is_of_engine), |cell| match cell {
+        CellId::Technical(cell) => whose == Whose::Vehicles && is_of_engine(cell),
+        CellId::Set(set, SetCell::Engine(_)) => whose == Whose::Sets(set),
+        _ => false,
+    });
     section_ui(
         ui,
-        ("Engine", AtFirst::Closed),
+        (name, AtFirst::Closed),
         needs,
         || in_short(about.engine()),
         |ui| fields_ui(ui, about, sought, form),

@@ -4,6 +4,7 @@ use super::about::About;
 use super::cells::TechnicalCell;
 use super::road_rows::DRAG_AREA;
 use super::row::{Answer, Offer, Row, of_driving, of_road, of_vehicle, shown, vehicle_with};
+use super::starting::NOT_KNOWN;
 use crate::app::typed::{self, Quantity};
 use crate::gearing::EngineSpeed;
 use crate::motion::{
@@ -14,11 +15,11 @@ use crate::motion::{
 use crate::project::{RoadData, VehicleData};
 use crate::units::{mark_text, plain_number};
 
-fn vehicle<'a>(about: About<'a>) -> &'a VehicleData {
+fn vehicle(about: About<'_>) -> &VehicleData {
     &about.project.technical.vehicle
 }
 
-fn road<'a>(about: About<'a>) -> &'a RoadData {
+fn road(about: About<'_>) -> &RoadData {
     &about.project.technical.road
 }
 
@@ -28,7 +29,7 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
         cell: TechnicalCell::DragCoefficient,
         name: "Drag coeff. c_d",
         text: |about| shown(vehicle(about).drag_coefficient.map(DragCoefficient::value)),
-        answer: Answer::Typed("not known", |about, text| {
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(DragCoefficient::new, "0.30", "").read(text);
             of_vehicle(about, read, |vehicle, c| vehicle.drag_coefficient = c)
         }),
@@ -37,7 +38,7 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
         cell: TechnicalCell::FrontalArea,
         name: "Front area, m²",
         text: |about| shown(vehicle(about).frontal_area.map(FrontalArea::m2)),
-        answer: Answer::Typed("not known", |about, text| {
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(FrontalArea::from_m2, "2.2", "m²").read(text);
             of_vehicle(about, read, |vehicle, area| vehicle.frontal_area = area)
         }),
@@ -70,7 +71,7 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
         cell: TechnicalCell::Adhesion,
         name: "Adhesion",
         text: |about| shown(vehicle(about).adhesion.map(Adhesion::value)),
-        answer: Answer::Typed("not known", |about, text| {
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(Adhesion::new, "0.85", "").read(text);
             of_vehicle(about, read, |vehicle, adhesion| {
                 vehicle.adhesion = adhesion;
@@ -81,7 +82,7 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
         cell: TechnicalCell::Wheelbase,
         name: "Wheelbase, m",
         text: |about| shown(vehicle(about).wheelbase.map(Wheelbase::m)),
-        answer: Answer::Typed("not known", |about, text| {
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(Wheelbase::from_m, "2.65", "m").read(text);
             of_vehicle(about, read, |vehicle, wheelbase| {
                 vehicle.wheelbase = wheelbase;
@@ -233,7 +234,7 @@ pub(super) const OF_ROAD: [Row; 8] = [
                     .map(YearlyDistance::km),
             )
         },
-        answer: Answer::Typed("not known", |about, text| {
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(YearlyDistance::from_km, "15000", "km").read_large(text);
             of_driving(about, read, |driving, km| driving.yearly_distance = km)
         }),

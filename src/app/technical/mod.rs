@@ -5,9 +5,11 @@ mod about;
 mod cells;
 mod choice;
 mod curve;
+mod efficiencies;
 mod engine;
 mod engine_rows;
 mod further_rows;
+mod of_set;
 mod road;
 mod road_rows;
 mod row;
@@ -15,6 +17,8 @@ mod starting;
 
 pub(super) use cells::TechnicalCell;
 pub(super) use curve::is_in_hand as is_point_in_hand;
+pub(super) use efficiencies::changed_efficiency;
+pub(super) use of_set::of_set_ui;
 
 use super::drafts::CellId;
 use super::form::Form;

@@ -52,12 +52,11 @@ fn in_short(project: &Project) -> String {
     }
     let vehicle = &technical.vehicle;
     let mut parts = Vec::new();
-    parts.extend(vehicle.kind.map(VehicleKind::name).map(str::to_owned));
-    parts.extend(
-        vehicle
-            .mass
-            .map(|mass| format!("{} kg", plain_number(mass.kg()))),
-    );
+    let mass = vehicle.mass;
+    let mass = mass.map(|mass| format!("{} kg", plain_number(mass.kg())));
+    let kind = vehicle.kind.map(VehicleKind::name).map(str::to_owned);
+    // A heading has room for one of them before it is cut.
+    parts.extend(mass.or(kind));
     parts.extend(counted(vehicle));
     let load = technical.road.load_case();
     if load.extra.kg() > 0.0 {

@@ -3,7 +3,7 @@
 use super::about::About;
 use super::cells::TechnicalCell;
 use super::choice::choice_ui;
-use super::starting::hint_of;
+use super::starting::{NOT_KNOWN, beside_typed, hint_of};
 use crate::app::form::{Field, Form};
 use crate::app::section::part_ui;
 use crate::app::typed::Reading;
@@ -52,8 +52,15 @@ impl Row {
         let text = (self.text)(about);
         match &self.answer {
             Answer::Typed(hint, read) | Answer::Lines(hint, read) => {
-                let stands_in = text.is_empty().then(|| hint_of(self.cell, about.project));
-                let hint = stands_in.flatten().unwrap_or_else(|| (*hint).to_owned());
+                let said = if text.is_empty() {
+                    hint_of(self.cell, about.project)
+                } else {
+                    beside_typed(self.cell, about.project).map(|told| match *hint {
+                        NOT_KNOWN => told,
+                        hint => format!("{hint}; {told}"),
+                    })
+                };
+                let hint = said.unwrap_or_else(|| (*hint).to_owned());
                 let field = Field {
                     id,
                     name: &heard,
@@ -95,7 +102,8 @@ pub(super) fn folded_ui(
     let needs = form.needs(is_sought, |cell| {
         rows().any(|row| about.whose.field(row.cell) == cell)
     });
-    part_ui(ui, (heading, heading), needs, |ui| {
+    let heard = about.named(heading);
+    part_ui(ui, (heading, [heading, &heard]), needs, |ui| {
         for row in rows() {
             row.show(ui, about, form);
         }

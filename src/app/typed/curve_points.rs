@@ -83,7 +83,7 @@ fn figures<T>(text: &str, read: impl Fn(&str) -> Reading<Option<T>>) -> Reading<
     }
     let figures = column
         .into_iter()
-        .map(|part| read(part)?.ok_or(EMPTIED.to_owned()));
+        .map(|part| read(part)?.ok_or_else(|| EMPTIED.to_owned()));
     figures.collect()
 }
 

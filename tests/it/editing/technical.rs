@@ -78,7 +78,7 @@ fn a_closed_heading_says_in_short_what_is_known() {
     let window = Window::on_camper_van();
     assert_eq!(
         heading(&window, "Load and road"),
-        "Load and road: Camper van, 2350 kg, 2 starting values, laden"
+        "Load and road: 2350 kg, 2 starting values, laden"
     );
 }
 
@@ -467,4 +467,23 @@ fn what_is_no_curve_stays_in_its_lines_with_a_sentence() {
         window.pause();
         assert_eq!(curve(&window), "");
     }
+}
+
+#[test]
+fn a_figure_that_was_typed_for_one_kind_says_so_once_the_kind_is_another() {
+    let mut window = opened(without());
+    choose(&mut window, "Kind", "Car");
+    window.fill("Mass, kg", "1300");
+    choose(&mut window, "Kind", "Van");
+    assert_eq!(window.text("Mass, kg"), "1300");
+    let label = window.nodes().find(|node| {
+        let node = node.accesskit_node();
+        node.role() == Role::Label && node.value().as_deref() == Some("Mass, kg")
+    });
+    let label = label.unwrap().accesskit_node();
+    let said = label.data().description().unwrap().to_owned();
+    assert_eq!(
+        said,
+        "empty, with the driver; for Van the starting value is 2100"
+    );
 }

@@ -156,15 +156,16 @@ impl<'a> Handles<'a> {
         {
             let pointer = value_at(pointer);
             let ends = [self.diagram.scales.rpm[0], self.diagram.scales.nm[0]];
-            let wanted = [0, 1].map(|of: usize| {
+            let moved = [0, 1].map(|of: usize| {
                 let wanted = (pointer[of] + grab.offset[of]).clamp(0.0, ends[of]);
                 stepped(wanted, grab.at[of], CurvePoint::STEPS[of])
             });
-            if wanted == grab.at {
+            if moved == [None, None] {
                 // Back where it was, on or off the grid.
                 form.actions.push(Action::Cancel);
                 tell_moved(ui, self.whose());
             } else {
+                let wanted = [0, 1].map(|of: usize| moved[of].unwrap_or(grab.at[of]));
                 self.preview(ui, point, wanted, form);
             }
         }
@@ -258,13 +259,10 @@ impl<'a> Handles<'a> {
     }
 }
 
-/// A value that was moved, in steps; where that is none, what it began with, on the grid or off it.
-fn stepped(wanted: f64, began: f64, step: f64) -> f64 {
-    if ((wanted - began) / step).round() == 0.0 {
-        began
-    } else {
-        round_to(wanted, step)
-    }
+/// A value that was moved, in steps; none where it is what it began with, on the grid or off it.
+fn stepped(wanted: f64, began: f64, step: f64) -> Option<f64> {
+    let is_moved = ((wanted - began) / step).round() != 0.0;
+    is_moved.then(|| round_to(wanted, step))
 }
 
 fn paint(ui: &Ui, response: &Response, at: Pos2, form: &Form<'_>) {

@@ -77,7 +77,8 @@ impl ShownCurve<'_> {
         let is_sought = |cell: TechnicalCell| is_point(whose, whose.field(cell));
         let name = format!("{} points", self.curve.points().len());
         let needs = form.needs(sought.is_some_and(is_sought), |cell| is_point(whose, cell));
-        let part = ("points of the curve", name.as_str());
+        let heard = self.about.named(&name);
+        let part = ("points of the curve", [name.as_str(), &heard]);
         part_ui(ui, part, needs, |ui| self.rows_ui(ui, sought, form));
     }
 
