@@ -210,3 +210,84 @@ fn summary(points: &[TorquePoint]) -> String {
     let told = |[rpm, nm]: [f64; 2]| format!("{} N·m at {}", plain_number(nm), rpm_text(rpm));
     format!("from {} to {} rpm", told(first), told(last))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn curve(points: &[(f64, f64)]) -> TorqueCurve {
+        let point = |(rpm, nm): &(f64, f64)| TorquePoint {
+            speed: EngineSpeed::from_rpm(*rpm).unwrap(),
+            torque: Torque::from_nm(*nm).unwrap(),
+        };
+        TorqueCurve::new(points.iter().map(point).collect()).unwrap()
+    }
+
+    fn limits() -> EngineLimits {
+        EngineLimits {
+            idle: EngineSpeed::from_rpm(800.0).ok(),
+            lowest_useful: None,
+            redline: EngineSpeed::from_rpm(6000.0).unwrap(),
+        }
+    }
+
+    #[test]
+    fn the_lines_across_carry_round_figures_of_torque_and_power() {
+        for nm in [3.0, 152.0, 305.0, 12_000.0] {
+            let diagram = TorqueDiagram::of(&curve(&[(1000.0, nm), (5000.0, nm)]), &limits());
+            let TorqueScales { nm, kw, rpm } = diagram.scales;
+            assert!((nm[0] / nm[1] - kw[0] / kw[1]).abs() < 1e-9);
+            for step in [nm[1], kw[1], rpm[1]] {
+                assert!((round_step(step) - step).abs() < 1e-9, "{step}");
+            }
+            let highest = |line: &[[f64; 2]]| line.iter().map(|p| p[1]).fold(0.0, f64::max);
+            assert!(highest(&diagram.torque) < nm[0] && highest(&diagram.power) < kw[0]);
+            assert!(diagram.redline_rpm < rpm[0]);
+        }
+    }
+
+    #[test]
+    fn the_points_of_a_brochure_s_curve_are_nobody_s_to_move() {
+        use crate::motion::{Brochure, Power};
+        let rpm = |rpm: f64| EngineSpeed::from_rpm(rpm).unwrap();
+        let (torque, power) = (
+            Torque::from_nm(152.0).unwrap(),
+            Power::from_kw(96.0).unwrap(),
+        );
+        let figures = Brochure::new(torque, [rpm(4600.0); 2], power, rpm(6180.0)).unwrap();
+        let diagram = TorqueDiagram::of(&figures.curve().unwrap(), &limits());
+        assert!(diagram.points.is_empty() && diagram.torque.len() > 10);
+    }
+
+    #[test]
+    fn a_point_between_close_neighbours_keeps_its_engine_speed() {
+        let close = curve(&[(1001.0, 90.0), (1004.0, 91.0), (1008.0, 92.0)]);
+        let diagram = TorqueDiagram::of(&close, &limits());
+        let moved = diagram.points[1].moved_to(&close, [3000.0, 95.0]).unwrap();
+        let point = moved.points()[1];
+        assert!(
+            (point.speed.rpm() - 1004.0).abs() < 1e-9 && (point.torque.nm() - 95.0).abs() < 1e-9
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn wherever_a_point_is_moved_the_curve_stays_one_and_the_others_stay(
+            speeds in proptest::collection::btree_set(1_u16..=30_000, 2..12),
+            which in 0_usize..12,
+            to in (-1e6..1e6_f64, -1e6..1e6_f64),
+        ) {
+            let points: Vec<_> = speeds.iter().map(|rpm| (f64::from(*rpm), 100.0)).collect();
+            let before = curve(&points);
+            let place = which % points.len();
+            let point = TorqueDiagram::of(&before, &limits()).points[place];
+            let after = point.moved_to(&before, [to.0, to.1]).unwrap();
+            for (at, (a, b)) in before.points().iter().zip(after.points()).enumerate() {
+                prop_assert!(at == place || a == b);
+            }
+            let added = CurvePoint::added_to(&before, [to.0, to.1]);
+            prop_assert!(added.is_none_or(|(_, curve)| curve.points().len() == points.len() + 1));
+        }
+    }
+}

@@ -179,3 +179,29 @@ fn what_stands_under_both_engines_has_two_names() {
     window.pause();
     assert_eq!(window.focused(), "Torque of point 1, set 2");
 }
+
+#[test]
+fn tab_goes_through_both_engines_and_every_stop_is_named_and_in_view() {
+    for [width, height] in [[667.0, 427.0], [1280.0, 800.0]] {
+        let mut window = Opening::on(camper_van()).sized(width, height).open();
+        if window.is_in_parts() {
+            window.click("Vehicle and sets");
+        }
+        window.click(GIVE);
+        for heading in ["Engine: ", "11 points", "11 points, set 2", "Efficiency: "] {
+            turn(&mut window, heading);
+        }
+        let stops = window.tab_stops("both engines");
+        let stops: Vec<&String> = stops.iter().map(|(_, name)| name).collect();
+        for name in [
+            "Torque at 1000 rpm",
+            "Torque at 4500 rpm, set 2",
+            "Engine speed of point 11",
+            "Engine speed of point 11, set 2",
+            "Use the vehicle's engine, set 2",
+            "Efficiency of gear 5, set 2",
+        ] {
+            assert!(stops.iter().any(|stop| *stop == name), "{name}: {stops:?}");
+        }
+    }
+}

@@ -153,6 +153,25 @@ fn a_press_moves_nothing_and_a_way_back_is_no_step() {
 }
 
 #[test]
+fn a_point_is_dragged_beyond_the_scale_by_a_second_drag() {
+    let mut window = with_curve(&POINTS);
+    let mut tops = Vec::new();
+    for _ in 0..3 {
+        let from = place(&mut window, 3600);
+        window.drag(from, from + vec2(0.0, -300.0));
+        tops.push(points(&window)[2][1]);
+        // Its scales have grown: taking hold of it moves nothing.
+        let from = place(&mut window, 3600);
+        window.hold(from, from + vec2(0.0, 0.4));
+        window.release(from);
+        window.settle();
+        assert_eq!(points(&window)[2][1], tops[tops.len() - 1]);
+    }
+    assert!(tops[0] < tops[1] && tops[1] < tops[2], "{tops:?}");
+    assert_eq!(window.undo_steps(), 3);
+}
+
+#[test]
 fn esc_puts_a_dragged_point_back() {
     let mut window = with_curve(&POINTS);
     let before = window.project().clone();

@@ -171,6 +171,8 @@ impl<'a> Handles<'a> {
         }
         end_of_drag(response, form.actions);
         if response.drag_stopped() {
+            // The next drag has scales of its own.
+            ui.data_mut(|d| d.remove::<Grab>(grab_id(self.whose())));
             tell_moved(ui, self.whose());
         }
     }
