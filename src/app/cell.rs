@@ -52,15 +52,15 @@ impl Form<'_> {
         cell_ui(ui, self, &cell)
     }
 
-    /// A field of several lines, its name above it: what is pasted there keeps its lines.
+    /// A field of several lines, the shown name above it: what is pasted there keeps its lines.
     pub(super) fn lines_field(
         &mut self,
         ui: &mut Ui,
-        field: &Field<'_>,
+        (shown, field): (&str, &Field<'_>),
         lines: usize,
         read: &dyn Fn(&str) -> Result<Edit, String>,
     ) {
-        self.row_name(ui, field.name, field.hint);
+        self.row_name(ui, shown, field.hint);
         let cell = InputCell {
             id: field.id,
             name: field.name,
@@ -94,7 +94,12 @@ fn cell_ui(ui: &mut Ui, form: &mut Form<'_>, cell: &InputCell<'_>) -> Option<Str
     let color = problem.as_ref().map(|_| form.palette.error);
     let (edit, keeps, most) = if cell.lines == 1 {
         let edit = TextEdit::singleline(&mut text);
-        (edit, Keeps::Line, MOST_CHARACTERS)
+        let most = if cell.id.takes_columns() {
+            MOST_CHARACTERS_IN_LINES
+        } else {
+            MOST_CHARACTERS
+        };
+        (edit, Keeps::Line, most)
     } else {
         let edit = TextEdit::multiline(&mut text).desired_rows(cell.lines);
         (edit, Keeps::Lines, MOST_CHARACTERS_IN_LINES)

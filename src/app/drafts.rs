@@ -9,7 +9,7 @@ use super::technical::TechnicalCell;
 use super::text_history::TextHistory;
 use crate::gearing::{FinalDrive, GearId, Sprocket, quoted};
 use crate::letters::written;
-use crate::project::{Project, SetId};
+use crate::project::{EngineData, Project, SetId};
 use std::collections::HashMap;
 
 /// Which field of the document a draft is for.
@@ -53,6 +53,17 @@ impl CellId {
         matches!(
             self,
             Self::Set(_, SetCell::Overall(_) | SetCell::SpeedPer1000(_))
+        )
+    }
+
+    /// Whether a whole column of a spreadsheet may be pasted into it.
+    pub(super) fn takes_columns(self) -> bool {
+        let (Self::Technical(cell) | Self::Set(_, SetCell::Engine(cell))) = self else {
+            return false;
+        };
+        matches!(
+            cell,
+            TechnicalCell::PointSpeed(_) | TechnicalCell::PointTorque(_)
         )
     }
 
@@ -102,6 +113,14 @@ pub enum SetCell {
     PositionName(usize, usize),
     /// A position's ratio.
     PositionRatio(usize, usize),
+    /// A field of its own engine.
+    Engine(TechnicalCell),
+    /// What all of its gears leave of the power.
+    Efficiency,
+    /// What a direct gear leaves.
+    DirectEfficiency,
+    /// What a gear leaves by itself.
+    GearEfficiency(GearId),
 }
 
 /// A text that is being typed, or was left unreadable.
@@ -115,7 +134,7 @@ pub(super) struct Draft {
     pub before: String,
     /// Why it does not read; none while it does.
     pub problem: Option<String>,
-    /// Whether what stood there is spelled in other units since.
+    /// Whether what stood there is another figure since, or spelled in other units, and none was undone.
     pub is_respelled: bool,
     /// When it was last typed in, in seconds of the window's clock.
     pub typed_at: f64,
@@ -174,7 +193,14 @@ impl Drafts {
     /// The figures of the fields are spelled in other units from now on: what does not read stays
     /// over them.
     pub(super) fn follow_units(&mut self) {
-        for draft in self.open.values_mut() {
+        self.follow(|_| true);
+    }
+
+    /// The figures of these fields have changed, and nothing was undone: what does not read stays over
+    /// them.
+    pub(super) fn follow(&mut self, is_changed: impl Fn(CellId) -> bool) {
+        let open = self.open.iter_mut();
+        for (_, draft) in open.filter(|(cell, _)| is_changed(**cell)) {
             draft.is_respelled = true;
         }
     }
@@ -241,9 +267,13 @@ impl Drafts {
 
     /// Whether something was left in a set that does not read.
     pub(super) fn has_unread(&self, set: SetId) -> bool {
-        let is_of_set = |cell: &CellId| matches!(cell, CellId::Set(of, _) if *of == set);
+        self.has_unread_in(|cell| matches!(cell, CellId::Set(of, _) if of == set))
+    }
+
+    /// Whether something was left in one of these fields that does not read.
+    pub(super) fn has_unread_in(&self, is_among: impl Fn(CellId) -> bool) -> bool {
         let mut open = self.open.iter();
-        open.any(|(cell, draft)| is_of_set(cell) && draft.problem.is_some())
+        open.any(|(cell, draft)| draft.problem.is_some() && is_among(*cell))
     }
 
     /// Forgets the drafts whose fields are gone from the document: a set, gear or stage may come back
@@ -265,6 +295,11 @@ impl Drafts {
         shown
             .map(|(cell, _)| *cell)
             .filter(|cell| cell.widget() == field)
+    }
+
+    /// The field that had the focus last.
+    pub(super) fn last_in_hand(&self) -> Option<CellId> {
+        self.shown_in_hand.as_ref().map(|(cell, _)| *cell)
     }
 
     /// Whether something was typed in the field of that widget.
@@ -297,23 +332,32 @@ impl Drafts {
 
 /// Whether the document has what a field is about.
 pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
-    let CellId::Set(id, cell) = cell else {
-        return true;
+    let (id, cell) = match cell {
+        CellId::Set(id, cell) => (id, cell),
+        CellId::Technical(cell) => return has_point(cell, &project.technical.engine),
+        _ => return true,
     };
-    let Some(set) = project.sets.get(id).map(|candidate| &candidate.set) else {
+    let Some(candidate) = project.sets.get(id) else {
         return false;
     };
+    let set = &candidate.set;
     let position = |stage: usize, at: usize| {
         let stage = set.stages.get(stage);
         stage.is_some_and(|stage| at < stage.positions.len())
     };
     match cell {
-        SetCell::Name | SetCell::ShiftAll => true,
+        SetCell::Name | SetCell::ShiftAll | SetCell::Efficiency | SetCell::DirectEfficiency => true,
+        SetCell::Engine(cell) => {
+            let engine = candidate.technical.engine.as_ref();
+            engine.is_some_and(|engine| has_point(cell, engine))
+        }
         SetCell::Tyre => set.tyre.is_some(),
         SetCell::Ratio(gear) | SetCell::Overall(gear) | SetCell::SpeedPer1000(gear) => {
             set.gear(gear).is_some() || (gear == GearId::REVERSE && set.reverse.is_some())
         }
-        SetCell::Label(gear) | SetCell::Shift(gear) => set.gear(gear).is_some(),
+        SetCell::Label(gear) | SetCell::Shift(gear) | SetCell::GearEfficiency(gear) => {
+            set.gear(gear).is_some()
+        }
         SetCell::FinalDrive(at) => {
             matches!(set.final_drives.get(at), Some(FinalDrive::Gears(_)))
         }
@@ -322,5 +366,16 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
         }
         SetCell::StageName(at) => at < set.stages.len(),
         SetCell::PositionName(stage, at) | SetCell::PositionRatio(stage, at) => position(stage, at),
+    }
+}
+
+/// Whether an engine has the point that a field is about, where it is about one.
+fn has_point(cell: TechnicalCell, engine: &EngineData) -> bool {
+    match cell {
+        TechnicalCell::PointSpeed(place) | TechnicalCell::PointTorque(place) => {
+            let curve = engine.curve.as_ref().filter(|_| !engine.is_built());
+            curve.is_some_and(|curve| place < curve.points().len())
+        }
+        _ => true,
     }
 }

@@ -3,6 +3,7 @@
 use super::action::Action;
 use super::drafts::{CellId, Drafts};
 use super::focus::FocusMap;
+use super::section::Needs;
 use crate::draw::palette::Palette;
 use crate::project::Edit;
 use egui::{Color32, Label, Response, RichText, Ui};
@@ -43,9 +44,19 @@ impl Form<'_> {
         field: &Field<'_>,
         read: &dyn Fn(&str) -> Result<Edit, String>,
     ) {
+        self.named_field(ui, (field.name, field), read);
+    }
+
+    /// The same with a shorter name before it than those hear who cannot see where it stands.
+    pub(super) fn named_field(
+        &mut self,
+        ui: &mut Ui,
+        (shown, field): (&str, &Field<'_>),
+        read: &dyn Fn(&str) -> Result<Edit, String>,
+    ) {
         let problem = ui
             .horizontal(|ui| {
-                self.row_name(ui, field.name, field.hint);
+                self.row_name(ui, shown, field.hint);
                 let width = width_to_end(ui);
                 self.cell(ui, field, width, read)
             })
@@ -79,6 +90,16 @@ impl Form<'_> {
     pub(super) fn problem(&self, ui: &mut Ui, problem: Option<&str>) {
         if let Some(problem) = problem {
             remark(ui, problem, self.palette.error);
+        }
+    }
+
+    /// What a section needs: whether it is sought, and whether something was left in one of its fields that
+    /// does not read.
+    pub(super) fn needs(&self, is_sought: bool, is_among: impl Fn(CellId) -> bool) -> Needs {
+        let has_unread = self.drafts.has_unread_in(is_among);
+        Needs {
+            must_be_open: is_sought,
+            error: has_unread.then_some(self.palette.error),
         }
     }
 

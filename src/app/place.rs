@@ -2,7 +2,7 @@
 
 use super::drafts::{CellId, SetCell, is_there};
 use super::set_card::ratio_cell;
-use super::technical::{TechnicalCell, changed_field};
+use super::technical::{TechnicalCell, changed_efficiency, changed_engine_field, changed_field};
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId};
@@ -45,13 +45,17 @@ impl Place {
                 let come = sets.find(|candidate| other.sets.get(candidate.id).is_none());
                 return come.map(|candidate| Self::Card(candidate.id));
             }
-            Edit::MoveSet(id, _)
-            | Edit::Baseline(id)
-            | Edit::Visible(id, _)
-            | Edit::OwnEngine(id, _)
-            | Edit::Efficiencies(id, _) => {
+            Edit::MoveSet(id, _) | Edit::Baseline(id) | Edit::Visible(id, _) => {
                 return Some(Self::Card(*id));
             }
+            Edit::Efficiencies(id, _) => match changed_efficiency(*id, [shown, other]) {
+                Some(field) => field,
+                None => return Some(Self::Card(*id)),
+            },
+            Edit::OwnEngine(id, _) => match changed_engine_field(*id, [shown, other]) {
+                Some(field) => field,
+                None => return Some(Self::Card(*id)),
+            },
             Edit::Set(id, edit) => {
                 let sets = [shown, other].map(|p| p.sets.get(*id).map(|c| &*c.set));
                 let [Some(shown), Some(other)] = sets else {
@@ -125,7 +129,11 @@ pub(super) fn counterpart(field: CellId, set: SetId, project: &Project) -> Optio
         | SetCell::Sprocket(..)
         | SetCell::StageName(_)
         | SetCell::PositionName(..)
-        | SetCell::PositionRatio(..) => cell,
+        | SetCell::PositionRatio(..)
+        | SetCell::Engine(_)
+        | SetCell::Efficiency
+        | SetCell::DirectEfficiency => cell,
+        SetCell::GearEfficiency(id) => SetCell::GearEfficiency(gear(id)?),
     };
     let field = CellId::Set(set, cell);
     is_there(field, project).then_some(field)

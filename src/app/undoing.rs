@@ -7,6 +7,7 @@ use super::arrangement::Part;
 use super::drafts::CellId;
 use super::focus::Pane;
 use super::place::{Place, moves_handles};
+use super::technical::{changed_point_field, curve_in, is_point_in_hand};
 use super::window::App;
 use crate::project::{Cause, Change, Edit, Project};
 use egui::Context;
@@ -70,9 +71,19 @@ impl App {
     fn show_changed(&mut self, ctx: &Context, edit: Option<&Edit>, other: &Arc<Project>) {
         let Some(edit) = edit else { return };
         let form = self.view.ratio_form;
-        let Some(place) = Place::of(edit, [self.desk().project(), other], form) else {
+        let Some(mut place) = Place::of(edit, [self.desk().project(), other], form) else {
             return;
         };
+        if let Some(whose) = place.field().and_then(curve_in) {
+            if is_point_in_hand(ctx) {
+                // The point is seen to go back, and is the next to be moved.
+                return;
+            }
+            let last = self.drafts.last_in_hand();
+            let both = [self.desk().project(), &**other];
+            let point = last.and_then(|last| changed_point_field(whose, last, both));
+            place = point.map_or(place, Place::Field);
+        }
         if let Some(field) = place.field() {
             // What was left there half-typed was typed over a value that is gone.
             self.drafts.end(field);

@@ -3,14 +3,13 @@
 use super::desk::Desk;
 use super::drafts::CellId;
 use super::form::{Field, Form, remark};
-use super::heard::tell_folded;
 use super::note_field::note_field_ui;
-use super::section::{AtFirst, section_ui};
+use super::section::{AtFirst, part_ui, section_ui};
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
 use crate::project::{Edit, Project};
 use crate::units::{mark_text, mm_text, plain_number};
-use egui::{CollapsingHeader, Ui};
+use egui::Ui;
 
 /// Shows the fields of the vehicle; the one that is sought is unfolded.
 pub(super) fn vehicle_panel_ui(
@@ -23,7 +22,10 @@ pub(super) fn vehicle_panel_ui(
     section_ui(
         ui,
         ("Vehicle", AtFirst::Open),
-        sought.is_some_and(CellId::is_of_vehicle),
+        form.needs(
+            sought.is_some_and(CellId::is_of_vehicle),
+            CellId::is_of_vehicle,
+        ),
         || in_short(project),
         |ui| fields_ui(ui, project, sought, form),
     );
@@ -49,13 +51,11 @@ fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<CellId>, form: &mut 
     tyre_ui(ui, project, form);
     engine_ui(ui, project, form);
     marks_ui(ui, project, form);
-    let must_be_open = matches!(sought, Some(CellId::Date | CellId::Note));
-    let section = CollapsingHeader::new("Date and note")
-        .id_salt("date and note")
-        .default_open(false)
-        .open(must_be_open.then_some(true))
-        .show(ui, |ui| note_ui(ui, project, form));
-    tell_folded(&section);
+    let is_here = |cell: CellId| matches!(cell, CellId::Date | CellId::Note);
+    let needs = form.needs(sought.is_some_and(is_here), is_here);
+    part_ui(ui, ("date and note", ["Date and note"; 2]), needs, |ui| {
+        note_ui(ui, project, form);
+    });
 }
 
 fn tyre_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {

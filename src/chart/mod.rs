@@ -22,6 +22,7 @@ mod shift_words;
 mod speed_diagram;
 mod steps;
 pub mod table;
+mod torque_diagram;
 mod view;
 
 pub use at_pointer::{Figure, Readable, Reading};
@@ -35,3 +36,4 @@ pub use scene::{
     Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
 };
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
+pub use torque_diagram::{CurvePoint, TorqueDiagram, TorqueScales};

@@ -12,6 +12,7 @@ mod soft_line;
 mod stroke;
 pub mod table;
 pub mod theme;
+pub mod torque_diagram;
 
 pub use fonts::{bold, definitions, install};
 pub use raster::{MAX_SIDE_PX, Raster, picture};

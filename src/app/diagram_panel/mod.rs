@@ -7,7 +7,6 @@ mod pointing;
 mod read_out;
 mod reading_place;
 
-pub use handles::handle_rect;
 pub(super) use legend::legend_ui;
 
 use super::action::Action;

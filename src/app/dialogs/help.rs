@@ -52,7 +52,7 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
 }
 
 /// Keys that belong to a part of the window rather than to a command.
-pub const OTHER_KEYS: [(&str, &str); 15] = [
+pub const OTHER_KEYS: [(&str, &str); 16] = [
     (
         "F6, Shift+F6",
         "Goes to the next part of the window, or the one before, where it was last",
@@ -68,7 +68,7 @@ pub const OTHER_KEYS: [(&str, &str); 15] = [
     ),
     (
         "Menu key or Shift+F10",
-        "Opens what a right click opens on a row of the table",
+        "Opens what a right click opens: on a row of the table, on a point of a torque curve",
     ),
     (
         "Page Up, Page Down, Home, End",
@@ -106,6 +106,10 @@ pub const OTHER_KEYS: [(&str, &str); 15] = [
         "Up, Down on a shift point",
         "Moves it by 10 rpm, with Shift or as Page Up, Page Down by 100; Left, Right on the \
          diagram of effort",
+    ),
+    (
+        "Arrows, Delete on a point of a torque curve",
+        "Moves it by 1 N·m or 10 rpm, with Shift ten times as far; removes it",
     ),
     (
         "Wheel, drag, double click on the diagram",

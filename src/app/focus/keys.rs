@@ -30,10 +30,14 @@ fn wish(event: &Event, stop: Option<&Stop>, edges: Edges) -> Option<Wish> {
         Key::Tab => Some(Wish::Tab { back }),
         Key::F6 => Some(Wish::Pane { back }),
         Key::Enter if keeps == Some(Keeps::Line) => Some(Wish::Enter { back }),
-        Key::ArrowUp if leaves(&[Keeps::Lines, Keeps::Upright]) => Some(Wish::Up),
-        Key::ArrowDown if leaves(&[Keeps::Lines, Keeps::Upright]) => Some(Wish::Down),
-        Key::ArrowLeft if edges.left && leaves(&[Keeps::Lines, Keeps::Level]) => Some(Wish::Left),
-        Key::ArrowRight if edges.right && leaves(&[Keeps::Lines, Keeps::Level]) => {
+        Key::ArrowUp if leaves(&[Keeps::Lines, Keeps::Upright, Keeps::Arrows]) => Some(Wish::Up),
+        Key::ArrowDown if leaves(&[Keeps::Lines, Keeps::Upright, Keeps::Arrows]) => {
+            Some(Wish::Down)
+        }
+        Key::ArrowLeft if edges.left && leaves(&[Keeps::Lines, Keeps::Level, Keeps::Arrows]) => {
+            Some(Wish::Left)
+        }
+        Key::ArrowRight if edges.right && leaves(&[Keeps::Lines, Keeps::Level, Keeps::Arrows]) => {
             Some(Wish::Right)
         }
         _ => None,

@@ -39,6 +39,8 @@ pub(in crate::app) enum Keeps {
     Upright,
     /// Left and Right: a value on a level scale.
     Level,
+    /// All four arrows: a point that moves both ways.
+    Arrows,
 }
 
 /// How the keys walk through what was shown together.

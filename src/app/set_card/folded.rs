@@ -3,6 +3,7 @@
 use super::Card;
 use crate::app::action::Action;
 use crate::app::form::Form;
+use crate::app::section::UNREAD;
 use crate::draw::palette::dash;
 use crate::draw::sample;
 use crate::units::{percent_text, step_text};
@@ -14,9 +15,6 @@ use egui::{
 const HEIGHT: f32 = 26.0;
 const MARGIN: f32 = 6.0;
 const SWATCH: f32 = 30.0;
-
-/// What is said of a card in which something was left that does not read.
-const UNREAD: &str = "a field does not read";
 
 /// Shows the line; a click or Enter opens the card.
 pub(super) fn folded_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {

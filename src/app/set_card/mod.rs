@@ -18,6 +18,7 @@ use super::desk::Desk;
 use super::drafts::{CellId, SetCell};
 use super::form::{Field, Form};
 use super::heard::{add_usable, tell_why_not};
+use super::technical::of_set_ui;
 use super::typed::{RatioForm, Reading};
 use super::typed_as::TypedGears;
 use super::view_state::ViewState;
@@ -35,6 +36,8 @@ pub(super) struct Card<'a> {
     is_baseline: bool,
     ratio_form: RatioForm,
     typed: &'a TypedGears,
+    /// The field that is to be seen.
+    sought: Option<CellId>,
 }
 
 /// One field of a card.
@@ -101,6 +104,7 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
             is_baseline: desk.project().sets.baseline().id == candidate.id,
             ratio_form: view.ratio_form,
             typed: &view.typed,
+            sought: view.sought,
         };
         let response = if view.open_card == candidate.id {
             card_ui(ui, &card, form)
@@ -156,6 +160,8 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
                 footer::shifts_ui(ui, card, form);
                 footer::tyre_ui(ui, card, form);
                 stages::stages_ui(ui, card, form);
+                let about = (card.desk.project(), card.candidate);
+                of_set_ui(ui, about, card.sought, form);
                 additions::additions_ui(ui, card, form);
                 footer::findings_ui(ui, card, form);
             });

@@ -53,6 +53,10 @@ pub enum TechnicalCell {
     YearlyDistance,
     /// The torque curve, point by point.
     TorqueCurve,
+    /// The engine speed of a point of it, counted from 0.
+    PointSpeed(usize),
+    /// The torque of a point of it.
+    PointTorque(usize),
     /// A brochure's figures, which make a curve.
     Brochure,
     /// The volume that the pistons sweep.

@@ -9,22 +9,22 @@ use egui::class::Classes;
 use egui::widget_style::ButtonStyle;
 use egui::{Popup, Response, Role, Sense, Ui, WidgetAtom, WidgetInfo};
 
-/// Shows a choice in a row of its own, its name before it.
+/// Shows a choice in a row of its own; of its two names the first is shown before it, the other heard.
 pub(super) fn choice_ui(
     ui: &mut Ui,
-    (id, name): (CellId, &str),
+    (id, [shown, heard]): (CellId, [&str; 2]),
     holds: &str,
     offers: Vec<Offer>,
     form: &mut Form<'_>,
 ) {
     let button = ui.horizontal(|ui| {
-        form.row_name(ui, name, "");
-        button_ui(ui, id.widget(), holds, name)
+        form.row_name(ui, shown, "");
+        button_ui(ui, id.widget(), holds, heard)
     });
     let button = button.inner;
     describe(&button, holds);
     Popup::menu(&button).show(|ui| {
-        name_menu(ui, name);
+        name_menu(ui, heard);
         theme::with_edges(ui);
         for offer in offers {
             if ui.radio(offer.is_chosen, offer.text).clicked() {

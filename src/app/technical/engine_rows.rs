@@ -1,52 +1,45 @@
 //! The rows of "Engine": its curve or a brochure's figures, its size and fuel, and what few people know.
 
 use super::cells::TechnicalCell;
-use super::row::{Answer, Offer, Row, engine_with, of_engine, shown};
+use super::row::{Answer, Offer, Row, of_engine, shown};
 use crate::app::typed::{self, Quantity};
 use crate::gearing::EngineSpeed;
 use crate::motion::{Displacement, Fuel, Inertia, MeasuredAt, Strokes, TorqueCurve};
-use crate::project::{Edit, EngineData, Project};
+use crate::project::Edit;
 use crate::units::plain_number;
-
-fn engine(project: &Project) -> &EngineData {
-    &project.technical.engine
-}
 
 /// The rows that make a curve, in reading order.
 pub(super) const OF_CURVE: [Row; 2] = [
     Row {
         cell: TechnicalCell::TorqueCurve,
         name: "Torque curve",
-        text: |project| {
-            let curve = engine(project).curve.as_ref();
+        text: |about| {
+            let curve = about.engine().curve.as_ref();
             curve
                 .filter(|curve| curve.brochure().is_none())
                 .map_or_else(String::new, points_text)
         },
-        answer: Answer::Lines(
-            "rpm:N·m as 1000:96 2500:130, or pasted",
-            |project, text| {
-                let read = typed::torque_curve(text);
-                of_engine(project, read, |engine, read| {
-                    let (curve, is_at_wheels) = read.unzip();
-                    engine.curve = curve;
-                    if is_at_wheels == Some(true) {
-                        engine.measured_at = MeasuredAt::Wheels;
-                    }
-                })
-            },
-        ),
+        answer: Answer::Lines("rpm:N·m as 1000:96 2500:130, or pasted", |about, text| {
+            let read = typed::torque_curve(text);
+            of_engine(about, read, |engine, read| {
+                let (curve, is_at_wheels) = read.unzip();
+                engine.curve = curve;
+                if is_at_wheels == Some(true) {
+                    engine.measured_at = MeasuredAt::Wheels;
+                }
+            })
+        }),
     },
     Row {
         cell: TechnicalCell::Brochure,
         name: "Brochure",
-        text: |project| {
-            let curve = engine(project).curve.as_ref();
+        text: |about| {
+            let curve = about.engine().curve.as_ref();
             curve.map_or_else(String::new, brochure_text)
         },
-        answer: Answer::Typed("peak N·m at rpm, kW at rpm", |project, text| {
+        answer: Answer::Typed("peak N·m at rpm, kW at rpm", |about, text| {
             let read = typed::brochure(text);
-            of_engine(project, read, |engine, curve| engine.curve = curve)
+            of_engine(about, read, |engine, curve| engine.curve = curve)
         }),
     },
 ];
@@ -56,21 +49,21 @@ pub(super) const OF_SIZE: [Row; 2] = [
     Row {
         cell: TechnicalCell::Displacement,
         name: "Capacity, L",
-        text: |project| shown(engine(project).displacement.map(Displacement::l)),
-        answer: Answer::Typed("swept volume; fuel needs it", |project, text| {
+        text: |about| shown(about.engine().displacement.map(Displacement::l)),
+        answer: Answer::Typed("swept volume; fuel needs it", |about, text| {
             let read = DISPLACEMENT.read(text);
-            of_engine(project, read, |engine, litres| engine.displacement = litres)
+            of_engine(about, read, |engine, litres| engine.displacement = litres)
         }),
     },
     Row {
         cell: TechnicalCell::Fuel,
         name: "Fuel",
-        text: |project| fuel_text(engine(project).fuel).to_owned(),
-        answer: Answer::Chosen(|project| {
+        text: |about| fuel_text(about.engine().fuel).to_owned(),
+        answer: Answer::Chosen(|about| {
             let offer = |fuel: Fuel| Offer {
                 text: fuel_text(fuel),
-                is_chosen: engine(project).fuel == fuel,
-                edit: engine_with(project, |engine| engine.fuel = fuel),
+                is_chosen: about.engine().fuel == fuel,
+                edit: about.engine_with(|engine| engine.fuel = fuel),
             };
             [Fuel::Petrol, Fuel::Diesel].map(offer).into()
         }),
@@ -78,16 +71,16 @@ pub(super) const OF_SIZE: [Row; 2] = [
 ];
 
 /// What few people know, in reading order.
-pub(super) const FURTHER: [Row; 5] = [
+pub(super) const FURTHER: [Row; 4] = [
     Row {
         cell: TechnicalCell::MeasuredAt,
         name: "Measured at",
-        text: |project| measured_text(engine(project).measured_at).to_owned(),
-        answer: Answer::Chosen(|project| {
+        text: |about| measured_text(about.engine().measured_at).to_owned(),
+        answer: Answer::Chosen(|about| {
             let offer = |at: MeasuredAt| Offer {
                 text: measured_text(at),
-                is_chosen: engine(project).measured_at == at,
-                edit: engine_with(project, |engine| engine.measured_at = at),
+                is_chosen: about.engine().measured_at == at,
+                edit: about.engine_with(|engine| engine.measured_at = at),
             };
             [MeasuredAt::Crank, MeasuredAt::Wheels].map(offer).into()
         }),
@@ -95,21 +88,21 @@ pub(super) const FURTHER: [Row; 5] = [
     Row {
         cell: TechnicalCell::EngineInertia,
         name: "Inertia, kg·m²",
-        text: |project| shown(engine(project).inertia.map(Inertia::kgm2)),
-        answer: Answer::Typed("of what turns with the crank", |project, text| {
+        text: |about| shown(about.engine().inertia.map(Inertia::kgm2)),
+        answer: Answer::Typed("of what turns with the crank", |about, text| {
             let read = INERTIA.read(text);
-            of_engine(project, read, |engine, inertia| engine.inertia = inertia)
+            of_engine(about, read, |engine, inertia| engine.inertia = inertia)
         }),
     },
     Row {
         cell: TechnicalCell::Strokes,
         name: "Strokes",
-        text: |project| strokes_text(engine(project).strokes).to_owned(),
-        answer: Answer::Chosen(|project| {
+        text: |about| strokes_text(about.engine().strokes).to_owned(),
+        answer: Answer::Chosen(|about| {
             let offer = |strokes: Strokes| Offer {
                 text: strokes_text(strokes),
-                is_chosen: engine(project).strokes == strokes,
-                edit: engine_with(project, |engine| engine.strokes = strokes),
+                is_chosen: about.engine().strokes == strokes,
+                edit: about.engine_with(|engine| engine.strokes = strokes),
             };
             [Strokes::Four, Strokes::Two].map(offer).into()
         }),
@@ -117,27 +110,29 @@ pub(super) const FURTHER: [Row; 5] = [
     Row {
         cell: TechnicalCell::Willans,
         name: "Willans line",
-        text: |project| {
-            let line = engine(project).willans;
+        text: |about| {
+            let line = about.engine().willans;
             line.map_or_else(String::new, |line| {
                 let (slope, bar) = (line.slope_efficiency.share(), line.friction.bar());
                 format!("{} {} bar", plain_number(slope), plain_number(bar))
             })
         },
-        answer: Answer::Typed("that of its fuel", |project, text| {
+        answer: Answer::Typed("that of its fuel", |about, text| {
             let read = typed::willans(text);
-            of_engine(project, read, |engine, line| engine.willans = line)
-        }),
-    },
-    Row {
-        cell: TechnicalCell::KnownFuel,
-        name: "Known fuel",
-        text: typed::known_fuel::spelled,
-        answer: Answer::Typed("7.4 at 100 in 5 of set 1", |project, text| {
-            typed::known_fuel::read(project, text).map(Edit::KnownFuel)
+            of_engine(about, read, |engine, line| engine.willans = line)
         }),
     },
 ];
+
+/// What is known of one set, which names its engine along.
+pub(super) const OF_CONSUMPTION: [Row; 1] = [Row {
+    cell: TechnicalCell::KnownFuel,
+    name: "Known fuel",
+    text: |about| typed::known_fuel::spelled(about.project),
+    answer: Answer::Typed("7.4 at 100 in 5 of set 1", |about, text| {
+        typed::known_fuel::read(about.project, text).map(Edit::KnownFuel)
+    }),
+}];
 
 const DISPLACEMENT: Quantity<Displacement> = Quantity {
     new: Displacement::from_l,

@@ -1,8 +1,10 @@
 //! The further rows of "Load and road": what few people know, and what is carried, met and driven.
 
+use super::about::About;
 use super::cells::TechnicalCell;
 use super::road_rows::DRAG_AREA;
 use super::row::{Answer, Offer, Row, of_driving, of_road, of_vehicle, shown, vehicle_with};
+use super::starting::NOT_KNOWN;
 use crate::app::typed::{self, Quantity};
 use crate::gearing::EngineSpeed;
 use crate::motion::{
@@ -10,15 +12,15 @@ use crate::motion::{
     FrontalArea, Grade, Headwind, Inertia, MassFactor, ShiftPause, Trailer, Wheelbase,
     YearlyDistance,
 };
-use crate::project::{Project, RoadData, VehicleData};
+use crate::project::{RoadData, VehicleData};
 use crate::units::{mark_text, plain_number};
 
-fn vehicle(project: &Project) -> &VehicleData {
-    &project.technical.vehicle
+fn vehicle(about: About<'_>) -> &VehicleData {
+    &about.project.technical.vehicle
 }
 
-fn road(project: &Project) -> &RoadData {
-    &project.technical.road
+fn road(about: About<'_>) -> &RoadData {
+    &about.project.technical.road
 }
 
 /// The vehicle, in reading order.
@@ -26,58 +28,52 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
     Row {
         cell: TechnicalCell::DragCoefficient,
         name: "Drag coeff. c_d",
-        text: |project| {
-            shown(
-                vehicle(project)
-                    .drag_coefficient
-                    .map(DragCoefficient::value),
-            )
-        },
-        answer: Answer::Typed("not known", |project, text| {
+        text: |about| shown(vehicle(about).drag_coefficient.map(DragCoefficient::value)),
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(DragCoefficient::new, "0.30", "").read(text);
-            of_vehicle(project, read, |vehicle, c| vehicle.drag_coefficient = c)
+            of_vehicle(about, read, |vehicle, c| vehicle.drag_coefficient = c)
         }),
     },
     Row {
         cell: TechnicalCell::FrontalArea,
         name: "Front area, m²",
-        text: |project| shown(vehicle(project).frontal_area.map(FrontalArea::m2)),
-        answer: Answer::Typed("not known", |project, text| {
+        text: |about| shown(vehicle(about).frontal_area.map(FrontalArea::m2)),
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(FrontalArea::from_m2, "2.2", "m²").read(text);
-            of_vehicle(project, read, |vehicle, area| vehicle.frontal_area = area)
+            of_vehicle(about, read, |vehicle, area| vehicle.frontal_area = area)
         }),
     },
     Row {
         cell: TechnicalCell::RoadLoad,
         name: "Road load ABC",
-        text: |project| {
-            let measured = vehicle(project).coast_down;
+        text: |about| {
+            let measured = vehicle(about).coast_down;
             measured.map_or_else(String::new, |load| {
                 let (a, b, c) = (load.constant.n(), load.linear.n_per_m_s(), load.quadratic);
                 [a, b, c.n_per_m2_s2()].map(plain_number).join(" ")
             })
         },
-        answer: Answer::Typed("coasting down, N and m/s", |project, text| {
+        answer: Answer::Typed("coasting down, N and m/s", |about, text| {
             let read = typed::road_load(text);
-            of_vehicle(project, read, |vehicle, load| vehicle.coast_down = load)
+            of_vehicle(about, read, |vehicle, load| vehicle.coast_down = load)
         }),
     },
     Row {
         cell: TechnicalCell::AirDensity,
         name: "Air, kg/m³",
-        text: |project| shown(vehicle(project).air_density.map(AirDensity::kg_m3)),
-        answer: Answer::Typed("1.2041: 20 °C at sea level", |project, text| {
+        text: |about| shown(vehicle(about).air_density.map(AirDensity::kg_m3)),
+        answer: Answer::Typed("1.2041: 20 °C at sea level", |about, text| {
             let read = quantity(AirDensity::from_kg_m3, "1.2", "kg/m³").read(text);
-            of_vehicle(project, read, |vehicle, air| vehicle.air_density = air)
+            of_vehicle(about, read, |vehicle, air| vehicle.air_density = air)
         }),
     },
     Row {
         cell: TechnicalCell::Adhesion,
         name: "Adhesion",
-        text: |project| shown(vehicle(project).adhesion.map(Adhesion::value)),
-        answer: Answer::Typed("not known", |project, text| {
+        text: |about| shown(vehicle(about).adhesion.map(Adhesion::value)),
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(Adhesion::new, "0.85", "").read(text);
-            of_vehicle(project, read, |vehicle, adhesion| {
+            of_vehicle(about, read, |vehicle, adhesion| {
                 vehicle.adhesion = adhesion;
             })
         }),
@@ -85,10 +81,10 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
     Row {
         cell: TechnicalCell::Wheelbase,
         name: "Wheelbase, m",
-        text: |project| shown(vehicle(project).wheelbase.map(Wheelbase::m)),
-        answer: Answer::Typed("not known", |project, text| {
+        text: |about| shown(vehicle(about).wheelbase.map(Wheelbase::m)),
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(Wheelbase::from_m, "2.65", "m").read(text);
-            of_vehicle(project, read, |vehicle, wheelbase| {
+            of_vehicle(about, read, |vehicle, wheelbase| {
                 vehicle.wheelbase = wheelbase;
             })
         }),
@@ -96,34 +92,34 @@ pub(super) const OF_VEHICLE: [Row; 10] = [
     Row {
         cell: TechnicalCell::Height,
         name: "C. of g., m high",
-        text: |project| shown(vehicle(project).height.map(CentreOfGravityHeight::m)),
-        answer: Answer::Typed("height above the road", |project, text| {
+        text: |about| shown(vehicle(about).height.map(CentreOfGravityHeight::m)),
+        answer: Answer::Typed("height above the road", |about, text| {
             let read = quantity(CentreOfGravityHeight::from_m, "0.55", "m").read(text);
-            of_vehicle(project, read, |vehicle, height| vehicle.height = height)
+            of_vehicle(about, read, |vehicle, height| vehicle.height = height)
         }),
     },
     Row {
         cell: TechnicalCell::FrontShare,
         name: "Front share",
-        text: |project| shown(vehicle(project).front_share.map(FrontShare::share)),
-        answer: Answer::Typed("of the weight: 0.6 or 60 %", |project, text| {
+        text: |about| shown(vehicle(about).front_share.map(FrontShare::share)),
+        answer: Answer::Typed("of the weight: 0.6 or 60 %", |about, text| {
             let read = quantity(FrontShare::new, "0.6", "").read_share(text);
-            of_vehicle(project, read, |vehicle, share| vehicle.front_share = share)
+            of_vehicle(about, read, |vehicle, share| vehicle.front_share = share)
         }),
     },
     Row {
         cell: TechnicalCell::MassFactor,
         name: "Mass factor",
-        text: |project| factor_text(vehicle(project).mass_factor).to_owned(),
+        text: |about| factor_text(vehicle(about).mass_factor).to_owned(),
         answer: Answer::Chosen(factors),
     },
     Row {
         cell: TechnicalCell::WheelInertia,
         name: "Wheels, kg·m²",
-        text: |project| shown(vehicle(project).wheel_inertia.map(Inertia::kgm2)),
-        answer: Answer::Typed("inertia of all together", |project, text| {
+        text: |about| shown(vehicle(about).wheel_inertia.map(Inertia::kgm2)),
+        answer: Answer::Typed("inertia of all together", |about, text| {
             let read = quantity(Inertia::from_kgm2, "3.2", "kg·m²").read(text);
-            of_vehicle(project, read, |vehicle, wheels| {
+            of_vehicle(about, read, |vehicle, wheels| {
                 vehicle.wheel_inertia = wheels;
             })
         }),
@@ -135,26 +131,26 @@ pub(super) const OF_ROAD: [Row; 9] = [
     Row {
         cell: TechnicalCell::Load,
         name: "Load, kg",
-        text: |project| shown(road(project).load.map(AddedMass::kg)),
-        answer: Answer::Typed("nothing carried", |project, text| {
+        text: |about| shown(road(about).load.map(AddedMass::kg)),
+        answer: Answer::Typed("nothing carried", |about, text| {
             let read = quantity(AddedMass::from_kg, "300", "kg").read_large(text);
-            of_road(project, read, |road, load| road.load = load)
+            of_road(about, read, |road, load| road.load = load)
         }),
     },
     Row {
         cell: TechnicalCell::TrailerMass,
         name: "Trailer, kg",
-        text: |project| {
-            let mass = road(project).trailer.map(|trailer| trailer.mass);
+        text: |about| {
+            let mass = road(about).trailer.map(|trailer| trailer.mass);
             shown(
                 mass.filter(|mass| *mass > AddedMass::NONE)
                     .map(AddedMass::kg),
             )
         },
-        answer: Answer::Typed("nothing pulled", |project, text| {
+        answer: Answer::Typed("nothing pulled", |about, text| {
             let read = quantity(AddedMass::from_kg, "1200", "kg").read_large(text);
             let read = read.map(|mass| mass.unwrap_or(AddedMass::NONE));
-            of_road(project, read, |road, mass| {
+            of_road(about, read, |road, mass| {
                 let drag_area = road.trailer.and_then(drag_of);
                 road.trailer = pulled(mass, drag_area);
             })
@@ -163,9 +159,9 @@ pub(super) const OF_ROAD: [Row; 9] = [
     Row {
         cell: TechnicalCell::TrailerDragArea,
         name: "Its drag, m²",
-        text: |project| shown(road(project).trailer.and_then(drag_of).map(DragArea::m2)),
-        answer: Answer::Typed("drag area of the trailer", |project, text| {
-            of_road(project, DRAG_AREA.read(text), |road, drag_area| {
+        text: |about| shown(road(about).trailer.and_then(drag_of).map(DragArea::m2)),
+        answer: Answer::Typed("drag area of the trailer", |about, text| {
+            of_road(about, DRAG_AREA.read(text), |road, drag_area| {
                 let mass = road.trailer.map_or(AddedMass::NONE, |trailer| trailer.mass);
                 road.trailer = pulled(mass, drag_area);
             })
@@ -174,77 +170,89 @@ pub(super) const OF_ROAD: [Row; 9] = [
     Row {
         cell: TechnicalCell::Headwind,
         name: "Wind",
-        text: |project| {
-            let wind = road(project).headwind;
-            wind.map_or_else(String::new, |wind| mark_text(wind.kmh(), project.units))
+        text: |about| {
+            let wind = road(about).headwind;
+            wind.map_or_else(String::new, |wind| {
+                mark_text(wind.kmh(), about.project.units)
+            })
         },
-        answer: Answer::Typed("still air; above 0 from ahead", |project, text| {
+        answer: Answer::Typed("still air; above 0 from ahead", |about, text| {
             let of = quantity(Headwind::from_kmh, "30", "");
-            let present = road(project).headwind.map(Headwind::kmh);
-            let read = typed::wind(&of, (project.units, present), text);
-            of_road(project, read, |road, wind| road.headwind = wind)
+            let present = road(about).headwind.map(Headwind::kmh);
+            let read = typed::wind(&of, (about.project.units, present), text);
+            of_road(about, read, |road, wind| road.headwind = wind)
         }),
     },
     Row {
         cell: TechnicalCell::Grade,
         name: "Grade, %",
-        text: |project| shown(road(project).grade.map(Grade::percent)),
-        answer: Answer::Typed("level; below 0 downhill", |project, text| {
+        text: |about| shown(road(about).grade.map(Grade::percent)),
+        answer: Answer::Typed("level; below 0 downhill", |about, text| {
             let read = typed::GRADE.read(text);
-            of_road(project, read, |road, grade| road.grade = grade)
+            of_road(about, read, |road, grade| road.grade = grade)
         }),
     },
     Row {
         cell: TechnicalCell::Grades,
         name: "Show grades, %",
-        text: |project| {
-            let grades = road(project).grades.as_ref();
+        text: |about| {
+            let grades = road(about).grades.as_ref();
             grades.map_or_else(String::new, |grades| {
                 let grades = grades.as_slice().iter();
                 let texts: Vec<String> = grades.map(|g| plain_number(g.percent())).collect();
                 texts.join(", ")
             })
         },
-        answer: Answer::Typed("5, 10, 20, 30", |project, text| {
+        answer: Answer::Typed("5, 10, 20, 30", |about, text| {
             let read = typed::grades(text);
-            of_road(project, read, |road, grades| road.grades = grades)
+            of_road(about, read, |road, grades| road.grades = grades)
         }),
     },
     Row {
         cell: TechnicalCell::ShiftPause,
         name: "Gear change, s",
-        text: |project| shown(project.technical.driving.shift_pause.map(ShiftPause::s)),
-        answer: Answer::Typed("0: the next gear is in at once", |project, text| {
+        text: |about| {
+            shown(
+                about
+                    .project
+                    .technical
+                    .driving
+                    .shift_pause
+                    .map(ShiftPause::s),
+            )
+        },
+        answer: Answer::Typed("0: the next gear is in at once", |about, text| {
             let read = quantity(ShiftPause::from_s, "0.5", "s").read(text);
-            of_driving(project, read, |driving, pause| driving.shift_pause = pause)
+            of_driving(about, read, |driving, pause| driving.shift_pause = pause)
         }),
     },
     Row {
         cell: TechnicalCell::Launch,
         name: "Launch, rpm",
-        text: |project| shown(project.technical.driving.launch.map(EngineSpeed::rpm)),
-        answer: Answer::Typed("the clutch slips until there", |project, text| {
+        text: |about| shown(about.project.technical.driving.launch.map(EngineSpeed::rpm)),
+        answer: Answer::Typed("the clutch slips until there", |about, text| {
             let read = typed::optional(text, |text| {
                 typed::engine_speed(typed::Engine::LAUNCH, text)
             });
-            of_driving(project, read, |driving, launch| driving.launch = launch)
+            of_driving(about, read, |driving, launch| driving.launch = launch)
         }),
     },
     Row {
         cell: TechnicalCell::YearlyDistance,
         name: "Km a year",
-        text: |project| {
+        text: |about| {
             shown(
-                project
+                about
+                    .project
                     .technical
                     .driving
                     .yearly_distance
                     .map(YearlyDistance::km),
             )
         },
-        answer: Answer::Typed("not known", |project, text| {
+        answer: Answer::Typed(NOT_KNOWN, |about, text| {
             let read = quantity(YearlyDistance::from_km, "15000", "km").read_large(text);
-            of_driving(project, read, |driving, km| driving.yearly_distance = km)
+            of_driving(about, read, |driving, km| driving.yearly_distance = km)
         }),
     },
 ];
@@ -282,13 +290,13 @@ fn factor_text(factor: Option<MassFactor>) -> &'static str {
     }
 }
 
-fn factors(project: &Project) -> Vec<Offer> {
-    let present = vehicle(project).mass_factor;
+fn factors(about: About<'_>) -> Vec<Offer> {
+    let present = vehicle(about).mass_factor;
     let choices = [None, Some(MassFactor::Formula), Some(MassFactor::None)];
     let offer = |factor: Option<MassFactor>| Offer {
         text: factor_text(factor),
         is_chosen: factor == present,
-        edit: vehicle_with(project, |vehicle| vehicle.mass_factor = factor),
+        edit: vehicle_with(about, |vehicle| vehicle.mass_factor = factor),
     };
     choices.into_iter().map(offer).collect()
 }

@@ -1,10 +1,12 @@
 //! The section "Load and road": the vehicle without its engine, what it carries, the road.
 
+use super::about::About;
 use super::cells::TechnicalCell;
 use super::further_rows::{OF_ROAD, OF_VEHICLE};
 use super::road_rows::FRONT;
 use super::row::{Row, folded_ui};
 use super::starting::count;
+use crate::app::drafts::CellId;
 use crate::app::form::{Form, remark};
 use crate::app::section::{AtFirst, section_ui};
 use crate::motion::{RotatingMasses, VehicleKind};
@@ -25,10 +27,15 @@ pub(super) fn load_and_road_ui(
     sought: Option<TechnicalCell>,
     form: &mut Form<'_>,
 ) {
+    let is_here = |cell: TechnicalCell| rows().any(|row| row.cell == cell);
+    let needs = form.needs(
+        sought.is_some_and(is_here),
+        |cell| matches!(cell, CellId::Technical(cell) if is_here(cell)),
+    );
     section_ui(
         ui,
         ("Load and road", AtFirst::Closed),
-        sought.is_some_and(|cell| rows().any(|row| row.cell == cell)),
+        needs,
         || in_short(project),
         |ui| fields_ui(ui, project, sought, form),
     );
@@ -45,12 +52,11 @@ fn in_short(project: &Project) -> String {
     }
     let vehicle = &technical.vehicle;
     let mut parts = Vec::new();
-    parts.extend(vehicle.kind.map(VehicleKind::name).map(str::to_owned));
-    parts.extend(
-        vehicle
-            .mass
-            .map(|mass| format!("{} kg", plain_number(mass.kg()))),
-    );
+    let mass = vehicle.mass;
+    let mass = mass.map(|mass| format!("{} kg", plain_number(mass.kg())));
+    let kind = vehicle.kind.map(VehicleKind::name).map(str::to_owned);
+    // A heading has room for one of them before it is cut.
+    parts.extend(mass.or(kind));
     parts.extend(counted(vehicle));
     let load = technical.road.load_case();
     if load.extra.kg() > 0.0 {
@@ -75,12 +81,13 @@ fn counted(vehicle: &VehicleData) -> Option<String> {
 }
 
 fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<TechnicalCell>, form: &mut Form<'_>) {
+    let about = About::vehicle_of(project);
     for row in &FRONT {
-        row.show(ui, project, form);
+        row.show(ui, about, form);
     }
     remarks_ui(ui, project, form);
     let further = [&OF_VEHICLE[..], &OF_ROAD];
-    folded_ui(ui, ("Further figures", &further), project, sought, form);
+    folded_ui(ui, ("Further figures", &further), about, sought, form);
 }
 
 /// What is supposed, what plays no part, what contradicts itself.

@@ -1,19 +1,19 @@
 //! The rows of "Load and road" that matter first: kind, mass, drag, rolling, driven axle.
 
+use super::about::About;
 use super::cells::TechnicalCell;
 use super::row::{Answer, Offer, Row, of_vehicle, shown, vehicle_with};
 use super::starting::{axle, starting_value};
 use crate::app::typed::Quantity;
 use crate::motion::{DragArea, DrivenAxle, Mass, RollingCoefficient, VehicleKind};
-use crate::project::Project;
 
 /// The rows, in reading order.
 pub(super) const FRONT: [Row; 5] = [
     Row {
         cell: TechnicalCell::Kind,
         name: "Kind",
-        text: |project| {
-            let kind = project.technical.vehicle.kind;
+        text: |about| {
+            let kind = about.project.technical.vehicle.kind;
             kind.map_or("not known", VehicleKind::name).to_owned()
         },
         answer: Answer::Chosen(kinds),
@@ -21,31 +21,31 @@ pub(super) const FRONT: [Row; 5] = [
     Row {
         cell: TechnicalCell::Mass,
         name: "Mass, kg",
-        text: |project| shown(project.technical.vehicle.mass.map(Mass::kg)),
-        answer: Answer::Typed("empty, with the driver", |project, text| {
+        text: |about| shown(about.project.technical.vehicle.mass.map(Mass::kg)),
+        answer: Answer::Typed("empty, with the driver", |about, text| {
             let read = MASS.read_large(text);
-            of_vehicle(project, read, |vehicle, mass| vehicle.mass = mass)
+            of_vehicle(about, read, |vehicle, mass| vehicle.mass = mass)
         }),
     },
     Row {
         cell: TechnicalCell::DragArea,
         name: "Drag area, m²",
-        text: |project| shown(project.technical.vehicle.drag_area.map(DragArea::m2)),
-        answer: Answer::Typed("c_d × frontal area", |project, text| {
+        text: |about| shown(about.project.technical.vehicle.drag_area.map(DragArea::m2)),
+        answer: Answer::Typed("c_d × frontal area", |about, text| {
             let read = DRAG_AREA.read(text);
-            of_vehicle(project, read, |vehicle, area| vehicle.drag_area = area)
+            of_vehicle(about, read, |vehicle, area| vehicle.drag_area = area)
         }),
     },
     Row {
         cell: TechnicalCell::Rolling,
         name: "Rolling coeff.",
-        text: |project| {
-            let rolling = project.technical.vehicle.rolling;
+        text: |about| {
+            let rolling = about.project.technical.vehicle.rolling;
             shown(rolling.map(RollingCoefficient::value))
         },
-        answer: Answer::Typed("rolling coefficient: 0.012", |project, text| {
+        answer: Answer::Typed("rolling coefficient: 0.012", |about, text| {
             let read = ROLLING.read(text);
-            of_vehicle(project, read, |vehicle, rolling| vehicle.rolling = rolling)
+            of_vehicle(about, read, |vehicle, rolling| vehicle.rolling = rolling)
         }),
     },
     Row {
@@ -75,19 +75,19 @@ const ROLLING: Quantity<RollingCoefficient> = Quantity {
     unit: "",
 };
 
-fn kinds(project: &Project) -> Vec<Offer> {
-    let present = project.technical.vehicle.kind;
+fn kinds(about: About<'_>) -> Vec<Offer> {
+    let present = about.project.technical.vehicle.kind;
     let kinds = VehicleKind::ALL.map(Some);
     let offer = |kind: Option<VehicleKind>| Offer {
         text: kind.map_or("not known", VehicleKind::name),
         is_chosen: kind == present,
-        edit: vehicle_with(project, |vehicle| vehicle.kind = kind),
+        edit: vehicle_with(about, |vehicle| vehicle.kind = kind),
     };
     [None].into_iter().chain(kinds).map(offer).collect()
 }
 
-fn driven_text(project: &Project) -> String {
-    let vehicle = &project.technical.vehicle;
+fn driven_text(about: About<'_>) -> String {
+    let vehicle = &about.project.technical.vehicle;
     match (
         vehicle.driven,
         starting_value(TechnicalCell::Driven, vehicle),
@@ -98,8 +98,8 @@ fn driven_text(project: &Project) -> String {
     }
 }
 
-fn axles(project: &Project) -> Vec<Offer> {
-    let vehicle = &project.technical.vehicle;
+fn axles(about: About<'_>) -> Vec<Offer> {
+    let vehicle = &about.project.technical.vehicle;
     let present = vehicle.driven;
     let left_open = match vehicle.kind {
         Some(_) => "as is usual for the kind",
@@ -109,7 +109,7 @@ fn axles(project: &Project) -> Vec<Offer> {
     let offer = |driven: Option<DrivenAxle>| Offer {
         text: driven.map_or(left_open, axle),
         is_chosen: driven == present,
-        edit: vehicle_with(project, |vehicle| vehicle.driven = driven),
+        edit: vehicle_with(about, |vehicle| vehicle.driven = driven),
     };
     [None].into_iter().chain(axles).map(offer).collect()
 }

@@ -5,6 +5,9 @@ use crate::motion::{DragCoefficient, DrivenAxle, FrontalArea, StartingValues, Ve
 use crate::project::{Project, VehicleData};
 use crate::units::{plain_number, reckoned_number};
 
+/// What an empty field says where nothing stands in for it.
+pub(super) const NOT_KNOWN: &str = "not known";
+
 /// The fields that a starting value can stand in for.
 const SUPPOSED: [TechnicalCell; 10] = [
     TechnicalCell::Mass,
@@ -45,6 +48,19 @@ pub(super) fn hint_of(cell: TechnicalCell, project: &Project) -> Option<String> 
     }
     // With neither of the two the drag area is the one starting value.
     vehicle.kind.map(|_| "in the starting drag area".to_owned())
+}
+
+/// What is said of a field that was typed in where the kind of vehicle has a starting value: what was
+/// typed for another kind stays when the kind changes.
+pub(super) fn beside_typed(cell: TechnicalCell, project: &Project) -> Option<String> {
+    let kind = project.technical.vehicle.kind?;
+    let of_kind = VehicleData {
+        kind: Some(kind),
+        ..VehicleData::default()
+    };
+    let value = starting_value(cell, &of_kind)?;
+    let kind = kind.name();
+    Some(format!("for {kind} the starting value is {value}"))
 }
 
 /// How many fields a starting value stands in for.

@@ -3,6 +3,7 @@
 //! The readers themselves live in `gearing`; here they meet the field that was typed in, and their
 //! sentences speak of its quantity.
 
+mod curve_points;
 mod date;
 mod engine;
 mod final_drive;
@@ -11,6 +12,7 @@ pub(super) mod known_fuel;
 mod quantity;
 mod speeds;
 
+pub(super) use curve_points::{curve_with_speeds, curve_with_torques};
 pub(super) use date::date;
 pub(super) use engine::{brochure, torque_curve, torque_remarks, willans};
 pub(super) use final_drive::{final_drive, sprocket};

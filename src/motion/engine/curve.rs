@@ -77,6 +77,20 @@ impl TorqueCurve {
         })
     }
 
+    /// The curve through its points after a change of them; whatever it was built from, it is one of points
+    /// then.
+    ///
+    /// # Errors
+    /// As [`Self::new`].
+    pub fn with_points(
+        &self,
+        change: impl FnOnce(&mut Vec<TorquePoint>),
+    ) -> Result<Self, TorqueCurveError> {
+        let mut points = self.points.clone();
+        change(&mut points);
+        Self::new(points)
+    }
+
     /// The same curve, marked as built from the figures of a brochure.
     pub(super) fn built_from(self, brochure: Brochure) -> Self {
         Self {

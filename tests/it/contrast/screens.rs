@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 19] = [
+const SCREENS: [(&str, Way); 23] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -76,6 +76,28 @@ const SCREENS: [(&str, Way); 19] = [
     ("the menu of a set", |window| {
         window.invoke("Set 2 menu");
     }),
+    ("a torque curve with a point in focus", |window| {
+        unfold(window, "Vehicle");
+        unfold(window, "Engine: ");
+        window.get(Role::Slider, "Torque at 2250 rpm").focus();
+        window.settle();
+    }),
+    ("the points of a torque curve in their table", |window| {
+        unfold(window, "Vehicle");
+        unfold(window, "Engine: ");
+        unfold(window, "11 points");
+        window.fill("Torque of point 2", "x");
+        window.pause();
+    }),
+    ("headings under which a field does not read", |window| {
+        unfold(window, "Engine: ");
+        window.fill("Capacity, L", "x");
+        unfold(window, "Engine");
+    }),
+    ("an engine of a set's own", |window| {
+        window.click("Give it its own engine, set 2");
+        unfold(window, "Efficiency: ");
+    }),
     ("the write-up", |window| {
         window.ctrl(Key::E);
     }),
@@ -91,6 +113,14 @@ const SCREENS: [(&str, Way); 19] = [
         window.ctrl(Key::N);
     }),
 ];
+
+/// Folds or unfolds what stands under a heading.
+fn unfold(window: &mut Window, heading: &str) {
+    let mut names = window.names(Role::DisclosureTriangle).into_iter();
+    let name = names.find(|name| name.starts_with(heading)).unwrap();
+    window.click_on(Role::DisclosureTriangle, &name);
+    window.pause();
+}
 
 /// Every screen of the window in a theme, as it is painted.
 fn each(theme: Theme, mut look: impl FnMut(&str, &Window)) {

@@ -43,7 +43,7 @@ const fn over(file: &'static str, way: fn(&mut Window)) -> Screen {
     }
 }
 
-const SCREENS: [Screen; 14] = [
+const SCREENS: [Screen; 15] = [
     screen("main", ORDINARY, |_| {}),
     screen("small-sets", SMALL, |window| {
         window.click("Vehicle and sets");
@@ -57,12 +57,24 @@ const SCREENS: [Screen; 14] = [
         window.pause();
     }),
     over("technical", |window| {
-        for heading in ["Load and road: ", "Further ", "Engine: ", "More of "] {
+        for heading in [
+            "Load and road: ",
+            "Further ",
+            "Engine: ",
+            "More of ",
+            "11 points",
+        ] {
             let mut names = window.names(Role::DisclosureTriangle).into_iter();
             let name = names.find(|name| name.starts_with(heading));
             window.click_on(Role::DisclosureTriangle, &name.unwrap());
             window.pause();
         }
+    }),
+    over("own-engine", |window| {
+        window.click("Give it its own engine, set 2");
+        let mut names = window.names(Role::DisclosureTriangle).into_iter();
+        let name = names.find(|name| name.starts_with("Efficiency: "));
+        window.click_on(Role::DisclosureTriangle, &name.unwrap());
     }),
     over("write-up", |window| {
         window.ctrl(Key::E);

@@ -1,11 +1,11 @@
 //! How are a shift point and the line between them dragged?
 
-use super::words::Claim;
-use super::{Handles, cursor, is_held, line_id};
+use super::{Handles, cursor, line_id};
 use crate::app::action::Action;
 use crate::app::diagram_panel::pointing::distance_to_line;
+use crate::app::handle::{Claim, end_of_drag, is_held, is_moved, pressed_at};
 use crate::chart::{Handle, HandleLine};
-use egui::{Key, Pos2, Rect, Response, Sense, Vec2};
+use egui::{Pos2, Rect, Response, Sense, Vec2};
 
 /// How near, in points, the line between handles is taken hold of with the mouse, and with a finger.
 const REACH_LINE_MOUSE: f32 = 6.0;
@@ -20,11 +20,6 @@ struct Grab {
     offset_rpm: f64,
     /// The line in hand as it was, where it is the line.
     line: Option<HandleLine>,
-}
-
-/// Whether a drag may have moved: a slow frame brings its last move together with its end.
-fn is_moved(response: &Response) -> bool {
-    response.dragged() || response.drag_stopped()
 }
 
 impl Handles<'_> {
@@ -71,8 +66,8 @@ impl Handles<'_> {
             self.actions
                 .push(edit.map_or(Action::Cancel, Action::Preview));
         }
-        self.end_of_drag(&response);
-        self.want(Claim::of(&response, false), || line.words(), pointer);
+        end_of_drag(&response, self.actions);
+        self.want(Claim::of(&response), || line.words(), pointer);
         response.dragged()
     }
 
@@ -93,19 +88,7 @@ impl Handles<'_> {
                 self.preview(handle, handle.travel.to_step(wanted_rpm));
             }
         }
-        self.end_of_drag(response);
-    }
-
-    /// Letting go commits; Esc, which ends a drag too, takes back.
-    fn end_of_drag(&mut self, response: &Response) {
-        if response.drag_stopped() {
-            let gave_up = self.ui.input(|i| i.key_pressed(Key::Escape));
-            self.actions.push(if gave_up {
-                Action::Cancel
-            } else {
-                Action::Commit
-            });
-        }
+        end_of_drag(response, self.actions);
     }
 
     /// Remembers where the hand took hold, so that a mere press moves nothing.
@@ -118,9 +101,7 @@ impl Handles<'_> {
     ) {
         // Another field or handle may still be about to tell that it was left.
         self.actions.push(Action::Commit);
-        // A slow frame brings the press together with moves after it.
-        let pressed = self.ui.input(|i| i.pointer.press_origin());
-        let pressed = pressed.or_else(|| response.interact_pointer_pos());
+        let pressed = pressed_at(response);
         let pointer_rpm = pressed.map_or(value_rpm, |at| rpm_at(self.value_at(at)));
         let grab = Grab {
             value_rpm,

@@ -9,17 +9,14 @@ mod keys;
 mod words;
 
 use crate::app::action::Action;
+use crate::app::handle::{Claim, handle_rect, is_held, nearest_on_top, reach};
 use crate::chart::{Along, Handle, Scene, ShownSet};
 use crate::draw::diagram::Drawn;
 use crate::draw::palette::Palette;
 use crate::gearing::GearId;
 use crate::project::SetId;
-use egui::{CursorIcon, Id, InteractOptions, Pos2, Rect, Response, Sense, Stroke, Ui, Vec2};
-use words::{Claim, Words};
-
-/// The side of a handle's square for the mouse, and for a finger, in points.
-const REACH_MOUSE: f32 = 24.0;
-const REACH_TOUCH: f32 = 44.0;
+use egui::{CursorIcon, Id, Pos2, Rect, Response, Sense, Stroke, Ui};
+use words::Words;
 
 /// The identity of a handle's widget.
 fn handle_id(set: SetId, gear: GearId) -> Id {
@@ -36,20 +33,10 @@ pub(super) fn ids(scene: &Scene, set: SetId) -> impl Iterator<Item = (Id, Along)
     of_set.map(|handle| (handle_id(handle.set, handle.gear), handle.along))
 }
 
-/// The square in which a handle is taken hold of with the mouse.
-pub fn handle_rect(at: Pos2) -> Rect {
-    Rect::from_center_size(at, Vec2::splat(REACH_MOUSE))
-}
-
 /// Whether a handle or the line is being dragged.
 pub(super) fn are_dragged(ui: &Ui) -> bool {
     ui.data(|d| d.get_temp::<bool>(line_id().with("busy")))
         .unwrap_or(false)
-}
-
-/// Whether a widget is being dragged, or was until this frame: then its end is still to be told.
-fn is_held(ui: &Ui, id: Id) -> bool {
-    ui.ctx().is_being_dragged(id) || ui.ctx().drag_stopped_id() == Some(id)
 }
 
 fn cursor(along: Along) -> CursorIcon {
@@ -128,29 +115,12 @@ impl Handles<'_> {
         for handle in scene.handles.iter().filter(|h| h.set == self.set.id) {
             is_dragged |= self.point(handle);
         }
-        self.nearest_on_top();
+        let shown = self
+            .shown
+            .iter()
+            .map(|shown| (shown.id, shown.at, shown.reach));
+        nearest_on_top(self.ui, &shown.collect::<Vec<_>>());
         is_dragged
-    }
-
-    /// Where squares of handles overlap, the nearest to the pointer is taken hold of.
-    fn nearest_on_top(&self) {
-        let Some(pointer) = self.ui.input(|i| i.pointer.latest_pos()) else {
-            return;
-        };
-        let distance = |shown: &&Shown| shown.at.distance(pointer);
-        // One that was dragged out of view cannot be taken hold of.
-        let in_view = || self.shown.iter().filter(|shown| shown.reach.is_positive());
-        let nearest = in_view().min_by(|a, b| distance(a).total_cmp(&distance(b)));
-        let again = |shown: &Shown, move_to_top: bool| {
-            let options = InteractOptions { move_to_top };
-            self.ui
-                .interact_opt(shown.reach, shown.id, Sense::drag(), options);
-        };
-        if let (Some(nearest), Some(last)) = (nearest, in_view().next_back()) {
-            again(nearest, true);
-            // What comes next is reached from the last gear, and goes back to it.
-            again(last, last.id == nearest.id);
-        }
     }
 
     fn point(&mut self, handle: &Handle) -> bool {
@@ -161,9 +131,7 @@ impl Handles<'_> {
         if !frame.expand(2.0).contains(at) && !is_held {
             return false;
         }
-        let has_touch = self.ui.input(egui::InputState::any_touches);
-        let side = if has_touch { REACH_TOUCH } else { REACH_MOUSE };
-        let reach = Rect::from_center_size(at, Vec2::splat(side)).intersect(frame.expand(4.0));
+        let reach = reach(self.ui, at).intersect(frame.expand(4.0));
         let response = self
             .ui
             .interact(reach, id, Sense::drag())
@@ -174,7 +142,7 @@ impl Handles<'_> {
         self.requests(&response, handle);
         self.speak(&response, handle);
         self.paint(&response, at);
-        let claim = Claim::of(&response, self.is_nudged(&response));
+        let claim = Claim::of(&response);
         self.want(claim, || handle.words(), at);
         response.dragged()
     }

@@ -3,8 +3,9 @@
 //! At one place only, and never over a handle: whoever moves one must see it and those beside it.
 
 use super::Handles;
+use crate::app::handle::Claim;
 use crate::draw::label_placing::overlap;
-use egui::{Align2, FontId, Pos2, Rect, Response, Stroke, Vec2};
+use egui::{Align2, FontId, Pos2, Rect, Stroke, Vec2};
 
 /// How far words keep from their handle, in points.
 const AWAY: f32 = 14.0;
@@ -14,30 +15,6 @@ const AWAY_BELOW: f32 = 26.0;
 
 /// How many rows they may stand away.
 const ROWS: u8 = 8;
-
-/// By which right words are shown, the strongest last.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Claim {
-    Focused,
-    Hovered,
-    Nudged,
-    Dragged,
-}
-
-impl Claim {
-    /// The claim of a handle or the line.
-    pub(super) fn of(response: &Response, is_nudged: bool) -> Option<Self> {
-        if response.dragged() {
-            Some(Self::Dragged)
-        } else if is_nudged {
-            Some(Self::Nudged)
-        } else if response.hovered() {
-            Some(Self::Hovered)
-        } else {
-            response.has_focus().then_some(Self::Focused)
-        }
-    }
-}
 
 /// Words that are to be written at a place.
 pub(super) struct Words {
@@ -138,8 +115,8 @@ fn within(rect: Rect, frame: Rect) -> Rect {
 
 #[cfg(test)]
 mod tests {
-    use super::super::handle_rect;
     use super::*;
+    use crate::app::handle::handle_rect;
     use egui::{pos2, vec2};
     use proptest::prelude::*;
 
