@@ -57,7 +57,7 @@ fn place_in(part: &MotionPart, column: &MotionColumn) -> Option<usize> {
 fn spelled(cell: &MotionCell, mark: DecimalMark) -> String {
     match cell.number {
         Some(number) => mark.spelled(&reckoned_number(number)),
-        None if cell.is_remark => String::new(),
-        None => harmless(&cell.text),
+        None if cell.cell.is_remark => String::new(),
+        None => harmless(&cell.cell.text),
     }
 }

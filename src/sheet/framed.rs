@@ -100,10 +100,10 @@ fn motion_parts(of_sets: &[&MotionPart], against: &str) -> Vec<FramedPart> {
     let headings: Vec<Heading> = names.into_iter().chain(columns).collect();
     let cell = |cell: &MotionCell| Compared {
         cell: GridCell {
-            text: cell.shown().into_owned(),
-            is_bracketed: cell.is_dim,
+            text: cell.cell.shown().into_owned(),
+            is_bracketed: cell.cell.is_dim,
         },
-        difference: cell.difference.clone(),
+        difference: cell.cell.difference.clone(),
     };
     let rows = of_sets.iter().map(|part| {
         let rows = part.rows.iter().map(|row| {

@@ -10,10 +10,10 @@ mod head;
 mod road;
 mod run;
 
+use super::table::Cell;
 use crate::analysis::{Analysis, Motion, ProjectResults, RunQuestions};
 use crate::gearing::RoadSpeed;
 use crate::project::{Candidate, Project, SetId, View};
-use std::borrow::Cow;
 
 /// What is said of a set whose torque nobody has measured.
 pub const BUILT_CURVE: &str = "torque curve is built from the four figures of a brochure";
@@ -84,14 +84,8 @@ pub struct MotionRow {
 pub struct MotionCell {
     /// The figure in full precision, in the unit of its column; none where there is none, and for a word.
     pub number: Option<f64>,
-    /// The figure as a reader sees it, without its unit; empty where there is none.
-    pub text: String,
-    /// The difference from the baseline set, with its sign; none where there is nothing to compare.
-    pub difference: Option<String>,
-    /// Whether it lies outside the useful range, and steps back.
-    pub is_dim: bool,
-    /// Whether its text says why there is no figure: nothing for a spreadsheet.
-    pub is_remark: bool,
+    /// What a reader sees of it.
+    pub cell: Cell,
 }
 
 impl MotionCell {
@@ -100,41 +94,30 @@ impl MotionCell {
         let number = number.filter(|number| number.is_finite());
         Self {
             number,
-            text: number.map(rounded).unwrap_or_default(),
-            ..Self::default()
+            cell: Cell::plain(number.map(rounded).unwrap_or_default()),
         }
     }
 
     /// Why there is no figure.
     fn remark(words: &str) -> Self {
-        Self {
-            is_remark: true,
-            ..Self::word(words)
-        }
+        let mut remark = Self::word(words);
+        remark.cell.is_remark = true;
+        remark
     }
 
     /// A word in place of a figure.
     fn word(word: impl Into<String>) -> Self {
         Self {
-            text: word.into(),
-            ..Self::default()
+            number: None,
+            cell: Cell::plain(word),
         }
     }
 
     /// The same beside the figure that it is compared with, where there are both.
     fn against(mut self, before: Option<f64>, difference: fn(f64, f64) -> String) -> Self {
         let both = self.number.zip(before.filter(|before| before.is_finite()));
-        self.difference = both.map(|(number, before)| difference(number, before));
+        self.cell.difference = both.map(|(number, before)| difference(number, before));
         self
-    }
-
-    /// The figure as it is read: in brackets where it lies outside the useful range.
-    pub fn shown(&self) -> Cow<'_, str> {
-        if self.is_dim {
-            Cow::Owned(format!("({})", self.text))
-        } else {
-            Cow::Borrowed(&self.text)
-        }
     }
 }
 
@@ -164,6 +147,7 @@ impl MotionPart {
         let unit = self.columns.first()?.unit;
         let said = self.rows.iter().filter_map(|row| {
             let cell = row.cells.first().filter(|cell| cell.number.is_some())?;
+            let cell = &cell.cell;
             let difference = cell.difference.as_ref().map(|d| format!(", {d}"));
             let difference = difference.unwrap_or_default();
             Some(format!("{} {} {unit}{difference}", row.name, cell.text))
@@ -196,7 +180,7 @@ impl MotionTable {
     pub fn has_dim(&self) -> bool {
         let parts = self.sets.iter().flat_map(|set| &set.parts);
         let mut rows = parts.flat_map(|part| &part.rows);
-        rows.any(|row| row.cells.iter().any(|cell| cell.is_dim))
+        rows.any(|row| row.cells.iter().any(|cell| cell.cell.is_dim))
     }
 
     /// One entry for each set, with what `told` tells of the set at that place.

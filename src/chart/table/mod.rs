@@ -140,6 +140,8 @@ pub struct Cell {
     pub difference: Option<String>,
     /// Whether it lies outside the useful range, and steps back.
     pub is_dim: bool,
+    /// Whether its text says why there is no figure: it has no unit, and is nothing for a spreadsheet.
+    pub is_remark: bool,
 }
 
 impl Cell {
@@ -160,7 +162,7 @@ impl Cell {
         }
     }
 
-    fn plain(text: impl Into<String>) -> Self {
+    pub(super) fn plain(text: impl Into<String>) -> Self {
         Self {
             text: text.into(),
             ..Self::default()
@@ -396,6 +398,7 @@ impl<'a> Rows<'a> {
             },
             difference,
             is_dim,
+            is_remark: false,
         }
     }
 }
