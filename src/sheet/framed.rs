@@ -107,7 +107,7 @@ fn motion_parts(of_sets: &[&MotionPart], against: &str) -> Vec<FramedPart> {
     };
     let rows = of_sets.iter().map(|part| {
         let rows = part.rows.iter().map(|row| {
-            let name = [Compared::alone(row.name.clone())];
+            let name = [Compared::alone(row.name().into_owned())];
             name.into_iter().chain(row.cells.iter().map(cell)).collect()
         });
         rows.collect()

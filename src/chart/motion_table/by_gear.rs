@@ -71,7 +71,9 @@ impl<'a> Gears<'a> {
             .collect();
         let set = &self.motion.sets[place];
         let rows = set.powertrain.gears.iter().map(|gear| MotionRow {
-            name: gear.gear.label.clone(),
+            gear: Some(gear.gear.id),
+            label: gear.gear.label.clone(),
+            remark: None,
             cells: self.cells(place, gear, &columns),
         });
         MotionPart {

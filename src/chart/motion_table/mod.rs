@@ -10,10 +10,12 @@ mod head;
 mod road;
 mod run;
 
+use super::scene::GearOfSet;
 use super::table::Cell;
 use crate::analysis::{Analysis, Motion, ProjectResults, RunQuestions};
-use crate::gearing::RoadSpeed;
-use crate::project::{Candidate, Project, SetId, View};
+use crate::gearing::{GearId, RoadSpeed};
+use crate::project::{Candidate, Livery, Project, SetId, View};
+use std::borrow::Cow;
 
 /// What is said of a set whose torque nobody has measured.
 pub const BUILT_CURVE: &str = "torque curve is built from the four figures of a brochure";
@@ -36,6 +38,8 @@ pub struct MotionOfSet {
     pub set: SetId,
     /// Its place among all sets, counted from 0.
     pub place: usize,
+    /// Its colour and dash, where it is drawn.
+    pub livery: Livery,
     /// Its name.
     pub name: String,
     /// Whether the others are compared with it.
@@ -73,8 +77,13 @@ pub struct MotionColumn {
 /// A row of figures.
 #[derive(Debug, Clone)]
 pub struct MotionRow {
-    /// What they are of: the label of a gear, `1–2`, `to 100 km/h`.
-    pub name: String,
+    /// The gear that they are about, where they are about one.
+    pub gear: Option<GearId>,
+    /// What they are of: the label of a gear, `1–2`, `to 100 km/h`; rows of several sets that have it in
+    /// common are compared.
+    pub label: String,
+    /// What each set has of its own there: `in 5th`.
+    pub remark: Option<String>,
     /// One for each column.
     pub cells: Vec<MotionCell>,
 }
@@ -121,7 +130,26 @@ impl MotionCell {
     }
 }
 
+impl MotionRow {
+    /// The label with the remark: `at 90 km/h in 5th`.
+    pub fn name(&self) -> Cow<'_, str> {
+        match &self.remark {
+            Some(remark) => Cow::Owned(format!("{} {remark}", self.label)),
+            None => Cow::Borrowed(&self.label),
+        }
+    }
+}
+
 impl MotionOfSet {
+    /// Which gear a row of it is about.
+    pub fn gear(&self, row: &MotionRow) -> Option<GearOfSet> {
+        row.gear.map(|gear| GearOfSet {
+            set: self.set,
+            gear,
+            other: None,
+        })
+    }
+
     /// What is said of it as a whole, in sentences.
     pub fn facts_text(&self) -> String {
         sentences(&self.facts)
@@ -150,7 +178,7 @@ impl MotionPart {
             let cell = &cell.cell;
             let difference = cell.difference.as_ref().map(|d| format!(", {d}"));
             let difference = difference.unwrap_or_default();
-            Some(format!("{} {} {unit}{difference}", row.name, cell.text))
+            Some(format!("{} {} {unit}{difference}", row.name(), cell.text))
         });
         let said: Vec<String> = said.collect();
         (!said.is_empty()).then(|| format!("{}: {}", self.title, said.join("; ")))
@@ -198,6 +226,7 @@ impl MotionTable {
             MotionOfSet {
                 set: candidate.id,
                 place,
+                livery: candidate.livery,
                 name: candidate.set.name.to_string(),
                 is_baseline: place == baseline_place,
                 facts,
