@@ -1,5 +1,5 @@
-//! The table of runs: the shift points with the best ones beside them, times and distances from rest, times
-//! in one gear, rolling down.
+//! The table of runs: times and distances from rest, times in one gear, the shift points with the best ones
+//! beside them, rolling down.
 
 use super::by_gear::{Gears, name_other};
 use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
@@ -53,12 +53,13 @@ impl MotionTable {
                 questions,
                 units: project.units,
             };
-            let mut parts = vec![told.changes(candidate)];
+            let mut parts = Vec::new();
             if questions.from.is_none() {
                 parts.push(told.to_targets());
             }
             parts.push(told.distances());
             parts.push(told.in_gear(&gears, place, &pairs));
+            parts.push(told.changes(candidate));
             if let Some(coast) = questions.coast {
                 parts.push(told.coast(coast));
             }
