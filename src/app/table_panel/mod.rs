@@ -14,7 +14,9 @@ use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
 use crate::chart::{GearOfSet, SetTable};
 use crate::draw::palette::Palette;
-use crate::draw::table::{Arrangement, DrawnRow, Layout, TableDrawn, TableLook, part_of_table};
+use crate::draw::table::{
+    Arrangement, Content, DrawnRow, Layout, RowOf, TableDrawn, TableLook, part_of_table,
+};
 use crate::project::{Edit, Project, SetEdit, SetId};
 use egui::scroll_area::ScrollBarVisibility;
 use egui::style::{ScrollFadeStyle, ScrollStyle};
@@ -45,6 +47,7 @@ pub(super) fn table_panel_ui(
     ui.visuals_mut().widgets.inactive.fg_stroke.color = palette.edge;
     let table = desk.table();
     let sets: Vec<&SetTable> = table.sets.iter().collect();
+    let content = Content::of_table(table, &sets, &view.columns.of(table));
     let look = TableLook {
         palette,
         text_size: 12.5,
@@ -54,11 +57,10 @@ pub(super) fn table_panel_ui(
         } else {
             Arrangement::OneUnderAnother
         },
-        columns: view.columns.of(table),
         wrap_width: ui.available_width() - ui.spacing().scroll.allocated_width(),
         with_remarks: true,
     };
-    let layout = Layout::of(ui, table, &sets, &look);
+    let layout = Layout::of(ui, &content, &look);
     let mut rows = Rows::default();
     let area = ScrollArea::both()
         .auto_shrink(false)
@@ -72,8 +74,7 @@ pub(super) fn table_panel_ui(
         let drawn = part_of_table(ui, &layout, &look, all, view_rect);
         // What lies under the head is not there for the pointer.
         let mut beneath = ui.new_child(UiBuilder::new().max_rect(all));
-        let beneath_head = view_rect.with_min_y(view_rect.top() + head);
-        beneath.set_clip_rect(beneath_head);
+        beneath.set_clip_rect(view_rect.with_min_y(drawn.beneath_head));
         rows.show(
             &beneath,
             (desk.project(), view.selected),
@@ -138,10 +139,12 @@ impl Rows {
             let response = row_ui(ui, (project, selected), row, actions);
             focus.announce_keys(response.id, Keeps::Level);
             if response.hovered() {
-                self.hovered = row.gear_at(response.hover_pos(), selected);
+                self.hovered = row
+                    .of_at(response.hover_pos(), selected)
+                    .and_then(|of| of.gear);
             }
             if response.has_focus() {
-                self.focused = row.gear_at(None, selected);
+                self.focused = row.of_at(None, selected).and_then(|of| of.gear);
             }
         }
     }
@@ -155,51 +158,50 @@ fn row_ui(
     row: &DrawnRow<'_>,
     actions: &mut Vec<Action>,
 ) -> Response {
-    let id = Id::unique(("table row", row.gears.first()));
+    let id = Id::unique(("table row", row.of.first()));
     let response = ui.interact(row.rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
     let at = response.interact_pointer_pos();
     if response.clicked()
-        && let Some(gear) = row.gear_at(at, selected)
+        && let Some(of) = row.of_at(at, selected)
     {
-        actions.push(Action::Select(gear.set));
+        actions.push(Action::Select(of.set));
     }
     let is_by_key = is_asked_for_by_key(&response);
     if response.secondary_clicked() || is_by_key {
         // By key no cell is pointed at.
         let at = at.filter(|_| !is_by_key);
-        let gear = row.gear_at(at, selected);
-        ui.data_mut(|d| d.insert_temp(id, AskedFor { at, gear }));
+        let of = row.of_at(at, selected);
+        ui.data_mut(|d| d.insert_temp(id, AskedFor { at, of }));
     }
     context_menu_ui(&response, is_by_key, |ui| {
         name_menu(ui, "Row menu");
         let asked_for = ui.data(|d| d.get_temp::<AskedFor>(id)).unwrap_or_default();
         copy_menu_ui(ui, asked_for.at, row, actions);
-        if let Some(gear) = asked_for.gear {
-            positions_menu_ui(ui, project, gear.set, actions);
+        if let Some(of) = asked_for.of {
+            positions_menu_ui(ui, project, of.set, actions);
         }
     });
     response
 }
 
-/// What the menu of a row was asked for: the place of the pointer, and the gear there.
+/// What the menu of a row was asked for: the place of the pointer, and whose figures stand there.
 #[derive(Debug, Clone, Copy, Default)]
 struct AskedFor {
     at: Option<Pos2>,
-    gear: Option<GearOfSet>,
+    of: Option<RowOf>,
 }
 
 fn copy_menu_ui(ui: &mut Ui, at: Option<Pos2>, row: &DrawnRow<'_>, actions: &mut Vec<Action>) {
-    let cell = row.cell_at(at).map(|cell| cell.text.clone());
-    if let Some(cell) = cell.filter(|cell| !cell.is_empty())
-        && ui.button(format!("Copy {cell}")).clicked()
+    let text = row.text_at(at).filter(|text| !text.is_empty());
+    if let Some(text) = text
+        && ui.button(format!("Copy {text}")).clicked()
     {
-        actions.push(Action::Copy("a figure", cell));
+        actions.push(Action::Copy("a figure", text.to_owned()));
         ui.close();
     }
     if ui.button("Copy row").clicked() {
-        let texts: Vec<String> = row.cells.iter().map(|of| of.cell.words()).collect();
-        actions.push(Action::Copy("a row", texts.join("\t")));
+        actions.push(Action::Copy("a row", row.texts().join("\t")));
         ui.close();
     }
     if ui.button("Copy table").clicked() {

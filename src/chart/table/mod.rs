@@ -14,7 +14,7 @@ mod offered;
 mod typed;
 
 pub(super) use against::{other_label, spoken};
-pub use aligned::aligned;
+pub use aligned::{Beside, aligned};
 pub use columns::{COLUMNS, TYPED_COLUMNS};
 pub use definition::{
     AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,

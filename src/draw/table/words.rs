@@ -1,7 +1,7 @@
 //! What is said of a set beside its figures, wrapped.
 
 use super::TableLook;
-use crate::chart::SetTable;
+use super::content::SetWords;
 use crate::draw::bold;
 use crate::project::Livery;
 use egui::text::{LayoutJob, TextFormat};
@@ -18,17 +18,15 @@ pub(super) struct Words {
 
 impl Words {
     /// The name of a set.
-    pub(super) fn name(ui: &Ui, set: &SetTable, look: &TableLook<'_>) -> Self {
+    pub(super) fn name(ui: &Ui, set: &SetWords<'_>, look: &TableLook<'_>) -> Self {
         Self::head(ui, set, look, "")
     }
 
     /// The name of a set with its facts, then its findings.
-    pub(super) fn of(ui: &Ui, set: &SetTable, look: &TableLook<'_>) -> (Self, Vec<Self>) {
+    pub(super) fn of(ui: &Ui, set: &SetWords<'_>, look: &TableLook<'_>) -> (Self, Vec<Self>) {
         if !look.with_remarks {
             return (Self::name(ui, set, look), Vec::new());
         }
-        let baseline = if set.is_baseline { "baseline, " } else { "" };
-        let facts = kept_together(&format!("{baseline}{}", set.facts_text(", ")));
         let finding = |text: &String| {
             let (color, width) = (look.palette.finding, look.wrap_width);
             let painter = ui.painter();
@@ -38,14 +36,14 @@ impl Words {
             }
         };
         let findings = set.findings.iter().map(finding).collect();
-        (Self::head(ui, set, look, &facts), findings)
+        (Self::head(ui, set, look, &set.facts), findings)
     }
 
-    fn head(ui: &Ui, set: &SetTable, look: &TableLook<'_>, facts: &str) -> Self {
+    fn head(ui: &Ui, set: &SetWords<'_>, look: &TableLook<'_>, facts: &str) -> Self {
         let mut head = LayoutJob::default();
         head.wrap.max_width = look.wrap_width - swatch_width(look);
         let bold = TextFormat::simple(font(look, bold()), look.palette.text);
-        head.append(&set.name, 0.0, bold);
+        head.append(set.name, 0.0, bold);
         if !facts.is_empty() {
             let dim = TextFormat::simple(small(look), look.palette.dim_text);
             head.append(facts, look.text_size * 0.8, dim);
@@ -66,7 +64,7 @@ impl Words {
 const LONGEST_PART: usize = 40;
 
 /// A list that breaks between its parts, not within them: "turn" alone in a line says nothing.
-fn kept_together(list: &str) -> String {
+pub(super) fn kept_together(list: &str) -> String {
     let parts = list.split(", ").map(|part| {
         if part.chars().count() > LONGEST_PART {
             part.to_owned()

@@ -9,7 +9,7 @@ use layshaft::chart::table::offered_columns;
 use layshaft::chart::{GearOfSet, SetTable, Table};
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{
-    Arrangement, Layout, TableDrawn, TableLook, all_columns, part_of_table,
+    Arrangement, Content, Layout, TableDrawn, TableLook, all_columns, part_of_table,
 };
 use layshaft::project::{ColumnKey, Project};
 use layshaft::sheet::page::Page;
@@ -32,13 +32,13 @@ fn in_table<R: Default>(
         text_size: 12.5,
         gear: None,
         arrangement,
-        columns: all_columns(&table),
         wrap_width: width,
         with_remarks: true,
     };
+    let content = Content::of_table(&table, &sets, &all_columns(&table));
     let mut found = R::default();
     settled(|ui| {
-        let layout = Layout::of(ui, &table, &sets, &look);
+        let layout = Layout::of(ui, &content, &look);
         let all = Rect::from_min_size(pos2(0.0, 0.0), layout.size());
         ui.set_clip_rect(Rect::EVERYTHING);
         let view = Rect::from_min_size(all.min, all.size().max(vec2(width, 0.0)));
@@ -50,15 +50,13 @@ fn in_table<R: Default>(
 
 /// Each figure of each gear is written as often as it is there: once.
 fn all_are_there(table: &Table, drawn: &TableDrawn<'_>) -> Result<(), String> {
-    let mut seen: HashMap<(GearOfSet, &str), usize> = HashMap::new();
-    let figures = drawn.rows.iter().flat_map(|row| &row.cells[1..]);
+    let mut seen: HashMap<(Option<GearOfSet>, &str), usize> = HashMap::new();
+    let figures = drawn.rows.iter().flat_map(|row| &row.cells);
     for cell in figures.filter(|cell| !cell.cell.text.is_empty()) {
         if cell.written.is_none() {
-            return Err(format!("{} is not written", cell.column.title));
+            return Err(format!("{} is not written", cell.heading.title));
         }
-        *seen
-            .entry((cell.gear, cell.column.title.as_str()))
-            .or_default() += 1;
+        *seen.entry((cell.of.gear, cell.heading.title)).or_default() += 1;
     }
     for set in &table.sets {
         for row in &set.rows {
@@ -68,7 +66,7 @@ fn all_are_there(table: &Table, drawn: &TableDrawn<'_>) -> Result<(), String> {
                 *wanted.entry(&column.title).or_default() += 1;
             }
             for (title, count) in wanted {
-                let seen = seen.get(&(set.gear(row), title)).copied();
+                let seen = seen.get(&(Some(set.gear(row)), title)).copied();
                 if seen != Some(count) {
                     let name = row.name();
                     return Err(format!("{title} of {name} of {}: {seen:?}", set.name));
@@ -83,12 +81,12 @@ fn all_are_there(table: &Table, drawn: &TableDrawn<'_>) -> Result<(), String> {
 fn headings_stand_over_figures(drawn: &TableDrawn<'_>) -> Result<(), String> {
     let bottom = drawn.headings[0].rect.bottom();
     for heading in &drawn.headings {
-        let title = &heading.column.title;
+        let title = heading.heading.title;
         if (heading.rect.bottom() - bottom).abs() > 0.5 {
             return Err(format!("{title} ends at {}", heading.rect.bottom()));
         }
         let cells = drawn.rows.iter().flat_map(|row| &row.cells);
-        let own = cells.filter(|cell| std::ptr::eq(cell.column, heading.column));
+        let own = cells.filter(|cell| cell.heading == heading.heading);
         let written: Vec<Rect> = own.filter_map(|cell| cell.written).collect();
         let Some(all) = written.into_iter().reduce(Rect::union) else {
             continue;
@@ -135,23 +133,23 @@ fn what_is_scrolled_out_of_view_is_not_drawn() {
         text_size: 12.5,
         gear: None,
         arrangement: Arrangement::SideBySide,
-        columns: all_columns(&table),
         wrap_width: 600.0,
         with_remarks: true,
     };
+    let content = Content::of_table(&table, &sets, &all_columns(&table));
     settled(|ui| {
-        let layout = Layout::of(ui, &table, &sets, &look);
+        let layout = Layout::of(ui, &content, &look);
         let all = Rect::from_min_size(pos2(-900.0, -30.0), layout.size());
         let view = Rect::from_min_size(pos2(0.0, 0.0), vec2(600.0, 140.0));
         let drawn = part_of_table(ui, &layout, &look, all, view);
-        let cells = drawn.rows.iter().flat_map(|row| &row.cells[1..]);
+        let cells = drawn.rows.iter().flat_map(|row| &row.cells);
         let written: Vec<Rect> = cells.filter_map(|cell| cell.written).collect();
         assert!(
             written.len() > 5 && written.len() < 150,
             "{}",
             written.len()
         );
-        let gears = drawn.rows.iter().filter_map(|row| row.cells[0].written);
+        let gears = drawn.rows.iter().filter_map(|row| row.name.written);
         assert!(gears.into_iter().all(|rect| rect.left().abs() < 0.5));
         assert!(
             drawn
