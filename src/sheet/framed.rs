@@ -1,9 +1,8 @@
 //! What stands in a text for readers, whatever marks it is written with: a title, then set by set its name,
 //! what is said of it and its grids.
 
-use super::grid::{
-    BRACKETS_NOTE, Compared, Grid, GridCell, Heading, against, has_brackets, head_line, numbered,
-};
+use super::grid::{Compared, Grid, GridCell, Heading, against, has_brackets, head_line, numbered};
+use crate::chart::table::BRACKETS_NOTE;
 use crate::chart::{MotionCell, MotionPart, MotionTable, Table};
 
 /// A text that is still without marks.

@@ -8,7 +8,7 @@ use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
 use super::focus::{FocusMap, Keeps, Pane, Walk};
-use super::heard::name_menu;
+use super::heard::{add_usable, name_menu, tell_why_not};
 use super::input::is_told_by_pointer;
 use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
@@ -20,7 +20,7 @@ use crate::draw::table::{
 use crate::project::{Edit, Project, SetEdit, SetId};
 use egui::scroll_area::ScrollBarVisibility;
 use egui::style::{ScrollFadeStyle, ScrollStyle};
-use egui::{Id, Popup, Pos2, Response, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo};
+use egui::{Button, Id, Popup, Pos2, Response, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo};
 
 /// Shows the table with what can be done to it; whether the pointer is on a row.
 ///
@@ -45,9 +45,10 @@ pub(super) fn table_panel_ui(
         ..ScrollStyle::solid()
     };
     ui.visuals_mut().widgets.inactive.fg_stroke.color = palette.edge;
-    let table = desk.table();
-    let sets: Vec<&SetTable> = table.sets.iter().collect();
-    let content = Content::of_table(table, &sets, &view.columns.of(table));
+    let content = content(desk, view);
+    // Of other positions only ratios are told.
+    let is_of_ratios = desk.motion_table(view.shown).is_none();
+    let positioned = is_of_ratios.then(|| desk.project());
     let look = TableLook {
         palette,
         text_size: 12.5,
@@ -63,6 +64,8 @@ pub(super) fn table_panel_ui(
     let layout = Layout::of(ui, &content, &look);
     let mut rows = Rows::default();
     let area = ScrollArea::both()
+        // Each table is looked at from where one was in it.
+        .id_salt(view.shown.word())
         .auto_shrink(false)
         .scroll_bar_visibility(ScrollBarVisibility::VisibleWhenNeeded);
     let head = layout.head_height();
@@ -77,7 +80,7 @@ pub(super) fn table_panel_ui(
         beneath.set_clip_rect(view_rect.with_min_y(drawn.beneath_head));
         rows.show(
             &beneath,
-            (desk.project(), view.selected),
+            (positioned, view.selected),
             &drawn,
             focus,
             actions,
@@ -98,6 +101,17 @@ pub(super) fn table_panel_ui(
     hovered.is_some()
 }
 
+/// The table of what is looked at; that of ratios where it has none of its own, or something is not known
+/// that it needs, since somebody is typing.
+fn content<'d>(desk: &'d Desk, view: &ViewState) -> Content<'d> {
+    if let Some(table) = desk.motion_table(view.shown) {
+        return Content::of_motion(table);
+    }
+    let table = desk.table();
+    let sets: Vec<&SetTable> = table.sets.iter().collect();
+    Content::of_table(table, &sets, &view.columns.of(table))
+}
+
 fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Action>) {
     ui.horizontal(|ui| {
         for (text, side_by_side) in [("One under another", false), ("Side by side", true)] {
@@ -107,7 +121,12 @@ fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Act
             }
         }
         ui.separator();
-        columns::columns_menu_ui(ui, desk, view, actions);
+        if desk.motion_table(view.shown).is_some() {
+            let columns = add_usable(ui, false, Button::new("Columns"));
+            tell_why_not(columns, "only the table of ratios has columns to choose");
+        } else {
+            columns::columns_menu_ui(ui, desk, view, actions);
+        }
         if let Some(entry) = Command::CopyTable.entry() {
             let button = ui.button(entry.text).on_hover_text(entry.tooltip);
             if button.clicked() {
@@ -130,13 +149,13 @@ impl Rows {
     fn show(
         &mut self,
         ui: &Ui,
-        (project, selected): (&Project, SetId),
+        (positioned, selected): (Option<&Project>, SetId),
         drawn: &TableDrawn<'_>,
         focus: &mut FocusMap,
         actions: &mut Vec<Action>,
     ) {
         for row in &drawn.rows {
-            let response = row_ui(ui, (project, selected), row, actions);
+            let response = row_ui(ui, (positioned, selected), row, actions);
             focus.announce_keys(response.id, Keeps::Level);
             if response.hovered() {
                 self.hovered = row
@@ -154,11 +173,11 @@ impl Rows {
 /// positions or fewer.
 fn row_ui(
     ui: &Ui,
-    (project, selected): (&Project, SetId),
+    (positioned, selected): (Option<&Project>, SetId),
     row: &DrawnRow<'_>,
     actions: &mut Vec<Action>,
 ) -> Response {
-    let id = Id::unique(("table row", row.of.first()));
+    let id = Id::unique(("table row", row.key()));
     let response = ui.interact(row.rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
     let at = response.interact_pointer_pos();
@@ -178,7 +197,7 @@ fn row_ui(
         name_menu(ui, "Row menu");
         let asked_for = ui.data(|d| d.get_temp::<AskedFor>(id)).unwrap_or_default();
         copy_menu_ui(ui, asked_for.at, row, actions);
-        if let Some(of) = asked_for.of {
+        if let Some((project, of)) = positioned.zip(asked_for.of) {
             positions_menu_ui(ui, project, of.set, actions);
         }
     });

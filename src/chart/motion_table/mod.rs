@@ -164,8 +164,9 @@ impl MotionOfSet {
     }
 }
 
-fn sentences(facts: &[String]) -> String {
-    let ended = facts.iter().map(|fact| format!("{fact}."));
+/// Facts without their full stops in sentences.
+pub fn sentences(facts: &[impl AsRef<str>]) -> String {
+    let ended = facts.iter().map(|fact| format!("{}.", fact.as_ref()));
     ended.collect::<Vec<String>>().join(" ")
 }
 
@@ -202,6 +203,16 @@ impl MotionTable {
         let (project, results) = (analysis.project(), analysis.results());
         let marked = project.marked_road_speeds.as_slice();
         Some(of(project, results, motion, marked))
+    }
+
+    /// What is said of each of several sets; nothing of a set that is alone.
+    pub fn said_of_all(&self) -> Vec<&str> {
+        let [first, others @ ..] = &self.sets[..] else {
+            return Vec::new();
+        };
+        let is_of_all = |fact: &&String| others.iter().all(|set| set.facts.contains(fact));
+        let facts = first.facts.iter().filter(|_| !others.is_empty());
+        facts.filter(is_of_all).map(String::as_str).collect()
     }
 
     /// Whether any figure lies outside the useful range.

@@ -130,6 +130,10 @@ pub struct RowPosition {
     pub name: String,
 }
 
+/// What explains the brackets around figures, where there are any.
+pub const BRACKETS_NOTE: &str =
+    "In brackets: above the redline, or below the lowest useful engine speed.";
+
 /// One figure.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Cell {

@@ -209,6 +209,11 @@ fn heading(
         "" => column.title.to_owned(),
         unit => format!("{},\n{unit}", column.title),
     };
+    // A word is parted in the middle nowhere.
+    let words = text
+        .split_whitespace()
+        .map(|word| measured(ui, word, small(look)));
+    let width = words.fold(width, f32::max);
     let in_width = |width: f32| {
         let color = look.palette.dim_text;
         let mut job = LayoutJob::simple(text.clone(), small(look), color, width);

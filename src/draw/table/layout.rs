@@ -179,7 +179,8 @@ impl<'t> Layout<'t> {
     /// What stands beneath all parts, with the last of which it is scrolled.
     fn end(&mut self, ui: &Ui, content: &'t Content<'t>, look: &TableLook<'_>) {
         if look.arrangement == Arrangement::SideBySide {
-            for set in &content.sets {
+            let is_told = |set: &&SetWords<'_>| !(set.facts.is_empty() && set.findings.is_empty());
+            for set in content.sets.iter().filter(is_told) {
                 let (head, findings) = Words::of(ui, set, look);
                 if look.with_remarks {
                     self.add_words(head, self.row_height, look);
@@ -189,6 +190,10 @@ impl<'t> Layout<'t> {
                 }
                 self.size.y += self.gap();
             }
+        }
+        if look.with_remarks && !content.note.is_empty() {
+            self.add_words(Words::note(ui, &content.note, look), 0.0, look);
+            self.size.y += self.gap();
         }
     }
 
@@ -251,7 +256,7 @@ impl<'t> LaidRow<'t> {
         let first = of_sets.iter().flatten().next()?;
         let name = Name {
             label: first.label,
-            remark: first.remark.map(Cow::Borrowed),
+            remark: remark_of(of_sets.iter().flatten().copied()),
         };
         Some(Self { name, of_sets })
     }
@@ -260,6 +265,19 @@ impl<'t> LaidRow<'t> {
     pub(super) fn present(&self) -> impl Iterator<Item = &'t ContentRow<'t>> {
         self.of_sets.iter().flatten().copied()
     }
+}
+
+/// What is remarked of rows beside each other: all of it, where each has a remark of its own.
+fn remark_of<'t>(mut rows: impl Iterator<Item = &'t ContentRow<'t>>) -> Option<Cow<'t, str>> {
+    let first = rows.next()?.remark?;
+    let mut all = vec![first];
+    for row in rows {
+        all.extend(row.remark.filter(|remark| !all.contains(remark)));
+    }
+    Some(match all[..] {
+        [first] => Cow::Borrowed(first),
+        _ => Cow::Owned(all.join(", ")),
+    })
 }
 
 /// The names of the sets in as many lines as the room for words asks for.

@@ -14,7 +14,10 @@ use super::{DrawnCell, DrawnHeading, TableDrawn, TableLook};
 use crate::chart::Cell;
 use crate::draw::palette::dash;
 use crate::draw::{bold, sample};
-use egui::{Align2, Color32, FontFamily, FontId, Painter, Pos2, Rect, StrokeKind, Ui, Vec2};
+use egui::{
+    Align2, Color32, FontFamily, FontId, Galley, Painter, Pos2, Rect, StrokeKind, Ui, Vec2,
+};
+use std::sync::Arc;
 
 pub(super) struct TablePainter<'a, 't> {
     layout: &'a Layout<'t>,
@@ -100,6 +103,11 @@ impl<'a, 't> TablePainter<'a, 't> {
         let (corner, painter) = (beneath(left), beneath(left + layout.names.width));
         let heading = (&part.names_heading, part.part.names);
         self.heading(&corner, heading, left, bottom - samples);
+        if let Some(title) = &part.title {
+            let beneath = bottom - samples - part.names_heading.galley.size().y;
+            let at = Pos2::new(left, beneath - title.size().y);
+            self.galley(&corner, at, title);
+        }
         for heading in part.headings.iter().zip(&part.part.headings) {
             let (laid, words) = heading;
             self.heading(&painter, (laid, *words), self.origin.x, bottom - samples);
@@ -120,13 +128,20 @@ impl<'a, 't> TablePainter<'a, 't> {
     ) {
         let galley = &laid.galley;
         let at = Pos2::new(left + laid.x, bottom - galley.size().y);
+        if let Some(rect) = self.galley(painter, at, galley) {
+            self.drawn.headings.push(DrawnHeading { heading, rect });
+        }
+    }
+
+    /// Words of a head at their place; where they stand, if that is in view.
+    fn galley(&mut self, painter: &Painter, at: Pos2, galley: &Arc<Galley>) -> Option<Rect> {
         let rect = galley.rect.translate(at.to_vec2());
         if !painter.clip_rect().intersects(rect) {
-            return;
+            return None;
         }
         painter.galley(at, galley.clone(), self.look.palette.dim_text);
         self.drawn.labels.push((rect, galley.text().to_owned()));
-        self.drawn.headings.push(DrawnHeading { heading, rect });
+        Some(rect)
     }
 
     /// The colour and dash of the set whose figures stand under a heading.
@@ -246,6 +261,8 @@ impl<'a, 't> TablePainter<'a, 't> {
             rect,
             name,
             cells,
+            part: part.part.key,
+            title: part.part.title,
             names: part.part.names.title,
             sets: row.present().map(|row| layout.sets[row.at].name).collect(),
             is_beside: layout.beside > 1,

@@ -3,9 +3,12 @@
 use super::column::{LaidColumn, LaidHeading};
 use super::content::Part;
 use super::layout::Line;
+use super::words::font;
 use super::{Arrangement, TableLook};
 use crate::chart::Cell;
-use egui::Ui;
+use crate::draw::bold;
+use egui::{Galley, Ui};
+use std::sync::Arc;
 
 /// Between the figures of all sets and the next ones, in multiples of the text.
 const BETWEEN_FIGURES: f32 = 0.8;
@@ -14,6 +17,8 @@ const BETWEEN_FIGURES: f32 = 0.8;
 #[derive(Debug)]
 pub(super) struct LaidPart<'t> {
     pub(super) part: &'t Part<'t>,
+    /// What its rows are about.
+    pub(super) title: Option<Arc<Galley>>,
     pub(super) names_heading: LaidHeading,
     pub(super) headings: Vec<LaidHeading>,
     pub(super) figures: Vec<LaidColumn>,
@@ -32,9 +37,17 @@ impl<'t> LaidPart<'t> {
         names: &mut LaidColumn,
         look: &TableLook<'_>,
     ) -> Self {
+        let names_heading = LaidHeading::of_names(ui, part.names, names, look);
+        let title = part.title.map(|title| {
+            let (font, color) = (font(look, bold()), look.palette.text);
+            let title = ui.painter().layout_no_wrap(title.to_owned(), font, color);
+            names.widen(title.size().x, look);
+            title
+        });
         Self {
             part,
-            names_heading: LaidHeading::of_names(ui, part.names, names, look),
+            title,
+            names_heading,
             headings: Vec::new(),
             figures: Vec::new(),
             top: 0.0,
@@ -62,9 +75,10 @@ impl<'t> LaidPart<'t> {
 
     /// The height of its headings, in points.
     pub(super) fn needed_by_head(&self) -> f32 {
-        let all = self.headings.iter().chain([&self.names_heading]);
-        let headings = all.map(|heading| heading.galley.size().y);
-        headings.fold(0.0, f32::max)
+        let headings = self.headings.iter();
+        let headings = headings.map(|heading| heading.galley.size().y);
+        let title = self.title.as_ref().map_or(0.0, |title| title.size().y);
+        headings.fold(self.names_heading.galley.size().y + title, f32::max)
     }
 }
 

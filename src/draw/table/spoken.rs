@@ -1,8 +1,11 @@
 //! A row for those who hear it: every figure with its heading, its unit and what differs.
 
 use super::{DrawnCell, Heading, RowOf};
+use crate::letters::capitalised;
 use crate::project::SetId;
 use egui::{Pos2, Rect};
+use std::fmt::Debug;
+use std::hash::Hash;
 
 /// One row: figures of one set, or those of several beside each other.
 #[derive(Debug, Clone)]
@@ -15,6 +18,10 @@ pub struct DrawnRow<'t> {
     pub name: DrawnName,
     /// Its figures from left to right.
     pub cells: Vec<DrawnCell<'t>>,
+    /// The part of the table in which it stands.
+    pub(super) part: &'t str,
+    /// What that is about, where there are several.
+    pub(super) title: Option<&'t str>,
     /// What the names are: `gear`.
     pub(super) names: &'t str,
     /// The sets that have figures in it.
@@ -35,6 +42,11 @@ pub struct DrawnName {
 }
 
 impl DrawnRow<'_> {
+    /// What tells it from every other row of every table, as long as it is there.
+    pub fn key(&self) -> impl Hash + Debug {
+        (self.part, self.of.first(), &self.name.text)
+    }
+
     /// What stands at a point: a figure without its difference, or the name.
     pub fn text_at(&self, at: Option<Pos2>) -> Option<&str> {
         let at = at?;
@@ -65,26 +77,23 @@ impl DrawnRow<'_> {
 
     /// Its figures with their headings, for those who hear them.
     pub fn spoken(&self) -> String {
-        let (names, name) = (self.names, &self.name.text);
-        let (begin, between) = match self.sets[..] {
-            [set] if !self.is_beside => (format!("{set}, {names} {name}"), ", "),
-            _ => {
-                let named = capital(names);
-                (format!("{named} {name} of {}", self.sets.join(", ")), "; ")
+        let name = format!("{} {}", self.names, self.name.text);
+        let (begin, between) = match (&self.sets[..], self.title) {
+            ([set], None) if !self.is_beside => (format!("{set}, {name}"), ", "),
+            ([set], Some(title)) if !self.is_beside => {
+                (format!("{set}, {}, {name}", title.to_lowercase()), ", ")
             }
+            (sets, None) => (
+                format!("{} of {}", capitalised(&name), sets.join(", ")),
+                "; ",
+            ),
+            (sets, Some(title)) => (format!("{title}, {name} of {}", sets.join(", ")), "; "),
         };
         let of_one_figure = |a: &DrawnCell<'_>, b: &DrawnCell<'_>| a.heading == b.heading;
         let words = self.cells.chunk_by(of_one_figure);
         let words: Vec<String> = words.filter_map(spoken_figure).collect();
         format!("{begin}: {}", words.join(between))
     }
-}
-
-/// Words that begin a sentence.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }
 
 /// One figure of all sets in the row; none where none has it.

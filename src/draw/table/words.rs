@@ -39,6 +39,16 @@ impl Words {
         (Self::head(ui, set, look, &set.facts), findings)
     }
 
+    /// What holds for all figures.
+    pub(super) fn note(ui: &Ui, text: &str, look: &TableLook<'_>) -> Self {
+        let (color, width) = (look.palette.dim_text, look.wrap_width);
+        let painter = ui.painter();
+        Self {
+            galley: painter.layout(text.to_owned(), small(look), color, width),
+            swatch: None,
+        }
+    }
+
     fn head(ui: &Ui, set: &SetWords<'_>, look: &TableLook<'_>, facts: &str) -> Self {
         let mut head = LayoutJob::default();
         head.wrap.max_width = look.wrap_width - swatch_width(look);

@@ -1,23 +1,38 @@
 //! Do the figures of a drawn table stand whole, once each, under their headings?
 
-use super::{Labels, can_be_read, settled};
+use super::{Labels, can_be_read, monster, settled};
 use crate::support::projects::any_project;
-use crate::support::window::camper_van;
+use crate::support::window::{camper_van, three_ten_speeds};
 use egui::{Rect, pos2, vec2};
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::table::offered_columns;
-use layshaft::chart::{GearOfSet, SetTable, Table};
+use layshaft::chart::{GearOfSet, MotionTable, SetTable, Table};
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{
     Arrangement, Content, Layout, TableDrawn, TableLook, all_columns, part_of_table,
 };
-use layshaft::project::{ColumnKey, Project};
+use layshaft::project::examples::EXAMPLES;
+use layshaft::project::{ColumnKey, Project, View};
 use layshaft::sheet::page::Page;
 use proptest::prelude::*;
 use proptest::test_runner::TestCaseError;
 use std::collections::{BTreeSet, HashMap};
+use std::sync::LazyLock;
 
 const BOTH: [Arrangement; 2] = [Arrangement::OneUnderAnother, Arrangement::SideBySide];
+
+/// A look in which words wrap at a width.
+fn look(arrangement: Arrangement, width: f32) -> TableLook<'static> {
+    static PALETTE: LazyLock<Palette> = LazyLock::new(|| Palette::of(Theme::Light));
+    TableLook {
+        palette: &PALETTE,
+        text_size: 12.5,
+        gear: None,
+        arrangement,
+        wrap_width: width,
+        with_remarks: true,
+    }
+}
 
 /// What `check` finds in a table with all of its columns, whose words wrap at a width.
 fn in_table<R: Default>(
@@ -27,14 +42,7 @@ fn in_table<R: Default>(
 ) -> R {
     let table = Table::of(project, &ProjectResults::of(project));
     let sets: Vec<&SetTable> = table.sets.iter().collect();
-    let look = TableLook {
-        palette: &Palette::of(Theme::Light),
-        text_size: 12.5,
-        gear: None,
-        arrangement,
-        wrap_width: width,
-        with_remarks: true,
-    };
+    let look = look(arrangement, width);
     let content = Content::of_table(&table, &sets, &all_columns(&table));
     let mut found = R::default();
     settled(|ui| {
@@ -128,14 +136,7 @@ fn what_is_scrolled_out_of_view_is_not_drawn() {
     let project = camper_van();
     let table = Table::of(&project, &ProjectResults::of(&project));
     let sets: Vec<&SetTable> = table.sets.iter().collect();
-    let look = TableLook {
-        palette: &Palette::of(Theme::Light),
-        text_size: 12.5,
-        gear: None,
-        arrangement: Arrangement::SideBySide,
-        wrap_width: 600.0,
-        with_remarks: true,
-    };
+    let look = look(Arrangement::SideBySide, 600.0);
     let content = Content::of_table(&table, &sets, &all_columns(&table));
     settled(|ui| {
         let layout = Layout::of(ui, &content, &look);
@@ -191,4 +192,78 @@ fn a_page_has_the_columns_that_were_chosen_whether_they_fit_beside_each_other_or
     }
     let gears = all.iter().filter(|text| *text == "gear").count();
     assert!(gears > 1, "what does not fit stands in a part of its own");
+}
+
+#[test]
+fn figures_of_motion_stand_whole_and_once_under_the_headings_of_their_part() {
+    let projects = EXAMPLES.iter().map(|example| example.project().unwrap());
+    for project in projects.chain([three_ten_speeds(), monster()]) {
+        let analysis = Analysis::from(&project);
+        for view in View::WITH_TABLES.into_iter().skip(1) {
+            let Some(table) = MotionTable::of_view(view, &analysis) else {
+                continue;
+            };
+            for (arrangement, width) in BOTH.into_iter().flat_map(|a| [(a, 500.0), (a, 1200.0)]) {
+                motion_can_be_read(&table, arrangement, width)
+                    .unwrap_or_else(|problem| panic!("{view:?}, {arrangement:?}: {problem}"));
+            }
+        }
+    }
+}
+
+fn motion_can_be_read(
+    table: &MotionTable,
+    arrangement: Arrangement,
+    width: f32,
+) -> Result<(), String> {
+    let content = Content::of_motion(table);
+    let look = look(arrangement, width);
+    let mut found = Ok(());
+    settled(|ui| {
+        let layout = Layout::of(ui, &content, &look);
+        let all = Rect::from_min_size(pos2(0.0, 0.0), layout.size());
+        ui.set_clip_rect(Rect::EVERYTHING);
+        let view = Rect::from_min_size(all.min, all.size().max(vec2(width, 0.0)));
+        let drawn = part_of_table(ui, &layout, &look, all, view);
+        let figures = drawn.rows.iter().flat_map(|row| &row.cells);
+        let mut figures = figures.filter(|cell| !cell.cell.text.is_empty());
+        let is_lost = figures.find(|cell| cell.written.is_none());
+        let is_lost = is_lost.map(|cell| format!("{} is not written", cell.heading.title));
+        let written = is_lost.map_or(Ok(()), Err);
+        found = written.and_then(|()| can_be_read(&drawn.labels, view));
+        Labels::new()
+    });
+    found
+}
+
+#[test]
+fn the_head_of_the_part_in_view_stays_until_the_next_pushes_it_away() {
+    let table = MotionTable::of_view(View::Run, &Analysis::from(&camper_van())).unwrap();
+    let content = Content::of_motion(&table);
+    let look = look(Arrangement::SideBySide, 600.0);
+    settled(|ui| {
+        let layout = Layout::of(ui, &content, &look);
+        let view = Rect::from_min_size(pos2(0.0, 0.0), vec2(900.0, 200.0));
+        let mut titles: Vec<String> = Vec::new();
+        let mut scrolled = 0.0;
+        while scrolled < layout.size().y - view.height() {
+            let all = Rect::from_min_size(pos2(0.0, -scrolled), layout.size());
+            let drawn = part_of_table(ui, &layout, &look, all, view);
+            let is_title = |text: &str| table.sets[0].parts.iter().any(|part| part.title == text);
+            let heads = drawn.labels.iter().filter(|(_, text)| is_title(text));
+            let first = heads.min_by(|(a, _), (b, _)| a.top().total_cmp(&b.top()));
+            let (rect, title) = first.unwrap();
+            assert!(rect.top() < drawn.beneath_head, "{title} at {rect}");
+            for row in &drawn.rows {
+                let is_hidden = row.rect.bottom() < drawn.beneath_head - 0.5;
+                assert!(!is_hidden || row.cells.iter().all(|cell| cell.written.is_none()));
+            }
+            if titles.last() != Some(title) {
+                titles.push(title.clone());
+            }
+            scrolled += 3.0;
+        }
+        assert_eq!(titles[..3], ["From rest", "Over a distance", "In one gear"]);
+        Labels::new()
+    });
 }
