@@ -85,6 +85,10 @@ pub(super) fn table_panel_ui(
             focus,
             actions,
         );
+        // What is said of the ratios of a set stands in its card as well.
+        if !is_of_ratios {
+            say_words(&beneath, &drawn);
+        }
         focus.block(Walk::One, mark, ui);
     });
     let Rows { hovered, focused } = rows;
@@ -134,6 +138,15 @@ fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Act
             }
         }
     });
+}
+
+/// Lets it be heard what is said of sets and of all figures.
+fn say_words(ui: &Ui, drawn: &TableDrawn<'_>) {
+    for (at, (rect, words)) in drawn.words.iter().enumerate() {
+        let id = Id::unique(("words of the table", at));
+        let response = ui.interact(*rect, id, Sense::hover());
+        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, words));
+    }
 }
 
 /// The rows that the pointer is on and that has the focus.

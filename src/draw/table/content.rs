@@ -197,8 +197,10 @@ fn motion_part<'t>(table: &'t MotionTable, at: usize, first: &'t MotionPart) -> 
             beside: Beside::called(&row.label),
             cells: row.cells.iter().map(|cell| &cell.cell).collect(),
         };
-        let part = set.parts.get(at);
-        part.map_or_else(Vec::new, |part| part.rows.iter().map(row).collect())
+        let rows = set.parts.get(at).map_or(&[][..], |part| &part.rows);
+        // A gear that does none of the speeds has nothing to say.
+        let has_any = |row: &&MotionRow| row.cells.iter().any(|cell| !cell.cell.text.is_empty());
+        rows.iter().filter(has_any).map(row).collect()
     });
     Part {
         key: first.title,

@@ -58,6 +58,8 @@ pub struct TableDrawn<'t> {
     pub beneath_head: f32,
     /// All rows, in view or not.
     pub rows: Vec<DrawnRow<'t>>,
+    /// What is said of sets and of all figures, with its place, in view or not.
+    pub words: Vec<(Rect, String)>,
     /// The headings of figures that are in view.
     pub headings: Vec<DrawnHeading<'t>>,
     /// Every text that was drawn, with its place; what is out of view is not drawn.

@@ -65,6 +65,7 @@ impl<'a, 't> TablePainter<'a, 't> {
                 rect: all,
                 beneath_head,
                 rows: Vec::new(),
+                words: Vec::new(),
                 headings: Vec::new(),
                 labels: Vec::new(),
             },
@@ -185,7 +186,13 @@ impl<'a, 't> TablePainter<'a, 't> {
                 match &line.holds {
                     Holds::Words(words) => {
                         let painter = self.names.clone();
-                        self.words(&painter, Pos2::new(self.view.left(), top), words);
+                        let at = Pos2::new(self.view.left(), top);
+                        if let Some(spoken) = &words.spoken {
+                            let size = Vec2::new(words.width(self.look), line.height);
+                            let rect = Rect::from_min_size(at, size);
+                            self.drawn.words.push((rect, spoken.clone()));
+                        }
+                        self.words(&painter, at, words);
                     }
                     Holds::Rows(row) => {
                         let end = self.origin.x + layout.size.x;

@@ -5,7 +5,7 @@ use super::content::SetWords;
 use crate::draw::bold;
 use crate::project::Livery;
 use egui::text::{LayoutJob, TextFormat};
-use egui::{FontFamily, FontId, Galley, Ui};
+use egui::{Color32, FontFamily, FontId, Galley, Ui};
 use std::sync::Arc;
 
 /// Words on lines of their own.
@@ -14,6 +14,8 @@ pub(super) struct Words {
     pub(super) galley: Arc<Galley>,
     /// The livery of the set whose colour and dash stand before them.
     pub(super) swatch: Option<Livery>,
+    /// What is heard of them; none where they are a name alone, which every row says.
+    pub(super) spoken: Option<String>,
 }
 
 impl Words {
@@ -27,25 +29,22 @@ impl Words {
         if !look.with_remarks {
             return (Self::name(ui, set, look), Vec::new());
         }
-        let finding = |text: &String| {
-            let (color, width) = (look.palette.finding, look.wrap_width);
-            let painter = ui.painter();
-            Self {
-                galley: painter.layout(text.clone(), small(look), color, width),
-                swatch: None,
-            }
-        };
+        let finding = |text: &String| Self::sentences(ui, text, look.palette.finding, look);
         let findings = set.findings.iter().map(finding).collect();
         (Self::head(ui, set, look, &set.facts), findings)
     }
 
     /// What holds for all figures.
     pub(super) fn note(ui: &Ui, text: &str, look: &TableLook<'_>) -> Self {
-        let (color, width) = (look.palette.dim_text, look.wrap_width);
+        Self::sentences(ui, text, look.palette.dim_text, look)
+    }
+
+    fn sentences(ui: &Ui, text: &str, color: Color32, look: &TableLook<'_>) -> Self {
         let painter = ui.painter();
         Self {
-            galley: painter.layout(text.to_owned(), small(look), color, width),
+            galley: painter.layout(text.to_owned(), small(look), color, look.wrap_width),
             swatch: None,
+            spoken: Some(text.to_owned()),
         }
     }
 
@@ -61,6 +60,7 @@ impl Words {
         Self {
             galley: ui.painter().layout_job(head),
             swatch: Some(set.livery),
+            spoken: (!facts.is_empty()).then(|| format!("{}: {facts}", set.name)),
         }
     }
 

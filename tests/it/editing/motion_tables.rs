@@ -58,7 +58,43 @@ fn the_table_of_effort_says_how_hard_every_gear_pulls() {
     );
     let rows = window.names(Role::Row);
     assert!(rows.iter().all(|row| !row.contains("overall")), "{rows:?}");
-    assert!(window.names(Role::Row).len() == 5 + 5 + 6);
+    // None of the marked speeds is driven in first.
+    assert_eq!(rows.len(), 4 + 4 + 5);
+}
+
+#[test]
+fn what_is_said_of_a_set_and_of_all_figures_is_heard() {
+    for (view, words) in [
+        (
+            "Effort",
+            [
+                "Top speed 150 km/h in 5, limited by power",
+                "Vehicle 2350 kg",
+            ],
+        ),
+        (
+            "Run",
+            [
+                "Fitted five-speed: Baseline.",
+                "Against the clock only on closed roads.",
+            ],
+        ),
+        (
+            "Cruise",
+            [
+                "Fitted five-speed: Baseline.",
+                "Fuel is an estimate, 10 % either way.",
+            ],
+        ),
+    ] {
+        for arrangement in ["One under another", "Side by side"] {
+            let mut window = window_on(view);
+            window.click(arrangement);
+            for words in words {
+                assert!(window.says(words), "{view}: {words}");
+            }
+        }
+    }
 }
 
 #[test]
