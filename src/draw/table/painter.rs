@@ -114,7 +114,9 @@ impl<'a, 't> TablePainter<'a, 't> {
             self.heading(&painter, (laid, *words), self.origin.x, bottom - samples);
         }
         if samples > 0.0 {
-            for column in part.figures.iter().filter(|c| self.is_seen(c)) {
+            // Over a column in which nothing stands it would lie on its neighbour's.
+            let is_seen = |column: &&LaidColumn| column.figures > 0.0 && self.is_seen(column);
+            for column in part.figures.iter().filter(is_seen) {
                 self.sample_over(&painter, column, bottom, samples);
             }
         }
