@@ -182,8 +182,8 @@ pub const TABLE: &[Entry] = entries! {
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];
     OneUnderAnother, View, "Table: one under another", "Shows each set with rows of its own", [];
-    SideBySide, View, "Table: side by side", "Shows every figure of all sets in one row for each gear", [];
-    Columns, View, "Table: columns…", "Chooses the columns of the table", [];
+    SideBySide, View, "Table: side by side", "Shows every figure of all sets in one row", [];
+    Columns, View, "Table: columns…", "Chooses the columns of the table of ratios", [];
     ZoomIn, View, "Larger", "Shows everything larger", [ctrl(Key::Plus), ctrl(Key::Equals)];
     ZoomOut, View, "Smaller", "Shows everything smaller", [ctrl(Key::Minus)];
     ZoomReset, View, "Ordinary size", "Shows everything in its ordinary size", [ctrl(Key::Num0)];

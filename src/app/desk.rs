@@ -1,10 +1,10 @@
 //! Which document is open, and what follows from it?
 //!
-//! Results, diagrams and table are made when a panel first asks for them, at most once for each
+//! Results, diagrams and tables are made when a panel first asks for them, at most once for each
 //! revision of the document.
 
 use crate::analysis::{Analysis, ProjectResults};
-use crate::chart::{Charts, Scene, Table};
+use crate::chart::{Charts, MotionTable, Scene, Table};
 use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
 use crate::sheet::page::{Page, PageError};
@@ -91,6 +91,12 @@ impl Desk {
     /// The comparison of all sets.
     pub fn table(&self) -> &Table {
         self.charts.table()
+    }
+
+    /// The comparison of what engine and vehicle make of all sets, where a view has one of its own and all is
+    /// known that it needs.
+    pub fn motion_table(&self, view: View) -> Option<&MotionTable> {
+        self.charts.motion_table(view)
     }
 
     /// What undoing would take back, in words.

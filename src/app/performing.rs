@@ -19,6 +19,7 @@ use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::Start;
 use crate::project::{Edit, Figure, SetId, TypedFigure, View};
+use crate::sheet::text;
 use crate::units::SpeedUnit;
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::sync::Arc;
@@ -150,6 +151,10 @@ impl App {
             Command::OneUnderAnother => self.perform(ctx, Action::SideBySide(false)),
             Command::SideBySide => self.perform(ctx, Action::SideBySide(true)),
             Command::Columns => {
+                // Of no other table are there columns to choose.
+                if self.desk().motion_table(self.view.shown).is_some() {
+                    self.show(View::Speed);
+                }
                 self.view.part = Part::Table;
                 self.view.columns_are_asked_for = true;
             }
@@ -284,7 +289,10 @@ impl App {
         // An edit of this very frame is in it.
         self.lifecycle.desk.refresh();
         let title = self.desk().project().title.as_ref().map(Name::as_str);
-        let text = crate::sheet::text::table(title, self.desk().table());
+        let text = match self.desk().motion_table(self.view.shown) {
+            Some(table) => text::motion(title, table),
+            None => text::table(title, self.desk().table()),
+        };
         self.perform(ctx, Action::Copy("the table as text", text));
     }
 

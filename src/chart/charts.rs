@@ -1,5 +1,6 @@
-//! The diagrams and the table of a document, each made when it is first looked at, and kept.
+//! The diagrams and the tables of a document, each made when it is first looked at, and kept.
 
+use super::motion_table::MotionTable;
 use super::scene::Scene;
 use super::table::Table;
 use crate::analysis::Analysis;
@@ -8,13 +9,15 @@ use crate::project::View;
 use std::cell::OnceCell;
 use std::sync::Arc;
 
-/// A document with its figures, the diagrams of its visible sets and the comparison of all sets.
+/// A document with its figures, the diagrams of its visible sets and the comparisons of all sets.
 #[derive(Debug)]
 pub struct Charts {
     analysis: Analysis,
     /// One for each view, in the order of [`View::ALL`].
     scenes: [OnceCell<Scene>; View::ALL.len()],
     table: OnceCell<Table>,
+    /// One for each view that has one, in the same order.
+    motion_tables: [OnceCell<Option<MotionTable>>; View::ALL.len()],
 }
 
 impl Charts {
@@ -24,6 +27,7 @@ impl Charts {
             analysis,
             scenes: Default::default(),
             table: OnceCell::new(),
+            motion_tables: Default::default(),
         }
     }
 
@@ -32,6 +36,7 @@ impl Charts {
         if !self.analysis.follow(next) {
             self.scenes = Default::default();
             self.table = OnceCell::new();
+            self.motion_tables = Default::default();
         }
     }
 
@@ -49,5 +54,14 @@ impl Charts {
     pub fn table(&self) -> &Table {
         let (project, results) = (self.analysis.project(), || self.analysis.results());
         self.table.get_or_init(|| Table::of(project, results()))
+    }
+
+    /// What engine and vehicle make of all sets, where a view is about that and all is known that it needs.
+    pub fn motion_table(&self, view: View) -> Option<&MotionTable> {
+        let view = view.with_table();
+        let table = || MotionTable::of_view(view, &self.analysis);
+        self.motion_tables[view as usize]
+            .get_or_init(table)
+            .as_ref()
     }
 }

@@ -31,6 +31,7 @@ pub use charts::Charts;
 pub use handle::{Handle, HandleLine, Travel};
 pub use motion_table::{
     BUILT_CURVE, MotionCell, MotionColumn, MotionOfSet, MotionPart, MotionRow, MotionTable,
+    sentences,
 };
 pub use scene::{
     Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,

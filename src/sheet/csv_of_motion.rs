@@ -39,7 +39,7 @@ pub fn motion(table: &MotionTable, mark: DecimalMark) -> String {
             for row in &part.rows {
                 let mut cells = vec![(set.place + 1).to_string(), harmless(&set.name)];
                 cells.extend(part_of(part.title));
-                cells.push(harmless(&row.name));
+                cells.push(harmless(&row.name()));
                 let found = places.iter().map(|at| at.and_then(|at| row.cells.get(at)));
                 cells.extend(found.map(|cell| cell.map_or_else(String::new, |c| spelled(c, mark))));
                 lines.push(line(&cells, mark));
@@ -57,7 +57,7 @@ fn place_in(part: &MotionPart, column: &MotionColumn) -> Option<usize> {
 fn spelled(cell: &MotionCell, mark: DecimalMark) -> String {
     match cell.number {
         Some(number) => mark.spelled(&reckoned_number(number)),
-        None if cell.is_remark => String::new(),
-        None => harmless(&cell.text),
+        None if cell.cell.is_remark => String::new(),
+        None => harmless(&cell.cell.text),
     }
 }

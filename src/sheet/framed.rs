@@ -1,9 +1,8 @@
 //! What stands in a text for readers, whatever marks it is written with: a title, then set by set its name,
 //! what is said of it and its grids.
 
-use super::grid::{
-    BRACKETS_NOTE, Compared, Grid, GridCell, Heading, against, has_brackets, head_line, numbered,
-};
+use super::grid::{Compared, Grid, GridCell, Heading, against, has_brackets, head_line, numbered};
+use crate::chart::table::BRACKETS_NOTE;
 use crate::chart::{MotionCell, MotionPart, MotionTable, Table};
 
 /// A text that is still without marks.
@@ -100,14 +99,14 @@ fn motion_parts(of_sets: &[&MotionPart], against: &str) -> Vec<FramedPart> {
     let headings: Vec<Heading> = names.into_iter().chain(columns).collect();
     let cell = |cell: &MotionCell| Compared {
         cell: GridCell {
-            text: cell.shown().into_owned(),
-            is_bracketed: cell.is_dim,
+            text: cell.cell.shown().into_owned(),
+            is_bracketed: cell.cell.is_dim,
         },
-        difference: cell.difference.clone(),
+        difference: cell.cell.difference.clone(),
     };
     let rows = of_sets.iter().map(|part| {
         let rows = part.rows.iter().map(|row| {
-            let name = [Compared::alone(row.name.clone())];
+            let name = [Compared::alone(row.name().into_owned())];
             name.into_iter().chain(row.cells.iter().map(cell)).collect()
         });
         rows.collect()

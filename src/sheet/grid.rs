@@ -7,10 +7,6 @@
 use crate::chart::{Row, SetTable, Table};
 use crate::units::typed_rpm_text;
 
-/// What explains the brackets, where there are any.
-pub(super) const BRACKETS_NOTE: &str =
-    "In brackets: above the redline, or below the lowest useful engine speed.";
-
 /// The headings and all cells of one set.
 pub(super) struct Grid {
     pub(super) headings: Vec<Heading>,

@@ -8,17 +8,19 @@ use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
 use super::focus::{FocusMap, Keeps, Pane, Walk};
-use super::heard::name_menu;
+use super::heard::{add_usable, name_menu, tell_why_not};
 use super::input::is_told_by_pointer;
 use super::menus::{context_menu_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
 use crate::chart::{GearOfSet, SetTable};
 use crate::draw::palette::Palette;
-use crate::draw::table::{Arrangement, DrawnRow, Layout, TableDrawn, TableLook, part_of_table};
+use crate::draw::table::{
+    Arrangement, Content, DrawnRow, Layout, RowOf, TableDrawn, TableLook, part_of_table,
+};
 use crate::project::{Edit, Project, SetEdit, SetId};
 use egui::scroll_area::ScrollBarVisibility;
 use egui::style::{ScrollFadeStyle, ScrollStyle};
-use egui::{Id, Popup, Pos2, Response, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo};
+use egui::{Button, Id, Popup, Pos2, Response, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo};
 
 /// Shows the table with what can be done to it; whether the pointer is on a row.
 ///
@@ -43,8 +45,10 @@ pub(super) fn table_panel_ui(
         ..ScrollStyle::solid()
     };
     ui.visuals_mut().widgets.inactive.fg_stroke.color = palette.edge;
-    let table = desk.table();
-    let sets: Vec<&SetTable> = table.sets.iter().collect();
+    let content = content(desk, view);
+    // Of other positions only ratios are told.
+    let is_of_ratios = desk.motion_table(view.shown).is_none();
+    let positioned = is_of_ratios.then(|| desk.project());
     let look = TableLook {
         palette,
         text_size: 12.5,
@@ -54,13 +58,14 @@ pub(super) fn table_panel_ui(
         } else {
             Arrangement::OneUnderAnother
         },
-        columns: view.columns.of(table),
         wrap_width: ui.available_width() - ui.spacing().scroll.allocated_width(),
         with_remarks: true,
     };
-    let layout = Layout::of(ui, table, &sets, &look);
+    let layout = Layout::of(ui, &content, &look);
     let mut rows = Rows::default();
     let area = ScrollArea::both()
+        // Each table is looked at from where one was in it.
+        .id_salt(view.shown.word())
         .auto_shrink(false)
         .scroll_bar_visibility(ScrollBarVisibility::VisibleWhenNeeded);
     let head = layout.head_height();
@@ -72,15 +77,18 @@ pub(super) fn table_panel_ui(
         let drawn = part_of_table(ui, &layout, &look, all, view_rect);
         // What lies under the head is not there for the pointer.
         let mut beneath = ui.new_child(UiBuilder::new().max_rect(all));
-        let beneath_head = view_rect.with_min_y(view_rect.top() + head);
-        beneath.set_clip_rect(beneath_head);
+        beneath.set_clip_rect(view_rect.with_min_y(drawn.beneath_head));
         rows.show(
             &beneath,
-            (desk.project(), view.selected),
+            (positioned, view.selected),
             &drawn,
             focus,
             actions,
         );
+        // What is said of the ratios of a set stands in its card as well.
+        if !is_of_ratios {
+            say_words(&beneath, &drawn);
+        }
         focus.block(Walk::One, mark, ui);
     });
     let Rows { hovered, focused } = rows;
@@ -97,6 +105,17 @@ pub(super) fn table_panel_ui(
     hovered.is_some()
 }
 
+/// The table of what is looked at; that of ratios where it has none of its own, or something is not known
+/// that it needs, since somebody is typing.
+fn content<'d>(desk: &'d Desk, view: &ViewState) -> Content<'d> {
+    if let Some(table) = desk.motion_table(view.shown) {
+        return Content::of_motion(table);
+    }
+    let table = desk.table();
+    let sets: Vec<&SetTable> = table.sets.iter().collect();
+    Content::of_table(table, &sets, &view.columns.of(table))
+}
+
 fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Action>) {
     ui.horizontal(|ui| {
         for (text, side_by_side) in [("One under another", false), ("Side by side", true)] {
@@ -106,7 +125,12 @@ fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Act
             }
         }
         ui.separator();
-        columns::columns_menu_ui(ui, desk, view, actions);
+        if desk.motion_table(view.shown).is_some() {
+            let columns = add_usable(ui, false, Button::new("Columns"));
+            tell_why_not(columns, "only the table of ratios has columns to choose");
+        } else {
+            columns::columns_menu_ui(ui, desk, view, actions);
+        }
         if let Some(entry) = Command::CopyTable.entry() {
             let button = ui.button(entry.text).on_hover_text(entry.tooltip);
             if button.clicked() {
@@ -114,6 +138,15 @@ fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Act
             }
         }
     });
+}
+
+/// Lets it be heard what is said of sets and of all figures.
+fn say_words(ui: &Ui, drawn: &TableDrawn<'_>) {
+    for (at, (rect, words)) in drawn.words.iter().enumerate() {
+        let id = Id::unique(("words of the table", at));
+        let response = ui.interact(*rect, id, Sense::hover());
+        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, words));
+    }
 }
 
 /// The rows that the pointer is on and that has the focus.
@@ -129,19 +162,21 @@ impl Rows {
     fn show(
         &mut self,
         ui: &Ui,
-        (project, selected): (&Project, SetId),
+        (positioned, selected): (Option<&Project>, SetId),
         drawn: &TableDrawn<'_>,
         focus: &mut FocusMap,
         actions: &mut Vec<Action>,
     ) {
         for row in &drawn.rows {
-            let response = row_ui(ui, (project, selected), row, actions);
+            let response = row_ui(ui, (positioned, selected), row, actions);
             focus.announce_keys(response.id, Keeps::Level);
             if response.hovered() {
-                self.hovered = row.gear_at(response.hover_pos(), selected);
+                self.hovered = row
+                    .of_at(response.hover_pos(), selected)
+                    .and_then(|of| of.gear);
             }
             if response.has_focus() {
-                self.focused = row.gear_at(None, selected);
+                self.focused = row.of_at(None, selected).and_then(|of| of.gear);
             }
         }
     }
@@ -151,55 +186,54 @@ impl Rows {
 /// positions or fewer.
 fn row_ui(
     ui: &Ui,
-    (project, selected): (&Project, SetId),
+    (positioned, selected): (Option<&Project>, SetId),
     row: &DrawnRow<'_>,
     actions: &mut Vec<Action>,
 ) -> Response {
-    let id = Id::unique(("table row", row.gears.first()));
+    let id = Id::unique(("table row", row.key()));
     let response = ui.interact(row.rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Row, true, row.spoken()));
     let at = response.interact_pointer_pos();
     if response.clicked()
-        && let Some(gear) = row.gear_at(at, selected)
+        && let Some(of) = row.of_at(at, selected)
     {
-        actions.push(Action::Select(gear.set));
+        actions.push(Action::Select(of.set));
     }
     let is_by_key = is_asked_for_by_key(&response);
     if response.secondary_clicked() || is_by_key {
         // By key no cell is pointed at.
         let at = at.filter(|_| !is_by_key);
-        let gear = row.gear_at(at, selected);
-        ui.data_mut(|d| d.insert_temp(id, AskedFor { at, gear }));
+        let of = row.of_at(at, selected);
+        ui.data_mut(|d| d.insert_temp(id, AskedFor { at, of }));
     }
     context_menu_ui(&response, is_by_key, |ui| {
         name_menu(ui, "Row menu");
         let asked_for = ui.data(|d| d.get_temp::<AskedFor>(id)).unwrap_or_default();
         copy_menu_ui(ui, asked_for.at, row, actions);
-        if let Some(gear) = asked_for.gear {
-            positions_menu_ui(ui, project, gear.set, actions);
+        if let Some((project, of)) = positioned.zip(asked_for.of) {
+            positions_menu_ui(ui, project, of.set, actions);
         }
     });
     response
 }
 
-/// What the menu of a row was asked for: the place of the pointer, and the gear there.
+/// What the menu of a row was asked for: the place of the pointer, and whose figures stand there.
 #[derive(Debug, Clone, Copy, Default)]
 struct AskedFor {
     at: Option<Pos2>,
-    gear: Option<GearOfSet>,
+    of: Option<RowOf>,
 }
 
 fn copy_menu_ui(ui: &mut Ui, at: Option<Pos2>, row: &DrawnRow<'_>, actions: &mut Vec<Action>) {
-    let cell = row.cell_at(at).map(|cell| cell.text.clone());
-    if let Some(cell) = cell.filter(|cell| !cell.is_empty())
-        && ui.button(format!("Copy {cell}")).clicked()
+    let text = row.text_at(at).filter(|text| !text.is_empty());
+    if let Some(text) = text
+        && ui.button(format!("Copy {text}")).clicked()
     {
-        actions.push(Action::Copy("a figure", cell));
+        actions.push(Action::Copy("a figure", text.to_owned()));
         ui.close();
     }
     if ui.button("Copy row").clicked() {
-        let texts: Vec<String> = row.cells.iter().map(|of| of.cell.words()).collect();
-        actions.push(Action::Copy("a row", texts.join("\t")));
+        actions.push(Action::Copy("a row", row.texts().join("\t")));
         ui.close();
     }
     if ui.button("Copy table").clicked() {

@@ -71,7 +71,9 @@ impl<'a> Gears<'a> {
             .collect();
         let set = &self.motion.sets[place];
         let rows = set.powertrain.gears.iter().map(|gear| MotionRow {
-            name: gear.gear.label.clone(),
+            gear: Some(gear.gear.id),
+            label: gear.gear.label.clone(),
+            remark: None,
             cells: self.cells(place, gear, &columns),
         });
         MotionPart {
@@ -102,7 +104,7 @@ impl<'a> Gears<'a> {
             let mut cell = MotionCell::of((told.figure)(set, gear, at_m_s), told.rounded);
             if told.is_dimmed && !self.project.engine.allow(gear.engine_rpm(at_m_s)) {
                 // What nobody drives says nothing of a difference.
-                cell.is_dim = true;
+                cell.cell.is_dim = true;
                 return cell;
             }
             match (told.difference, &like) {
@@ -128,7 +130,8 @@ impl<'a> Gears<'a> {
 
 /// All of a row are compared with the same gear: it is said once, where the eye comes first.
 pub(super) fn name_other(cells: &mut [MotionCell], like: &Like<'_>) {
-    let first = cells.iter_mut().find_map(|cell| cell.difference.as_mut());
+    let mut each = cells.iter_mut();
+    let first = each.find_map(|cell| cell.cell.difference.as_mut());
     if let Some(difference) = first {
         difference.push_str(&like.other_label);
     }

@@ -144,7 +144,9 @@ fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
                 name_other(&mut cells, like);
             }
             MotionRow {
-                name: format!("{} in {}", at_speed(*at, units), spoken(&top.gear.label)),
+                gear: Some(top.gear.id),
+                label: at_speed(*at, units),
+                remark: Some(format!("in {}", spoken(&top.gear.label))),
                 cells,
             }
         })

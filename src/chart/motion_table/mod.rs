@@ -10,9 +10,11 @@ mod head;
 mod road;
 mod run;
 
+use super::scene::GearOfSet;
+use super::table::Cell;
 use crate::analysis::{Analysis, Motion, ProjectResults, RunQuestions};
-use crate::gearing::RoadSpeed;
-use crate::project::{Candidate, Project, SetId, View};
+use crate::gearing::{GearId, RoadSpeed};
+use crate::project::{Candidate, Livery, Project, SetId, View};
 use std::borrow::Cow;
 
 /// What is said of a set whose torque nobody has measured.
@@ -36,6 +38,8 @@ pub struct MotionOfSet {
     pub set: SetId,
     /// Its place among all sets, counted from 0.
     pub place: usize,
+    /// Its colour and dash, where it is drawn.
+    pub livery: Livery,
     /// Its name.
     pub name: String,
     /// Whether the others are compared with it.
@@ -73,8 +77,13 @@ pub struct MotionColumn {
 /// A row of figures.
 #[derive(Debug, Clone)]
 pub struct MotionRow {
-    /// What they are of: the label of a gear, `1–2`, `to 100 km/h`.
-    pub name: String,
+    /// The gear that they are about, where they are about one.
+    pub gear: Option<GearId>,
+    /// What they are of: the label of a gear, `1–2`, `to 100 km/h`; rows of several sets that have it in
+    /// common are compared.
+    pub label: String,
+    /// What each set has of its own there: `in 5th`.
+    pub remark: Option<String>,
     /// One for each column.
     pub cells: Vec<MotionCell>,
 }
@@ -84,14 +93,8 @@ pub struct MotionRow {
 pub struct MotionCell {
     /// The figure in full precision, in the unit of its column; none where there is none, and for a word.
     pub number: Option<f64>,
-    /// The figure as a reader sees it, without its unit; empty where there is none.
-    pub text: String,
-    /// The difference from the baseline set, with its sign; none where there is nothing to compare.
-    pub difference: Option<String>,
-    /// Whether it lies outside the useful range, and steps back.
-    pub is_dim: bool,
-    /// Whether its text says why there is no figure: nothing for a spreadsheet.
-    pub is_remark: bool,
+    /// What a reader sees of it.
+    pub cell: Cell,
 }
 
 impl MotionCell {
@@ -100,45 +103,53 @@ impl MotionCell {
         let number = number.filter(|number| number.is_finite());
         Self {
             number,
-            text: number.map(rounded).unwrap_or_default(),
-            ..Self::default()
+            cell: Cell::plain(number.map(rounded).unwrap_or_default()),
         }
     }
 
     /// Why there is no figure.
     fn remark(words: &str) -> Self {
-        Self {
-            is_remark: true,
-            ..Self::word(words)
-        }
+        let mut remark = Self::word(words);
+        remark.cell.is_remark = true;
+        remark
     }
 
     /// A word in place of a figure.
     fn word(word: impl Into<String>) -> Self {
         Self {
-            text: word.into(),
-            ..Self::default()
+            number: None,
+            cell: Cell::plain(word),
         }
     }
 
     /// The same beside the figure that it is compared with, where there are both.
     fn against(mut self, before: Option<f64>, difference: fn(f64, f64) -> String) -> Self {
         let both = self.number.zip(before.filter(|before| before.is_finite()));
-        self.difference = both.map(|(number, before)| difference(number, before));
+        self.cell.difference = both.map(|(number, before)| difference(number, before));
         self
     }
+}
 
-    /// The figure as it is read: in brackets where it lies outside the useful range.
-    pub fn shown(&self) -> Cow<'_, str> {
-        if self.is_dim {
-            Cow::Owned(format!("({})", self.text))
-        } else {
-            Cow::Borrowed(&self.text)
+impl MotionRow {
+    /// The label with the remark: `at 90 km/h in 5th`.
+    pub fn name(&self) -> Cow<'_, str> {
+        match &self.remark {
+            Some(remark) => Cow::Owned(format!("{} {remark}", self.label)),
+            None => Cow::Borrowed(&self.label),
         }
     }
 }
 
 impl MotionOfSet {
+    /// Which gear a row of it is about.
+    pub fn gear(&self, row: &MotionRow) -> Option<GearOfSet> {
+        row.gear.map(|gear| GearOfSet {
+            set: self.set,
+            gear,
+            other: None,
+        })
+    }
+
     /// What is said of it as a whole, in sentences.
     pub fn facts_text(&self) -> String {
         sentences(&self.facts)
@@ -153,8 +164,9 @@ impl MotionOfSet {
     }
 }
 
-fn sentences(facts: &[String]) -> String {
-    let ended = facts.iter().map(|fact| format!("{fact}."));
+/// Facts without their full stops in sentences.
+pub fn sentences(facts: &[impl AsRef<str>]) -> String {
+    let ended = facts.iter().map(|fact| format!("{}.", fact.as_ref()));
     ended.collect::<Vec<String>>().join(" ")
 }
 
@@ -164,9 +176,10 @@ impl MotionPart {
         let unit = self.columns.first()?.unit;
         let said = self.rows.iter().filter_map(|row| {
             let cell = row.cells.first().filter(|cell| cell.number.is_some())?;
+            let cell = &cell.cell;
             let difference = cell.difference.as_ref().map(|d| format!(", {d}"));
             let difference = difference.unwrap_or_default();
-            Some(format!("{} {} {unit}{difference}", row.name, cell.text))
+            Some(format!("{} {} {unit}{difference}", row.name(), cell.text))
         });
         let said: Vec<String> = said.collect();
         (!said.is_empty()).then(|| format!("{}: {}", self.title, said.join("; ")))
@@ -193,11 +206,21 @@ impl MotionTable {
         Some(of(project, results, motion, marked))
     }
 
+    /// What is said of each of several sets; nothing of a set that is alone.
+    pub fn said_of_all(&self) -> Vec<&str> {
+        let [first, others @ ..] = &self.sets[..] else {
+            return Vec::new();
+        };
+        let is_of_all = |fact: &&String| others.iter().all(|set| set.facts.contains(fact));
+        let facts = first.facts.iter().filter(|_| !others.is_empty());
+        facts.filter(is_of_all).map(String::as_str).collect()
+    }
+
     /// Whether any figure lies outside the useful range.
     pub fn has_dim(&self) -> bool {
         let parts = self.sets.iter().flat_map(|set| &set.parts);
         let mut rows = parts.flat_map(|part| &part.rows);
-        rows.any(|row| row.cells.iter().any(|cell| cell.is_dim))
+        rows.any(|row| row.cells.iter().any(|cell| cell.cell.is_dim))
     }
 
     /// One entry for each set, with what `told` tells of the set at that place.
@@ -215,6 +238,7 @@ impl MotionTable {
             MotionOfSet {
                 set: candidate.id,
                 place,
+                livery: candidate.livery,
                 name: candidate.set.name.to_string(),
                 is_baseline: place == baseline_place,
                 facts,

@@ -1,5 +1,5 @@
-//! The table of runs: the shift points with the best ones beside them, times and distances from rest, times
-//! in one gear, rolling down.
+//! The table of runs: times and distances from rest, times in one gear, the shift points with the best ones
+//! beside them, rolling down.
 
 use super::by_gear::{Gears, name_other};
 use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
@@ -7,7 +7,7 @@ use crate::analysis::{
     DISTANCES_M, Motion, ProjectResults, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns,
 };
 use crate::chart::of_motion::{best_rpm_text, roundest, speed_words};
-use crate::gearing::RoadSpeed;
+use crate::gearing::{Gear, RoadSpeed};
 use crate::motion::LONGEST_RUN_S;
 use crate::project::{Candidate, Project};
 use crate::units::{
@@ -53,12 +53,13 @@ impl MotionTable {
                 questions,
                 units: project.units,
             };
-            let mut parts = vec![told.changes(candidate)];
+            let mut parts = Vec::new();
             if questions.from.is_none() {
                 parts.push(told.to_targets());
             }
             parts.push(told.distances());
             parts.push(told.in_gear(&gears, place, &pairs));
+            parts.push(told.changes(candidate));
             if let Some(coast) = questions.coast {
                 parts.push(told.coast(coast));
             }
@@ -142,17 +143,20 @@ impl Told<'_> {
 
     /// Each change of the chain: when it is made, and when it would be best.
     fn changes(&self, candidate: &Candidate) -> MotionPart {
-        let labels: Vec<&str> = candidate
-            .set
-            .chain()
-            .map(|gear| gear.label.as_str())
-            .collect();
+        let gears: Vec<&Gear> = candidate.set.chain().collect();
         let shifts = self.runs.shift_rpms.iter().zip(&self.runs.best_shift_rpms);
-        let rows = labels
+        let rows = gears
             .windows(2)
             .zip(shifts)
             .map(|(pair, (shift, best))| MotionRow {
-                name: pair.join("–"),
+                // The one that is changed out of.
+                gear: pair.first().map(|gear| gear.id),
+                label: pair
+                    .iter()
+                    .map(|gear| gear.label.as_str())
+                    .collect::<Vec<_>>()
+                    .join("–"),
+                remark: None,
                 cells: vec![
                     MotionCell::of(Some(*shift), typed_rpm_text),
                     MotionCell::of(Some(*best), best_rpm_text),
@@ -182,7 +186,9 @@ impl Told<'_> {
             let best_before = self.baseline.and_then(|runs| find(&runs.times_best, *to));
             let gear = stays.as_ref().and_then(|time| time.gear.clone());
             MotionRow {
-                name: self.target(*to),
+                gear: None,
+                label: self.target(*to),
+                remark: None,
                 cells: vec![
                     match time_s(&time) {
                         None => MotionCell::remark("not reached"),
@@ -218,7 +224,9 @@ impl Told<'_> {
             let before = self.baseline.and_then(|runs| runs.at_distances.get(at));
             let speed = self.units.from_kmh(moment.speed_m_s * KMH_PER_M_S);
             MotionRow {
-                name: distance_text(*distance_m),
+                gear: None,
+                label: distance_text(*distance_m),
+                remark: None,
                 cells: vec![
                     seconds(Some(moment.time_s), before.map(|(_, moment)| moment.time_s)),
                     MotionCell::of(Some(speed), whole_text),
@@ -251,7 +259,9 @@ impl Told<'_> {
                 name_other(&mut cells, like);
             }
             MotionRow {
-                name: label.clone(),
+                gear: Some(powered.gear.id),
+                label: label.clone(),
+                remark: None,
                 cells,
             }
         });
@@ -285,7 +295,9 @@ impl Told<'_> {
             names: "from and to",
             columns: columns(&[("time", "s"), ("distance", "m")]),
             rows: vec![MotionRow {
-                name: self.passage(&between),
+                gear: None,
+                label: self.passage(&between),
+                remark: None,
                 cells,
             }],
         }

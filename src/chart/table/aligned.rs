@@ -3,51 +3,65 @@
 //! Those of one label, in a position that is called the same; reverse with reverse. A gear that only one
 //! set has gets a row of its own, behind the gear that it follows in its set.
 
-use super::{Row, SetTable};
+use super::Row;
 use crate::gearing::GearId;
 
-/// The rows of the sets, one beside the other: in each there is one for each set, or none where the set
-/// has no such gear. Every row of every set is in it once.
-pub fn aligned<'t>(sets: &[&'t SetTable]) -> Vec<Vec<Option<&'t Row>>> {
-    let mut all: Vec<Vec<Option<&'t Row>>> = Vec::new();
-    for (place, set) in sets.iter().enumerate() {
+/// What rows of several sets have in common that stand beside each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Beside<'t> {
+    /// None of reverse, whatever it is called.
+    label: Option<&'t str>,
+    position: Option<&'t str>,
+}
+
+impl<'t> Beside<'t> {
+    /// A row beside all that are called the same.
+    pub fn called(label: &'t str) -> Self {
+        Self {
+            label: Some(label),
+            position: None,
+        }
+    }
+}
+
+impl Row {
+    /// What it has in common with the rows of other sets that say the same of their gears but for the figures.
+    pub fn beside(&self) -> Beside<'_> {
+        Beside {
+            label: (self.id != GearId::REVERSE).then_some(&self.gear),
+            position: self.position.as_ref().map(|at| at.name.as_str()),
+        }
+    }
+}
+
+/// The rows of the sets, one beside the other: in each there is one for each set, by its place in the set, or
+/// none where the set has no such row. Every row of every set is in it once.
+pub fn aligned(sets: &[Vec<Beside<'_>>]) -> Vec<Vec<Option<usize>>> {
+    let mut all: Vec<(Beside<'_>, Vec<Option<usize>>)> = Vec::new();
+    for (of, set) in sets.iter().enumerate() {
         let mut next = 0;
-        for row in &set.rows {
-            let is_like = |beside: &Vec<Option<&Row>>| {
-                let is_free = beside[place].is_none();
-                is_free
-                    && beside
-                        .iter()
-                        .flatten()
-                        .any(|other| is_same_gear(other, row))
+        for (place, row) in set.iter().enumerate() {
+            let is_like = |(like, beside): &(Beside<'_>, Vec<Option<usize>>)| {
+                beside[of].is_none() && like == row
             };
             let at = all.iter().position(is_like).unwrap_or_else(|| {
-                all.insert(next, vec![None; sets.len()]);
+                all.insert(next, (*row, vec![None; sets.len()]));
                 next
             });
-            all[at][place] = Some(row);
+            all[at].1[of] = Some(place);
             next = at + 1;
         }
     }
-    all
-}
-
-/// Whether two rows of different sets say the same of their gears but for the figures.
-fn is_same_gear(a: &Row, b: &Row) -> bool {
-    let is_reverse = |row: &Row| row.id == GearId::REVERSE;
-    let position = |row: &Row| row.position.as_ref().map(|at| at.name.clone());
-    let are_called_alike = is_reverse(a) && is_reverse(b) || a.gear == b.gear;
-    is_reverse(a) == is_reverse(b) && are_called_alike && position(a) == position(b)
+    all.into_iter().map(|(_, beside)| beside).collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::chart::table::RowPosition;
-    use crate::project::{Livery, SetId};
 
-    /// A set whose rows are called so; `1 Low` is in another position.
-    fn set(names: &str) -> SetTable {
+    /// Rows that are called so; `1 Low` is in another position.
+    fn rows(names: &str) -> Vec<Row> {
         let rows = names.split(',').enumerate().map(|(at, name)| {
             let (gear, position) = match name.split_once(' ') {
                 Some((gear, position)) => (gear, Some(position)),
@@ -68,26 +82,27 @@ mod tests {
                 typed: Vec::new(),
             }
         });
-        SetTable {
-            set: SetId(1),
-            place: 0,
-            livery: Livery::First,
-            name: String::new(),
-            is_baseline: false,
-            facts: Vec::new(),
-            findings: Vec::new(),
-            rows: rows.collect(),
-        }
+        rows.collect()
     }
 
     fn shown(sets: &[&str]) -> Vec<String> {
-        let sets: Vec<SetTable> = sets.iter().map(|names| set(names)).collect();
-        let sets: Vec<&SetTable> = sets.iter().collect();
-        let shown =
-            |row: Option<&Row>| row.map_or_else(|| "-".to_owned(), |row| row.name().into_owned());
-        let rows = aligned(&sets).into_iter();
-        rows.map(|row| row.into_iter().map(shown).collect::<Vec<_>>().join("|"))
-            .collect()
+        let sets: Vec<Vec<Row>> = sets.iter().map(|names| rows(names)).collect();
+        let mut beside = Vec::new();
+        for rows in &sets {
+            beside.push(rows.iter().map(Row::beside).collect());
+        }
+        let shown = |(row, set): (Option<usize>, &Vec<Row>)| {
+            row.map_or_else(|| "-".to_owned(), |row| set[row].name().into_owned())
+        };
+        let rows = aligned(&beside).into_iter();
+        rows.map(|row| {
+            row.into_iter()
+                .zip(&sets)
+                .map(shown)
+                .collect::<Vec<_>>()
+                .join("|")
+        })
+        .collect()
     }
 
     #[test]

@@ -14,7 +14,7 @@ mod offered;
 mod typed;
 
 pub(super) use against::{other_label, spoken};
-pub use aligned::aligned;
+pub use aligned::{Beside, aligned};
 pub use columns::{COLUMNS, TYPED_COLUMNS};
 pub use definition::{
     AtTheBench, ColumnDefinition, Figure, ForReaders, Holds, Key, Mark, Need, NumberAtEngineSpeed,
@@ -130,6 +130,10 @@ pub struct RowPosition {
     pub name: String,
 }
 
+/// What explains the brackets around figures, where there are any.
+pub const BRACKETS_NOTE: &str =
+    "In brackets: above the redline, or below the lowest useful engine speed.";
+
 /// One figure.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Cell {
@@ -140,6 +144,8 @@ pub struct Cell {
     pub difference: Option<String>,
     /// Whether it lies outside the useful range, and steps back.
     pub is_dim: bool,
+    /// Whether its text says why there is no figure: it has no unit, and is nothing for a spreadsheet.
+    pub is_remark: bool,
 }
 
 impl Cell {
@@ -160,7 +166,7 @@ impl Cell {
         }
     }
 
-    fn plain(text: impl Into<String>) -> Self {
+    pub(super) fn plain(text: impl Into<String>) -> Self {
         Self {
             text: text.into(),
             ..Self::default()
@@ -396,6 +402,7 @@ impl<'a> Rows<'a> {
             },
             difference,
             is_dim,
+            is_remark: false,
         }
     }
 }

@@ -1,11 +1,13 @@
 //! How wide is a column, and where in it do figures, differences and heading stand?
 
 use super::TableLook;
+use super::content::Heading;
+use super::layout::Name;
 use super::words::{font, small};
-use crate::chart::{Cell, Column, Row};
+use crate::chart::Cell;
 use crate::draw::bold;
 use egui::text::LayoutJob;
-use egui::{Align, FontFamily, FontId, Galley, Rangef, Ui};
+use egui::{Align, FontFamily, FontId, Galley, Ui};
 use std::sync::Arc;
 
 /// No text in a column is wider than this share of the whole: it is made smaller instead.
@@ -29,7 +31,7 @@ const WIDER: f32 = 1.3;
 /// One column with its places, in points from the left edge of the table.
 #[derive(Debug)]
 pub(super) struct LaidColumn {
-    /// Which column of the table it is.
+    /// Which heading of its part it stands under.
     pub(super) at: usize,
     /// Whose figures it holds, counted among the sets beside each other; the first where each has rows
     /// of its own.
@@ -49,25 +51,20 @@ pub(super) struct LaidColumn {
 /// The heading of one figure.
 #[derive(Debug)]
 pub(super) struct LaidHeading {
-    /// Which column of the table it is about.
-    pub(super) at: usize,
     pub(super) galley: Arc<Galley>,
     /// Where its words begin, end or have their middle, as they are aligned.
     pub(super) x: f32,
-    /// From where to where the figures reach that it stands over.
-    pub(super) over: Rangef,
 }
 
 impl LaidColumn {
-    /// A column of figures of rows, as wide as these need it.
+    /// A column of figures, as wide as these need it.
     pub(super) fn of_figures(
         ui: &Ui,
-        at: usize,
-        of: usize,
-        rows: &[&Row],
+        (at, of): (usize, usize),
+        cells: &[&Cell],
         look: &TableLook<'_>,
     ) -> Self {
-        let cells = || rows.iter().map(|row| &row.cells[at]);
+        let cells = || cells.iter().copied();
         let plain = font(look, FontFamily::Proportional);
         let bracket_width = if cells().any(|cell| cell.is_dim) {
             measured(ui, ")", plain.clone())
@@ -106,22 +103,21 @@ impl LaidColumn {
         column
     }
 
-    /// The column that names the gears.
-    pub(super) fn of_gears<'t>(
+    /// The column of what names the rows.
+    pub(super) fn of_names<'n>(
         ui: &Ui,
-        at: usize,
-        rows: impl Iterator<Item = &'t Row>,
+        names: impl Iterator<Item = &'n Name<'n>>,
         look: &TableLook<'_>,
     ) -> Self {
-        let named = |row: &Row| {
-            let remark = row.remark();
+        let named = |name: &Name<'_>| {
+            let remark = name.remark.as_deref();
             let remark = remark.map(|r| measured(ui, r, small(look)) + remark_gap(look));
-            measured(ui, &row.gear, font(look, bold())) + remark.unwrap_or(0.0)
+            measured(ui, name.label, font(look, bold())) + remark.unwrap_or(0.0)
         };
-        let names = rows.map(named).fold(0.0, f32::max);
+        let names = names.map(named).fold(0.0, f32::max);
         let names = names.min(look.wrap_width * WIDEST_FIGURE);
         Self {
-            at,
+            at: 0,
             of: 0,
             left: 0.0,
             width: names,
@@ -130,6 +126,12 @@ impl LaidColumn {
             bracket_width: 0.0,
             width_behind: 0.0,
         }
+    }
+
+    /// Makes room in a column of names for so many points, and for what parts it from the figures.
+    pub(super) fn widen(&mut self, least: f32, look: &TableLook<'_>) {
+        self.right = self.right.max(least);
+        self.width = self.right + look.text_size * (BEFORE + BEHIND);
     }
 
     /// Puts it to a place, with that much room for its figures.
@@ -144,7 +146,7 @@ impl LaidHeading {
     /// A heading over columns that stand from `left` on, which it makes as wide as it needs.
     pub(super) fn over(
         ui: &Ui,
-        column: &Column,
+        column: Heading<'_>,
         columns: &mut [LaidColumn],
         left: f32,
         look: &TableLook<'_>,
@@ -171,51 +173,47 @@ impl LaidHeading {
             at += column.width;
         }
         let right = columns.last().map_or(0.0, |last| last.right);
-        let over = Rangef::new(left + before, right);
         Self {
-            at: columns.first().map_or(0, |first| first.at),
             galley,
             x: if columns.len() > 1 {
-                over.center()
+                (left + before + right) / 2.0
             } else {
                 right
             },
-            over,
         }
     }
 
-    /// The heading over the column that names the gears.
-    pub(super) fn of_gears(
+    /// A heading over the column of the names, which it makes as wide as it needs.
+    pub(super) fn of_names(
         ui: &Ui,
-        column: &Column,
-        gears: &mut LaidColumn,
+        column: Heading<'_>,
+        names: &mut LaidColumn,
         look: &TableLook<'_>,
     ) -> Self {
-        let width = gears.figures.max(look.text_size * HEADING);
+        let width = names.figures.max(look.text_size * HEADING);
         let galley = heading(ui, column, Align::LEFT, width, look);
-        gears.right = gears.figures.max(galley.size().x);
-        gears.width = gears.right + look.text_size * (BEFORE + BEHIND);
-        Self {
-            at: gears.at,
-            galley,
-            x: 0.0,
-            over: Rangef::new(0.0, gears.right),
-        }
+        names.widen(galley.size().x, look);
+        Self { galley, x: 0.0 }
     }
 }
 
 /// A heading in as many lines as its room asks for, its unit last.
 fn heading(
     ui: &Ui,
-    column: &Column,
+    column: Heading<'_>,
     align: Align,
     width: f32,
     look: &TableLook<'_>,
 ) -> Arc<Galley> {
     let text = match column.unit {
-        "" => column.title.clone(),
+        "" => column.title.to_owned(),
         unit => format!("{},\n{unit}", column.title),
     };
+    // A word is parted in the middle nowhere.
+    let words = text
+        .split_whitespace()
+        .map(|word| measured(ui, word, small(look)));
+    let width = words.fold(width, f32::max);
     let in_width = |width: f32| {
         let color = look.palette.dim_text;
         let mut job = LayoutJob::simple(text.clone(), small(look), color, width);

@@ -1,36 +1,33 @@
-//! Where does everything in a table stand: each column, each line, the head?
+//! Where does everything in a table stand: each column, each line, the heads?
 
-use super::column::{LaidColumn, LaidHeading};
+use super::column::LaidColumn;
+use super::content::{Content, ContentRow, Part, SetWords};
+use super::part::LaidPart;
 use super::words::Words;
 use super::{Arrangement, TableLook};
-use crate::chart::table::aligned;
-use crate::chart::{Row, SetTable, Table};
+use crate::chart::table::{Beside, aligned};
 use egui::{Ui, Vec2};
-
-/// Between the figures of all sets and the next ones, in multiples of the text.
-const BETWEEN_FIGURES: f32 = 0.8;
+use std::borrow::Cow;
 
 /// A table that is laid out, whatever of it is in view.
 #[derive(Debug)]
 pub struct Layout<'t> {
-    pub(super) table: &'t Table,
+    pub(super) sets: &'t [SetWords<'t>],
     /// Those that stand beside each other; the first alone where each has rows of its own.
     pub(super) beside: usize,
-    pub(super) gears: LaidColumn,
-    pub(super) figures: Vec<LaidColumn>,
-    pub(super) gears_heading: LaidHeading,
-    pub(super) headings: Vec<LaidHeading>,
-    /// The names of the sets beside each other, and where each stands in the head.
+    /// What names the rows, in every part.
+    pub(super) names: LaidColumn,
+    pub(super) parts: Vec<LaidPart<'t>>,
+    /// The names of the sets beside each other, and where each stands above the first part.
     pub(super) legend: Vec<(Vec2, Words)>,
-    pub(super) lines: Vec<Line<'t>>,
+    pub(super) legend_height: f32,
     pub(super) row_height: f32,
-    pub(super) head_height: f32,
-    /// Head, gears and figures, in points.
+    /// Heads, names and figures, in points.
     pub(super) size: Vec2,
     words_width: f32,
 }
 
-/// One line beneath the head.
+/// One line beneath a head.
 #[derive(Debug)]
 pub(super) struct Line<'t> {
     /// From the upper edge of the table, in points.
@@ -44,64 +41,64 @@ pub(super) struct Line<'t> {
 pub(super) enum Holds<'t> {
     /// Words about a set.
     Words(Words),
-    /// A gear of each set that stands there.
-    Gears(Vec<Option<RowOf<'t>>>),
+    /// A row of each set that stands there.
+    Rows(LaidRow<'t>),
 }
 
-/// A row with its set.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct RowOf<'t> {
-    pub(super) set: &'t SetTable,
-    pub(super) row: &'t Row,
+/// The rows that stand on a line.
+#[derive(Debug)]
+pub(super) struct LaidRow<'t> {
+    pub(super) name: Name<'t>,
+    /// One for each set beside the others, where it has one.
+    pub(super) of_sets: Vec<Option<&'t ContentRow<'t>>>,
 }
+
+/// What rows are called that stand on a line.
+#[derive(Debug)]
+pub(super) struct Name<'t> {
+    pub(super) label: &'t str,
+    pub(super) remark: Option<Cow<'t, str>>,
+}
+
+/// The rows of a part: all of one set, one set after the other, or all in one where they stand beside each
+/// other.
+type RowsOfPart<'t> = Vec<Vec<LaidRow<'t>>>;
 
 impl<'t> Layout<'t> {
-    /// Lays the sets of a table out.
-    pub fn of(ui: &Ui, table: &'t Table, sets: &[&'t SetTable], look: &TableLook<'_>) -> Self {
-        let mut columns = look.columns.iter().copied();
-        let first = columns.next().unwrap_or(0);
-        let rows = || sets.iter().flat_map(|set| &set.rows);
-        let mut gears = LaidColumn::of_gears(ui, first, rows(), look);
-        let column = &table.columns[first];
-        let gears_heading = LaidHeading::of_gears(ui, column, &mut gears, look);
-        let mut left = gears.width;
-        let (mut figures, mut headings) = (Vec::new(), Vec::new());
-        for at in columns {
-            if look.arrangement == Arrangement::SideBySide {
-                // What belongs to one figure stands closer together than what does not.
-                left += look.text_size * BETWEEN_FIGURES;
-            }
-            let mut group = group(ui, at, sets, look);
-            let column = &table.columns[at];
-            headings.push(LaidHeading::over(ui, column, &mut group, left, look));
-            left += group.iter().map(|column| column.width).sum::<f32>();
-            figures.extend(group);
-        }
+    /// Lays a table out.
+    pub fn of(ui: &Ui, content: &'t Content<'t>, look: &TableLook<'_>) -> Self {
+        let rows = content.parts.iter().map(|part| rows_of(part, look));
+        let rows: Vec<RowsOfPart<'t>> = rows.collect();
+        let names = rows.iter().flatten().flatten().map(|row| &row.name);
+        let mut names = LaidColumn::of_names(ui, names, look);
+        let heads = content.parts.iter();
+        let heads: Vec<_> = heads
+            .map(|part| LaidPart::named(ui, part, &mut names, look))
+            .collect();
         let row_height = (look.text_size * 1.45).round();
         let legend = match look.arrangement {
             Arrangement::OneUnderAnother => Vec::new(),
-            Arrangement::SideBySide => legend(ui, sets, look, row_height),
+            Arrangement::SideBySide => legend(ui, content, look, row_height),
         };
         let mut layout = Self {
-            table,
+            sets: &content.sets,
             beside: match look.arrangement {
                 Arrangement::OneUnderAnother => 1,
-                Arrangement::SideBySide => sets.len(),
+                Arrangement::SideBySide => content.sets.len(),
             },
-            gears,
-            figures,
-            gears_heading,
-            headings,
+            size: Vec2::new(names.width, 0.0),
+            names,
+            parts: Vec::new(),
+            legend_height: height_of(&legend),
             legend,
-            lines: Vec::new(),
             row_height,
-            head_height: 0.0,
-            size: Vec2::new(left, 0.0),
             words_width: 0.0,
         };
-        layout.head_height = layout.needed_by_head();
-        layout.size.y = layout.head_height;
-        layout.take_lines(ui, sets, look);
+        layout.size.y = layout.legend_height;
+        for (part, rows) in heads.into_iter().zip(rows) {
+            layout.add_part(ui, content, (part, rows), look);
+        }
+        layout.end(ui, content, look);
         layout
     }
 
@@ -110,14 +107,15 @@ impl<'t> Layout<'t> {
         self.size
     }
 
-    /// The height of the head, in points.
+    /// The height of the highest head, in points.
     pub fn head_height(&self) -> f32 {
-        self.head_height
+        let heads = self.parts.iter().map(|part| part.head_height);
+        self.legend_height + heads.fold(0.0, f32::max)
     }
 
-    /// The width of the column that names the gears, in points.
-    pub fn gears_width(&self) -> f32 {
-        self.gears.width
+    /// The width of the column that names the rows, in points.
+    pub fn names_width(&self) -> f32 {
+        self.names.width
     }
 
     /// The width of the widest words about a set, in points.
@@ -134,45 +132,68 @@ impl<'t> Layout<'t> {
         }
     }
 
-    fn needed_by_head(&self) -> f32 {
-        let all = self.headings.iter().chain([&self.gears_heading]);
-        let headings = all.map(|heading| heading.galley.size().y);
-        let headings = headings.fold(0.0, f32::max);
-        let legend = self
-            .legend
-            .iter()
-            .map(|(at, words)| at.y + words.galley.size().y);
-        (legend.fold(0.0, f32::max) + headings + self.sample_height() + 4.0).round()
+    /// Between what belongs together and what comes then, in points.
+    fn gap(&self) -> f32 {
+        self.row_height * 0.4
     }
 
-    fn take_lines(&mut self, ui: &Ui, sets: &[&'t SetTable], look: &TableLook<'_>) {
-        let gap = self.row_height * 0.4;
-        if look.arrangement == Arrangement::SideBySide {
-            for row in aligned(sets) {
-                let with_set = |(row, set): (Option<&'t Row>, &&'t SetTable)| {
-                    row.map(|row| RowOf { set, row })
-                };
-                let gears = row.into_iter().zip(sets).map(with_set).collect();
-                self.add(Holds::Gears(gears), self.row_height, 0.0);
-            }
-            self.size.y += gap;
-        }
-        for set in sets {
-            let (head, findings) = Words::of(ui, set, look);
-            let is_named = look.arrangement == Arrangement::OneUnderAnother;
-            if is_named || look.with_remarks {
+    fn add_part(
+        &mut self,
+        ui: &Ui,
+        content: &'t Content<'t>,
+        (mut part, rows): (LaidPart<'t>, RowsOfPart<'t>),
+        look: &TableLook<'_>,
+    ) {
+        let width = part.lay_figures(ui, self.names.width, look);
+        self.size.x = self.size.x.max(width);
+        let needed = self.legend_height + part.needed_by_head() + self.sample_height() + 4.0;
+        part.head_height = needed.round() - self.legend_height;
+        part.top = self.size.y;
+        self.size.y += part.head_height;
+        self.parts.push(part);
+        let is_first = self.parts.len() == 1;
+        let is_named = look.arrangement == Arrangement::OneUnderAnother;
+        for (at, rows) in rows.into_iter().enumerate() {
+            let is_empty = rows.is_empty();
+            let mut behind = Vec::new();
+            if is_named && is_first {
+                let (head, findings) = Words::of(ui, &content.sets[at], look);
                 self.add_words(head, self.row_height, look);
+                behind = findings;
+            } else if is_named && !is_empty {
+                let name = Words::name(ui, &content.sets[at], look);
+                self.add_words(name, self.row_height, look);
             }
-            if is_named {
-                for row in &set.rows {
-                    let gears = vec![Some(RowOf { set, row })];
-                    self.add(Holds::Gears(gears), self.row_height, 0.0);
-                }
+            for row in rows {
+                self.add(Holds::Rows(row), self.row_height, 0.0);
             }
-            for finding in findings {
+            for finding in behind {
                 self.add_words(finding, 0.0, look);
             }
-            self.size.y += gap;
+            if !is_empty || is_first {
+                self.size.y += self.gap();
+            }
+        }
+    }
+
+    /// What stands beneath all parts, with the last of which it is scrolled.
+    fn end(&mut self, ui: &Ui, content: &'t Content<'t>, look: &TableLook<'_>) {
+        if look.arrangement == Arrangement::SideBySide {
+            let is_told = |set: &&SetWords<'_>| !(set.facts.is_empty() && set.findings.is_empty());
+            for set in content.sets.iter().filter(is_told) {
+                let (head, findings) = Words::of(ui, set, look);
+                if look.with_remarks {
+                    self.add_words(head, self.row_height, look);
+                }
+                for finding in findings {
+                    self.add_words(finding, 0.0, look);
+                }
+                self.size.y += self.gap();
+            }
+        }
+        if look.with_remarks && !content.note.is_empty() {
+            self.add_words(Words::note(ui, &content.note, look), 0.0, look);
+            self.size.y += self.gap();
         }
     }
 
@@ -185,44 +206,91 @@ impl<'t> Layout<'t> {
     }
 
     fn add(&mut self, holds: Holds<'t>, height: f32, above: f32) {
-        self.lines.push(Line {
+        let line = Line {
             top: self.size.y + above,
             height,
             holds,
-        });
+        };
         self.size.y += above + height;
+        if let Some(part) = self.parts.last_mut() {
+            part.lines.push(line);
+        }
     }
 }
 
-/// The columns of one figure: one for all rows, or one for each set beside the others.
-fn group(ui: &Ui, at: usize, sets: &[&SetTable], look: &TableLook<'_>) -> Vec<LaidColumn> {
+/// The rows of a part in their order.
+fn rows_of<'t>(part: &'t Part<'t>, look: &TableLook<'_>) -> RowsOfPart<'t> {
     match look.arrangement {
         Arrangement::OneUnderAnother => {
-            let rows: Vec<&Row> = sets.iter().flat_map(|set| &set.rows).collect();
-            vec![LaidColumn::of_figures(ui, at, 0, &rows, look)]
+            let alone = |rows: &'t Vec<ContentRow<'t>>| {
+                let rows = rows.iter().map(|row| LaidRow::of(vec![Some(row)]));
+                rows.flatten().collect()
+            };
+            part.rows.iter().map(alone).collect()
         }
         Arrangement::SideBySide => {
-            let rows = sets.iter().map(|set| set.rows.iter().collect());
-            let rows = rows.enumerate();
-            rows.map(|(of, rows): (usize, Vec<&Row>)| {
-                LaidColumn::of_figures(ui, at, of, &rows, look)
-            })
-            .collect()
+            let beside = |rows: &Vec<ContentRow<'t>>| rows.iter().map(|row| row.beside).collect();
+            let beside: Vec<Vec<Beside<'t>>> = part.rows.iter().map(beside).collect();
+            let rows = aligned(&beside).into_iter().filter_map(|row| {
+                let of_sets = row.into_iter().zip(&part.rows);
+                LaidRow::of(of_sets.map(|(at, set)| set.get(at?)).collect())
+            });
+            vec![rows.collect()]
         }
     }
+}
+
+impl Name<'_> {
+    /// All of it: `C crawler`.
+    pub(super) fn text(&self) -> Cow<'_, str> {
+        match &self.remark {
+            Some(remark) => Cow::Owned(format!("{} {remark}", self.label)),
+            None => Cow::Borrowed(self.label),
+        }
+    }
+}
+
+impl<'t> LaidRow<'t> {
+    /// The rows of sets beside each other; none where no set has one.
+    fn of(of_sets: Vec<Option<&'t ContentRow<'t>>>) -> Option<Self> {
+        let first = of_sets.iter().flatten().next()?;
+        let name = Name {
+            label: first.label,
+            remark: remark_of(of_sets.iter().flatten().copied()),
+        };
+        Some(Self { name, of_sets })
+    }
+
+    /// The rows of those sets that have one.
+    pub(super) fn present(&self) -> impl Iterator<Item = &'t ContentRow<'t>> {
+        self.of_sets.iter().flatten().copied()
+    }
+}
+
+/// What is remarked of rows beside each other: all of it, where each has a remark of its own.
+fn remark_of<'t>(mut rows: impl Iterator<Item = &'t ContentRow<'t>>) -> Option<Cow<'t, str>> {
+    let first = rows.next()?.remark?;
+    let mut all = vec![first];
+    for row in rows {
+        all.extend(row.remark.filter(|remark| !all.contains(remark)));
+    }
+    Some(match all[..] {
+        [first] => Cow::Borrowed(first),
+        _ => Cow::Owned(all.join(", ")),
+    })
 }
 
 /// The names of the sets in as many lines as the room for words asks for.
 fn legend(
     ui: &Ui,
-    sets: &[&SetTable],
+    content: &Content<'_>,
     look: &TableLook<'_>,
     row_height: f32,
 ) -> Vec<(Vec2, Words)> {
     let mut at = Vec2::ZERO;
     let mut line_height = row_height;
     let mut legend = Vec::new();
-    for set in sets {
+    for set in &content.sets {
         let words = Words::name(ui, set, look);
         let width = words.width(look);
         if at.x > 0.0 && at.x + width > look.wrap_width {
@@ -234,4 +302,10 @@ fn legend(
         at.x += width + look.text_size * 1.6;
     }
     legend
+}
+
+fn height_of(legend: &[(Vec2, Words)]) -> f32 {
+    let bottoms = legend.iter();
+    let bottoms = bottoms.map(|(at, words)| at.y + words.galley.size().y);
+    bottoms.fold(0.0, f32::max)
 }

@@ -1,22 +1,26 @@
 //! How does the table become shapes?
 //!
-//! The one drawing of it, for the screen and for the picture: a head, beneath it the gears with figures
+//! The one drawing of it, for the screen and for the picture: a head, beneath it the rows with figures
 //! under figures, and the words about each set. Columns are as wide as their widest figure. What names
-//! the gears stays in view, and so does the head: where all is in view, that is where they stand.
+//! the rows stays in view, and so does the head: where all is in view, that is where they stand.
+//! A table of several parts has a head for each; that which stays is the one of the rows beneath it.
 
 mod column;
+mod content;
 mod layout;
 mod painter;
+mod part;
 mod spoken;
 mod words;
 
+pub use content::{Content, Heading, RowOf};
 pub use layout::Layout;
-pub use spoken::DrawnRow;
+pub use spoken::{DrawnName, DrawnRow};
 
 use super::palette::Palette;
 use crate::chart::table::Need;
-use crate::chart::{Cell, Column, GearOfSet, SetTable, Table};
-use egui::{Rangef, Rect, Ui, Vec2};
+use crate::chart::{Cell, GearOfSet, Table};
+use egui::{Rect, Ui, Vec2};
 use painter::TablePainter;
 
 /// How a table is to be drawn.
@@ -30,8 +34,6 @@ pub struct TableLook<'a> {
     pub gear: Option<GearOfSet>,
     /// How the sets stand to each other.
     pub arrangement: Arrangement,
-    /// Which columns of the table are drawn; the first of them names the gears.
-    pub columns: Vec<usize>,
     /// How wide the words about a set may run before they wrap, in points.
     pub wrap_width: f32,
     /// Whether facts and findings are written beside and beneath the name of a set.
@@ -52,8 +54,12 @@ pub enum Arrangement {
 pub struct TableDrawn<'t> {
     /// All of it, in view or not.
     pub rect: Rect,
+    /// What is above that is no row, whatever is scrolled beneath it.
+    pub beneath_head: f32,
     /// All rows, in view or not.
     pub rows: Vec<DrawnRow<'t>>,
+    /// What is said of sets and of all figures, with its place, in view or not.
+    pub words: Vec<(Rect, String)>,
     /// The headings of figures that are in view.
     pub headings: Vec<DrawnHeading<'t>>,
     /// Every text that was drawn, with its place; what is out of view is not drawn.
@@ -63,21 +69,19 @@ pub struct TableDrawn<'t> {
 /// The heading of one figure.
 #[derive(Debug, Clone)]
 pub struct DrawnHeading<'t> {
-    /// What it is the heading of.
-    pub column: &'t Column,
+    /// What it says.
+    pub heading: Heading<'t>,
     /// Where its letters stand.
     pub rect: Rect,
-    /// From where to where the columns reach that it stands over.
-    pub over: Rangef,
 }
 
-/// One cell of a row.
+/// One figure of a row.
 #[derive(Debug, Clone)]
 pub struct DrawnCell<'t> {
-    /// The gear that it is about.
-    pub gear: GearOfSet,
-    /// What stands in it.
-    pub column: &'t Column,
+    /// Whose figure it is.
+    pub of: RowOf,
+    /// What stands above it.
+    pub heading: Heading<'t>,
     /// The figure.
     pub cell: &'t Cell,
     /// Where it stands.
@@ -98,46 +102,42 @@ pub fn columns_from(table: &Table, least: Need) -> Vec<usize> {
     needed.map(|(at, _)| at).collect()
 }
 
-/// The columns of a look in as few groups as fit a width, each beginning with the gears.
+/// The columns of a table in as few groups as fit a width, each beginning with what names the rows.
 pub fn column_groups(
     ui: &Ui,
-    table: &Table,
-    sets: &[&SetTable],
+    content: &Content<'_>,
     look: &TableLook<'_>,
     width: f32,
 ) -> Vec<Vec<usize>> {
-    let layout = Layout::of(ui, table, sets, look);
-    let gears = &layout.gears;
+    let layout = Layout::of(ui, content, look);
     let mut groups = Vec::new();
-    let mut group = vec![gears.at];
-    let mut taken = gears.width;
-    for column in &layout.figures {
-        if taken + column.width > width && group.len() > 1 {
-            groups.push(std::mem::replace(&mut group, vec![gears.at]));
-            taken = gears.width;
+    for part in &layout.parts {
+        let names = part.part.names.at;
+        let mut group = vec![names];
+        let mut taken = layout.names.width;
+        for column in &part.figures {
+            if taken + column.width > width && group.len() > 1 {
+                groups.push(std::mem::replace(&mut group, vec![names]));
+                taken = layout.names.width;
+            }
+            group.push(part.part.headings[column.at].at);
+            taken += column.width;
         }
-        group.push(column.at);
-        taken += column.width;
+        groups.push(group);
     }
-    groups.push(group);
     groups
 }
 
 /// Draws all of a table.
-pub fn table_ui<'t>(
-    ui: &mut Ui,
-    table: &'t Table,
-    sets: &[&'t SetTable],
-    look: &TableLook<'_>,
-) -> TableDrawn<'t> {
-    let layout = Layout::of(ui, table, sets, look);
+pub fn table_ui<'t>(ui: &mut Ui, content: &'t Content<'t>, look: &TableLook<'_>) -> TableDrawn<'t> {
+    let layout = Layout::of(ui, content, look);
     let size = Vec2::new(layout.size.x.max(layout.words_width()), layout.size.y);
     let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
     part_of_table(ui, &layout, look, rect, rect)
 }
 
 /// Draws the part of a table that is in view; `all` is where all of it would stand, with its head and
-/// the column of the gears.
+/// the column of the names.
 pub fn part_of_table<'t>(
     ui: &Ui,
     layout: &Layout<'t>,
@@ -147,6 +147,6 @@ pub fn part_of_table<'t>(
 ) -> TableDrawn<'t> {
     let mut painter = TablePainter::new(ui, layout, look, all, view);
     painter.lines();
-    painter.head();
+    painter.heads();
     painter.drawn
 }

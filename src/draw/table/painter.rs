@@ -1,18 +1,23 @@
 //! Puts the part of a table that is in view onto the canvas, and notes where everything came to stand.
 //!
-//! Three parts never cover each other: the head, which goes along with the figures from left to right;
-//! what names the gears and what is said of a set, which goes along with them from top to bottom; and
+//! Three parts never cover each other: the heads, which go along with the figures from left to right;
+//! what names the rows and what is said of a set, which goes along with them from top to bottom; and
 //! the figures.
 
 use super::column::{DIFFERENCE_GAP, LaidColumn, LaidHeading, remark_gap};
-use super::layout::{Holds, Layout, RowOf};
-use super::spoken::DrawnRow;
+use super::content::{ContentRow, Heading};
+use super::layout::{Holds, LaidRow, Layout};
+use super::part::LaidPart;
+use super::spoken::{DrawnName, DrawnRow};
 use super::words::{Words, font, small, swatch_width};
 use super::{DrawnCell, DrawnHeading, TableDrawn, TableLook};
 use crate::chart::Cell;
 use crate::draw::palette::dash;
 use crate::draw::{bold, sample};
-use egui::{Align2, Color32, FontFamily, FontId, Painter, Pos2, Rect, StrokeKind, Ui, Vec2};
+use egui::{
+    Align2, Color32, FontFamily, FontId, Galley, Painter, Pos2, Rect, StrokeKind, Ui, Vec2,
+};
+use std::sync::Arc;
 
 pub(super) struct TablePainter<'a, 't> {
     layout: &'a Layout<'t>,
@@ -20,11 +25,13 @@ pub(super) struct TablePainter<'a, 't> {
     /// Where the table would begin if all of it were in view.
     origin: Pos2,
     view: Rect,
-    /// Each clipped to its part of the view.
-    headings: Painter,
-    corner: Painter,
+    /// The part whose head stays in view, and where that stands.
+    staying: (usize, f32),
+    /// All that is in view.
+    seen: Painter,
+    /// What of it lies beneath that head, the figures beside the names, and both.
     figures: Painter,
-    gears: Painter,
+    names: Painter,
     pub(super) drawn: TableDrawn<'t>,
 }
 
@@ -36,24 +43,29 @@ impl<'a, 't> TablePainter<'a, 't> {
         all: Rect,
         view: Rect,
     ) -> Self {
-        let beneath_head = view.top() + layout.head_height;
-        let beside_gears = view.left() + layout.gears.width;
-        let part = |left: f32, top: f32, right: f32, bottom: f32| {
-            let part = Rect::from_min_max(Pos2::new(left, top), Pos2::new(right, bottom));
-            ui.painter_at(part.intersect(ui.clip_rect()))
+        let staying = staying_head(layout, all.min, view);
+        let (part, top) = staying;
+        let head_height = layout.parts.get(part).map_or(0.0, |part| part.head_height);
+        let beneath_head = top + head_height;
+        let beside_names = view.left() + layout.names.width;
+        let seen = ui.painter_at(view.intersect(ui.clip_rect()));
+        let from = |left: f32| {
+            seen.with_clip_rect(Rect::from_min_max(Pos2::new(left, beneath_head), view.max))
         };
         Self {
             layout,
             look,
             origin: all.min,
             view,
-            headings: part(beside_gears, view.top(), view.right(), beneath_head),
-            corner: part(view.left(), view.top(), view.right(), beneath_head),
-            figures: part(beside_gears, beneath_head, view.right(), view.bottom()),
-            gears: part(view.left(), beneath_head, view.right(), view.bottom()),
+            staying,
+            figures: from(beside_names),
+            names: from(view.left()),
+            seen,
             drawn: TableDrawn {
                 rect: all,
+                beneath_head,
                 rows: Vec::new(),
+                words: Vec::new(),
                 headings: Vec::new(),
                 labels: Vec::new(),
             },
@@ -61,47 +73,82 @@ impl<'a, 't> TablePainter<'a, 't> {
     }
 
     /// Headings, and above them the names of the sets that stand side by side.
-    pub(super) fn head(&mut self) {
+    pub(super) fn heads(&mut self) {
         let layout = self.layout;
+        let legend = self.seen.clone();
         for (at, words) in &layout.legend {
-            let corner = self.corner.clone();
-            self.words(&corner, self.view.min + *at, words);
+            self.words(&legend, self.view.min + *at, words);
         }
-        let bottom = self.view.top() + layout.head_height - 4.0;
-        let samples = layout.sample_height();
-        let corner = self.corner.clone();
-        let left = self.view.left();
-        self.heading(&corner, &layout.gears_heading, left, bottom - samples);
-        let painter = self.headings.clone();
-        for heading in &layout.headings {
-            self.heading(&painter, heading, self.origin.x, bottom - samples);
-        }
-        if samples > 0.0 {
-            for column in layout.figures.iter().filter(|c| self.is_seen(c)) {
-                self.sample_over(column, bottom, samples);
-            }
+        let (staying, top) = self.staying;
+        for (at, part) in layout.parts.iter().enumerate() {
+            let (above, top) = if at == staying {
+                (self.view.top() + layout.legend_height, top)
+            } else {
+                (self.drawn.beneath_head, self.origin.y + part.top)
+            };
+            self.head(part, above, top);
         }
         self.edges();
     }
 
-    fn heading(&mut self, painter: &Painter, heading: &LaidHeading, left: f32, bottom: f32) {
-        let galley = &heading.galley;
-        let at = Pos2::new(left + heading.x, bottom - galley.size().y);
+    /// The head of a part as far as it lies beneath a line.
+    fn head(&mut self, part: &LaidPart<'t>, above: f32, top: f32) {
+        let layout = self.layout;
+        let bottom = top + part.head_height - 4.0;
+        let samples = layout.sample_height();
+        let left = self.view.left();
+        let beneath = |left: f32| {
+            let part = Rect::from_min_max(Pos2::new(left, above), self.view.max);
+            self.seen.with_clip_rect(part)
+        };
+        let (corner, painter) = (beneath(left), beneath(left + layout.names.width));
+        let heading = (&part.names_heading, part.part.names);
+        self.heading(&corner, heading, left, bottom - samples);
+        if let Some(title) = &part.title {
+            let beneath = bottom - samples - part.names_heading.galley.size().y;
+            let at = Pos2::new(left, beneath - title.size().y);
+            self.galley(&corner, at, title);
+        }
+        for heading in part.headings.iter().zip(&part.part.headings) {
+            let (laid, words) = heading;
+            self.heading(&painter, (laid, *words), self.origin.x, bottom - samples);
+        }
+        if samples > 0.0 {
+            // Over a column in which nothing stands it would lie on its neighbour's.
+            let is_seen = |column: &&LaidColumn| column.figures > 0.0 && self.is_seen(column);
+            for column in part.figures.iter().filter(is_seen) {
+                self.sample_over(&painter, column, bottom, samples);
+            }
+        }
+    }
+
+    fn heading(
+        &mut self,
+        painter: &Painter,
+        (laid, heading): (&LaidHeading, Heading<'t>),
+        left: f32,
+        bottom: f32,
+    ) {
+        let galley = &laid.galley;
+        let at = Pos2::new(left + laid.x, bottom - galley.size().y);
+        if let Some(rect) = self.galley(painter, at, galley) {
+            self.drawn.headings.push(DrawnHeading { heading, rect });
+        }
+    }
+
+    /// Words of a head at their place; where they stand, if that is in view.
+    fn galley(&mut self, painter: &Painter, at: Pos2, galley: &Arc<Galley>) -> Option<Rect> {
         let rect = galley.rect.translate(at.to_vec2());
         if !painter.clip_rect().intersects(rect) {
-            return;
+            return None;
         }
         painter.galley(at, galley.clone(), self.look.palette.dim_text);
         self.drawn.labels.push((rect, galley.text().to_owned()));
-        self.drawn.headings.push(DrawnHeading {
-            column: &self.layout.table.columns[heading.at],
-            rect,
-            over: (heading.over.min + left..=heading.over.max + left).into(),
-        });
+        Some(rect)
     }
 
     /// The colour and dash of the set whose figures stand under a heading.
-    fn sample_over(&self, column: &LaidColumn, bottom: f32, height: f32) {
+    fn sample_over(&self, painter: &Painter, column: &LaidColumn, bottom: f32, height: f32) {
         let right = self.origin.x + column.right;
         let width = column.figures.max(self.look.text_size);
         let place = Rect::from_x_y_ranges(right - width..=right, bottom - height..=bottom);
@@ -109,45 +156,53 @@ impl<'a, 't> TablePainter<'a, 't> {
             && let Some(livery) = words.swatch
         {
             let color = self.look.palette.set(livery);
-            sample(&self.headings, place, color, dash(livery));
+            sample(painter, place, color, dash(livery));
         }
     }
 
     /// Lines where something lies out of view above, or to the left.
     fn edges(&self) {
         let stroke = (1.0, self.look.palette.dim_text);
-        let head = self.view.top() + self.layout.head_height - 1.0;
         if self.origin.y < self.view.top() - 0.5 {
-            self.corner.hline(self.view.x_range(), head, stroke);
+            let y = self.drawn.beneath_head - 1.0;
+            self.seen.hline(self.view.x_range(), y, stroke);
         }
         if self.origin.x < self.view.left() - 0.5 {
-            let x = self.view.left() + self.layout.gears.width - 1.0;
+            let x = self.view.left() + self.layout.names.width - 1.0;
             let bottom = self.origin.y + self.layout.size.y;
-            let rows = self.layout.lines.iter();
-            for row in rows.filter(|line| matches!(line.holds, Holds::Gears(_))) {
+            let lines = self.layout.parts.iter().flat_map(|part| &part.lines);
+            for row in lines.filter(|line| matches!(line.holds, Holds::Rows(_))) {
                 let top = self.origin.y + row.top;
                 let range = top..=(top + row.height).min(bottom);
-                self.gears.vline(x, range, stroke);
+                self.names.vline(x, range, stroke);
             }
         }
     }
 
-    /// Everything beneath the head.
+    /// Everything beneath the heads.
     pub(super) fn lines(&mut self) {
         let layout = self.layout;
-        for line in &layout.lines {
-            let top = self.origin.y + line.top;
-            match &line.holds {
-                Holds::Words(words) => {
-                    let painter = self.gears.clone();
-                    self.words(&painter, Pos2::new(self.view.left(), top), words);
-                }
-                Holds::Gears(gears) => {
-                    let end = self.origin.x + layout.size.x;
-                    let right = end.min(self.view.right()).max(self.view.left());
-                    let level = self.view.left()..=right;
-                    let rect = Rect::from_x_y_ranges(level, top..=top + line.height);
-                    self.row(gears, rect);
+        for part in &layout.parts {
+            for line in &part.lines {
+                let top = self.origin.y + line.top;
+                match &line.holds {
+                    Holds::Words(words) => {
+                        let painter = self.names.clone();
+                        let at = Pos2::new(self.view.left(), top);
+                        if let Some(spoken) = &words.spoken {
+                            let size = Vec2::new(words.width(self.look), line.height);
+                            let rect = Rect::from_min_size(at, size);
+                            self.drawn.words.push((rect, spoken.clone()));
+                        }
+                        self.words(&painter, at, words);
+                    }
+                    Holds::Rows(row) => {
+                        let end = self.origin.x + layout.size.x;
+                        let right = end.min(self.view.right()).max(self.view.left());
+                        let level = self.view.left()..=right;
+                        let rect = Rect::from_x_y_ranges(level, top..=top + line.height);
+                        self.row(part, row, rect);
+                    }
                 }
             }
         }
@@ -174,42 +229,35 @@ impl<'a, 't> TablePainter<'a, 't> {
         self.drawn.labels.push((rect, text));
     }
 
-    fn row(&mut self, gears: &[Option<RowOf<'t>>], rect: Rect) {
-        let present = || gears.iter().flatten();
-        let Some(first) = present().next() else {
-            return;
-        };
-        let is_in_view = self.gears.clip_rect().intersects(rect);
+    fn row(&mut self, part: &LaidPart<'t>, row: &LaidRow<'t>, rect: Rect) {
+        let is_in_view = self.names.clip_rect().intersects(rect);
         if is_in_view {
-            self.ground(present(), rect);
+            self.ground(row, rect);
         }
         let layout = self.layout;
-        let columns = &layout.table.columns;
-        let mut cells = Vec::with_capacity(layout.figures.len() + 1);
-        let name = Rect::from_min_size(rect.min, Vec2::new(layout.gears.width, rect.height()));
-        cells.push(DrawnCell {
-            gear: first.set.gear(first.row),
-            column: &columns[layout.gears.at],
-            cell: &first.row.cells[layout.gears.at],
-            rect: name,
-            written: is_in_view.then(|| self.name(*first, name)).flatten(),
-        });
-        for column in &layout.figures {
-            let Some(Some(RowOf { set, row })) = gears.get(column.of) else {
+        let mut cells = Vec::with_capacity(part.figures.len());
+        let place = Rect::from_min_size(rect.min, Vec2::new(layout.names.width, rect.height()));
+        let name = DrawnName {
+            text: row.name.text().into_owned(),
+            rect: place,
+            written: is_in_view.then(|| self.name(row, place)).flatten(),
+        };
+        for column in &part.figures {
+            let Some(Some(ContentRow { of, cells: own, .. })) = row.of_sets.get(column.of) else {
                 continue;
             };
             let corner = Pos2::new(self.origin.x + column.left, rect.top());
             let place = Rect::from_min_size(corner, Vec2::new(column.width, rect.height()));
-            let cell = &row.cells[column.at];
+            let cell = own[column.at];
             let color = if layout.beside > 1 {
-                self.look.palette.set(set.livery)
+                self.look.palette.set(layout.sets[column.of].livery)
             } else {
                 self.look.palette.text
             };
             let is_seen = is_in_view && self.is_seen(column);
             cells.push(DrawnCell {
-                gear: set.gear(row),
-                column: &columns[column.at],
+                of: *of,
+                heading: part.part.headings[column.at],
                 cell,
                 rect: place.intersect(self.figures.clip_rect()),
                 written: is_seen
@@ -218,11 +266,14 @@ impl<'a, 't> TablePainter<'a, 't> {
             });
         }
         self.drawn.rows.push(DrawnRow {
-            gears: present().map(|of| of.set.gear(of.row)).collect(),
+            of: row.present().map(|row| row.of).collect(),
             rect,
+            name,
             cells,
-            name: first.row.name().into_owned(),
-            sets: present().map(|of| of.set).collect(),
+            part: part.part.key,
+            title: part.part.title,
+            names: part.part.names.title,
+            sets: row.present().map(|row| layout.sets[row.at].name).collect(),
             is_beside: layout.beside > 1,
         });
     }
@@ -237,45 +288,37 @@ impl<'a, 't> TablePainter<'a, 't> {
     /// What lies beneath a row: the colour of a set where its gear is brought out, else a line.
     ///
     /// A colour that is seen would take the contrast from the figures: an outline shows it.
-    fn ground<'r>(&self, mut gears: impl Iterator<Item = &'r RowOf<'t>>, rect: Rect)
-    where
-        't: 'r,
-    {
+    fn ground(&self, row: &LaidRow<'t>, rect: Rect) {
         let palette = self.look.palette;
         let wanted = self.look.gear;
-        if let Some(of) = gears.find(|of| wanted == Some(of.set.gear(of.row))) {
-            let color = palette.set(of.set.livery);
+        let mut rows = row.present();
+        if let Some(row) = rows.find(|row| row.of.gear.is_some() && row.of.gear == wanted) {
+            let color = palette.set(self.layout.sets[row.at].livery);
             let tint = color.gamma_multiply(0.1);
             let line = (1.0, color);
-            self.gears.rect(rect, 2.0, tint, line, StrokeKind::Inside);
+            self.names.rect(rect, 2.0, tint, line, StrokeKind::Inside);
         } else {
             let line = (1.0, palette.grid);
-            self.gears.hline(rect.x_range(), rect.bottom(), line);
+            self.names.hline(rect.x_range(), rect.bottom(), line);
         }
     }
 
-    /// What a gear is called, and behind it what is remarked of it.
-    fn name(&mut self, of: RowOf<'_>, place: Rect) -> Option<Rect> {
+    /// What a row is called, and behind it what is remarked of it.
+    fn name(&mut self, row: &LaidRow<'t>, place: Rect) -> Option<Rect> {
         let palette = self.look.palette;
-        let painter = self.gears.clone();
+        let painter = self.names.clone();
         let at = place.left_center();
-        let color = if self.layout.beside > 1 {
-            palette.text
-        } else {
-            palette.set(of.set.livery)
+        let color = match row.present().next() {
+            Some(row) if self.layout.beside <= 1 => palette.set(self.layout.sets[row.at].livery),
+            Some(_) | None => palette.text,
         };
         let left = Align2::LEFT_CENTER;
-        let label = (at, left, self.layout.gears.right);
-        let label = self.write(
-            &painter,
-            label,
-            &of.row.gear,
-            font(self.look, bold()),
-            color,
-        );
-        if let Some(remark) = of.row.remark() {
+        let end = self.layout.names.right;
+        let bold = font(self.look, bold());
+        let label = self.write(&painter, (at, left, end), row.name.label, bold, color);
+        if let Some(remark) = &row.name.remark {
             let taken = label.map_or(0.0, |label| label.width()) + remark_gap(self.look);
-            let room = (self.layout.gears.right - taken).max(1.0);
+            let room = (end - taken).max(1.0);
             let at = (at + Vec2::new(taken, 0.0), left, room);
             let small = small(self.look);
             self.write(&painter, at, remark, small, palette.dim_text);
@@ -336,4 +379,16 @@ impl<'a, 't> TablePainter<'a, 't> {
         self.drawn.labels.push((rect, text.to_owned()));
         Some(rect)
     }
+}
+
+/// The part whose head stays in view while its rows are scrolled beneath it, and where that head stands: the
+/// head of the next part pushes it away.
+fn staying_head(layout: &Layout<'_>, origin: Pos2, view: Rect) -> (usize, f32) {
+    let least = view.top() + layout.legend_height;
+    let tops = layout.parts.iter().map(|part| origin.y + part.top);
+    let begun = tops.clone().take_while(|top| *top <= least).count();
+    let at = begun.saturating_sub(1);
+    let height = layout.parts.get(at).map_or(0.0, |part| part.head_height);
+    let next = tops.clone().nth(at + 1).map_or(least, |next| next - height);
+    (at, least.min(next))
 }

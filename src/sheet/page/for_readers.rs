@@ -5,7 +5,7 @@ use crate::chart::table::Need;
 use crate::chart::{Scene, SetTable, Table};
 use crate::draw::diagram::{Look, StepBack, diagram_ui};
 use crate::draw::palette::{Palette, dash};
-use crate::draw::table::{Arrangement, TableLook, column_groups, columns_from, table_ui};
+use crate::draw::table::{Arrangement, Content, TableLook, column_groups, columns_from, table_ui};
 use crate::draw::{bold, sample};
 use crate::gearing::Tyre;
 use crate::project::View;
@@ -207,18 +207,14 @@ fn drawn_table_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
         text_size: TEXT,
         gear: None,
         arrangement: Arrangement::OneUnderAnother,
-        columns: Vec::new(),
         wrap_width: width - 10.0,
         with_remarks: true,
     };
-    for (at, group) in column_parts(ui, page, &sets, &mut look)
-        .into_iter()
-        .enumerate()
-    {
-        look.columns = group;
+    let parts = column_parts(ui, page, &sets, &mut look);
+    for (at, group) in parts.iter().enumerate() {
         // What is said of a set is said once.
         look.with_remarks = at == 0;
-        table_ui(ui, page.table(), &sets, &look);
+        table_ui(ui, &Content::of_table(page.table(), &sets, group), &look);
     }
 }
 
@@ -230,18 +226,21 @@ fn column_parts(
     look: &mut TableLook<'_>,
 ) -> Vec<Vec<usize>> {
     let width = ui.available_width();
-    for columns in column_choices(page) {
-        look.columns = columns;
+    let choices = column_choices(page).into_iter();
+    let choices = choices.map(|columns| Content::of_table(page.table(), sets, &columns));
+    let choices: Vec<Content<'_>> = choices.collect();
+    for content in &choices {
         for text_size in TABLE_TEXT {
             look.text_size = text_size;
-            let parts = column_groups(ui, page.table(), sets, look, width);
+            let parts = column_groups(ui, content, look, width);
             if parts.len() == 1 {
                 return parts;
             }
         }
     }
     look.text_size = TEXT;
-    column_groups(ui, page.table(), sets, look, width)
+    let last = choices.last();
+    last.map_or_else(Vec::new, |content| column_groups(ui, content, look, width))
 }
 
 /// The columns that are tried one after the other, until they find room beside each other: those that

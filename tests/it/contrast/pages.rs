@@ -13,7 +13,7 @@ use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::{SetTable, Table};
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::palette::{Palette, Theme};
-use layshaft::draw::table::{Arrangement, TableLook, all_columns, table_ui};
+use layshaft::draw::table::{Arrangement, Content, TableLook, all_columns, table_ui};
 use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, PictureWidth, Project, View, Views};
@@ -148,12 +148,12 @@ fn every_word_of_every_diagram_and_table_can_be_read_where_it_stands() {
                     text_size: 12.0,
                     gear: Some(set.gear(&set.rows[0])),
                     arrangement: Arrangement::OneUnderAnother,
-                    columns: all_columns(&table),
                     wrap_width: WIDTH,
                     with_remarks: true,
                 };
+                let content = Content::of_table(&table, &sets, &all_columns(&table));
                 let seen = seen(theme, 900.0, |ui| {
-                    table_ui(ui, &table, &sets, &look);
+                    table_ui(ui, &content, &look);
                 });
                 assert!(seen.words.len() > 100);
                 problems.extend(seen.too_faint(&format!("{theme:?}, table"), |_| OF_TEXT));

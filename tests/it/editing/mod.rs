@@ -4,6 +4,7 @@ mod cards;
 mod chains;
 mod fields;
 mod looks;
+mod motion_tables;
 mod of_set;
 mod readout;
 mod settings;

@@ -13,7 +13,9 @@ use layshaft::chart::Table;
 use layshaft::draw::diagram::{Look, StepBack, diagram_ui};
 use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
-use layshaft::draw::table::{Arrangement, TableLook, all_columns, column_groups, table_ui};
+use layshaft::draw::table::{
+    Arrangement, Content, TableLook, all_columns, column_groups, table_ui,
+};
 use layshaft::draw::theme;
 use layshaft::project::View;
 use layshaft::project::examples::EXAMPLES;
@@ -93,22 +95,21 @@ fn table_labels(project: &Project, frame: Rect) -> Labels {
     let results = ProjectResults::of(project);
     let table = Table::of(project, &results);
     let sets: Vec<_> = table.sets.iter().collect();
-    let mut look = TableLook {
+    let look = TableLook {
         palette: &Palette::of(Theme::Light),
         text_size: 13.0,
         gear: None,
         arrangement: Arrangement::OneUnderAnother,
-        columns: all_columns(&table),
         wrap_width: frame.width() - 10.0,
         with_remarks: true,
     };
     settled(|ui| {
         let mut ui = ui.new_child(UiBuilder::new().max_rect(frame));
-        look.columns = all_columns(&table);
         let mut labels = Vec::new();
-        for group in column_groups(&ui, &table, &sets, &look, frame.width()) {
-            look.columns = group;
-            labels.extend(table_ui(&mut ui, &table, &sets, &look).labels);
+        let all = Content::of_table(&table, &sets, &all_columns(&table));
+        for group in column_groups(&ui, &all, &look, frame.width()) {
+            let content = Content::of_table(&table, &sets, &group);
+            labels.extend(table_ui(&mut ui, &content, &look).labels);
         }
         labels
     })

@@ -1,23 +1,38 @@
 //! Do the figures of a drawn table stand whole, once each, under their headings?
 
-use super::{Labels, can_be_read, settled};
+use super::{Labels, can_be_read, monster, settled};
 use crate::support::projects::any_project;
-use crate::support::window::camper_van;
+use crate::support::window::{camper_van, three_ten_speeds};
 use egui::{Rect, pos2, vec2};
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::table::offered_columns;
-use layshaft::chart::{GearOfSet, SetTable, Table};
+use layshaft::chart::{GearOfSet, MotionTable, SetTable, Table};
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{
-    Arrangement, Layout, TableDrawn, TableLook, all_columns, part_of_table,
+    Arrangement, Content, Layout, TableDrawn, TableLook, all_columns, part_of_table,
 };
-use layshaft::project::{ColumnKey, Project};
+use layshaft::project::examples::EXAMPLES;
+use layshaft::project::{ColumnKey, Project, View};
 use layshaft::sheet::page::Page;
 use proptest::prelude::*;
 use proptest::test_runner::TestCaseError;
 use std::collections::{BTreeSet, HashMap};
+use std::sync::LazyLock;
 
 const BOTH: [Arrangement; 2] = [Arrangement::OneUnderAnother, Arrangement::SideBySide];
+
+/// A look in which words wrap at a width.
+fn look(arrangement: Arrangement, width: f32) -> TableLook<'static> {
+    static PALETTE: LazyLock<Palette> = LazyLock::new(|| Palette::of(Theme::Light));
+    TableLook {
+        palette: &PALETTE,
+        text_size: 12.5,
+        gear: None,
+        arrangement,
+        wrap_width: width,
+        with_remarks: true,
+    }
+}
 
 /// What `check` finds in a table with all of its columns, whose words wrap at a width.
 fn in_table<R: Default>(
@@ -27,18 +42,11 @@ fn in_table<R: Default>(
 ) -> R {
     let table = Table::of(project, &ProjectResults::of(project));
     let sets: Vec<&SetTable> = table.sets.iter().collect();
-    let look = TableLook {
-        palette: &Palette::of(Theme::Light),
-        text_size: 12.5,
-        gear: None,
-        arrangement,
-        columns: all_columns(&table),
-        wrap_width: width,
-        with_remarks: true,
-    };
+    let look = look(arrangement, width);
+    let content = Content::of_table(&table, &sets, &all_columns(&table));
     let mut found = R::default();
     settled(|ui| {
-        let layout = Layout::of(ui, &table, &sets, &look);
+        let layout = Layout::of(ui, &content, &look);
         let all = Rect::from_min_size(pos2(0.0, 0.0), layout.size());
         ui.set_clip_rect(Rect::EVERYTHING);
         let view = Rect::from_min_size(all.min, all.size().max(vec2(width, 0.0)));
@@ -50,15 +58,13 @@ fn in_table<R: Default>(
 
 /// Each figure of each gear is written as often as it is there: once.
 fn all_are_there(table: &Table, drawn: &TableDrawn<'_>) -> Result<(), String> {
-    let mut seen: HashMap<(GearOfSet, &str), usize> = HashMap::new();
-    let figures = drawn.rows.iter().flat_map(|row| &row.cells[1..]);
+    let mut seen: HashMap<(Option<GearOfSet>, &str), usize> = HashMap::new();
+    let figures = drawn.rows.iter().flat_map(|row| &row.cells);
     for cell in figures.filter(|cell| !cell.cell.text.is_empty()) {
         if cell.written.is_none() {
-            return Err(format!("{} is not written", cell.column.title));
+            return Err(format!("{} is not written", cell.heading.title));
         }
-        *seen
-            .entry((cell.gear, cell.column.title.as_str()))
-            .or_default() += 1;
+        *seen.entry((cell.of.gear, cell.heading.title)).or_default() += 1;
     }
     for set in &table.sets {
         for row in &set.rows {
@@ -68,7 +74,7 @@ fn all_are_there(table: &Table, drawn: &TableDrawn<'_>) -> Result<(), String> {
                 *wanted.entry(&column.title).or_default() += 1;
             }
             for (title, count) in wanted {
-                let seen = seen.get(&(set.gear(row), title)).copied();
+                let seen = seen.get(&(Some(set.gear(row)), title)).copied();
                 if seen != Some(count) {
                     let name = row.name();
                     return Err(format!("{title} of {name} of {}: {seen:?}", set.name));
@@ -83,12 +89,12 @@ fn all_are_there(table: &Table, drawn: &TableDrawn<'_>) -> Result<(), String> {
 fn headings_stand_over_figures(drawn: &TableDrawn<'_>) -> Result<(), String> {
     let bottom = drawn.headings[0].rect.bottom();
     for heading in &drawn.headings {
-        let title = &heading.column.title;
+        let title = heading.heading.title;
         if (heading.rect.bottom() - bottom).abs() > 0.5 {
             return Err(format!("{title} ends at {}", heading.rect.bottom()));
         }
         let cells = drawn.rows.iter().flat_map(|row| &row.cells);
-        let own = cells.filter(|cell| std::ptr::eq(cell.column, heading.column));
+        let own = cells.filter(|cell| cell.heading == heading.heading);
         let written: Vec<Rect> = own.filter_map(|cell| cell.written).collect();
         let Some(all) = written.into_iter().reduce(Rect::union) else {
             continue;
@@ -130,28 +136,21 @@ fn what_is_scrolled_out_of_view_is_not_drawn() {
     let project = camper_van();
     let table = Table::of(&project, &ProjectResults::of(&project));
     let sets: Vec<&SetTable> = table.sets.iter().collect();
-    let look = TableLook {
-        palette: &Palette::of(Theme::Light),
-        text_size: 12.5,
-        gear: None,
-        arrangement: Arrangement::SideBySide,
-        columns: all_columns(&table),
-        wrap_width: 600.0,
-        with_remarks: true,
-    };
+    let look = look(Arrangement::SideBySide, 600.0);
+    let content = Content::of_table(&table, &sets, &all_columns(&table));
     settled(|ui| {
-        let layout = Layout::of(ui, &table, &sets, &look);
+        let layout = Layout::of(ui, &content, &look);
         let all = Rect::from_min_size(pos2(-900.0, -30.0), layout.size());
         let view = Rect::from_min_size(pos2(0.0, 0.0), vec2(600.0, 140.0));
         let drawn = part_of_table(ui, &layout, &look, all, view);
-        let cells = drawn.rows.iter().flat_map(|row| &row.cells[1..]);
+        let cells = drawn.rows.iter().flat_map(|row| &row.cells);
         let written: Vec<Rect> = cells.filter_map(|cell| cell.written).collect();
         assert!(
             written.len() > 5 && written.len() < 150,
             "{}",
             written.len()
         );
-        let gears = drawn.rows.iter().filter_map(|row| row.cells[0].written);
+        let gears = drawn.rows.iter().filter_map(|row| row.name.written);
         assert!(gears.into_iter().all(|rect| rect.left().abs() < 0.5));
         assert!(
             drawn
@@ -193,4 +192,79 @@ fn a_page_has_the_columns_that_were_chosen_whether_they_fit_beside_each_other_or
     }
     let gears = all.iter().filter(|text| *text == "gear").count();
     assert!(gears > 1, "what does not fit stands in a part of its own");
+}
+
+#[test]
+fn figures_of_motion_stand_whole_and_once_under_the_headings_of_their_part() {
+    let projects = EXAMPLES.iter().map(|example| example.project().unwrap());
+    for project in projects.chain([three_ten_speeds(), monster()]) {
+        let analysis = Analysis::from(&project);
+        for view in View::WITH_TABLES.into_iter().skip(1) {
+            let Some(table) = MotionTable::of_view(view, &analysis) else {
+                continue;
+            };
+            for (arrangement, width) in BOTH.into_iter().flat_map(|a| [(a, 500.0), (a, 1200.0)]) {
+                motion_can_be_read(&table, arrangement, width)
+                    .unwrap_or_else(|problem| panic!("{view:?}, {arrangement:?}: {problem}"));
+            }
+        }
+    }
+}
+
+fn motion_can_be_read(
+    table: &MotionTable,
+    arrangement: Arrangement,
+    width: f32,
+) -> Result<(), String> {
+    let content = Content::of_motion(table);
+    let look = look(arrangement, width);
+    let mut found = Ok(());
+    settled(|ui| {
+        let layout = Layout::of(ui, &content, &look);
+        let all = Rect::from_min_size(pos2(0.0, 0.0), layout.size());
+        ui.set_clip_rect(Rect::EVERYTHING);
+        let view = Rect::from_min_size(all.min, all.size().max(vec2(width, 0.0)));
+        let drawn = part_of_table(ui, &layout, &look, all, view);
+        let figures = drawn.rows.iter().flat_map(|row| &row.cells);
+        let mut figures = figures.filter(|cell| !cell.cell.text.is_empty());
+        let is_lost = figures.find(|cell| cell.written.is_none());
+        let is_lost = is_lost.map(|cell| format!("{} is not written", cell.heading.title));
+        let written = is_lost.map_or(Ok(()), Err);
+        found = written.and_then(|()| can_be_read(&drawn.labels, view));
+        Labels::new()
+    });
+    found
+}
+
+#[test]
+fn the_head_of_the_part_in_view_stays_until_the_next_pushes_it_away() {
+    let table = MotionTable::of_view(View::Run, &Analysis::from(&camper_van())).unwrap();
+    let content = Content::of_motion(&table);
+    let look = look(Arrangement::SideBySide, 600.0);
+    settled(|ui| {
+        let layout = Layout::of(ui, &content, &look);
+        let view = Rect::from_min_size(pos2(0.0, 0.0), vec2(900.0, 200.0));
+        let mut titles: Vec<String> = Vec::new();
+        let mut scrolled = 0.0;
+        while scrolled < layout.size().y - view.height() {
+            let all = Rect::from_min_size(pos2(0.0, -scrolled), layout.size());
+            let drawn = part_of_table(ui, &layout, &look, all, view);
+            let is_title = |text: &str| table.sets[0].parts.iter().any(|part| part.title == text);
+            let heads = drawn.labels.iter().filter(|(_, text)| is_title(text));
+            let first = heads.min_by(|(a, _), (b, _)| a.top().total_cmp(&b.top()));
+            let (rect, title) = first.unwrap();
+            // While it is pushed away, its title may be gone, and that of the next comes at once.
+            assert!(rect.top() < drawn.beneath_head + 20.0, "{title} at {rect}");
+            for row in &drawn.rows {
+                let is_hidden = row.rect.bottom() < drawn.beneath_head - 0.5;
+                assert!(!is_hidden || row.cells.iter().all(|cell| cell.written.is_none()));
+            }
+            if titles.last() != Some(title) {
+                titles.push(title.clone());
+            }
+            scrolled += 3.0;
+        }
+        assert_eq!(titles[..3], ["From rest", "Over a distance", "In one gear"]);
+        Labels::new()
+    });
 }

@@ -119,14 +119,27 @@ fn check(window: &mut Window, what: &str) -> [usize; 2] {
     check_diagram(window, what);
     for view in View::ALL {
         if window.look_at(view) {
-            check_diagram(window, &format!("{what}, {}", view.name()));
-            check_status(window, what);
+            let what = format!("{what}, {}", view.name());
+            check_diagram(window, &what);
+            check_status(window, &what);
+            if is_in_parts {
+                window.click("Table");
+            }
+            check_rows(window, &what);
+            if is_in_parts {
+                window.click("Diagram");
+            }
         }
     }
+    window.click(View::Speed.name());
     if is_in_parts {
         window.click("Table");
         check_status(window, what);
     }
+    check_rows(window, what)
+}
+
+fn check_rows(window: &Window, what: &str) -> [usize; 2] {
     let [seen, all] = rows(window);
     assert!(seen >= ROWS.min(all), "{what}: {seen} rows of {all}");
     [seen, all]
