@@ -19,7 +19,9 @@ fn looks_size_and_table_are_remembered() {
         Theme::Light,
         "as the system, which does not say"
     );
-    window.choose("View", Role::Button, "Dark");
+    window.click("View");
+    window.click("Light or dark");
+    window.click("Dark");
     window.ctrl(Key::Equals);
     window.click("Side by side");
     window.settle();
