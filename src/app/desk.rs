@@ -28,7 +28,8 @@ pub struct Desk {
     ///
     /// Looking at the page for the bench changes no document, so it is no edit.
     pub page_form: PageForm,
-    charts: Charts,
+    /// On the heap: there is one scene and one table for each view.
+    charts: Box<Charts>,
 }
 
 impl Desk {
@@ -36,7 +37,7 @@ impl Desk {
     pub fn new(project: impl Into<Arc<Project>>, file: Option<PathBuf>) -> Self {
         let history = History::new(project);
         Self {
-            charts: Charts::of(Analysis::of(history.snapshot())),
+            charts: Box::new(Charts::of(Analysis::of(history.snapshot()))),
             page_form: history.project().write_up.form,
             history,
             file,
