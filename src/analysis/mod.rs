@@ -5,10 +5,12 @@
 //! nothing twice, and what an edit does not touch is carried over.
 
 mod depends;
+mod findings;
 mod motion;
 mod results;
 mod run;
 
+pub use findings::ProjectFinding;
 pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
 pub use run::{DISTANCES_M, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
@@ -25,6 +27,7 @@ pub struct Analysis {
     /// What was computed last, and of what: parts of it may hold for the present document.
     earlier: Option<(Arc<Project>, ProjectResults)>,
     motion: OnceCell<Result<Motion, NoMotion>>,
+    findings: OnceCell<Vec<ProjectFinding>>,
 }
 
 impl Analysis {
@@ -35,6 +38,7 @@ impl Analysis {
             results: OnceCell::new(),
             earlier: None,
             motion: OnceCell::new(),
+            findings: OnceCell::new(),
         }
     }
 
@@ -47,6 +51,8 @@ impl Analysis {
         }
         let before = std::mem::replace(&mut self.project, Arc::clone(next));
         let charts_hold = depends::charts_hold(&before, next);
+        // Title and note are no part of a chart, but have letters.
+        self.findings = OnceCell::new();
         if !charts_hold {
             self.motion = OnceCell::new();
             if let Some(results) = self.results.take() {
@@ -61,7 +67,7 @@ impl Analysis {
         &self.project
     }
 
-    /// The figures of every set, and what is strange about them.
+    /// The figures of every set.
     pub fn results(&self) -> &ProjectResults {
         self.results.get_or_init(|| {
             let earlier = self.earlier.as_ref();
@@ -71,6 +77,18 @@ impl Analysis {
 }
 
 impl Analysis {
+    /// All that is strange, the vehicle's own first, then set by set.
+    pub fn findings(&self) -> &[ProjectFinding] {
+        let all = || findings::all(&self.project, self.results());
+        self.findings.get_or_init(all)
+    }
+
+    /// What is strange about the set at that place, counted from 0.
+    pub fn findings_of(&self, place: usize) -> impl Iterator<Item = &ProjectFinding> {
+        let findings = self.findings().iter();
+        findings.filter(move |finding| finding.set == Some(place))
+    }
+
     /// Every set with its engine in its vehicle.
     ///
     /// # Errors

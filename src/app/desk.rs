@@ -3,7 +3,7 @@
 //! Results, diagrams and table are made when a panel first asks for them, at most once for each
 //! revision of the document.
 
-use crate::analysis::{Analysis, ProjectResults};
+use crate::analysis::{Analysis, ProjectFinding, ProjectResults};
 use crate::chart::{Charts, Scene, Table};
 use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
@@ -75,6 +75,16 @@ impl Desk {
     /// The figures of every set.
     pub fn results(&self) -> &ProjectResults {
         self.charts.analysis().results()
+    }
+
+    /// All that is strange about the document.
+    pub fn findings(&self) -> &[ProjectFinding] {
+        self.charts.analysis().findings()
+    }
+
+    /// What is strange about the set at that place, counted from 0.
+    pub fn findings_of(&self, place: usize) -> impl Iterator<Item = &ProjectFinding> {
+        self.charts.analysis().findings_of(place)
     }
 
     /// What is not known that effort, runs and steady speeds need, in words; none where all is.

@@ -18,7 +18,7 @@ impl Command {
             Self::RemoveSet => (count < 2, "this is the only set"),
             Self::NextSet => (count < 2, "there is only one set"),
             Self::Findings => {
-                let has_none = desk.results().findings().next().is_none();
+                let has_none = desk.findings().is_empty();
                 (has_none, "there are no findings")
             }
             Self::New

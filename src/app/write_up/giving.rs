@@ -63,8 +63,7 @@ const FORMATS: [(&str, &str, Written); 6] = [
         Ok(csv_text(desk, DecimalMark::Comma))
     }),
     ("JSON", "the table as JSON", |desk| {
-        let marked = MarkedSpeeds::of(desk.project());
-        json::table(desk.project(), desk.results(), &marked)
+        json::table(&desk.analysis(), &MarkedSpeeds::of(desk.project()))
     }),
 ];
 

@@ -85,7 +85,7 @@ fn an_answer_of_the_system_that_comes_too_late_takes_no_message_away() {
 #[test]
 fn the_findings_are_told_reached_by_key_and_listed() {
     let mut window = Opening::on(with_shifts([5000, 3600, 700, 3600])).open();
-    let count = window.app().desk().results().findings().count();
+    let count = window.app().desk().findings().len();
     assert_eq!(count, 3);
     let node = window.get(Role::Button, "3 findings");
     let told = node
