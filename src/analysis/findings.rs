@@ -1,10 +1,13 @@
-//! All that is strange about a document, in one list: from its gear sets, its engine and marks, its letters.
+//! All that is strange about a document, in one list: from its gear sets, its engine and marks, its letters,
+//! and from what engine and vehicle make of the sets where those are known.
 //!
 //! Whoever finds something keeps its figures; here is told where it is, its code and its sentence.
 
+use super::motion::Motion;
 use super::results::ProjectResults;
 use crate::gearing::{Finding, FindingKind, Name, engine_findings, mark_findings};
 use crate::letters::first_lacking;
+use crate::motion::{Asked, Grade, MotionFinding};
 use crate::project::Project;
 use std::fmt;
 
@@ -36,18 +39,52 @@ impl ProjectFinding {
             sentence: finding.to_string(),
         }
     }
+
+    fn of_motion(set: usize, finding: &MotionFinding) -> Self {
+        Self {
+            set: Some(set),
+            gear: finding.gear.clone(),
+            code: finding.kind.code(),
+            sentence: finding.to_string(),
+        }
+    }
 }
 
-/// All findings, the vehicle's own first, then set by set.
-pub(super) fn all(project: &Project, results: &ProjectResults) -> Vec<ProjectFinding> {
+/// What is strange about each set once its engine runs.
+pub(super) fn of_motion(project: &Project, motion: &Motion) -> Vec<Vec<MotionFinding>> {
+    let sets = motion.sets.iter().map(|set| {
+        let asked = Asked {
+            vehicle: &set.vehicle,
+            load: &motion.load,
+            grade: project.technical.road.grade.unwrap_or(Grade::LEVEL),
+            driving: &motion.driving,
+            powertrain: &set.powertrain,
+            beyond_redline: set.beyond_redline.as_ref(),
+            limits: &project.engine,
+            marked: project.marked_road_speeds.as_slice(),
+            unit: project.units,
+        };
+        asked.findings()
+    });
+    sets.collect()
+}
+
+/// All findings, the vehicle's own first, then set by set; `of_motion` has those of each set, or nothing.
+pub(super) fn all(
+    project: &Project,
+    results: &ProjectResults,
+    of_motion: &[Vec<MotionFinding>],
+) -> Vec<ProjectFinding> {
     let mut of_vehicle = engine_findings(&project.engine);
     of_vehicle.extend(mark_findings(project.marked_road_speeds.as_slice()));
     of_vehicle.extend(letter_findings(project));
     let of_vehicle = of_vehicle.iter().map(|f| ProjectFinding::new(None, f));
     let sets = results.sets.iter().enumerate();
     let of_sets = sets.flat_map(|(place, set)| {
-        let findings = set.findings.iter();
-        findings.map(move |f| ProjectFinding::new(Some(place), f))
+        let of_gears = set.findings.iter();
+        let of_gears = of_gears.map(move |f| ProjectFinding::new(Some(place), f));
+        let of_motion = of_motion.get(place).into_iter().flatten();
+        of_gears.chain(of_motion.map(move |f| ProjectFinding::of_motion(place, f)))
     });
     of_vehicle.chain(of_sets).collect()
 }

@@ -15,6 +15,7 @@ pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
 pub use run::{DISTANCES_M, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
 
+use crate::motion::MotionFinding;
 use crate::project::Project;
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -27,6 +28,8 @@ pub struct Analysis {
     /// What was computed last, and of what: parts of it may hold for the present document.
     earlier: Option<(Arc<Project>, ProjectResults)>,
     motion: OnceCell<Result<Motion, NoMotion>>,
+    /// What is strange about each set once its engine runs; nothing where it does not.
+    motion_findings: OnceCell<Vec<Vec<MotionFinding>>>,
     findings: OnceCell<Vec<ProjectFinding>>,
 }
 
@@ -38,6 +41,7 @@ impl Analysis {
             results: OnceCell::new(),
             earlier: None,
             motion: OnceCell::new(),
+            motion_findings: OnceCell::new(),
             findings: OnceCell::new(),
         }
     }
@@ -55,6 +59,7 @@ impl Analysis {
         self.findings = OnceCell::new();
         if !charts_hold {
             self.motion = OnceCell::new();
+            self.motion_findings = OnceCell::new();
             if let Some(results) = self.results.take() {
                 self.earlier = Some((before, results));
             }
@@ -79,8 +84,13 @@ impl Analysis {
 impl Analysis {
     /// All that is strange, the vehicle's own first, then set by set.
     pub fn findings(&self) -> &[ProjectFinding] {
-        let all = || findings::all(&self.project, self.results());
-        self.findings.get_or_init(all)
+        self.findings.get_or_init(|| {
+            let of_motion = self.motion_findings.get_or_init(|| {
+                let motion = self.motion();
+                motion.map_or_else(|_| Vec::new(), |m| findings::of_motion(&self.project, m))
+            });
+            findings::all(&self.project, self.results(), of_motion)
+        })
     }
 
     /// What is strange about the set at that place, counted from 0.

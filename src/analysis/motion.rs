@@ -2,7 +2,7 @@
 //!
 //! Technical data may be absent part by part; what a figure cannot do without is told by name.
 
-use crate::gearing::{Drivetrain, OutOfRange};
+use crate::gearing::{Drivetrain, EngineLimits, OutOfRange};
 use crate::motion::{
     AirDensity, CalibrationError, Drag, DrivenAxle, Driving, Efficiencies, Efficiency, Engine,
     FormulaWithInertia, FrontShare, FuelUse, Grade, Grip, LoadCase, LoadTransfer, OnRoad,
@@ -68,6 +68,8 @@ pub struct SetMotion {
     pub on_road: OnRoad,
     /// The gears behind their engine.
     pub powertrain: Powertrain,
+    /// The same behind an engine that no redline holds back; none where its torque is not measured beyond.
+    pub beyond_redline: Option<Powertrain>,
     /// What the engine burns; none where its displacement is not known.
     pub fuel: Option<FuelUse>,
 }
@@ -138,11 +140,22 @@ impl SetMotion {
         let grade = technical.road.grade.unwrap_or(Grade::LEVEL);
         let drivetrain = Drivetrain::resolve(&candidate.set, &project.tyre);
         let efficiencies = efficiencies(&technical.vehicle, candidate)?;
-        let powertrain = Powertrain::new(&drivetrain, &engine, &project.engine, &efficiencies);
+        let within =
+            |limits: &EngineLimits| Powertrain::new(&drivetrain, &engine, limits, &efficiencies);
+        let powertrain = within(&project.engine);
+        // Of a curve that was built nobody knows what lies there.
+        let measured_to = engine.curve.points().last().filter(|_| !typed.is_built());
+        let beyond = measured_to.filter(|point| point.speed > project.engine.redline);
         Ok(Self {
             on_road: OnRoad::new(&vehicle, &technical.road.load_case(), grade),
             vehicle,
             powertrain: powertrain.ok_or(NoMotion::NoBand)?,
+            beyond_redline: beyond.and_then(|point| {
+                within(&EngineLimits {
+                    redline: point.speed,
+                    ..project.engine
+                })
+            }),
             fuel: FuelUse::of(&engine),
         })
     }
