@@ -4,19 +4,21 @@
 //! An [`Analysis`] follows a document from state to state. Nothing is computed while nobody looks,
 //! nothing twice, and what an edit does not touch is carried over.
 
+mod best_shifts;
 mod depends;
 mod findings;
 mod motion;
 mod results;
 mod run;
 
+pub use best_shifts::{BestShifts, Gain};
 pub use findings::ProjectFinding;
 pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
 pub use run::{DISTANCES_M, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
 
 use crate::motion::MotionFinding;
-use crate::project::Project;
+use crate::project::{Candidates, Project};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
@@ -31,6 +33,8 @@ pub struct Analysis {
     /// What is strange about each set once its engine runs; nothing where it does not.
     motion_findings: OnceCell<Vec<Vec<MotionFinding>>>,
     findings: OnceCell<Vec<ProjectFinding>>,
+    /// Of each set, by its place.
+    best_shifts: [OnceCell<Option<BestShifts>>; Candidates::MOST],
 }
 
 impl Analysis {
@@ -43,6 +47,7 @@ impl Analysis {
             motion: OnceCell::new(),
             motion_findings: OnceCell::new(),
             findings: OnceCell::new(),
+            best_shifts: Default::default(),
         }
     }
 
@@ -60,6 +65,7 @@ impl Analysis {
         if !charts_hold {
             self.motion = OnceCell::new();
             self.motion_findings = OnceCell::new();
+            self.best_shifts = Default::default();
             if let Some(results) = self.results.take() {
                 self.earlier = Some((before, results));
             }
@@ -106,6 +112,16 @@ impl Analysis {
     pub fn motion(&self) -> Result<&Motion, &NoMotion> {
         let motion = self.motion.get_or_init(|| Motion::of(&self.project));
         motion.as_ref()
+    }
+
+    /// The best shift points of the set at that place, counted from 0, as one edit with what it gains; none
+    /// where the set has them, where nothing can be timed, or something is not known.
+    pub fn best_shifts(&self, place: usize) -> Option<&BestShifts> {
+        let best = self.best_shifts.get(place)?.get_or_init(|| {
+            let candidate = self.project.sets.iter().nth(place)?;
+            BestShifts::of(&self.project, candidate, self.motion().ok()?, place)
+        });
+        best.as_ref()
     }
 }
 

@@ -10,6 +10,7 @@ use crate::motion::{
 };
 use crate::project::{Candidate, EngineData, Project, VehicleData};
 use crate::units::KMH_PER_M_S;
+use std::cell::OnceCell;
 
 /// Something without which nothing can be told of the motion of a vehicle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,7 +76,7 @@ pub struct SetMotion {
 }
 
 /// A document with its engine running.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Motion {
     /// What the vehicle carries, pulls and meets.
     pub load: LoadCase,
@@ -83,6 +84,8 @@ pub struct Motion {
     pub driving: Driving,
     /// One for each candidate.
     pub sets: Vec<SetMotion>,
+    /// The best shift points of each set, once somebody has asked for them.
+    best_shift_rpms: Vec<OnceCell<Vec<f64>>>,
 }
 
 impl Motion {
@@ -96,9 +99,22 @@ impl Motion {
             load: project.technical.road.load_case(),
             driving: project.technical.driving.driving(),
             sets: sets.collect::<Result<_, _>>()?,
+            best_shift_rpms: vec![OnceCell::new(); project.sets.len()],
         };
         motion.calibrate(project)?;
         Ok(motion)
+    }
+
+    /// The engine speeds in rev/min at which changing up is best for the set at that place, counted from 0,
+    /// one for each change of its chain.
+    pub fn best_shift_rpms(&self, place: usize) -> &[f64] {
+        let Some((set, best)) = self.sets.get(place).zip(self.best_shift_rpms.get(place)) else {
+            return &[];
+        };
+        best.get_or_init(|| {
+            let powertrain = &set.powertrain;
+            powertrain.best_shift_rpms(&set.on_road, &self.driving)
+        })
     }
 
     /// Scales all estimates by the one factor that a known consumption gives.
