@@ -95,17 +95,8 @@ impl fmt::Display for MotionFindingKind {
                 load,
                 unit,
             } => {
-                let speeds = listed(speeds_kmh.iter().map(|kmh| mark_text(*kmh, *unit)));
-                let (unit_sign, road) = (unit.sign(), level(load));
-                let Some((held_kmh, lower)) = held_lower else {
-                    return write!(f, "no gear holds {speeds} {unit_sign} {road}");
-                };
-                write!(f, "gear {gear} does not hold {speeds} {unit_sign} {road}")?;
-                if speeds_kmh.len() == 1 {
-                    return write!(f, "; gear {lower} does");
-                }
-                let held = mark_text(*held_kmh, *unit);
-                write!(f, "; gear {lower} holds {held} {unit_sign}")
+                let held_lower = held_lower.as_ref().map(|(kmh, gear)| (*kmh, gear.as_str()));
+                not_held(f, gear, (speeds_kmh, *unit), held_lower, level(load))
             }
             Self::BestShiftBeyondRedline {
                 changes,
@@ -158,29 +149,59 @@ impl fmt::Display for MotionFindingKind {
                 limit,
                 crawler,
             } => {
-                let road = road(*grade_percent);
-                let limit = match limit {
-                    StartLimit::Engine => "",
-                    StartLimit::Grip => ", where grip ends",
-                };
-                let at_most = decimals_text(*steepest_percent, 1);
-                if *steepest_percent < 0.0 {
-                    write!(f, "gear {gear} does not start {road}")?;
-                } else if round_to(*steepest_percent, 0.1) < *grade_percent {
-                    write!(
-                        f,
-                        "gear {gear} starts on {at_most} % at most{limit}, not {road}"
-                    )?;
-                } else {
-                    // A figure that rounds to the grade would contradict "not".
-                    write!(f, "gear {gear} just does not start {road}{limit}")?;
-                }
+                let grades = [*grade_percent, *steepest_percent];
+                does_not_start(f, gear, grades, *limit)?;
                 match crawler {
                     Some(crawler) => write!(f, "; gear {crawler} does"),
                     None => Ok(()),
                 }
             }
         }
+    }
+}
+
+fn not_held(
+    f: &mut fmt::Formatter<'_>,
+    gear: &str,
+    (speeds_kmh, unit): (&[f64], SpeedUnit),
+    held_lower: Option<(f64, &str)>,
+    road: &str,
+) -> fmt::Result {
+    let speeds = listed(speeds_kmh.iter().map(|kmh| mark_text(*kmh, unit)));
+    let sign = unit.sign();
+    let Some((held_kmh, lower)) = held_lower else {
+        return write!(f, "no gear holds {speeds} {sign} {road}");
+    };
+    write!(f, "gear {gear} does not hold {speeds} {sign} {road}")?;
+    if speeds_kmh.len() == 1 {
+        return write!(f, "; gear {lower} does");
+    }
+    let held = mark_text(held_kmh, unit);
+    write!(f, "; gear {lower} holds {held} {sign}")
+}
+
+fn does_not_start(
+    f: &mut fmt::Formatter<'_>,
+    gear: &str,
+    [grade_percent, steepest_percent]: [f64; 2],
+    limit: StartLimit,
+) -> fmt::Result {
+    let road = road(grade_percent);
+    let limit = match limit {
+        StartLimit::Engine => "",
+        StartLimit::Grip => ", where grip ends",
+    };
+    let at_most = decimals_text(steepest_percent, 1);
+    if steepest_percent < 0.0 {
+        write!(f, "gear {gear} does not start {road}")
+    } else if round_to(steepest_percent, 0.1) < grade_percent {
+        write!(
+            f,
+            "gear {gear} starts on {at_most} % at most{limit}, not {road}"
+        )
+    } else {
+        // A figure that rounds to the grade would contradict "not".
+        write!(f, "gear {gear} just does not start {road}{limit}")
     }
 }
 
