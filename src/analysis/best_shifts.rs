@@ -71,7 +71,7 @@ impl BestShifts {
         let taken: Vec<EngineSpeed> = best.iter().map(|rpm| taken(*rpm)).collect::<Option<_>>()?;
         let mut both = now.iter().zip(&taken);
         // What rounds down to the best is as good.
-        if both.all(|(now, best)| taken_rpm(*now) == taken_rpm(best.rpm())) {
+        if both.all(|(now, best)| self::taken(*now) == Some(*best)) {
             return None;
         }
         let gains = gains(project, of_motion, motion, &now, &taken);
@@ -107,14 +107,19 @@ impl BestShifts {
         let usual = self.gains.iter().find(|gain| is_usual(gain, unit));
         let changed = self.gains.iter().rev().find(|gain| gain.is_told());
         let told = usual.filter(|gain| gain.is_told()).or(changed).or(usual);
-        told.or(self.gains.last())
+        told.or_else(|| self.gains.last())
             .map_or_else(String::new, |gain| gain.text(unit))
     }
 
-    /// All that it gains, a line for each target.
-    pub fn all_gains_text(&self, unit: SpeedUnit) -> String {
-        let lines = self.gains.iter().map(|gain| gain.text(unit));
-        lines.collect::<Vec<_>>().join("\n")
+    /// All that it changes, a line for each target; where it is nothing, what it is.
+    pub fn gains_text(&self, unit: SpeedUnit) -> String {
+        let told = self.gains.iter().filter(|gain| gain.is_told());
+        let lines: Vec<String> = told.map(|gain| gain.text(unit)).collect();
+        if lines.is_empty() {
+            self.gain_text(unit)
+        } else {
+            lines.join("\n")
+        }
     }
 }
 
@@ -122,14 +127,9 @@ fn is_usual(gain: &Gain, unit: SpeedUnit) -> bool {
     usual_target(unit).is_some_and(|usual| gain.to == usual)
 }
 
-/// A best shift point in rev/min as it is taken.
-fn taken_rpm(rpm: f64) -> f64 {
-    (rpm / GRAIN_RPM).floor() * GRAIN_RPM
-}
-
-/// The same as an engine speed; itself where the grain leaves nothing of it.
+/// A best shift point in rev/min as it is taken; itself where the grain leaves nothing of it.
 fn taken(rpm: f64) -> Option<EngineSpeed> {
-    let rounded = EngineSpeed::from_rpm(taken_rpm(rpm));
+    let rounded = EngineSpeed::from_rpm((rpm / GRAIN_RPM).floor() * GRAIN_RPM);
     rounded.or_else(|_| EngineSpeed::from_rpm(rpm)).ok()
 }
 
