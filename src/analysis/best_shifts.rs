@@ -49,11 +49,11 @@ impl Gain {
         let (speed, sign) = (mark_text(self.to.kmh(), unit), unit.sign());
         let best = decimals_text(self.best_s, 2);
         let now = match self.now_s {
-            None => "which is not reached now".to_owned(),
-            Some(_) if !self.is_told() => "as now".to_owned(),
-            Some(now_s) => format!("instead of {} s", decimals_text(now_s, 2)),
+            None => ", which is not reached now".to_owned(),
+            Some(_) if !self.is_told() => " as now".to_owned(),
+            Some(now_s) => format!(" instead of {} s", decimals_text(now_s, 2)),
         };
-        format!("to {speed} {sign} {best} s {now}")
+        format!("to {speed} {sign} {best} s{now}")
     }
 }
 

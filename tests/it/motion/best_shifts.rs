@@ -161,7 +161,7 @@ fn a_speed_that_is_only_reached_with_them_is_told_so() {
     let offered = best(&early).unwrap();
     let text = offered.gain_text(SpeedUnit::Mph);
     assert!(
-        text.starts_with("to 60 mph ") && text.ends_with(" s which is not reached now"),
+        text.starts_with("to 60 mph ") && text.ends_with(" s, which is not reached now"),
         "{text}"
     );
 }
