@@ -4,16 +4,21 @@
 //! An [`Analysis`] follows a document from state to state. Nothing is computed while nobody looks,
 //! nothing twice, and what an edit does not touch is carried over.
 
+mod best_shifts;
 mod depends;
+mod findings;
 mod motion;
 mod results;
 mod run;
 
+pub use best_shifts::{BestShifts, Gain};
+pub use findings::ProjectFinding;
 pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
 pub use run::{DISTANCES_M, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
 
-use crate::project::Project;
+use crate::motion::MotionFinding;
+use crate::project::{Candidates, Project};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
@@ -25,6 +30,11 @@ pub struct Analysis {
     /// What was computed last, and of what: parts of it may hold for the present document.
     earlier: Option<(Arc<Project>, ProjectResults)>,
     motion: OnceCell<Result<Motion, NoMotion>>,
+    /// What is strange about each set once its engine runs; nothing where it does not.
+    motion_findings: OnceCell<Vec<Vec<MotionFinding>>>,
+    findings: OnceCell<Vec<ProjectFinding>>,
+    /// Of each set, by its place.
+    best_shifts: [OnceCell<Option<BestShifts>>; Candidates::MOST],
 }
 
 impl Analysis {
@@ -35,6 +45,9 @@ impl Analysis {
             results: OnceCell::new(),
             earlier: None,
             motion: OnceCell::new(),
+            motion_findings: OnceCell::new(),
+            findings: OnceCell::new(),
+            best_shifts: Default::default(),
         }
     }
 
@@ -47,8 +60,12 @@ impl Analysis {
         }
         let before = std::mem::replace(&mut self.project, Arc::clone(next));
         let charts_hold = depends::charts_hold(&before, next);
+        // Title and note are no part of a chart, but have letters.
+        self.findings = OnceCell::new();
         if !charts_hold {
             self.motion = OnceCell::new();
+            self.motion_findings = OnceCell::new();
+            self.best_shifts = Default::default();
             if let Some(results) = self.results.take() {
                 self.earlier = Some((before, results));
             }
@@ -61,7 +78,7 @@ impl Analysis {
         &self.project
     }
 
-    /// The figures of every set, and what is strange about them.
+    /// The figures of every set.
     pub fn results(&self) -> &ProjectResults {
         self.results.get_or_init(|| {
             let earlier = self.earlier.as_ref();
@@ -71,6 +88,23 @@ impl Analysis {
 }
 
 impl Analysis {
+    /// All that is strange, the vehicle's own first, then set by set.
+    pub fn findings(&self) -> &[ProjectFinding] {
+        self.findings.get_or_init(|| {
+            let of_motion = self.motion_findings.get_or_init(|| {
+                let motion = self.motion();
+                motion.map_or_else(|_| Vec::new(), |m| findings::of_motion(&self.project, m))
+            });
+            findings::all(&self.project, self.results(), of_motion)
+        })
+    }
+
+    /// What is strange about the set at that place, counted from 0.
+    pub fn findings_of(&self, place: usize) -> impl Iterator<Item = &ProjectFinding> {
+        let findings = self.findings().iter();
+        findings.filter(move |finding| finding.set == Some(place))
+    }
+
     /// Every set with its engine in its vehicle.
     ///
     /// # Errors
@@ -78,6 +112,16 @@ impl Analysis {
     pub fn motion(&self) -> Result<&Motion, &NoMotion> {
         let motion = self.motion.get_or_init(|| Motion::of(&self.project));
         motion.as_ref()
+    }
+
+    /// The best shift points of the set at that place, counted from 0, as one edit with what it gains; none
+    /// where the set has them, where nothing can be timed, or something is not known.
+    pub fn best_shifts(&self, place: usize) -> Option<&BestShifts> {
+        let best = self.best_shifts.get(place)?.get_or_init(|| {
+            let candidate = self.project.sets.iter().nth(place)?;
+            BestShifts::of(&self.project, candidate, self.motion().ok()?, place)
+        });
+        best.as_ref()
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Technical data may be absent part by part; what a figure cannot do without is told by name.
 
-use crate::gearing::{Drivetrain, OutOfRange};
+use crate::gearing::{Drivetrain, EngineLimits, OutOfRange};
 use crate::motion::{
     AirDensity, CalibrationError, Drag, DrivenAxle, Driving, Efficiencies, Efficiency, Engine,
     FormulaWithInertia, FrontShare, FuelUse, Grade, Grip, LoadCase, LoadTransfer, Mass, OnRoad,
@@ -10,6 +10,7 @@ use crate::motion::{
 };
 use crate::project::{Candidate, EngineData, Project, VehicleData};
 use crate::units::KMH_PER_M_S;
+use std::cell::OnceCell;
 
 /// Something without which nothing can be told of the motion of a vehicle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -99,12 +100,14 @@ pub struct SetMotion {
     pub on_road: OnRoad,
     /// The gears behind their engine.
     pub powertrain: Powertrain,
+    /// The same behind an engine that no redline holds back; none where its torque is not measured beyond.
+    pub beyond_redline: Option<Powertrain>,
     /// What the engine burns; none where its displacement is not known.
     pub fuel: Option<FuelUse>,
 }
 
 /// A document with its engine running.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Motion {
     /// What the vehicle carries, pulls and meets.
     pub load: LoadCase,
@@ -112,6 +115,8 @@ pub struct Motion {
     pub driving: Driving,
     /// One for each candidate.
     pub sets: Vec<SetMotion>,
+    /// The best shift points of each set, once somebody has asked for them.
+    best_shift_rpms: Vec<OnceCell<Vec<f64>>>,
 }
 
 impl Motion {
@@ -125,9 +130,22 @@ impl Motion {
             load: project.technical.road.load_case(),
             driving: project.technical.driving.driving(),
             sets: sets.collect::<Result<_, _>>()?,
+            best_shift_rpms: vec![OnceCell::new(); project.sets.len()],
         };
         motion.calibrate(project)?;
         Ok(motion)
+    }
+
+    /// The engine speeds in rev/min at which changing up is best for the set at that place, counted from 0,
+    /// one for each change of its chain.
+    pub fn best_shift_rpms(&self, place: usize) -> &[f64] {
+        let Some((set, best)) = self.sets.get(place).zip(self.best_shift_rpms.get(place)) else {
+            return &[];
+        };
+        best.get_or_init(|| {
+            let powertrain = &set.powertrain;
+            powertrain.best_shift_rpms(&set.on_road, &self.driving)
+        })
     }
 
     /// Scales all estimates by the one factor that a known consumption gives.
@@ -169,11 +187,22 @@ impl SetMotion {
         let grade = technical.road.grade.unwrap_or(Grade::LEVEL);
         let drivetrain = Drivetrain::resolve(&candidate.set, &project.tyre);
         let efficiencies = efficiencies(&technical.vehicle, candidate)?;
-        let powertrain = Powertrain::new(&drivetrain, &engine, &project.engine, &efficiencies);
+        let within =
+            |limits: &EngineLimits| Powertrain::new(&drivetrain, &engine, limits, &efficiencies);
+        let powertrain = within(&project.engine);
+        // Of a curve that was built nobody knows what lies there.
+        let measured_to = engine.curve.points().last().filter(|_| !typed.is_built());
+        let beyond = measured_to.filter(|point| point.speed > project.engine.redline);
         Ok(Self {
             on_road: OnRoad::new(&vehicle, &technical.road.load_case(), grade),
             vehicle,
             powertrain: powertrain.ok_or(NoMotion::NoBand)?,
+            beyond_redline: beyond.and_then(|point| {
+                within(&EngineLimits {
+                    redline: point.speed,
+                    ..project.engine
+                })
+            }),
             fuel: FuelUse::of(&engine),
         })
     }

@@ -1,10 +1,7 @@
-//! What follows from a project: the figures of every set, and all that is strange about them.
+//! What follows from the gear sets of a project: the figures of every set.
 
 use super::depends::set_holds;
-use crate::gearing::{
-    Finding, FindingKind, Name, OtherPosition, SetResults, engine_findings, mark_findings,
-};
-use crate::letters::first_lacking;
+use crate::gearing::{OtherPosition, SetResults};
 use crate::project::{Candidate, Project};
 use std::sync::{Arc, OnceLock};
 
@@ -15,8 +12,6 @@ pub struct ProjectResults {
     pub sets: Vec<Arc<SetResults>>,
     /// The figures of each in its other positions, once somebody has asked for them; shared with these.
     others: Vec<Others>,
-    /// What is strange whatever the set: about the engine's limits and the marked road speeds.
-    pub vehicle_findings: Vec<Finding>,
 }
 
 type Others = Arc<OnceLock<Vec<OtherPosition>>>;
@@ -24,7 +19,7 @@ type Others = Arc<OnceLock<Vec<OtherPosition>>>;
 impl PartialEq for ProjectResults {
     /// What has not been asked for yet follows from the same.
     fn eq(&self, other: &Self) -> bool {
-        self.sets == other.sets && self.vehicle_findings == other.vehicle_findings
+        self.sets == other.sets
     }
 }
 
@@ -45,14 +40,7 @@ impl ProjectResults {
             })
         };
         let (sets, others) = project.sets.iter().map(of_set).unzip();
-        let mut vehicle_findings = engine_findings(&project.engine);
-        vehicle_findings.extend(mark_findings(project.marked_road_speeds.as_slice()));
-        vehicle_findings.extend(letter_findings(project));
-        Self {
-            sets,
-            others,
-            vehicle_findings,
-        }
+        Self { sets, others }
     }
 
     /// Those of these figures, of a project, that are the figures of a set in `after` as well.
@@ -80,36 +68,4 @@ impl ProjectResults {
         };
         others.get_or_init(|| OtherPosition::all(set, &project.tyre, &project.engine))
     }
-
-    /// All findings, each with its set counted from 0, the vehicle's own first.
-    pub fn findings(&self) -> impl Iterator<Item = (Option<usize>, &Finding)> {
-        let of_vehicle = self.vehicle_findings.iter().map(|f| (None, f));
-        let of_sets = self
-            .sets
-            .iter()
-            .enumerate()
-            .flat_map(|(at, set)| set.findings.iter().map(move |f| (Some(at), f)));
-        of_vehicle.chain(of_sets)
-    }
-}
-
-/// What is typed with letters that the program cannot write.
-fn letter_findings(project: &Project) -> Vec<Finding> {
-    let mut texts: Vec<&str> = vec![project.note.as_str()];
-    texts.extend(project.title.iter().chain(&project.date).map(Name::as_str));
-    for set in project.sets.iter().map(|candidate| &candidate.set) {
-        texts.push(set.name.as_str());
-        texts.extend(set.gears.iter().map(|gear| gear.label.as_str()));
-        for stage in &set.stages {
-            texts.push(stage.name.as_str());
-            texts.extend(stage.positions.iter().map(|p| p.name.as_str()));
-        }
-    }
-    let lacking = texts.into_iter().filter_map(|text| {
-        let letter = first_lacking(text)?;
-        let text = text.to_owned();
-        let kind = FindingKind::LetterLacking { letter, text };
-        Some(Finding { gear: None, kind })
-    });
-    lacking.collect()
 }

@@ -3,8 +3,8 @@
 
 use super::motion::{Motion, SetMotion};
 use crate::gearing::RoadSpeed;
-use crate::motion::{Driving, Moment, Passage, PoweredGear, ROLLOUT_M, Run, RunGoal};
-use crate::units::{KM_PER_MILE, KMH_PER_M_S};
+use crate::motion::{Moment, Passage, PoweredGear, ROLLOUT_M, Run, RunGoal};
+use crate::units::{KM_PER_MILE, KMH_PER_M_S, SpeedUnit};
 
 /// A quarter of a mile in m.
 pub const QUARTER_MILE_M: f64 = KM_PER_MILE * 1000.0 / 4.0;
@@ -12,11 +12,16 @@ pub const QUARTER_MILE_M: f64 = KM_PER_MILE * 1000.0 / 4.0;
 /// The distances in m that times are told for.
 pub const DISTANCES_M: [f64; 2] = [400.0, QUARTER_MILE_M];
 
-/// The road speeds in km/h that every vehicle is timed to, from rest: 100 km/h and 60 mph.
+/// The road speed that every vehicle is timed to, from rest: 100 km/h or 60 mph.
 ///
 /// # Source
 /// Common practice, no source.
-const TARGETS_KMH: [f64; 2] = [60.0 * KM_PER_MILE, 100.0];
+pub(super) fn usual_target(unit: SpeedUnit) -> Option<RoadSpeed> {
+    typed(match unit {
+        SpeedUnit::Kmh => 100.0,
+        SpeedUnit::Mph => 60.0 * KM_PER_MILE,
+    })
+}
 
 /// The road speeds in km/h between which every gear is timed: 60–100 and 80–120 km/h, 50–70 mph.
 ///
@@ -42,7 +47,7 @@ pub struct RunQuestions {
 impl RunQuestions {
     /// From rest to what every vehicle is timed to and to the marked speeds, slowest first.
     pub fn usual(marked: &[RoadSpeed]) -> Self {
-        let usual = TARGETS_KMH.iter().filter_map(|kmh| typed(*kmh));
+        let usual = SpeedUnit::ALL.into_iter().filter_map(usual_target);
         let mut to: Vec<RoadSpeed> = marked.iter().copied().chain(usual).collect();
         to.sort_by(|a, b| a.kmh().total_cmp(&b.kmh()));
         to.dedup();
@@ -97,22 +102,23 @@ pub struct SetRuns {
 impl Motion {
     /// The runs of every set.
     pub fn runs(&self, questions: &RunQuestions) -> Vec<SetRuns> {
-        let sets = self.sets.iter();
-        sets.map(|set| SetRuns::of(set, &self.driving, questions))
+        let sets = self.sets.iter().enumerate();
+        sets.map(|(place, set)| SetRuns::of(set, self, place, questions))
             .collect()
     }
 }
 
 impl SetRuns {
-    fn of(set: &SetMotion, driving: &Driving, questions: &RunQuestions) -> Self {
+    fn of(set: &SetMotion, motion: &Motion, place: usize, questions: &RunQuestions) -> Self {
         let (powertrain, on_road) = (&set.powertrain, &set.on_road);
+        let driving = &motion.driving;
         let targets: &[RoadSpeed] = match questions.from {
             None => &questions.to,
             Some(_) => &[],
         };
         let goal = goal(targets);
         let shift_rpms = powertrain.shift_rpms();
-        let best_shift_rpms = powertrain.best_shift_rpms(on_road, driving);
+        let best_shift_rpms = motion.best_shift_rpms(place).to_vec();
         let run = powertrain.run(on_road, driving, &shift_rpms, goal);
         let best = powertrain.run(on_road, driving, &best_shift_rpms, goal);
         let times_staying = targets.iter().filter_map(|to| {
@@ -198,6 +204,6 @@ fn typed(kmh: f64) -> Option<RoadSpeed> {
     RoadSpeed::from_kmh(kmh).ok()
 }
 
-fn m_s(speed: RoadSpeed) -> f64 {
+pub(super) fn m_s(speed: RoadSpeed) -> f64 {
     speed.kmh() / KMH_PER_M_S
 }

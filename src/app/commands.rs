@@ -29,6 +29,8 @@ pub enum Command {
     Redo,
     /// The selected set once more.
     CopySet,
+    /// The selected set is changed up where that is best.
+    BestShifts,
     /// The selected set goes.
     RemoveSet,
     /// Gears are typed as their own ratios.
@@ -173,6 +175,7 @@ pub const TABLE: &[Entry] = entries! {
     TypeRatios, Edit, "Type gears as gear ratios", "The fields of the gears take the gearbox's own ratios or teeth", [];
     TypeOverall, Edit, "Type gears as overall ratios", "The fields of the gears take engine turns for a turn of the wheel", [];
     TypeSpeeds, Edit, "Type gears as speeds per 1000 rpm", "The fields of the gears take road speeds at 1000 rpm", [];
+    BestShifts, Edit, "Take the best shift points", "Changes the selected set up where that is fastest; its card says what that gains", [];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     ShowSpeed, View, "Diagram: speed", "Shows engine speed against road speed", [ctrl(Key::Num1)];
     ShowEffort, View, "Diagram: effort", "Shows how hard every gear pulls, against road speed", [ctrl(Key::Num2)];

@@ -3,7 +3,7 @@
 //! Results, diagrams and tables are made when a panel first asks for them, at most once for each
 //! revision of the document.
 
-use crate::analysis::{Analysis, ProjectResults};
+use crate::analysis::{Analysis, BestShifts, ProjectFinding, ProjectResults};
 use crate::chart::{Charts, MotionTable, Scene, Table};
 use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
@@ -24,6 +24,8 @@ pub struct Desk {
     pub half_typed: Option<String>,
     /// The set that is selected in the window, since there is one.
     pub selected: Option<SetId>,
+    /// The set whose card is open, which commands are about, since there is a window.
+    pub open_card: Option<SetId>,
     /// The form of page that the write-up shows: that of the project, until another is looked at.
     ///
     /// Looking at the page for the bench changes no document, so it is no edit.
@@ -44,6 +46,7 @@ impl Desk {
             on_disk: None,
             half_typed: None,
             selected: None,
+            open_card: None,
         }
     }
 
@@ -76,6 +79,22 @@ impl Desk {
     /// The figures of every set.
     pub fn results(&self) -> &ProjectResults {
         self.charts.analysis().results()
+    }
+
+    /// All that is strange about the document.
+    pub fn findings(&self) -> &[ProjectFinding] {
+        self.charts.analysis().findings()
+    }
+
+    /// What is strange about the set at that place, counted from 0.
+    pub fn findings_of(&self, place: usize) -> impl Iterator<Item = &ProjectFinding> {
+        self.charts.analysis().findings_of(place)
+    }
+
+    /// The best shift points of a set as one edit; none where it has them, or nothing is known of them.
+    pub fn best_shifts(&self, set: SetId) -> Option<&BestShifts> {
+        let analysis = self.charts.analysis();
+        analysis.best_shifts(analysis.project().sets.place(set)?)
     }
 
     /// What is not known that effort, runs and steady speeds need, in words; none where all is.

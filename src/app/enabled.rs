@@ -17,8 +17,9 @@ impl Command {
             ),
             Self::RemoveSet => (count < 2, "this is the only set"),
             Self::NextSet => (count < 2, "there is only one set"),
+            Self::BestShifts => return why_no_best_shifts(desk),
             Self::Findings => {
-                let has_none = desk.results().findings().next().is_none();
+                let has_none = desk.findings().is_empty();
                 (has_none, "there are no findings")
             }
             Self::New
@@ -54,4 +55,14 @@ impl Command {
         };
         is_barred.then_some(why)
     }
+}
+
+fn why_no_best_shifts(desk: &Desk) -> Option<&'static str> {
+    if desk.lacks_for_motion().is_some() {
+        return Some("not all is known that runs need of engine and vehicle");
+    }
+    let has_offer = desk
+        .open_card
+        .is_some_and(|set| desk.best_shifts(set).is_some());
+    (!has_offer).then_some("the set has them already, or reaches no speed")
 }

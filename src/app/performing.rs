@@ -141,6 +141,7 @@ impl App {
             Command::TypeRatios => self.type_as(RatioForm::Gear),
             Command::TypeOverall => self.type_as(RatioForm::Overall),
             Command::TypeSpeeds => self.type_as(RatioForm::SpeedPer1000),
+            Command::BestShifts => self.take_best_shifts(),
             Command::RemoveSet => self.edit(Edit::RemoveSet(self.view.open_card)),
             Command::SwitchUnits => self.switch_units(),
             Command::PasteSet => {
@@ -216,6 +217,23 @@ impl App {
         };
         let copy = Box::new(copy_of(&candidate.set, &self.desk().project().sets));
         self.add_set(id, copy);
+    }
+
+    /// Changes the set of the open card up where that is best, and says what it gains.
+    fn take_best_shifts(&mut self) {
+        // An edit of this very frame may have moved them.
+        self.lifecycle.desk.refresh();
+        let (set, unit) = (self.view.open_card, self.desk().project().units);
+        let best = self.desk().best_shifts(set).map(|best| {
+            let (changes, gain) = (best.changes_text(), best.gain_text(unit));
+            (best.edit.clone(), format!("Changes up {changes}: {gain}"))
+        });
+        let Some((edit, words)) = best else { return };
+        let before = self.desk().history.revision();
+        self.edit(Edit::Set(set, edit));
+        if self.desk().history.revision() != before {
+            self.say(words);
+        }
     }
 
     /// Adds a set behind another one.

@@ -302,6 +302,7 @@ impl App {
         let title = self.shown_title.as_str();
         ctx.accesskit_node_builder(egui::accesskit_root_id(), |node| node.set_label(title));
         self.lifecycle.desk.selected = Some(self.view.selected);
+        self.lifecycle.desk.open_card = Some(self.view.open_card);
         let (has_dialog, has_write_up) = (self.has_dialog(), self.view.write_up_is_open);
         self.focus_back.follow(ctx, has_dialog, has_write_up);
         self.menu_keys.begin_frame(ctx, has_dialog);

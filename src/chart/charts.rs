@@ -52,8 +52,11 @@ impl Charts {
 
     /// The comparison of all sets.
     pub fn table(&self) -> &Table {
-        let (project, results) = (self.analysis.project(), || self.analysis.results());
-        self.table.get_or_init(|| Table::of(project, results()))
+        let analysis = &self.analysis;
+        self.table.get_or_init(|| {
+            let table = Table::of(analysis.project(), analysis.results());
+            table.with_findings(analysis.findings())
+        })
     }
 
     /// What engine and vehicle make of all sets, where a view is about that and all is known that it needs.

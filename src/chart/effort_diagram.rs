@@ -168,9 +168,7 @@ impl Sheet<'_> {
 
     /// The shift points as handles, and where changing up is best.
     fn shifts(&mut self, chosen: &ChosenSet<'_>, set: &SetMotion) {
-        let best = set
-            .powertrain
-            .best_shift_rpms(&set.on_road, &self.motion.driving);
+        let best = self.motion.best_shift_rpms(chosen.of.place);
         let chain: Vec<&PoweredGear> = set.powertrain.chain().collect();
         let results: Vec<_> = chosen.set.chain().collect();
         for (at, pair) in chain.windows(2).enumerate() {

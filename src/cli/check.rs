@@ -34,15 +34,14 @@ pub(super) fn run(
     // Speeds change no finding, but wrong ones are answered here as everywhere.
     source::marked(arguments, &project)?;
     let analysis = Analysis::of(project);
-    let results = analysis.results();
     match format {
-        Format::Text => output::print(stdout, &findings::lines(results))?,
+        Format::Text => output::print(stdout, &findings::lines(&analysis))?,
         Format::Json => {
-            output::print_bytes(stdout, json::check(analysis.project(), results)?.as_bytes())?;
+            output::print_bytes(stdout, json::check(&analysis)?.as_bytes())?;
         }
     }
     output::notes(stderr, &notes);
-    if results.findings().next().is_some() {
+    if !analysis.findings().is_empty() {
         return Ok(FINDINGS);
     }
     output::message(stderr, "no findings");

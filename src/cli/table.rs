@@ -81,7 +81,7 @@ pub(super) fn run(
     if shown.needs_motion() && format.is_for_programs() {
         output::notes(stderr, &built_curves(analysis.project()));
     }
-    output::notes(stderr, &findings::lines(analysis.results()));
+    output::notes(stderr, &findings::lines(&analysis));
     Ok(PRINTED)
 }
 
@@ -99,7 +99,7 @@ fn written(
         Format::Markdown => markdown::table(title, &cells()),
         Format::BbCode => bbcode::table(title, &cells()),
         Format::Csv => csv::table(project, results, marked, mark),
-        Format::Json => json::table(project, results, marked)?,
+        Format::Json => json::table(analysis, marked)?,
     })
 }
 
@@ -124,11 +124,10 @@ impl Asked<'_> {
     }
 
     fn json(&self, analysis: &Analysis, motion: &Motion) -> Result<String, json::JsonError> {
-        let (project, results) = (analysis.project(), analysis.results());
         match self {
-            Self::Effort(speeds) => json::effort(project, results, motion, speeds),
-            Self::Run(questions) => json::run(project, results, motion, questions),
-            Self::Cruise(speeds) => json::cruise(project, results, motion, speeds),
+            Self::Effort(speeds) => json::effort(analysis, motion, speeds),
+            Self::Run(questions) => json::run(analysis, motion, questions),
+            Self::Cruise(speeds) => json::cruise(analysis, motion, speeds),
         }
     }
 }

@@ -88,13 +88,54 @@ impl PoweredGear {
     }
 }
 
+/// What keeps a vehicle from starting on a steeper road.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StartLimit {
+    /// The engine's torque at its launch speed.
+    Engine,
+    /// The grip of the driven tyres: no other gear starts on more.
+    Grip,
+}
+
+/// How steep a road a gear starts on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Start {
+    /// The steepest gradient 100 · tan α in per cent; below 0 where it takes a fall.
+    pub steepest_percent: f64,
+    /// What keeps it from more.
+    pub limit: StartLimit,
+}
+
+/// How much more, as a share, an effort must hold without a limit of grip to be held by it.
+const BY_GRIP: f64 = 1e-9;
+
 impl Powertrain {
     /// The steepest gradient 100 · tan α in per cent on which the vehicle starts in first with the engine
     /// held at an engine speed in rev/min, or at the nearest one within the band; else as
     /// [`OnRoad::gradient_percent`].
     pub fn start_gradient_percent(&self, on_road: &OnRoad, launch_rpm: f64) -> Option<f64> {
-        let torque_nm = self.band.torque_nm(self.band.nearest_rpm(launch_rpm))?;
         let first = self.chain().next()?;
-        on_road.gradient_percent(first.effort_of_torque_n(torque_nm), 0.0)
+        let start = self.start_in(first, on_road, launch_rpm)?;
+        Some(start.steepest_percent)
+    }
+
+    /// How steep a road one of the gears starts on, with the engine held at an engine speed in rev/min or at
+    /// the nearest one within the band; none where nothing limits it.
+    pub fn start_in(&self, gear: &PoweredGear, on_road: &OnRoad, launch_rpm: f64) -> Option<Start> {
+        let torque_nm = self.band.torque_nm(self.band.nearest_rpm(launch_rpm))?;
+        let effort_n = gear.effort_of_torque_n(torque_nm);
+        let steepest_percent = on_road.gradient_percent(effort_n, 0.0)?;
+        let gripping = on_road.without_grip_limit();
+        let by_engine = gripping.gradient_percent(effort_n, 0.0);
+        let nearest = steepest_percent + steepest_percent.abs() * BY_GRIP;
+        let is_by_engine = by_engine.is_some_and(|percent| percent <= nearest);
+        Some(Start {
+            steepest_percent,
+            limit: if is_by_engine {
+                StartLimit::Engine
+            } else {
+                StartLimit::Grip
+            },
+        })
     }
 }

@@ -12,6 +12,7 @@ mod cubic;
 mod drive;
 mod efficiency;
 mod engine;
+mod findings;
 mod follow;
 mod fuel;
 mod gradient;
@@ -36,7 +37,9 @@ pub use engine::{
     Brochure, BrochureError, Engine, Fuel, MeasuredAt, Peak, PowerBand, Strokes, TorqueCurve,
     TorqueCurveError, TorquePoint, WillansLine, power_w, torque_of_power_nm,
 };
+pub use findings::{Asked, MotionFinding, MotionFindingKind};
 pub use fuel::{CalibrationError, FuelDifference, FuelUse};
+pub use gradient::{Start, StartLimit};
 pub use on_road::{GRAVITY_M_S2, OnRoad};
 pub use powertrain::{PoweredGear, Powertrain};
 pub use quantity::{

@@ -3,7 +3,7 @@
 use super::json::keys::reference_with;
 use super::page::Page;
 use super::{bbcode, csv, json, markdown, text};
-use crate::analysis::ProjectResults;
+use crate::analysis::{Analysis, ProjectResults};
 use crate::chart::table::{
     AtTheBench, COLUMNS, ColumnDefinition, ForReaders, Holds, Key, Measure, Need,
 };
@@ -110,7 +110,7 @@ fn a_new_column_stands_in_csv_and_json_and_in_the_reference() {
         csv::DecimalMark::Point,
         &columns(),
     );
-    let json = json::table_with(&project, &results, &marked, &columns()).unwrap();
+    let json = json::table_with(&Analysis::from(&project), &marked, &columns()).unwrap();
     for (text, words) in [
         (&csv, ",step over step,pace at 2000 rpm"),
         (&csv, &reckoned),

@@ -87,7 +87,7 @@ fn of_ratios(
         TextFormat::Markdown => markdown::table(title, &table()),
         TextFormat::BbCode => bbcode::table(title, &table()),
         TextFormat::Csv(mark) => csv::table(project, results, &marked(), mark),
-        TextFormat::Json => json::table(project, results, &marked())?,
+        TextFormat::Json => json::table(analysis, &marked())?,
     })
 }
 
@@ -111,14 +111,14 @@ fn json_of_motion(analysis: &Analysis, view: View) -> Result<String, JsonError> 
     let Ok(motion) = analysis.motion() else {
         return Ok(String::new());
     };
-    let (project, results) = (analysis.project(), analysis.results());
+    let project = analysis.project();
     let marked = project.marked_road_speeds.as_slice();
     match view.with_table() {
-        View::Effort => json::effort(project, results, motion, marked),
+        View::Effort => json::effort(analysis, motion, marked),
         View::Run | View::Revs | View::Distance => {
-            json::run(project, results, motion, &RunQuestions::usual(marked))
+            json::run(analysis, motion, &RunQuestions::usual(marked))
         }
-        View::Cruise => json::cruise(project, results, motion, marked),
-        View::Speed | View::Steps => json::table(project, results, &MarkedSpeeds::of(project)),
+        View::Cruise => json::cruise(analysis, motion, marked),
+        View::Speed | View::Steps => json::table(analysis, &MarkedSpeeds::of(project)),
     }
 }

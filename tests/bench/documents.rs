@@ -58,6 +58,31 @@ fn figures_after_a_step_of_a_drag(bencher: Bencher<'_, '_>) {
         });
 }
 
+/// The same behind an engine that is known beyond its redline: what is strange about the sets, and what the
+/// best shift points of one would gain.
+#[divan::bench]
+fn findings_and_best_shift_points_after_a_step_of_a_drag(bencher: Bencher<'_, '_>) {
+    let mut project = three_ten_speeds();
+    project.technical = camper_van().technical;
+    // What the van is known to burn is none of these.
+    project.technical.known_fuel = None;
+    project.engine.redline = EngineSpeed::from_rpm(3000.0).unwrap();
+    let mut history = History::new(project);
+    let mut analysis = Analysis::of(history.snapshot());
+    let mut edits = steps_of_a_drag(history.project());
+    bencher
+        .with_inputs(|| {
+            history.preview(&edits()).unwrap();
+            history.snapshot()
+        })
+        .bench_local_refs(|project| {
+            analysis.follow(black_box(project));
+            assert!(analysis.motion().is_ok());
+            black_box(analysis.findings().len());
+            black_box(analysis.best_shifts(0).is_some());
+        });
+}
+
 /// One step of a drag as the document takes it: the edit, and what it is compared with.
 #[divan::bench]
 fn a_step_of_a_drag_in_the_document(bencher: Bencher<'_, '_>) {

@@ -37,7 +37,7 @@ pub(crate) fn findings_ui(ctx: &egui::Context, desk: &Desk) -> bool {
 pub(crate) fn finding_lines(desk: &Desk) -> Vec<String> {
     let sets = desk.project().sets.iter();
     let names: Vec<String> = sets.map(|c| c.set.name.to_string()).collect();
-    let lines = desk.results().findings().map(|(set, finding)| match set {
+    let lines = desk.findings().iter().map(|finding| match finding.set {
         Some(at) => format!("{}: {finding}", names[at]),
         None => finding.to_string(),
     });

@@ -14,8 +14,8 @@ const WIDTH_FOR_SHIFTS: f32 = 300.0;
 
 /// What is valid but strange about the set.
 pub(super) fn findings_ui(ui: &mut Ui, card: &Card<'_>, form: &Form<'_>) {
-    for finding in &card.results.findings {
-        remark(ui, &finding.to_string(), form.palette.finding);
+    for finding in card.desk.findings_of(card.place) {
+        remark(ui, &finding.sentence, form.palette.finding);
     }
 }
 

@@ -94,6 +94,7 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
             form.edit(Edit::MoveSet(id, card.place + 1));
             ui.close();
         }
+        best_shifts_entry_ui(ui, card, form);
         ui.separator();
         ui.label("Type gears as");
         let unit = card.desk.project().units;
@@ -115,4 +116,16 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
         }
     });
     button.response.accessible_name(name);
+}
+
+fn best_shifts_entry_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
+    let Some(entry) = Command::BestShifts.entry() else {
+        return;
+    };
+    let why_not = Command::BestShifts.why_not(card.desk);
+    let best = ui.add_enabled(why_not.is_none(), egui::Button::new(entry.text));
+    if tell_why_not(best, why_not.unwrap_or_default()).clicked() {
+        form.actions.push(Action::Run(Command::BestShifts));
+        ui.close();
+    }
 }

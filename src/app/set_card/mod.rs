@@ -2,6 +2,7 @@
 //! are folded to a line.
 
 mod additions;
+mod best_shifts;
 mod final_drives;
 mod folded;
 mod footer;
@@ -158,6 +159,7 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
                 gear_rows::gear_rows_ui(ui, card, form);
                 final_drives::final_drives_ui(ui, card, form);
                 footer::shifts_ui(ui, card, form);
+                best_shifts::best_shifts_ui(ui, card, form);
                 footer::tyre_ui(ui, card, form);
                 stages::stages_ui(ui, card, form);
                 let about = (card.desk.project(), card.candidate);

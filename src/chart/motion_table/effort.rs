@@ -6,7 +6,7 @@ use super::by_gear::{FigureOfGear, Gears, plain};
 use super::road::is_level_and_still;
 use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::gearing::RoadSpeed;
-use crate::motion::TopSpeedLimit;
+use crate::motion::{StartLimit, TopSpeedLimit};
 use crate::project::Project;
 use crate::units::{KMH_PER_M_S, decimals_text, mark_text, signed, speed_text};
 
@@ -79,23 +79,20 @@ fn top_speed(project: &Project, motion: &Motion, set: &SetMotion) -> Vec<String>
 
 /// `Starts in 1 on up to 41.2 %, where grip ends`; none where nothing limits the start.
 fn start_gradient(motion: &Motion, set: &SetMotion) -> Option<String> {
-    let driving = &motion.driving;
-    let first = &set.powertrain.chain().next()?.gear.label;
-    let percent = set.start_gradient_percent(driving)?;
+    let powertrain = &set.powertrain;
+    let gear = powertrain.chain().next()?;
+    let launch_rpm = motion.driving.launch_rpm(powertrain);
+    let start = powertrain.start_in(gear, &set.on_road, launch_rpm)?;
+    let (first, percent) = (&gear.gear.label, start.steepest_percent);
     if percent < 0.0 {
         let fall = tenths_text(-percent);
         return Some(format!(
             "Starts in {first} only where the road falls by {fall} %"
         ));
     }
-    let launch_rpm = driving.launch_rpm(&set.powertrain);
-    let gripping = set.on_road.without_grip_limit();
-    let by_effort = set.powertrain.start_gradient_percent(&gripping, launch_rpm);
-    let is_by_effort = by_effort.is_some_and(|steeper| steeper <= percent * (1.0 + 1e-9));
-    let limit = if is_by_effort {
-        ""
-    } else {
-        ", where grip ends"
+    let limit = match start.limit {
+        StartLimit::Engine => "",
+        StartLimit::Grip => ", where grip ends",
     };
     Some(format!(
         "Starts in {first} on up to {} %{limit}",

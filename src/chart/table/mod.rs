@@ -27,7 +27,7 @@ pub use offered::{OfferedColumn, offered_columns};
 pub use typed::{Typed, TypedColumn, TypedGear, spelled};
 
 use super::scene::GearOfSet;
-use crate::analysis::ProjectResults;
+use crate::analysis::{ProjectFinding, ProjectResults};
 use crate::gearing::{
     EngineLimits, EngineSpeed, GearId, GearRole, OtherPosition, Ratio, RoadSpeed, SetResults,
 };
@@ -246,6 +246,17 @@ impl Table {
             engine: project.engine,
             sets,
         }
+    }
+
+    /// The same with all that is strange about its sets, be it of the gears or of what an engine makes of
+    /// them.
+    #[must_use]
+    pub fn with_findings(mut self, findings: &[ProjectFinding]) -> Self {
+        for set in &mut self.sets {
+            let own = findings.iter().filter(|f| f.set == Some(set.place));
+            set.findings = own.map(ToString::to_string).collect();
+        }
+        self
     }
 }
 

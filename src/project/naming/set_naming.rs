@@ -185,14 +185,15 @@ fn common_shift(set: &GearSet) -> String {
     }
 }
 
-/// All shift points, moved together or taken apart.
+/// All shift points, moved together or taken apart; where both, it is told where they are.
 fn named_shifts(both: [&GearSet; 2]) -> Named {
     let [before, after] = both.map(has_own_shifts);
-    if before != after {
+    let [was, is] = both.map(all_shifts);
+    if before != after && was == is {
         let of_which = |has_own| if has_own { ONE_EACH } else { "one for all" };
         return Named::figure("shift points", [before, after].map(of_which));
     }
-    Named::figure("shift points", both.map(all_shifts))
+    Named::figure("shift points", [was, is])
 }
 
 /// The shift points of the chain, each once as long as all are the same.

@@ -10,7 +10,7 @@ mod object;
 
 pub use keys::key_reference;
 
-use crate::analysis::ProjectResults;
+use crate::analysis::{Analysis, ProjectFinding};
 use crate::chart::MarkedSpeeds;
 use crate::chart::table::{
     COLUMNS, ColumnDefinition, FACTS, FactFigures, Figure, Holds, Mark, ProjectSet, SetGear, Value,
@@ -30,21 +30,17 @@ pub const FORMAT: u32 = 1;
 ///
 /// # Errors
 /// When the serialiser gives up.
-pub fn table(
-    project: &Project,
-    results: &ProjectResults,
-    marked: &MarkedSpeeds,
-) -> Result<String, JsonError> {
-    table_with(project, results, marked, COLUMNS)
+pub fn table(analysis: &Analysis, marked: &MarkedSpeeds) -> Result<String, JsonError> {
+    table_with(analysis, marked, COLUMNS)
 }
 
 /// The same with these columns.
 pub(super) fn table_with(
-    project: &Project,
-    results: &ProjectResults,
+    analysis: &Analysis,
     marked: &MarkedSpeeds,
     definitions: &[&ColumnDefinition],
 ) -> Result<String, JsonError> {
+    let (project, results) = (analysis.project(), analysis.results());
     let columns = Columns {
         definitions,
         marked,
@@ -60,7 +56,7 @@ pub(super) fn table_with(
     });
     let mut entries = head(project);
     entries.push(("sets", Json::List(sets.collect())));
-    entries.push(("findings", findings(results)));
+    entries.push(("findings", findings(analysis)));
     Json::Object(entries).printed()
 }
 
@@ -68,9 +64,9 @@ pub(super) fn table_with(
 ///
 /// # Errors
 /// When the serialiser gives up.
-pub fn check(project: &Project, results: &ProjectResults) -> Result<String, JsonError> {
-    let mut entries = head(project);
-    entries.push(("findings", findings(results)));
+pub fn check(analysis: &Analysis) -> Result<String, JsonError> {
+    let mut entries = head(analysis.project());
+    entries.push(("findings", findings(analysis)));
     Json::Object(entries).printed()
 }
 
@@ -164,18 +160,18 @@ fn list_entry<'a>(figure: &Figure, key: &'static str, gear: &SetGear<'a>) -> Jso
     Json::Object(entries.collect())
 }
 
-fn findings(results: &ProjectResults) -> Json<'_> {
-    let findings = results.findings().map(|(set, finding)| {
-        let gear = finding.gear.as_deref();
-        Json::Object(vec![
-            (
-                "set",
-                set.map_or(Json::Null, |place| Json::Count(place + 1)),
-            ),
-            ("gear", gear.map_or(Json::Null, Json::Text)),
-            ("kind", Json::Text(finding.kind.code())),
-            ("finding", Json::Sentence(finding.to_string())),
-        ])
-    });
-    Json::List(findings.collect())
+fn findings(analysis: &Analysis) -> Json<'_> {
+    let findings = analysis.findings().iter();
+    Json::List(findings.map(finding).collect())
+}
+
+fn finding(finding: &ProjectFinding) -> Json<'_> {
+    let gear = finding.gear.as_deref();
+    let place = finding.set.map(|place| Json::Count(place + 1));
+    Json::Object(vec![
+        ("set", place.unwrap_or(Json::Null)),
+        ("gear", gear.map_or(Json::Null, Json::Text)),
+        ("kind", Json::Text(finding.code)),
+        ("finding", Json::Text(&finding.sentence)),
+    ])
 }

@@ -224,7 +224,8 @@ impl Page {
         self.table.get_or_init(|| {
             let (project, results) = (self.project(), self.analysis.results());
             let marked = MarkedSpeeds::of(project);
-            let mut table = Table::with(project, results, &marked, &self.columns);
+            let table = Table::with(project, results, &marked, &self.columns);
+            let mut table = table.with_findings(self.analysis.findings());
             for set in &mut table.sets {
                 set.facts.retain(|fact| !fact.is_of_vehicle);
                 // A set that is alone is compared with nothing.

@@ -1,7 +1,10 @@
 //! Does `layshaft check` list what is strange, and tell so by its exit code?
 
-use super::{Answer, about, answer, answer_to_one_set, changed_project, three_sets};
+use super::{Answer, about, answer, answer_to_one_set, changed_project, json_of, three_sets};
 use layshaft::cli::Outcome;
+use layshaft::project::format;
+use serde_json::json;
+use std::path::Path;
 
 fn checked(text: &str, more: &[&str]) -> Answer {
     let folder = tempfile::tempdir().unwrap();
@@ -99,4 +102,32 @@ fn a_set_by_flags_is_checked_too() {
          set 1, gear 2: gears 2 and 3 are nearly the same, 1.0 % apart\n"
     );
     assert_eq!(answer_to_one_set("check", &[]).printed(), "");
+}
+
+#[test]
+fn what_an_engine_makes_of_a_set_is_found_by_every_command_and_nothing_without_one() {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("saves/farm-four-wheel-drive.ron");
+    let text = answer(about("check", &file, &[]));
+    assert_eq!(text.outcome, Outcome::Exit(1));
+    let first = "set 1, gear 5: gear 5 is an overdrive: it ends at 101 km/h on the level, gear 4 at 109 km/h";
+    assert_eq!(text.stdout.lines().next(), Some(first));
+    let json_text = answer(about("check", &file, &["--as", "json"])).stdout;
+    let json: serde_json::Value = serde_json::from_str(&json_text).unwrap();
+    let told = &json["findings"][0];
+    assert_eq!((&told["set"], &told["gear"]), (&json!(1), &json!("5")));
+    assert_eq!(told["kind"], "overdrive");
+    for show in ["speed", "effort", "run", "cruise"] {
+        let table = answer(about("table", &file, &["--show", show]));
+        assert!(table.stderr.ends_with(&text.stdout), "{show}");
+        let table = json_of(&answer(about(
+            "table",
+            &file,
+            &["--show", show, "--as", "json"],
+        )));
+        assert_eq!(table["findings"], json["findings"], "{show}");
+    }
+    let mut project = format::read(&std::fs::read_to_string(&file).unwrap()).unwrap();
+    project.technical.engine.curve = None;
+    let without = checked(&format::write(&project).unwrap(), &[]);
+    assert_eq!((without.printed(), &*without.stderr), ("", "no findings\n"));
 }

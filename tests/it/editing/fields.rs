@@ -156,8 +156,8 @@ const BAD: &[Bad] = &[
         "three",
         "\"three\" is not a ratio",
     ),
-    bad("Ratio of gear 1, set 1", "0", "0.001"),
-    bad("Ratio of gear 1, set 1", "401", "400"),
+    bad("Ratio of gear 1, set 1", "0", "between 0.001"),
+    bad("Ratio of gear 1, set 1", "401", "and 400, not 401"),
     bad(
         "Ratio of gear 1, set 1",
         "34.5:9",

@@ -1,5 +1,6 @@
 //! Does everything that can be typed and clicked in the forms and the table do what it says?
 
+mod best_shifts;
 mod cards;
 mod chains;
 mod fields;

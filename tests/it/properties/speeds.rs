@@ -3,7 +3,7 @@
 use crate::support::close::is_close;
 use crate::support::gear_sets::{name, ratio, results, rpm, spec, tyre};
 use crate::support::projects::any_project;
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::gearing::{
     ActsOn, EngineLimits, GearResult, GearSet, GearSetSpec, Position, SetResults, Stage,
     rpm_from_speed, speed_from_rpm,
@@ -66,8 +66,8 @@ proptest! {
 
     #[test]
     fn every_finding_of_a_valid_project_is_one_short_sentence(project in any_project()) {
-        for (_, finding) in ProjectResults::of(&project).findings() {
-            let sentence = finding.to_string();
+        for finding in Analysis::from(&project).findings() {
+            let sentence = &finding.sentence;
             prop_assert!((20..300).contains(&sentence.chars().count()), "{sentence}");
             prop_assert!(!sentence.contains(char::is_control), "{sentence:?}");
         }

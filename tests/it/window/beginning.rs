@@ -3,7 +3,7 @@
 use crate::support::window::{Opening, Window, camper_van};
 use egui::Key;
 use egui::accesskit::Role;
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::app::Command;
 use layshaft::gearing::{FinalDrive, GearRole};
 use layshaft::project::examples::Start;
@@ -67,8 +67,8 @@ fn each_has_one_set_no_words_of_its_own_and_the_program_s_layout() {
 #[test]
 fn nothing_is_strange_about_any_but_a_motorcycle_s_tyre() {
     let told = |start| {
-        let results = ProjectResults::of(&begun(start));
-        let told = results.findings().map(|(_, f)| f.kind.code());
+        let analysis = Analysis::from(&begun(start));
+        let told = analysis.findings().iter().map(|finding| finding.code);
         told.collect::<Vec<_>>()
     };
     assert_eq!(told(Start::Car), [""; 0]);

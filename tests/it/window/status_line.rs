@@ -85,7 +85,7 @@ fn an_answer_of_the_system_that_comes_too_late_takes_no_message_away() {
 #[test]
 fn the_findings_are_told_reached_by_key_and_listed() {
     let mut window = Opening::on(with_shifts([5000, 3600, 700, 3600])).open();
-    let count = window.app().desk().results().findings().count();
+    let count = window.app().desk().findings().len();
     assert_eq!(count, 3);
     let node = window.get(Role::Button, "3 findings");
     let told = node
@@ -106,6 +106,31 @@ fn the_findings_are_told_reached_by_key_and_listed() {
     }
     window.key(Key::Escape);
     assert_eq!(window.focused(), "3 findings");
+}
+
+#[test]
+fn what_an_engine_makes_of_a_set_is_a_finding_in_status_line_card_and_table() {
+    let mut window = in_file();
+    assert!(window.says("No findings"));
+    window.fill("Mark, km/h", "90, 160");
+    let says = "no gear holds 160 km/h on the level with this load";
+    let node = window.get(Role::Button, "3 findings");
+    let told = node
+        .accesskit_node()
+        .data()
+        .description()
+        .unwrap()
+        .to_owned();
+    let lines: Vec<&str> = told.lines().collect();
+    assert_eq!(lines.len(), 3, "{told}");
+    for (line, candidate) in lines.iter().zip(window.project().sets.iter()) {
+        assert_eq!(*line, format!("{}: {says}", candidate.set.name));
+    }
+    assert!(window.says(says), "on the open card");
+    let table = window.app().desk().table();
+    assert!(table.sets.iter().all(|set| set.findings == [says]));
+    window.ctrl(Key::Z);
+    assert!(window.says("No findings"));
 }
 
 #[test]

@@ -3,7 +3,7 @@
 //! They stand beside this file as they would stand in a forum or a spreadsheet;
 //! `UPDATE_GOLDENS=1 cargo test --locked --test it write_up` renews them.
 
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::{MarkedSpeeds, Table};
 use layshaft::gearing::Name;
 use layshaft::project::Project;
@@ -32,7 +32,7 @@ pub(super) fn texts(project: &Project) -> [(&'static str, String); 6] {
         ("two-seater.comma.csv", csv(DecimalMark::Comma)),
         (
             "two-seater.json",
-            json::table(project, &results, &marked).unwrap(),
+            json::table(&Analysis::from(project), &marked).unwrap(),
         ),
     ]
 }

@@ -1,10 +1,9 @@
 //! Steady speeds as JSON.
 
 use super::printed;
-use crate::analysis::{Motion, ProjectResults, SetMotion};
+use crate::analysis::{Analysis, Motion, SetMotion};
 use crate::gearing::{EngineSpeed, RoadSpeed};
 use crate::motion::PoweredGear;
-use crate::project::Project;
 use crate::sheet::json::JsonError;
 use crate::sheet::json::object::Json;
 use crate::units::KMH_PER_M_S;
@@ -18,8 +17,7 @@ const W_PER_KW: f64 = 1000.0;
 /// # Errors
 /// When the serialiser gives up.
 pub fn cruise(
-    project: &Project,
-    results: &ProjectResults,
+    analysis: &Analysis,
     motion: &Motion,
     speeds: &[RoadSpeed],
 ) -> Result<String, JsonError> {
@@ -27,7 +25,7 @@ pub fn cruise(
         let at = speeds.iter().map(|speed| cruise_at(set, gear, *speed));
         vec![("cruise", Json::List(at.collect()))]
     };
-    let idle_rpm = project.engine.idle.map(EngineSpeed::rpm);
+    let idle_rpm = analysis.project().engine.idle.map(EngineSpeed::rpm);
     let of_set = |_, set: &SetMotion| {
         let fuel = set.fuel.as_ref();
         let idle = fuel.zip(idle_rpm).map(|(fuel, rpm)| fuel.idle_l_per_h(rpm));
@@ -37,7 +35,7 @@ pub fn cruise(
             ("fuel_uncertainty_percent", Json::number(uncertainty)),
         ]
     };
-    printed(project, results, motion, of_set, of_gear)
+    printed(analysis, motion, of_set, of_gear)
 }
 
 /// Speed and engine speed always, the rest where the gear holds the speed.

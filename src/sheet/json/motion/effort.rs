@@ -1,10 +1,9 @@
 //! Tractive effort as JSON, with what follows from it.
 
 use super::{Entries, printed};
-use crate::analysis::{Motion, ProjectResults, SetMotion};
+use crate::analysis::{Analysis, Motion, SetMotion};
 use crate::gearing::RoadSpeed;
 use crate::motion::{PoweredGear, TopSpeedLimit};
-use crate::project::Project;
 use crate::sheet::json::JsonError;
 use crate::sheet::json::object::Json;
 use crate::units::KMH_PER_M_S;
@@ -18,8 +17,7 @@ const STEPS_OF_A_GEAR: u32 = 60;
 /// # Errors
 /// When the serialiser gives up.
 pub fn effort(
-    project: &Project,
-    results: &ProjectResults,
+    analysis: &Analysis,
     motion: &Motion,
     speeds: &[RoadSpeed],
 ) -> Result<String, JsonError> {
@@ -38,7 +36,7 @@ pub fn effort(
         ]
     };
     let of_gear = |set: &SetMotion, gear: &PoweredGear| effort_of_gear(set, gear, speeds);
-    printed(project, results, motion, of_set, of_gear)
+    printed(analysis, motion, of_set, of_gear)
 }
 
 fn limit_word(limit: TopSpeedLimit) -> &'static str {

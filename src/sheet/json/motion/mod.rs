@@ -12,20 +12,19 @@ pub use run::run;
 
 use super::object::Json;
 use super::{JsonError, findings, head};
-use crate::analysis::{Motion, ProjectResults, SetMotion};
+use crate::analysis::{Analysis, Motion, SetMotion};
 use crate::motion::PoweredGear;
-use crate::project::Project;
 
 /// Keys with their values, in order.
 type Entries<'a> = Vec<(&'static str, Json<'a>)>;
 
 fn printed<'a>(
-    project: &'a Project,
-    results: &'a ProjectResults,
+    analysis: &'a Analysis,
     motion: &'a Motion,
     of_set: impl Fn(usize, &'a SetMotion) -> Entries<'a>,
     of_gear: impl Fn(&'a SetMotion, &'a PoweredGear) -> Entries<'a>,
 ) -> Result<String, JsonError> {
+    let project = analysis.project();
     let sets = project.sets.iter().zip(&motion.sets).enumerate();
     let sets = sets.map(|(place, (candidate, set))| {
         let mut entries = vec![("name", Json::Text(candidate.set.name.as_str()))];
@@ -40,6 +39,6 @@ fn printed<'a>(
     });
     let mut entries = head(project);
     entries.push(("sets", Json::List(sets.collect())));
-    entries.push(("findings", findings(results)));
+    entries.push(("findings", findings(analysis)));
     Json::Object(entries).printed()
 }

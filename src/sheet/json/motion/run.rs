@@ -1,9 +1,8 @@
 //! Runs as JSON: times, distances, the best shift points, rolling down.
 
 use super::{Entries, printed};
-use crate::analysis::{Motion, ProjectResults, RunQuestions, RunTime, SetRuns};
+use crate::analysis::{Analysis, Motion, RunQuestions, RunTime, SetRuns};
 use crate::gearing::RoadSpeed;
-use crate::project::Project;
 use crate::sheet::json::JsonError;
 use crate::sheet::json::object::Json;
 use crate::units::KMH_PER_M_S;
@@ -13,8 +12,7 @@ use crate::units::KMH_PER_M_S;
 /// # Errors
 /// When the serialiser gives up.
 pub fn run(
-    project: &Project,
-    results: &ProjectResults,
+    analysis: &Analysis,
     motion: &Motion,
     questions: &RunQuestions,
 ) -> Result<String, JsonError> {
@@ -24,8 +22,7 @@ pub fn run(
             .map_or_else(Vec::new, |r| of_set(r, questions))
     };
     printed(
-        project,
-        results,
+        analysis,
         motion,
         |place, _| of_set(place),
         |_, _| Vec::new(),

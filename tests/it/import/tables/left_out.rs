@@ -1,7 +1,7 @@
 //! Is what is there read, where somebody left out columns or lines, quoted or indented a table?
 
 use super::{Form, farm_in_both_ranges, missing, refused, table};
-use layshaft::analysis::ProjectResults;
+use layshaft::analysis::Analysis;
 use layshaft::chart::MarkedSpeeds;
 use layshaft::gearing::{GearRole, RoadSpeed};
 use layshaft::import::tables::{OwnTable, TableError, is_own_table, read};
@@ -236,7 +236,7 @@ fn a_column_of_somebody_else_is_told_and_left_out() {
 fn the_program_s_json_is_told_to_be_for_programs() {
     let project = EXAMPLES[0].project().unwrap();
     let marked = MarkedSpeeds::of(&project);
-    let json = json::table(&project, &ProjectResults::of(&project), &marked).unwrap();
+    let json = json::table(&Analysis::from(&project), &marked).unwrap();
     for text in [json.clone(), format!("\n  {json}")] {
         assert_eq!(refused(&text), TableError::ForPrograms);
     }
