@@ -183,11 +183,11 @@ fn with_minus(digits: String) -> String {
     }
 }
 
-/// An estimate with two significant figures: `7.4`, `12`, `0.85`.
-pub fn two_figures_text(estimate: f64) -> String {
+/// A consumption with one decimal, as it is told everywhere: `7.4`, `12.3`; `0.85`. It is surer beside that
+/// of another set than by itself, and two that differ must not look the same.
+pub fn consumption_text(estimate: f64) -> String {
     let (number, decimals) = match estimate.abs() {
         size if size >= 99.5 => (round_to(estimate, 10.0), 0),
-        size if size >= 9.95 => (estimate, 0),
         size if size >= 0.995 => (estimate, 1),
         _ => (estimate, 2),
     };
@@ -227,9 +227,9 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
-    fn an_estimate_has_two_figures() {
-        let texts = [134.0, 99.4, 12.34, 9.94, 7.0, 0.853].map(two_figures_text);
-        assert_eq!(texts, ["130", "99", "12", "9.9", "7.0", "0.85"]);
+    fn a_consumption_has_one_decimal_until_it_is_large_or_small() {
+        let texts = [134.0, 99.4, 12.34, 9.94, 7.0, 0.853].map(consumption_text);
+        assert_eq!(texts, ["130", "99.4", "12.3", "9.9", "7.0", "0.85"]);
     }
 
     #[test]

@@ -1,8 +1,8 @@
 //! The axes of a diagram: which quantity each carries, in which unit, how its values are spelled.
 
 use crate::units::{
-    SpeedUnit, decimals_text, plain_number, round_to, rpm_difference_text, rpm_text, signed,
-    step_text, two_figures_text,
+    SpeedUnit, consumption_text, decimals_text, plain_number, round_to, rpm_difference_text,
+    rpm_text, signed, step_text,
 };
 
 /// One of the two axes of a diagram.
@@ -118,7 +118,7 @@ impl Quantity {
             Self::Effort => effort_text(value),
             Self::Distance => plain_number(value.round()),
             Self::RoadSpeed(_) | Self::Time | Self::Load => plain_number(round_to(value, 0.1)),
-            Self::Fuel => two_figures_text(value),
+            Self::Fuel => consumption_text(value),
         }
     }
 

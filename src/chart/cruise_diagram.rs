@@ -13,7 +13,7 @@ use super::scene::{Label, Line, Owner, Place, Point, Role, Scene};
 use crate::analysis::{Analysis, Motion, ProjectResults, SetMotion};
 use crate::motion::PoweredGear;
 use crate::project::{Project, View};
-use crate::units::{KMH_PER_M_S, percent_difference_text, percent_text, two_figures_text};
+use crate::units::{KMH_PER_M_S, consumption_text, percent_difference_text, percent_text};
 
 /// In how many steps a line goes over the speeds of a gear.
 const STEPS: u32 = 60;
@@ -172,7 +172,7 @@ impl<'a> Sheet<'a> {
             let share = share.filter(|share| share.is_finite());
             let difference = share.map(|share| format!(" {}", percent_difference_text(share)));
             let text = match self.figure {
-                Quantity::Fuel => format!("{} L", two_figures_text(figure)),
+                Quantity::Fuel => format!("{} L", consumption_text(figure)),
                 _ => format!("{} %", percent_text(figure / 100.0)),
             };
             let at = [units.from_kmh(speed.kmh()), figure];

@@ -4,7 +4,7 @@ use super::at_pointer::Readable;
 use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::of_motion;
-use super::over_time::{OneRun, Runs};
+use super::over_time::{OneRun, Runs, name_best};
 use super::scene::{Label, Line, Place, Role, Rule, Scene};
 use crate::analysis::{Analysis, DISTANCES_M, QUARTER_MILE_M};
 use crate::motion::Moment;
@@ -28,6 +28,7 @@ fn drawn(mut scene: Scene, runs: &Runs<'_>, units: SpeedUnit) -> Scene {
     for one in runs.each() {
         set(&mut scene, runs, &one, told_m);
     }
+    name_best(&mut scene);
     scene.rules.push(Rule {
         role: Role::Marked,
         along: Along::X,

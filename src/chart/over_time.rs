@@ -150,6 +150,21 @@ impl<'a> Runs<'a> {
     }
 }
 
+/// Says once what the faint lines are, where there is room at an end of one.
+pub(super) fn name_best(scene: &mut Scene) {
+    let first = scene.lines_of(Role::Ideal).next();
+    let end = first.and_then(|line| line.points.last().copied());
+    if let Some(at) = end {
+        scene.say_once(Label {
+            text: "dotted: best shift points".to_owned(),
+            role: Role::Ideal,
+            of: None,
+            at,
+            place: Place::Beside,
+        });
+    }
+}
+
 /// The last time in s that is told of a run.
 fn last_told_s(runs: &SetRuns) -> f64 {
     let times = runs.times.iter().map(|time| time.passage.time_s);

@@ -7,7 +7,7 @@ use super::at_pointer::Readable;
 use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::of_motion;
-use super::over_time::{OneRun, Runs};
+use super::over_time::{OneRun, Runs, name_best};
 use super::scene::{Label, Line, Place, Role, Rule, Scene};
 use crate::analysis::Analysis;
 use crate::motion::Moment;
@@ -32,6 +32,7 @@ fn drawn(mut scene: Scene, runs: &Runs<'_>, units: SpeedUnit) -> Scene {
     for one in runs.each() {
         set(&mut scene, runs, &one, units);
     }
+    name_best(&mut scene);
     let points = scene.lines.iter().flat_map(|line| &line.points);
     let fastest = points.map(|point| point[1]).fold(0.0, f64::max);
     scene.x.range = runs.range_s();

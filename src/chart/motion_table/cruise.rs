@@ -8,9 +8,9 @@ use crate::gearing::RoadSpeed;
 use crate::motion::{FuelDifference, PoweredGear};
 use crate::project::Project;
 use crate::units::{
-    KMH_PER_M_S, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, SpeedUnit, decimals_text,
-    miles_per_gallon, percent_difference_text, plain_number, rpm_difference_text, rpm_text, signed,
-    two_figures_text,
+    KMH_PER_M_S, L_PER_IMPERIAL_GALLON, L_PER_US_GALLON, SpeedUnit, consumption_text,
+    decimals_text, miles_per_gallon, percent_difference_text, plain_number, rpm_difference_text,
+    rpm_text, signed,
 };
 
 /// Watts in a kilowatt.
@@ -39,17 +39,17 @@ static FIGURES: [FigureOfGear; 7] = [
     }),
     FigureOfGear {
         difference: Some(fuel_difference),
-        ..plain("fuel", "L/100 km", two_figures_text, l_per_100km)
+        ..plain("fuel", "L/100 km", consumption_text, l_per_100km)
     },
     FigureOfGear {
         is_told: |units| units == SpeedUnit::Mph,
-        ..plain("fuel", "mpg US", two_figures_text, |set, gear, at| {
+        ..plain("fuel", "mpg US", consumption_text, |set, gear, at| {
             miles_per_gallon(l_per_100km(set, gear, at)?, L_PER_US_GALLON)
         })
     },
     FigureOfGear {
         is_told: |units| units == SpeedUnit::Mph,
-        ..plain("fuel", "mpg imperial", two_figures_text, |set, gear, at| {
+        ..plain("fuel", "mpg imperial", consumption_text, |set, gear, at| {
             miles_per_gallon(l_per_100km(set, gear, at)?, L_PER_IMPERIAL_GALLON)
         })
     },
@@ -96,7 +96,7 @@ fn of_fuel(project: &Project, set: &SetMotion) -> Vec<String> {
     };
     let share = plain_number((100.0 * fuel.uncertainty_share()).round());
     let idle = project.engine.idle.map(|idle| {
-        let litres = two_figures_text(fuel.idle_l_per_h(idle.rpm()));
+        let litres = consumption_text(fuel.idle_l_per_h(idle.rpm()));
         format!("At idle {litres} L/h")
     });
     let estimate = format!("Fuel is an estimate, {share} % either way");
@@ -130,7 +130,7 @@ fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
             let burnt_before = before.and_then(|like| l_per_100km(like.set, like.gear, at_m_s));
             let rpm_before = before.map(|like| like.gear.engine_rpm(at_m_s));
             let mut cells = vec![
-                MotionCell::of(burnt, two_figures_text).against(burnt_before, fuel_difference),
+                MotionCell::of(burnt, consumption_text).against(burnt_before, fuel_difference),
                 MotionCell::of(Some(top.engine_rpm(at_m_s)), rpm_text)
                     .against(rpm_before, |rpm, before| rpm_difference_text(rpm - before)),
             ];

@@ -118,7 +118,7 @@ fn fuel_is_read_off_in_top_gear_and_load_where_nobody_knows_the_displacement() {
     let project = camper_van();
     let fuel = scene(&project, View::Cruise);
     assert_eq!(fuel.y.quantity.sign(), "L/100 km");
-    assert_eq!(crossings(&fuel, 0), ["5.5 L", "8.7 L", "11 L"]);
+    assert_eq!(crossings(&fuel, 0), ["5.5 L", "8.7 L", "10.9 L"]);
     assert_eq!(crossings(&fuel, 2)[0], "5.1 L −6.5 %");
     let unknown = Project {
         technical: TechnicalData {

@@ -73,7 +73,7 @@ fn every_chosen_diagram_comes_out_with_its_words_or_says_what_is_missing() {
     for (view, words) in [
         (View::Effort, "Top speed 146 km/h in 5"),
         (View::Run, "to 100 km/h 20.01 s"),
-        (View::Cruise, "at 110 km/h in 5th 11 L/100 km"),
+        (View::Cruise, "at 110 km/h in 5th 10.9 L/100 km"),
     ] {
         assert!(is_in(view, &of(camper_van(), view), words));
         let nothing = "Nothing to show: the torque curve of the engine is not known.";
