@@ -168,13 +168,16 @@ impl<'a> Sheet<'a> {
             let before = like
                 .as_ref()
                 .and_then(|like| self.at(like.set, like.gear, at_m_s));
+            let is_useful = self.project.engine.allow(top.engine_rpm(at_m_s));
             let share = before.map(|before| figure / before - 1.0);
-            let share = share.filter(|share| share.is_finite());
+            // What nobody drives says nothing of a difference.
+            let share = share.filter(|share| share.is_finite() && is_useful);
             let difference = share.map(|share| format!(" {}", percent_difference_text(share)));
             let text = match self.figure {
                 Quantity::Fuel => format!("{} L", consumption_text(figure)),
                 _ => format!("{} %", percent_text(figure / 100.0)),
             };
+            let text = if is_useful { text } else { format!("({text})") };
             let at = [units.from_kmh(speed.kmh()), figure];
             let (role, of) = (Role::Crossing, chosen.of);
             self.scene.points.push(Point { role, of, at });

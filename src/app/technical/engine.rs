@@ -9,8 +9,7 @@ use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Form, remark};
 use crate::app::section::{AtFirst, section_ui};
 use crate::app::typed;
-use crate::gearing::EngineLimits;
-use crate::motion::{Efficiency, Engine, Peak, PowerBand, TorqueCurve};
+use crate::motion::TorqueCurve;
 use crate::project::EngineData;
 use crate::units::{plain_number, rpm_text};
 use egui::Ui;
@@ -58,7 +57,7 @@ fn is_of_engine(cell: TechnicalCell) -> bool {
 
 /// What is known, in a few words.
 fn in_short(engine: &EngineData) -> String {
-    let peaks = engine.curve.as_ref().and_then(peaks);
+    let peaks = engine.curve.as_ref().and_then(TorqueCurve::peaks);
     let displacement = engine.displacement;
     let mut parts = Vec::new();
     parts.extend(displacement.map(|litres| format!("{} L", plain_number(litres.l()))));
@@ -73,19 +72,6 @@ fn in_short(engine: &EngineData) -> String {
     } else {
         parts.join(", ")
     }
-}
-
-/// Where torque and power are highest, over the whole curve.
-fn peaks(curve: &TorqueCurve) -> Option<[Peak; 2]> {
-    let whole = EngineLimits {
-        idle: None,
-        lowest_useful: None,
-        redline: curve.points().last()?.speed,
-    };
-    let without_losses = Efficiency::new(1.0).ok()?;
-    let engine = Engine::of_curve(curve.clone());
-    let band = PowerBand::of(&engine, &whole, without_losses)?;
-    Some([band.torque_peak(), band.power_peak()])
 }
 
 fn fields_ui(ui: &mut Ui, about: About<'_>, sought: Option<TechnicalCell>, form: &mut Form<'_>) {
@@ -136,7 +122,7 @@ fn curve_remarks_ui(ui: &mut Ui, about: About<'_>, form: &Form<'_>) {
 
 /// The peaks of a curve in one line.
 fn summary(curve: &TorqueCurve) -> Option<String> {
-    let [torque, power] = peaks(curve)?;
+    let [torque, power] = curve.peaks()?;
     let (nm, at) = (torque.torque_nm, rpm_text(torque.engine_rpm));
     let (kw, power_at) = (power.power_w / 1000.0, rpm_text(power.engine_rpm));
     Some(format!("{nm:.0} N·m at {at}, {kw:.0} kW at {power_at} rpm"))

@@ -101,11 +101,38 @@ fn remarks_ui(ui: &mut Ui, project: &Project, form: &Form<'_>) {
     if let Some(unused) = unused(vehicle) {
         remark(ui, unused, form.palette.finding);
     }
+    for told in supposed(project) {
+        remark(ui, told, form.palette.finding);
+    }
     let engine = technical.engine.inertia;
     let rotating = RotatingMasses::from_typed(vehicle.mass_factor, engine, vehicle.wheel_inertia);
     if let Err(contradiction) = rotating {
         remark(ui, &contradiction.to_string(), form.palette.finding);
     }
+}
+
+/// What is supposed that hardly holds of what was typed.
+fn supposed(project: &Project) -> Vec<&'static str> {
+    let vehicle = &project.technical.vehicle;
+    let trailer = project.technical.road.trailer;
+    let without_drag = trailer.is_some_and(|trailer| trailer.drag_area.m2() <= 0.0);
+    let usual = vehicle.kind.map(|kind| kind.starting_values().driven);
+    let drives_otherwise = vehicle
+        .driven
+        .zip(usual)
+        .is_some_and(|(typed, usual)| typed != usual);
+    let told = [
+        (
+            without_drag,
+            "The drag of the trailer is not typed and counts as none.",
+        ),
+        (
+            drives_otherwise && vehicle.front_share.is_none(),
+            "The starting front share is that of another driven axle: type it where grip matters.",
+        ),
+    ];
+    let told = told.into_iter().filter(|(is_so, _)| *is_so);
+    told.map(|(_, words)| words).collect()
 }
 
 /// What was typed and plays no part.

@@ -2,7 +2,7 @@
 
 use super::speeds::{parted, road_speed};
 use super::{Reading, told};
-use crate::gearing::parse_decimal;
+use crate::gearing::{Gear, parse_decimal};
 use crate::motion::FuelConsumption;
 use crate::project::{KnownFuel, Project};
 use crate::units::{mark_text, plain_number};
@@ -54,7 +54,8 @@ pub(in crate::app) fn read(project: &Project, text: &str) -> Reading<Option<Know
         }
     };
     let mut gears = candidate.set.gears.iter();
-    let gear = gears.find(|gear| gear.label.as_str() == label);
+    let is_meant = |gear: &&Gear| [label, without_ordinal(label)].contains(&gear.label.as_str());
+    let gear = gears.find(is_meant);
     let gear = gear.ok_or_else(|| format!("{} has no gear {label}", candidate.set.name))?;
     let number = litres.trim_end_matches("L/100 km").trim();
     let number = parse_decimal(number);
@@ -73,6 +74,14 @@ pub(in crate::app) fn read(project: &Project, text: &str) -> Reading<Option<Know
         speed,
         consumption: FuelConsumption::from_l_per_100km(number).map_err(told)?,
     }))
+}
+
+/// `5` of `5th`, as gears are called in sentences.
+fn without_ordinal(label: &str) -> &str {
+    let endings = ["st", "nd", "rd", "th"].into_iter();
+    let mut numbers = endings.filter_map(|ending| label.strip_suffix(ending));
+    let is_number = |number: &&str| number.bytes().all(|byte| byte.is_ascii_digit());
+    numbers.find(is_number).unwrap_or(label)
 }
 
 #[cfg(test)]
@@ -96,6 +105,10 @@ mod tests {
     #[test]
     fn a_unit_may_stand_behind_each_figure_and_the_set_may_be_left_out() {
         let project = camper_van();
+        assert_eq!(
+            read(&project, "7.4 at 100 in 5th"),
+            read(&project, "7.4 at 100 in 5")
+        );
         let known = read(&project, "7,4 L/100 km at 60 mph in 5")
             .unwrap()
             .unwrap();

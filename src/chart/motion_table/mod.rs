@@ -6,6 +6,7 @@
 mod by_gear;
 mod cruise;
 mod effort;
+mod engine_words;
 mod head;
 mod road;
 mod run;
@@ -18,7 +19,8 @@ use crate::project::{Candidate, Livery, Project, SetId, View};
 use std::borrow::Cow;
 
 /// What is said of a set whose torque nobody has measured.
-pub const BUILT_CURVE: &str = "torque curve is built from the four figures of a brochure";
+pub const BUILT_CURVE: &str =
+    "torque curve is built from the four figures of a brochure, and a guess below and beyond them";
 
 /// One of these tables.
 #[derive(Debug, Clone)]
@@ -234,6 +236,9 @@ impl MotionTable {
         let sets = sets.map(|(place, candidate)| {
             let (mut facts, parts) = told(place, candidate);
             let engine = project.technical.engine_of(&candidate.technical);
+            let own = candidate.technical.engine.as_ref();
+            let own = own.and_then(engine_words::of);
+            facts.extend(own.map(|engine| format!("With an engine of its own: {engine}")));
             facts.extend(engine.is_built().then(|| format!("Its {BUILT_CURVE}")));
             MotionOfSet {
                 set: candidate.id,

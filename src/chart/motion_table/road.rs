@@ -17,8 +17,14 @@ pub(super) fn conditions(road: &RoadData, units: SpeedUnit) -> Vec<String> {
     });
     let load = road.load.map(AddedMass::kg).filter(|kg| *kg > 0.0);
     let load = load.map(|kg| format!("carrying {} kg", plain_number(kg)));
-    let trailer = road.trailer.map(|trailer| trailer.mass.kg());
-    let trailer = trailer.map(|kg| format!("pulling {} kg", plain_number(kg)));
+    let trailer = road.trailer.map(|trailer| {
+        let drag = if trailer.drag_area.m2() > 0.0 {
+            ""
+        } else {
+            ", its drag counted as none"
+        };
+        format!("pulling {} kg{drag}", plain_number(trailer.mass.kg()))
+    });
     [grade, wind, load, trailer].into_iter().flatten().collect()
 }
 

@@ -12,10 +12,26 @@ const TAGS: [&str; 16] = [
 pub(super) fn lines(text: &str) -> Vec<String> {
     let plain = without_tags(&plain(&text.replace('…', "...")));
     let lines = plain.lines().map(|line| without_number(line.trim()));
+    let lines = lines.flat_map(|line| pairs(line).unwrap_or_else(|| vec![line]));
     lines
         .filter(|line| !line.is_empty())
         .map(str::to_owned)
         .collect()
+}
+
+/// The points of a line that are parted by commas or semicolons, each of two bare figures at rising engine
+/// speeds: `1250 170, 1500 245`. None where it is no such line.
+fn pairs(line: &str) -> Option<Vec<&str>> {
+    let points: Vec<&str> = line.split([',', ';']).map(str::trim).collect();
+    let number = |word: Option<&str>| word.and_then(|word| word.parse::<f64>().ok());
+    let speeds = points.iter().map(|point| {
+        let mut words = point.split_whitespace();
+        let (speed, torque) = (number(words.next())?, number(words.next())?);
+        (torque.is_finite() && words.next().is_none()).then_some(speed)
+    });
+    let speeds: Vec<f64> = speeds.collect::<Option<_>>()?;
+    let is_rising = speeds.windows(2).all(|pair| pair[0] < pair[1]);
+    (points.len() > 1 && is_rising).then_some(points)
 }
 
 /// A line without the number that it has in a list: `1)`, `1.`

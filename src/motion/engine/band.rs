@@ -1,6 +1,7 @@
 //! The power band: the torque at the crank over the engine speeds between which the engine is driven.
 
 use super::super::cubic::Cubic;
+use super::curve::TorqueCurve;
 use super::power::power_w;
 use super::{Engine, MeasuredAt};
 use crate::gearing::EngineLimits;
@@ -15,6 +16,22 @@ pub struct Peak {
     pub torque_nm: f64,
     /// The power there, in W.
     pub power_w: f64,
+}
+
+impl TorqueCurve {
+    /// Where torque and power are highest, over the whole curve, wherever it was measured; none where nothing
+    /// lies between its ends.
+    pub fn peaks(&self) -> Option<[Peak; 2]> {
+        let whole = EngineLimits {
+            idle: None,
+            lowest_useful: None,
+            redline: self.points().last()?.speed,
+        };
+        let without_losses = Efficiency::new(1.0).ok()?;
+        let engine = Engine::of_curve(self.clone());
+        let band = PowerBand::of(&engine, &whole, without_losses)?;
+        Some([band.torque_peak(), band.power_peak()])
+    }
 }
 
 /// Torque at the crank from the lowest engine speed at which the engine is driven to the highest.

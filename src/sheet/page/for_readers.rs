@@ -278,7 +278,10 @@ fn assumed(view: View) -> &'static str {
         View::Distance => {
             "Way from standstill at full load, estimated; dotted with the best shift points. "
         }
-        View::Cruise => "Steady speeds in top gear, thin in the lower ones; fuel is an estimate. ",
+        View::Cruise => {
+            "Steady speeds in top gear, thin in the lower ones, in brackets where the engine is below \
+             or above its useful speeds; fuel is an estimate. "
+        }
         View::Effort => {
             "Effort at full load after losses, estimated; what a line lies above the road load is \
              left for speeding up. "

@@ -20,7 +20,8 @@ const VEHICLE: &[&str] = &[
     "60,90",
 ];
 
-const BUILT: &str = "torque curve is built from the four figures of a brochure";
+const BUILT: &str =
+    "torque curve is built from the four figures of a brochure, and a guess below and beyond them";
 
 fn with_brochure(figures: &str, more: &[&str]) -> Answer {
     answer_to_one_set("table", &[VEHICLE, &["--brochure", figures], more].concat())
