@@ -1,13 +1,11 @@
 //! The distance diagram: the way from rest against time, at full load, with the times to the usual distances.
 
-use super::at_pointer::Readable;
 use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::of_motion;
 use super::over_time::{OneRun, Runs, name_best};
-use super::scene::{Label, Line, Place, Role, Rule, Scene};
+use super::scene::{Label, Place, Role, Rule, Scene};
 use crate::analysis::{Analysis, DISTANCES_M, QUARTER_MILE_M};
-use crate::motion::Moment;
 use crate::project::View;
 use crate::units::{SpeedUnit, plain_number};
 
@@ -50,24 +48,7 @@ fn drawn(mut scene: Scene, runs: &Runs<'_>, units: SpeedUnit) -> Scene {
 }
 
 fn set(scene: &mut Scene, runs: &Runs<'_>, one: &OneRun<'_>, told_m: f64) {
-    let distance = |moment: Moment| moment.distance_m;
-    let of = one.set.of;
-    scene.sets.push(one.set.shown());
-    let points = runs.line(&one.runs.run, distance);
-    scene.readables.push(Readable {
-        also: Vec::new(),
-        of,
-        name: String::new(),
-        baseline: one
-            .baseline
-            .map(|baseline| runs.line(&baseline.run, distance)),
-        points: points.clone(),
-    });
-    let role = Role::FullLoad;
-    scene.lines.push(Line { role, of, points });
-    let points = runs.line(&one.runs.best, distance);
-    let role = Role::Ideal;
-    scene.lines.push(Line { role, of, points });
+    one.lines(scene, runs, |moment| moment.distance_m);
     if let Some(moment) = one.runs.run.at_distance(told_m) {
         let before = one.baseline.and_then(|runs| runs.run.at_distance(told_m));
         let at = [moment.time_s, told_m];

@@ -1,11 +1,11 @@
 //! Runs from rest against time: what the diagrams of speed, engine speed and distance have in common.
 
-use super::at_pointer::Also;
+use super::at_pointer::{Also, Readable};
 use super::axis::{Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::marks::of_all_sets;
 use super::of_motion;
-use super::scene::{Label, Owner, Place, Point, Role, Scene};
+use super::scene::{Label, Line, Owner, Place, Point, Role, Scene};
 use crate::analysis::{Analysis, Motion, NoMotion, RunQuestions, SetRuns};
 use crate::gearing::RoadSpeed;
 use crate::motion::{Moment, Powertrain, Run};
@@ -85,7 +85,7 @@ impl<'a> Runs<'a> {
     }
 
     /// A figure of a run against time.
-    pub(super) fn line(&self, run: &Run, figure: impl Fn(Moment) -> f64) -> Vec<[f64; 2]> {
+    fn line(&self, run: &Run, figure: impl Fn(Moment) -> f64) -> Vec<[f64; 2]> {
         let moments = self.moments(run).into_iter();
         moments
             .map(|moment| [moment.time_s, figure(moment)])
@@ -93,7 +93,7 @@ impl<'a> Runs<'a> {
     }
 
     /// The moments of a run that are drawn; where a piece ends there is one, so that corners stay.
-    pub(super) fn moments(&self, run: &Run) -> Vec<Moment> {
+    fn moments(&self, run: &Run) -> Vec<Moment> {
         let end_s = self.end_s.min(run.end().time_s);
         let even = (0..=STEPS).map(|step| end_s * f64::from(step) / f64::from(STEPS));
         let ends = run.pieces().iter().map(|piece| piece.to.time_s);
@@ -173,8 +173,31 @@ fn last_told_s(runs: &SetRuns) -> f64 {
 }
 
 impl OneRun<'_> {
+    /// The run and the one with the best shift points, by a figure that every moment has; what is read off
+    /// at the pointer beside it.
+    pub(super) fn lines(&self, scene: &mut Scene, runs: &Runs<'_>, figure: impl Fn(Moment) -> f64) {
+        let of = self.set.of;
+        scene.sets.push(self.set.shown());
+        let points = runs.line(&self.runs.run, &figure);
+        let baseline = self
+            .baseline
+            .map(|baseline| runs.line(&baseline.run, &figure));
+        scene.readables.push(Readable {
+            of,
+            name: String::new(),
+            points: points.clone(),
+            baseline,
+            also: self.revs(runs),
+        });
+        let role = Role::FullLoad;
+        scene.lines.push(Line { role, of, points });
+        let points = runs.line(&self.runs.best, &figure);
+        let role = Role::Ideal;
+        scene.lines.push(Line { role, of, points });
+    }
+
     /// The engine speed in every gear of the run, as it is read off beside another figure.
-    pub(super) fn revs(&self, runs: &Runs<'_>) -> Vec<Also> {
+    fn revs(&self, runs: &Runs<'_>) -> Vec<Also> {
         let of_gears = runs.revs_in_gears(&self.runs.run).into_iter();
         let with_labels = of_gears.zip(self.powertrain.chain());
         let also = with_labels.map(|(points, gear)| Also {

@@ -3,14 +3,12 @@
 //! Over the run with the set's own shift points lies the same with the best ones: what lies between is what
 //! better changes would gain.
 
-use super::at_pointer::Readable;
 use super::axis::{Along, Quantity, next_round};
 use super::chosen::ChosenSet;
 use super::of_motion;
 use super::over_time::{OneRun, Runs, name_best};
-use super::scene::{Label, Line, Place, Role, Rule, Scene};
+use super::scene::{Label, Place, Role, Rule, Scene};
 use crate::analysis::Analysis;
-use crate::motion::Moment;
 use crate::project::View;
 use crate::units::{KMH_PER_M_S, SpeedUnit};
 
@@ -61,22 +59,9 @@ fn targets(scene: &mut Scene, runs: &Runs<'_>, units: SpeedUnit) {
 }
 
 fn set(scene: &mut Scene, runs: &Runs<'_>, one: &OneRun<'_>, units: SpeedUnit) {
-    let speed = |moment: Moment| units.from_kmh(moment.speed_m_s * KMH_PER_M_S);
-    let of = one.set.of;
-    scene.sets.push(one.set.shown());
-    let points = runs.line(&one.runs.run, speed);
-    scene.readables.push(Readable {
-        of,
-        name: String::new(),
-        also: one.revs(runs),
-        baseline: one.baseline.map(|baseline| runs.line(&baseline.run, speed)),
-        points: points.clone(),
+    one.lines(scene, runs, |moment| {
+        units.from_kmh(moment.speed_m_s * KMH_PER_M_S)
     });
-    let role = Role::FullLoad;
-    scene.lines.push(Line { role, of, points });
-    let points = runs.line(&one.runs.best, speed);
-    let role = Role::Ideal;
-    scene.lines.push(Line { role, of, points });
     for time in &one.runs.times {
         let mut times = one.baseline.iter().flat_map(|runs| &runs.times);
         let before = times.find(|before| before.to == time.to);

@@ -19,7 +19,7 @@ enum Hand {
     Moving,
     /// Drags a shift point up and down: every frame brings another document.
     Dragging,
-    /// Types another shift point in every frame: it brings another document too, in every view.
+    /// Types another redline in every frame: it changes all sets, in every view.
     Typing,
 }
 
@@ -92,7 +92,11 @@ impl Window {
         };
         window.settle();
         if matches!(hand, Hand::Typing) {
-            window.click(place_of("Shift at, rpm"));
+            window.click(place_of("Redline, rpm"));
+            let events = window.events();
+            window.quiet_frame(events);
+            let history = &window.app.desk().history;
+            assert!(history.in_gesture(), "nothing is being typed");
         }
         let at = window.handle;
         if matches!(hand, Hand::Dragging) {
@@ -153,7 +157,7 @@ impl Window {
                     repeat: false,
                     modifiers: Modifiers::COMMAND,
                 },
-                Event::Text(format!("{}", 4000 + self.frames % 100)),
+                Event::Text(format!("{}", 2100 + self.frames % 100)),
             ],
         }
     }
