@@ -6,7 +6,7 @@ use super::places::{
     left_end_places, right_end_places, under_fall_places,
 };
 use super::roles::{priority, stands_beside, thick_half_width, word_color};
-use crate::chart::{Label, Place, Role, Scene};
+use crate::chart::{Along, Label, Place, Role, Scene};
 use crate::draw::label_placing::{Ground, Piece, Thick, Wish, place};
 use crate::draw::segment::Segment;
 use egui::{Color32, FontId, Galley, Pos2, Rect, Ui, Vec2};
@@ -23,6 +23,7 @@ pub(super) fn paint(
     let rivals = Rivals::of(scene, transform);
     let mut sheet = Sheet {
         ui,
+        scene,
         transform,
         look,
         rivals: &rivals,
@@ -53,11 +54,12 @@ pub(super) fn paint(
         let color = word_color(dot.role, Some(dot.of), look);
         (point(dot.at), color)
     });
-    sheet.paint(&dots.collect::<Vec<_>>(), scene)
+    sheet.paint(&dots.collect::<Vec<_>>())
 }
 
 struct Sheet<'a> {
     ui: &'a Ui,
+    scene: &'a Scene,
     transform: &'a PlotTransform,
     look: &'a Look<'a>,
     rivals: &'a Rivals,
@@ -155,9 +157,9 @@ const CLEARED: f32 = 0.9;
 
 impl Sheet<'_> {
     /// The lines of every set that no label covers.
-    fn thick(&self, scene: &Scene) -> Vec<Thick> {
+    fn thick(&self) -> Vec<Thick> {
         let mut thick = Vec::new();
-        for line in &scene.lines {
+        for line in &self.scene.lines {
             if let Some(half_width) = thick_half_width(line.role, self.look) {
                 let pieces = line.points.windows(2);
                 thick.extend(pieces.map(|ends| Thick {
@@ -167,6 +169,15 @@ impl Sheet<'_> {
             }
         }
         thick
+    }
+
+    /// How far it is from an upright rule to the next one, or to the end of the plot, in points.
+    fn room_behind(&self, x: f64) -> f32 {
+        let rules = self.scene.rules.iter();
+        let upright = rules.filter(|rule| rule.along == Along::Y && rule.at > x);
+        let next = upright.map(|rule| self.transform.position_from_point_x(rule.at));
+        let end = self.transform.frame().right();
+        next.fold(end, f32::min) - self.transform.position_from_point_x(x)
     }
 
     /// Asks for a place between the axes.
@@ -191,7 +202,7 @@ impl Sheet<'_> {
             }
             Place::AtHead(row) => {
                 anchor.y = frame.top();
-                head_places(size.y, row)
+                head_places(size.y, row, self.room_behind(label.at[0]))
             }
             Place::AtStart => {
                 anchor.x = frame.left();
@@ -229,7 +240,7 @@ impl Sheet<'_> {
         });
     }
 
-    fn paint(self, dots: &[(Pos2, Color32)], scene: &Scene) -> Vec<(Rect, String)> {
+    fn paint(self, dots: &[(Pos2, Color32)]) -> Vec<(Rect, String)> {
         let frame = self.transform.frame().shrink(1.0);
         let clip = frame.intersect(self.ui.clip_rect());
         let painter = self.ui.painter().with_clip_rect(clip);
@@ -241,7 +252,7 @@ impl Sheet<'_> {
         let falls = written.filter(|(_, word)| !word.is_beside);
         let falls = falls.filter_map(|(wish, _)| wish.piece);
         taken.extend(falls.map(|fall| around(fall.line.ends[0], HEAD)));
-        let thick = self.thick(scene);
+        let thick = self.thick();
         let ground = Ground {
             taken: &taken,
             thick: &thick,

@@ -125,10 +125,18 @@ pub(super) fn under_fall_places(row_height: f32, height: f32) -> Vec<(Align2, Ve
         .collect()
 }
 
-/// In a row from the head of an upright line, behind it or before it; all rows further down where the
-/// uppermost are taken.
-pub(super) fn head_places(row_height: f32, row: usize) -> Vec<(Align2, Vec2)> {
-    let sides = [Align2::LEFT_TOP, Align2::RIGHT_TOP];
+/// How wide what stands in rows at the head of an upright line is, in heights of a row.
+const AT_HEAD: f32 = 6.0;
+
+/// In a row from the head of an upright line, behind it where there is `room` to the next line, else before
+/// it; all rows further down where the uppermost are taken.
+pub(super) fn head_places(row_height: f32, row: usize, room: f32) -> Vec<(Align2, Vec2)> {
+    let (behind, before) = (Align2::LEFT_TOP, Align2::RIGHT_TOP);
+    let sides = if room >= AT_HEAD * row_height {
+        [behind, before]
+    } else {
+        [before, behind]
+    };
     let at = |down: usize| egui::vec2(0.0, (row + down) as f32 * row_height);
     let rows = sides.map(|side| (0..8).map(move |down| (side, at(down))));
     rows.into_iter().flatten().collect()
