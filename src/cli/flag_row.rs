@@ -31,7 +31,9 @@ pub(super) struct FlagRow {
     pub(super) commands: &'static [Subcommand],
 }
 
-pub(super) const EVERY: &[Subcommand] = &Subcommand::ALL;
+/// The commands that are about a project.
+pub(super) const OF_PROJECT: &[Subcommand] =
+    &[Subcommand::Table, Subcommand::Chart, Subcommand::Check];
 pub(super) const TABLE: &[Subcommand] = &[Subcommand::Table];
 pub(super) const CHART: &[Subcommand] = &[Subcommand::Chart];
 pub(super) const WRITTEN: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
@@ -57,6 +59,15 @@ pub(super) const fn row(
         group,
         commands,
     }
+}
+
+/// A row about a gear set.
+pub(super) const fn set(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Sets, OF_PROJECT, meaning)
 }
 
 /// A row about engine, vehicle or road.

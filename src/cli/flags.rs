@@ -2,12 +2,14 @@
 //!
 //! One table serves the reading, the messages and the help.
 
-use super::flag_row::{CHART, EVERY, FlagRow, Group, TABLE, TEXTS, WRITTEN, row, technical};
+use super::flag_row::{
+    CHART, FlagRow, Group, OF_PROJECT, TABLE, TEXTS, WRITTEN, row, set, technical,
+};
 use Flag::{
     As, Circumference, Decimal, Drops, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject,
     NoTable, Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
 };
-use Group::{Sets, Speeds};
+use Group::Speeds;
 
 /// A flag; in the order of [`FLAGS`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,81 +71,47 @@ pub(super) enum Flag {
 
 /// All flags, in the order of the help.
 pub(super) const FLAGS: [FlagRow; 53] = [
-    row(
+    set(
         (Gears, "gears"),
         "RATIOS",
-        Sets,
-        EVERY,
         "first to top, parted by blanks; once for each of up to three sets",
     ),
-    row(
+    set(
         (Pasted, "pasted"),
         "FILE",
-        Sets,
-        EVERY,
         "a copied text with the sets, or - for standard input, instead of --gears",
     ),
-    row(
+    set(
         (Final, "final"),
         "RATIO",
-        Sets,
-        EVERY,
         "the final drive, or \"chain FRONT/REAR\"; once for all sets or once for each",
     ),
-    row(
+    set(
         (Tyre, "tyre"),
         "SIZE",
-        Sets,
-        EVERY,
         "as 185/60R14; once for all sets or once for each",
     ),
-    row(
+    set(
         (Circumference, "circumference"),
         "MM",
-        Sets,
-        EVERY,
         "the measured rolling circumference, instead of --tyre",
     ),
-    row(
+    set(
         (Redline, "redline"),
         "RPM",
-        Sets,
-        EVERY,
         "the highest permitted engine speed",
     ),
-    row(
+    set(
         (Shift, "shift"),
         "RPM",
-        Sets,
-        EVERY,
         "one shift point, or one for each change; at the redline without it",
     ),
-    row(
-        (Reverse, "reverse"),
-        "RATIO",
-        Sets,
-        EVERY,
-        "the reverse gear",
-    ),
-    row(
-        (Name, "name"),
-        "NAME",
-        Sets,
-        EVERY,
-        "the name of a set; once for each",
-    ),
-    row(
-        (Idle, "idle"),
-        "RPM",
-        Sets,
-        EVERY,
-        "the engine speed at idle",
-    ),
-    row(
+    set((Reverse, "reverse"), "RATIO", "the reverse gear"),
+    set((Name, "name"), "NAME", "the name of a set; once for each"),
+    set((Idle, "idle"), "RPM", "the engine speed at idle"),
+    set(
         (LowestUseful, "lowest-useful"),
         "RPM",
-        Sets,
-        EVERY,
         "the engine speed below which the engine labours",
     ),
     technical(
@@ -266,14 +234,14 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         (Rpm, "rpm"),
         "LIST",
         Speeds,
-        EVERY,
+        OF_PROJECT,
         "engine speeds at which road speeds are wanted",
     ),
     row(
         (Speed, "speed"),
         "LIST",
         Speeds,
-        EVERY,
+        OF_PROJECT,
         "road speeds at which engine speeds are wanted, in km/h or as --units says",
     ),
     row(
@@ -301,7 +269,7 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         (Units, "units"),
         "kmh|mph",
         Speeds,
-        EVERY,
+        OF_PROJECT,
         "the unit of road speeds in everything but JSON",
     ),
     row(

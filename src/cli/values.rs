@@ -5,6 +5,7 @@ use super::error::CliError;
 use super::flags::Flag;
 use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, parse_rpm, quoted};
 use crate::project::{View, Views};
+use crate::sheet::csv::DecimalMark;
 
 /// The engine speed that a value spells; point or comma as decimal mark, or between thousands.
 pub(super) fn engine_speed(flag: Flag, text: &str) -> Result<EngineSpeed, CliError> {
@@ -86,6 +87,16 @@ pub(super) fn choice<T: Copy>(
             value: quoted(text),
         }
     })
+}
+
+/// The decimal mark of `--decimal`, which only CSV has.
+pub(super) fn decimal_mark(arguments: &Arguments, is_csv: bool) -> Result<DecimalMark, CliError> {
+    let choices = [("point", DecimalMark::Point), ("comma", DecimalMark::Comma)];
+    match arguments.once(Flag::Decimal)? {
+        None => Ok(DecimalMark::default()),
+        Some(_) if !is_csv => Err(CliError::DecimalWithoutCsv),
+        Some(text) => choice(Flag::Decimal, text, &choices),
+    }
 }
 
 /// The views that `--show` asks for, parted by commas or blanks; none where it is not given.
