@@ -7,3 +7,4 @@ mod positions;
 mod ratios;
 mod speeds;
 mod steps;
+mod tooth_pairs;
