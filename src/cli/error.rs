@@ -271,6 +271,15 @@ pub(super) enum CliError {
         /// One sentence.
         reason: String,
     },
+    /// A file for a command that reads none.
+    #[error("layshaft {0} reads no file; layshaft {0} --help lists what it takes")]
+    NoFileWanted(&'static str),
+    /// A flag that a search for tooth pairs needs.
+    #[error("a search for tooth pairs needs {0}")]
+    PairsNeed(&'static str),
+    /// Teeth without the shafts that they are to fit.
+    #[error("{0} says what teeth fit a centre distance; give --centre MM with it")]
+    NoCentre(String),
     /// A decimal mark without CSV.
     #[error("--decimal goes with --as csv only")]
     DecimalWithoutCsv,

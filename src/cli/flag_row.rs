@@ -10,6 +10,8 @@ pub(super) enum Group {
     Sets,
     /// Engine, vehicle and road, instead of a file too.
     Technical,
+    /// The tooth pairs that are wished.
+    Pairs,
     /// Road and engine speeds that are wanted.
     Speeds,
     /// What is printed, how, and where to.
@@ -35,9 +37,15 @@ pub(super) struct FlagRow {
 pub(super) const OF_PROJECT: &[Subcommand] =
     &[Subcommand::Table, Subcommand::Chart, Subcommand::Check];
 pub(super) const TABLE: &[Subcommand] = &[Subcommand::Table];
+/// The commands that print figures for a spreadsheet.
+pub(super) const FIGURES: &[Subcommand] = &[Subcommand::Table, Subcommand::Pairs];
 pub(super) const CHART: &[Subcommand] = &[Subcommand::Chart];
-pub(super) const WRITTEN: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
-pub(super) const TEXTS: &[Subcommand] = &[Subcommand::Table, Subcommand::Check];
+/// The commands that show a project as a view.
+pub(super) const VIEWS: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
+/// The commands whose result can go into a file.
+pub(super) const WRITTEN: &[Subcommand] =
+    &[Subcommand::Table, Subcommand::Chart, Subcommand::Pairs];
+pub(super) const TEXTS: &[Subcommand] = &[Subcommand::Table, Subcommand::Check, Subcommand::Pairs];
 
 /// A row of the table.
 pub(super) const fn row(
@@ -76,5 +84,14 @@ pub(super) const fn technical(
     value: &'static str,
     meaning: &'static str,
 ) -> FlagRow {
-    row(flag, value, Group::Technical, WRITTEN, meaning)
+    row(flag, value, Group::Technical, VIEWS, meaning)
+}
+
+/// A row about tooth pairs.
+pub(super) const fn of_pairs(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Pairs, &[Subcommand::Pairs], meaning)
 }

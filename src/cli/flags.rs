@@ -3,7 +3,8 @@
 //! One table serves the reading, the messages and the help.
 
 use super::flag_row::{
-    CHART, FlagRow, Group, OF_PROJECT, TABLE, TEXTS, WRITTEN, row, set, technical,
+    CHART, FIGURES, FlagRow, Group, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_pairs, row, set,
+    technical,
 };
 use Flag::{
     As, Circumference, Decimal, Drops, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject,
@@ -49,6 +50,13 @@ pub(super) enum Flag {
     Displacement,
     Fuel,
     Willans,
+    Ratio,
+    Within,
+    Teeth,
+    Sum,
+    Centre,
+    Module,
+    Helix,
     Rpm,
     Speed,
     To,
@@ -70,7 +78,7 @@ pub(super) enum Flag {
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 53] = [
+pub(super) const FLAGS: [FlagRow; 60] = [
     set(
         (Gears, "gears"),
         "RATIOS",
@@ -230,6 +238,41 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         "\"E P\"",
         "slope efficiency and friction pressure in bar of the Willans line",
     ),
+    of_pairs(
+        (Flag::Ratio, "ratio"),
+        "R",
+        "driven ÷ driving, as 3.78, or as the teeth of a pair, 34:9",
+    ),
+    of_pairs(
+        (Flag::Within, "within"),
+        "PERCENT",
+        "how far off a pair may be, either way",
+    ),
+    of_pairs(
+        (Flag::Teeth, "teeth"),
+        "FROM-TO",
+        "the fewest and the most teeth of a gear, as 9-60",
+    ),
+    of_pairs(
+        (Flag::Sum, "sum"),
+        "N",
+        "the teeth of both gears together, where that is fixed",
+    ),
+    of_pairs(
+        (Flag::Centre, "centre"),
+        "MM",
+        "the centre distance of both shafts, where that is fixed; with --module",
+    ),
+    of_pairs(
+        (Flag::Module, "module"),
+        "MM",
+        "the normal module, at a pressure angle of 20°",
+    ),
+    of_pairs(
+        (Flag::Helix, "helix"),
+        "DEG",
+        "the helix angle at the pitch circle; 0, straight teeth, without it",
+    ),
     row(
         (Rpm, "rpm"),
         "LIST",
@@ -276,7 +319,7 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         (Show, "show"),
         "WHAT",
         Group::Output,
-        WRITTEN,
+        VIEWS,
         "speed, effort, run or cruise; chart: several, also steps, revs, distance",
     ),
     row(
@@ -290,7 +333,7 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         (Decimal, "decimal"),
         "point|comma",
         Group::Output,
-        TABLE,
+        FIGURES,
         "the decimal mark of CSV; with a comma, semicolons part the cells",
     ),
     row(

@@ -14,6 +14,7 @@ pub mod markdown;
 mod new_column;
 mod of_views;
 pub mod page;
+pub mod pairs;
 pub mod text;
 
 pub use of_views::{TextFormat, written};

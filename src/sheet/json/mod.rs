@@ -7,6 +7,7 @@
 pub(super) mod keys;
 mod motion;
 mod object;
+mod pairs;
 
 pub use keys::key_reference;
 
@@ -21,6 +22,7 @@ use keys::{ENGINE_SPEED, ROAD_SPEED};
 pub use motion::{MOTION_KEYS, cruise, effort, run};
 use object::Json;
 pub use object::JsonError;
+pub use pairs::{PAIR_KEYS, pairs};
 
 /// The format that is written.
 pub const FORMAT: u32 = 1;

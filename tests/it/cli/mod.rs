@@ -14,6 +14,7 @@ mod help;
 mod json;
 mod motion;
 mod output;
+mod pairs;
 mod pasted;
 mod pasted_torque;
 mod published;
