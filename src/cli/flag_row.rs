@@ -12,6 +12,8 @@ pub(super) enum Group {
     Technical,
     /// The tooth pairs that are wished.
     Pairs,
+    /// What a set is wished to do.
+    Wish,
     /// Road and engine speeds that are wanted.
     Speeds,
     /// What is printed, how, and where to.
@@ -34,8 +36,14 @@ pub(super) struct FlagRow {
 }
 
 /// The commands that are about a project.
-pub(super) const OF_PROJECT: &[Subcommand] =
-    &[Subcommand::Table, Subcommand::Chart, Subcommand::Check];
+pub(super) const OF_PROJECT: &[Subcommand] = &[
+    Subcommand::Table,
+    Subcommand::Chart,
+    Subcommand::Check,
+    Subcommand::Find,
+];
+/// The commands that tell figures at marked speeds.
+pub(super) const MARKED: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart, Subcommand::Check];
 pub(super) const TABLE: &[Subcommand] = &[Subcommand::Table];
 /// The commands that print figures for a spreadsheet.
 pub(super) const FIGURES: &[Subcommand] = &[Subcommand::Table, Subcommand::Pairs];
@@ -45,7 +53,12 @@ pub(super) const VIEWS: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
 /// The commands whose result can go into a file.
 pub(super) const WRITTEN: &[Subcommand] =
     &[Subcommand::Table, Subcommand::Chart, Subcommand::Pairs];
-pub(super) const TEXTS: &[Subcommand] = &[Subcommand::Table, Subcommand::Check, Subcommand::Pairs];
+pub(super) const TEXTS: &[Subcommand] = &[
+    Subcommand::Table,
+    Subcommand::Check,
+    Subcommand::Pairs,
+    Subcommand::Find,
+];
 
 /// A row of the table.
 pub(super) const fn row(
@@ -94,4 +107,13 @@ pub(super) const fn of_pairs(
     meaning: &'static str,
 ) -> FlagRow {
     row(flag, value, Group::Pairs, &[Subcommand::Pairs], meaning)
+}
+
+/// A row about what a set is wished to do.
+pub(super) const fn of_wish(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Wish, &[Subcommand::Find], meaning)
 }

@@ -3,8 +3,8 @@
 //! One table serves the reading, the messages and the help.
 
 use super::flag_row::{
-    CHART, FIGURES, FlagRow, Group, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_pairs, row, set,
-    technical,
+    CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_pairs,
+    of_wish, row, set, technical,
 };
 use Flag::{
     As, Circumference, Decimal, Drops, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject,
@@ -57,6 +57,9 @@ pub(super) enum Flag {
     Centre,
     Module,
     Helix,
+    Gear,
+    At,
+    Set,
     Rpm,
     Speed,
     To,
@@ -78,7 +81,7 @@ pub(super) enum Flag {
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 60] = [
+pub(super) const FLAGS: [FlagRow; 63] = [
     set(
         (Gears, "gears"),
         "RATIOS",
@@ -273,18 +276,33 @@ pub(super) const FLAGS: [FlagRow; 60] = [
         "DEG",
         "the helix angle at the pitch circle; 0, straight teeth, without it",
     ),
+    of_wish(
+        (Flag::Gear, "gear"),
+        "G",
+        "the label of the gear, R for reverse",
+    ),
+    of_wish(
+        (Flag::At, "at"),
+        "KMH",
+        "the road speed, in km/h or as --units says; --rpm is the engine speed",
+    ),
+    of_wish(
+        (Flag::Set, "set"),
+        "N",
+        "which set, counted from 1; the baseline without it",
+    ),
     row(
         (Rpm, "rpm"),
         "LIST",
         Speeds,
         OF_PROJECT,
-        "engine speeds at which road speeds are wanted",
+        "engine speeds at which road speeds are wanted; find: the one wished",
     ),
     row(
         (Speed, "speed"),
         "LIST",
         Speeds,
-        OF_PROJECT,
+        MARKED,
         "road speeds at which engine speeds are wanted, in km/h or as --units says",
     ),
     row(

@@ -23,9 +23,12 @@ fn overview() -> String {
         layshaft [FILE]           open the window, on a project, a picture that carries one, or the example\n"
         .to_owned();
     for command in Subcommand::ALL {
-        let file = command.usages().iter().find(|usage| **usage == "FILE");
-        let file = file.map_or_else(String::new, |file| format!(" {file}"));
-        let usage = format!("layshaft {}{file}", command.name());
+        let usage = match command {
+            Subcommand::Table | Subcommand::Chart | Subcommand::Check => " FILE",
+            Subcommand::Pairs => "",
+            Subcommand::Find => " WHAT FILE",
+        };
+        let usage = format!("layshaft {}{usage}", command.name());
         push_line(&mut text, &usage, command.summary());
     }
     text += "\n\
@@ -54,9 +57,13 @@ fn about_command(command: Subcommand) -> String {
             "Engine, vehicle and road, beside a gear set without a file",
         ),
         (Group::Pairs, "Tooth pairs"),
+        (Group::Wish, "What is wished"),
         (
             Group::Speeds,
-            "Speeds; with a file they replace those it marks",
+            match command {
+                Subcommand::Find => "Speeds",
+                _ => "Speeds; with a file they replace those it marks",
+            },
         ),
         (Group::Output, "Output"),
     ];
@@ -77,6 +84,7 @@ fn about_command(command: Subcommand) -> String {
         Subcommand::Chart => CHART_NOTES,
         Subcommand::Check => CHECK_NOTES,
         Subcommand::Pairs => PAIRS_NOTES,
+        Subcommand::Find => FIND_NOTES,
     };
     text + EXIT_CODES
 }
@@ -106,6 +114,12 @@ Formats: text (without --as), csv, json. The nearest pair comes first, of equall
 fewer teeth. With a centre distance every pair has the sum of profile shifts x1 + x2 that it needs
 there: −0.5 to +1.0 is usual, up to +1.3 possible, nothing else can be cut. All pairs between two
 shafts share one centre distance, both gears of a pair change together, and a gear maker decides.
+";
+
+const FIND_NOTES: &str = "
+Formats: text (without --as), json. WHAT is final, tyre or ratio: the final drive that the gear
+drives, the rolling circumference in mm, or the ratio of the gear itself. All the rest of the set
+stays as it is, its stages in the positions that they stand in.
 ";
 
 fn spelled(row: &FlagRow) -> String {

@@ -9,6 +9,7 @@ mod brochure;
 mod chart;
 mod check;
 mod error;
+mod find;
 mod findings;
 mod flag_row;
 mod flags;
@@ -94,6 +95,7 @@ fn answered(
         Asked::Command(Subcommand::Chart, arguments) => chart::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Check, arguments) => check::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Pairs, arguments) => pairs::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Find, arguments) => find::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))
 }

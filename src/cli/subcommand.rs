@@ -12,11 +12,19 @@ pub(super) enum Subcommand {
     Check,
     /// Tooth pairs for a wished ratio.
     Pairs,
+    /// The value that fulfils a wish.
+    Find,
 }
 
 impl Subcommand {
     /// All commands, in the order of the help.
-    pub(super) const ALL: [Self; 4] = [Self::Table, Self::Chart, Self::Check, Self::Pairs];
+    pub(super) const ALL: [Self; 5] = [
+        Self::Table,
+        Self::Chart,
+        Self::Check,
+        Self::Pairs,
+        Self::Find,
+    ];
 
     /// The command that `word` names.
     pub(super) fn named(word: &str) -> Option<Self> {
@@ -30,6 +38,7 @@ impl Subcommand {
             Self::Chart => "chart",
             Self::Check => "check",
             Self::Pairs => "pairs",
+            Self::Find => "find",
         }
     }
 
@@ -40,6 +49,9 @@ impl Subcommand {
             Self::Chart => "make the picture of the write-up, a PNG file",
             Self::Check => "list what is valid but strange; exit code 1 where there is anything",
             Self::Pairs => "list the tooth pairs that come near a ratio",
+            Self::Find => {
+                "print the final drive, tyre or ratio for an engine speed at a road speed"
+            }
         }
     }
 
@@ -48,6 +60,15 @@ impl Subcommand {
         match self {
             Self::Table | Self::Chart | Self::Check => &["FILE", "--gears RATIOS …"],
             Self::Pairs => &["--ratio R --within PERCENT --teeth 9-60"],
+            Self::Find => &["final|tyre|ratio FILE", "final|tyre|ratio --gears RATIOS …"],
+        }
+    }
+
+    /// Whether a word stands between its name and the file, which says what is asked of the file.
+    pub(super) fn takes_word(self) -> bool {
+        match self {
+            Self::Table | Self::Chart | Self::Check | Self::Pairs => false,
+            Self::Find => true,
         }
     }
 }

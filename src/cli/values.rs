@@ -73,11 +73,20 @@ pub(super) fn choice<T: Copy>(
     text: &str,
     choices: &[(&'static str, T)],
 ) -> Result<T, CliError> {
+    word_choice(&flag.name(), text, choices)
+}
+
+/// Which of the `choices` a word names that stands behind `what`.
+pub(super) fn word_choice<T: Copy>(
+    what: &str,
+    text: &str,
+    choices: &[(&'static str, T)],
+) -> Result<T, CliError> {
     let found = choices.iter().find(|(word, _)| *word == text);
     found.map(|(_, choice)| *choice).ok_or_else(|| {
         let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
         CliError::NoSuchChoice {
-            flag: flag.name(),
+            flag: what.to_owned(),
             choices: match words.split_last() {
                 Some((last, others)) if !others.is_empty() => {
                     format!("{} or {last}", others.join(", "))

@@ -6,6 +6,7 @@
 pub mod bbcode;
 pub mod csv;
 mod csv_of_motion;
+pub mod found;
 mod framed;
 mod grid;
 pub mod json;

@@ -117,7 +117,7 @@ fn printed(arguments: &[&str]) -> String {
 /// Every option in the order of the help, with the commands that take it.
 fn option_table() -> String {
     let mut rows: Vec<[String; 3]> = Vec::new();
-    for command in ["table", "chart", "check", "pairs"] {
+    for command in ["table", "chart", "check", "pairs", "find"] {
         let help = printed(&[command, "--help"]);
         let mut place = 0;
         for line in help.lines().filter(|line| line.starts_with("  -")) {
@@ -220,7 +220,16 @@ fn tried(shown: &Shown, folder: &Path) -> String {
     let (name, arguments) = shown.words.split_first().unwrap();
     assert_eq!(name, "layshaft", "{}", shown.line);
     let first = arguments.first().map_or("", String::as_str);
-    let is_headless = ["table", "chart", "check", "pairs", "--help", "--version"].contains(&first);
+    let is_headless = [
+        "table",
+        "chart",
+        "check",
+        "pairs",
+        "find",
+        "--help",
+        "--version",
+    ]
+    .contains(&first);
     assert!(is_headless, "{} opens the window", shown.line);
     let output = Command::new(env!("CARGO_BIN_EXE_layshaft"))
         .args(arguments)

@@ -4,11 +4,13 @@
 //! its meaning within one format number. The figures of gears and sets are those that the chart's
 //! table defines.
 
+mod found;
 pub(super) mod keys;
 mod motion;
 mod object;
 mod pairs;
 
+pub use found::found;
 pub use keys::key_reference;
 
 use crate::analysis::{Analysis, ProjectFinding};

@@ -12,7 +12,7 @@ fn options(text: &str) -> Vec<&str> {
 
 #[test]
 fn every_option_of_the_help_is_known_to_its_command() {
-    for command in ["table", "check", "pairs"] {
+    for command in ["table", "check", "pairs", "find"] {
         let help = answer([command, "--help"]);
         let options = options(help.printed());
         assert!(options.len() > 9, "{options:?}");
@@ -45,6 +45,7 @@ fn help_is_printed_wherever_it_is_asked_for() {
         "layshaft table FILE",
         "layshaft check FILE",
         "layshaft pairs",
+        "layshaft find WHAT FILE",
         "layshaft [FILE]",
     ] {
         assert!(overview.printed().contains(command), "{command}");
@@ -64,6 +65,7 @@ fn no_line_of_the_help_is_wider_than_100_characters() {
         vec!["table", "--help"],
         vec!["check", "--help"],
         vec!["pairs", "--help"],
+        vec!["find", "--help"],
     ] {
         for line in answer(arguments).printed().lines() {
             assert!(line.chars().count() <= 100, "{line}");

@@ -8,6 +8,7 @@ mod check;
 mod closed_forms;
 mod described;
 mod examples;
+mod find;
 mod formats;
 mod from_picture;
 mod help;
