@@ -5,6 +5,7 @@
 //! * [`units`] is the ground: display units and number formatting.
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
 //! * [`motion`] computes what an engine makes of it: effort, road load, top speed, cruise, runs.
+//! * [`finders`] answers wishes: which teeth, which ratio would fulfil one.
 //! * [`import`] reads what people copy from elsewhere.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`analysis`] is what follows from it: the figures of every set.
@@ -19,6 +20,7 @@ pub mod app;
 pub mod chart;
 pub mod cli;
 pub mod draw;
+pub mod finders;
 mod formula;
 pub mod gearing;
 pub mod import;

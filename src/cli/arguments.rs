@@ -28,6 +28,8 @@ pub(super) enum Asked {
 /// The file and the flags that a command was given.
 #[derive(Debug, Default)]
 pub(super) struct Arguments {
+    /// What is asked of the file, for a command that takes such a word.
+    pub(super) word: Option<OsString>,
     /// The project file.
     pub(super) file: Option<PathBuf>,
     given: Vec<(Flag, OsString)>,
@@ -97,7 +99,8 @@ impl Words {
     }
 
     fn for_command(self, command: Subcommand) -> Result<Asked, CliError> {
-        if let Some(second) = self.positional.get(2) {
+        let file_at = if command.takes_word() { 2 } else { 1 };
+        if let Some(second) = self.positional.get(file_at + 1) {
             return Err(CliError::SecondFile(shown(second)));
         }
         for (flag, _) in &self.given {
@@ -108,8 +111,14 @@ impl Words {
                 });
             }
         }
+        let mut behind = self.positional.into_iter().skip(1);
         let arguments = Arguments {
-            file: self.positional.into_iter().nth(1).map(PathBuf::from),
+            word: if command.takes_word() {
+                behind.next()
+            } else {
+                None
+            },
+            file: behind.next().map(PathBuf::from),
             given: self.given,
         };
         Ok(Asked::Command(command, arguments))

@@ -4,6 +4,7 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flag_row::Group;
 use super::flags::Flag;
+use super::source::numbered_set;
 use super::values::{choice, views};
 use super::{PRINTED, output, source};
 use crate::analysis::Analysis;
@@ -131,18 +132,7 @@ fn chosen_sets(project: &Project, arguments: &Arguments) -> Result<Option<Vec<Se
     };
     let mut chosen = Vec::new();
     for item in text.split([',', ' ']) {
-        let at = item
-            .trim()
-            .parse::<usize>()
-            .ok()
-            .and_then(|n| n.checked_sub(1));
-        let candidate = at.and_then(|at| project.sets.iter().nth(at));
-        let Some(candidate) = candidate else {
-            return Err(CliError::NoSuchSet {
-                number: format!("\"{}\"", quoted(item)),
-                present: project.sets.len(),
-            });
-        };
+        let candidate = numbered_set(project, Flag::Chosen, item)?;
         if !chosen.contains(&candidate.id) {
             chosen.push(candidate.id);
         }

@@ -1,7 +1,7 @@
 //! Why does a command print nothing, in one sentence?
 
 use crate::analysis::{Needed, NoMotion};
-use crate::gearing::quoted;
+use crate::gearing::{OutOfRange, quoted};
 use crate::motion::BrochureError;
 use crate::project::format::FormatError;
 use crate::project::{ProjectTextError, ReadError, SaveError};
@@ -271,6 +271,34 @@ pub(super) enum CliError {
         /// One sentence.
         reason: String,
     },
+    /// A file for a command that reads none.
+    #[error("layshaft {0} reads no file; layshaft {0} --help lists what it takes")]
+    NoFileWanted(&'static str),
+    /// A flag that a search for tooth pairs needs.
+    #[error("a search for tooth pairs needs {0}")]
+    PairsNeed(&'static str),
+    /// Nothing behind `find`.
+    #[error("say what to find: layshaft find final, layshaft find tyre or layshaft find ratio")]
+    NothingToFind,
+    /// A flag that a wish needs.
+    #[error("layshaft find needs {0}")]
+    WishNeeds(&'static str),
+    /// A gear that is not there.
+    #[error("there is no gear \"{gear}\" in \"{set}\"; its gears are {labels}")]
+    NoSuchGear {
+        /// As it was typed.
+        gear: String,
+        /// The name of the set.
+        set: String,
+        /// All labels there are.
+        labels: String,
+    },
+    /// A wish that nothing fulfils.
+    #[error("nothing fulfils that wish: {0}")]
+    OutOfReach(OutOfRange),
+    /// Teeth without the shafts that they are to fit.
+    #[error("{0} says what teeth fit a centre distance; give --centre MM with it")]
+    NoCentre(String),
     /// A decimal mark without CSV.
     #[error("--decimal goes with --as csv only")]
     DecimalWithoutCsv,
@@ -292,8 +320,10 @@ pub(super) enum CliError {
     #[error("say where the picture goes: -o OUT.png, or -o - for standard output")]
     NoOutput,
     /// A set that is not there.
-    #[error("--sets names set {number}, but there {}", there_are(*present))]
+    #[error("{flag} names set {number}, but there {}", there_are(*present))]
     NoSuchSet {
+        /// With its dashes.
+        flag: String,
         /// Counted from 1.
         number: String,
         /// How many there are.
@@ -364,11 +394,7 @@ impl CliError {
     }
 
     /// A number outside its range, quoted as it was typed.
-    pub(super) fn out_of_range(
-        flag: String,
-        error: crate::gearing::OutOfRange,
-        typed: &str,
-    ) -> Self {
+    pub(super) fn out_of_range(flag: String, error: OutOfRange, typed: &str) -> Self {
         Self::OutOfRange {
             flag,
             what: error.what,

@@ -10,6 +10,10 @@ pub(super) enum Group {
     Sets,
     /// Engine, vehicle and road, instead of a file too.
     Technical,
+    /// The tooth pairs that are wished.
+    Pairs,
+    /// What a set is wished to do.
+    Wish,
     /// Road and engine speeds that are wanted.
     Speeds,
     /// What is printed, how, and where to.
@@ -31,11 +35,30 @@ pub(super) struct FlagRow {
     pub(super) commands: &'static [Subcommand],
 }
 
-pub(super) const EVERY: &[Subcommand] = &Subcommand::ALL;
+/// The commands that are about a project.
+pub(super) const OF_PROJECT: &[Subcommand] = &[
+    Subcommand::Table,
+    Subcommand::Chart,
+    Subcommand::Check,
+    Subcommand::Find,
+];
+/// The commands that tell figures at marked speeds.
+pub(super) const MARKED: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart, Subcommand::Check];
 pub(super) const TABLE: &[Subcommand] = &[Subcommand::Table];
+/// The commands that print figures for a spreadsheet.
+pub(super) const FIGURES: &[Subcommand] = &[Subcommand::Table, Subcommand::Pairs];
 pub(super) const CHART: &[Subcommand] = &[Subcommand::Chart];
-pub(super) const WRITTEN: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
-pub(super) const TEXTS: &[Subcommand] = &[Subcommand::Table, Subcommand::Check];
+/// The commands that show a project as a view.
+pub(super) const VIEWS: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart];
+/// The commands whose result can go into a file.
+pub(super) const WRITTEN: &[Subcommand] =
+    &[Subcommand::Table, Subcommand::Chart, Subcommand::Pairs];
+pub(super) const TEXTS: &[Subcommand] = &[
+    Subcommand::Table,
+    Subcommand::Check,
+    Subcommand::Pairs,
+    Subcommand::Find,
+];
 
 /// A row of the table.
 pub(super) const fn row(
@@ -59,11 +82,38 @@ pub(super) const fn row(
     }
 }
 
+/// A row about a gear set.
+pub(super) const fn set(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Sets, OF_PROJECT, meaning)
+}
+
 /// A row about engine, vehicle or road.
 pub(super) const fn technical(
     flag: (Flag, &'static str),
     value: &'static str,
     meaning: &'static str,
 ) -> FlagRow {
-    row(flag, value, Group::Technical, WRITTEN, meaning)
+    row(flag, value, Group::Technical, VIEWS, meaning)
+}
+
+/// A row about tooth pairs.
+pub(super) const fn of_pairs(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Pairs, &[Subcommand::Pairs], meaning)
+}
+
+/// A row about what a set is wished to do.
+pub(super) const fn of_wish(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Wish, &[Subcommand::Find], meaning)
 }

@@ -2,12 +2,15 @@
 //!
 //! One table serves the reading, the messages and the help.
 
-use super::flag_row::{CHART, EVERY, FlagRow, Group, TABLE, TEXTS, WRITTEN, row, technical};
+use super::flag_row::{
+    CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_pairs,
+    of_wish, row, set, technical,
+};
 use Flag::{
     As, Circumference, Decimal, Drops, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject,
     NoTable, Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
 };
-use Group::{Sets, Speeds};
+use Group::Speeds;
 
 /// A flag; in the order of [`FLAGS`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,6 +50,16 @@ pub(super) enum Flag {
     Displacement,
     Fuel,
     Willans,
+    Ratio,
+    Within,
+    Teeth,
+    Sum,
+    Centre,
+    Module,
+    Helix,
+    Gear,
+    At,
+    Set,
     Rpm,
     Speed,
     To,
@@ -68,82 +81,48 @@ pub(super) enum Flag {
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 53] = [
-    row(
+pub(super) const FLAGS: [FlagRow; 63] = [
+    set(
         (Gears, "gears"),
         "RATIOS",
-        Sets,
-        EVERY,
         "first to top, parted by blanks; once for each of up to three sets",
     ),
-    row(
+    set(
         (Pasted, "pasted"),
         "FILE",
-        Sets,
-        EVERY,
         "a copied text with the sets, or - for standard input, instead of --gears",
     ),
-    row(
+    set(
         (Final, "final"),
         "RATIO",
-        Sets,
-        EVERY,
         "the final drive, or \"chain FRONT/REAR\"; once for all sets or once for each",
     ),
-    row(
+    set(
         (Tyre, "tyre"),
         "SIZE",
-        Sets,
-        EVERY,
         "as 185/60R14; once for all sets or once for each",
     ),
-    row(
+    set(
         (Circumference, "circumference"),
         "MM",
-        Sets,
-        EVERY,
         "the measured rolling circumference, instead of --tyre",
     ),
-    row(
+    set(
         (Redline, "redline"),
         "RPM",
-        Sets,
-        EVERY,
         "the highest permitted engine speed",
     ),
-    row(
+    set(
         (Shift, "shift"),
         "RPM",
-        Sets,
-        EVERY,
         "one shift point, or one for each change; at the redline without it",
     ),
-    row(
-        (Reverse, "reverse"),
-        "RATIO",
-        Sets,
-        EVERY,
-        "the reverse gear",
-    ),
-    row(
-        (Name, "name"),
-        "NAME",
-        Sets,
-        EVERY,
-        "the name of a set; once for each",
-    ),
-    row(
-        (Idle, "idle"),
-        "RPM",
-        Sets,
-        EVERY,
-        "the engine speed at idle",
-    ),
-    row(
+    set((Reverse, "reverse"), "RATIO", "the reverse gear"),
+    set((Name, "name"), "NAME", "the name of a set; once for each"),
+    set((Idle, "idle"), "RPM", "the engine speed at idle"),
+    set(
         (LowestUseful, "lowest-useful"),
         "RPM",
-        Sets,
-        EVERY,
         "the engine speed below which the engine labours",
     ),
     technical(
@@ -262,18 +241,68 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         "\"E P\"",
         "slope efficiency and friction pressure in bar of the Willans line",
     ),
+    of_pairs(
+        (Flag::Ratio, "ratio"),
+        "R",
+        "driven ÷ driving, as 3.78, or as the teeth of a pair, 34:9",
+    ),
+    of_pairs(
+        (Flag::Within, "within"),
+        "PERCENT",
+        "how far off a pair may be, either way",
+    ),
+    of_pairs(
+        (Flag::Teeth, "teeth"),
+        "FROM-TO",
+        "the fewest and the most teeth of a gear, as 9-60",
+    ),
+    of_pairs(
+        (Flag::Sum, "sum"),
+        "N",
+        "the teeth of both gears together, where that is fixed",
+    ),
+    of_pairs(
+        (Flag::Centre, "centre"),
+        "MM",
+        "the centre distance of both shafts, where that is fixed; with --module",
+    ),
+    of_pairs(
+        (Flag::Module, "module"),
+        "MM",
+        "the normal module, at a pressure angle of 20°",
+    ),
+    of_pairs(
+        (Flag::Helix, "helix"),
+        "DEG",
+        "the helix angle at the pitch circle; 0, straight teeth, without it",
+    ),
+    of_wish(
+        (Flag::Gear, "gear"),
+        "G",
+        "the label of the gear, R for reverse",
+    ),
+    of_wish(
+        (Flag::At, "at"),
+        "KMH",
+        "the road speed, in km/h or as --units says; --rpm is the engine speed",
+    ),
+    of_wish(
+        (Flag::Set, "set"),
+        "N",
+        "which set, counted from 1; the baseline without it",
+    ),
     row(
         (Rpm, "rpm"),
         "LIST",
         Speeds,
-        EVERY,
-        "engine speeds at which road speeds are wanted",
+        OF_PROJECT,
+        "engine speeds at which road speeds are wanted; find: the one wished",
     ),
     row(
         (Speed, "speed"),
         "LIST",
         Speeds,
-        EVERY,
+        MARKED,
         "road speeds at which engine speeds are wanted, in km/h or as --units says",
     ),
     row(
@@ -301,14 +330,14 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         (Units, "units"),
         "kmh|mph",
         Speeds,
-        EVERY,
+        OF_PROJECT,
         "the unit of road speeds in everything but JSON",
     ),
     row(
         (Show, "show"),
         "WHAT",
         Group::Output,
-        WRITTEN,
+        VIEWS,
         "speed, effort, run or cruise; chart: several, also steps, revs, distance",
     ),
     row(
@@ -322,7 +351,7 @@ pub(super) const FLAGS: [FlagRow; 53] = [
         (Decimal, "decimal"),
         "point|comma",
         Group::Output,
-        TABLE,
+        FIGURES,
         "the decimal mark of CSV; with a comma, semicolons part the cells",
     ),
     row(

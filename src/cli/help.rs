@@ -23,11 +23,16 @@ fn overview() -> String {
         layshaft [FILE]           open the window, on a project, a picture that carries one, or the example\n"
         .to_owned();
     for command in Subcommand::ALL {
-        let usage = format!("layshaft {} FILE", command.name());
+        let usage = match command {
+            Subcommand::Table | Subcommand::Chart | Subcommand::Check => " FILE",
+            Subcommand::Pairs => "",
+            Subcommand::Find => " WHAT FILE",
+        };
+        let usage = format!("layshaft {}{usage}", command.name());
         push_line(&mut text, &usage, command.summary());
     }
     text += "\n\
-        Commands take a gear set without a file as well:\n\
+        Those that take a file take a gear set without one as well:\n\
         layshaft table --gears \"3.54 1.91 1.31 1.03 0.83\" --final 4.06 \\\n\
         \x20              --tyre 185/60R14 --redline 6500 --shift 6000 --speed 100\n\n\
         layshaft COMMAND --help   all options of a command\n\
@@ -40,19 +45,25 @@ Exit codes: 0 printed, 1 check lists findings, 2 nothing printed but one sentenc
 
 fn about_command(command: Subcommand) -> String {
     let name = command.name();
-    let mut text = format!(
-        "layshaft {name} FILE [options]\nlayshaft {name} --gears RATIOS … [options]\n\n{}.\n",
-        capitalised(command.summary())
-    );
+    let mut text = String::new();
+    for usage in command.usages() {
+        text.extend(["layshaft ", name, " ", usage, " [options]\n"]);
+    }
+    text.extend(["\n", &capitalised(command.summary()), ".\n"]);
     let groups = [
         (Group::Sets, "A gear set without a file"),
         (
             Group::Technical,
             "Engine, vehicle and road, beside a gear set without a file",
         ),
+        (Group::Pairs, "Tooth pairs"),
+        (Group::Wish, "What is wished"),
         (
             Group::Speeds,
-            "Speeds; with a file they replace those it marks",
+            match command {
+                Subcommand::Find => "Speeds",
+                _ => "Speeds; with a file they replace those it marks",
+            },
         ),
         (Group::Output, "Output"),
     ];
@@ -72,6 +83,8 @@ fn about_command(command: Subcommand) -> String {
         Subcommand::Table => TABLE_NOTES,
         Subcommand::Chart => CHART_NOTES,
         Subcommand::Check => CHECK_NOTES,
+        Subcommand::Pairs => PAIRS_NOTES,
+        Subcommand::Find => FIND_NOTES,
     };
     text + EXIT_CODES
 }
@@ -94,6 +107,19 @@ const CHECK_NOTES: &str = "
 Formats: text (without --as), json.
 Ratios are numbers (3.78), teeth driven:driving (34:9) or products (44/29 * 49/12); a chain is
 \"chain 16/46\", front before rear, or \"rear 46 front 16\". Speeds change no finding.
+";
+
+const PAIRS_NOTES: &str = "
+Formats: text (without --as), csv, json. The nearest pair comes first, of equally near ones that of
+fewer teeth. With a centre distance every pair has the sum of profile shifts x1 + x2 that it needs
+there: −0.5 to +1.0 is usual, up to +1.3 possible, nothing else can be cut. All pairs between two
+shafts share one centre distance, both gears of a pair change together, and a gear maker decides.
+";
+
+const FIND_NOTES: &str = "
+Formats: text (without --as), json. WHAT is final, tyre or ratio: the final drive that the gear
+drives, the rolling circumference in mm, or the ratio of the gear itself. All the rest of the set
+stays as it is, its stages in the positions that they stand in.
 ";
 
 fn spelled(row: &FlagRow) -> String {

@@ -9,6 +9,7 @@ mod brochure;
 mod chart;
 mod check;
 mod error;
+mod find;
 mod findings;
 mod flag_row;
 mod flags;
@@ -16,6 +17,7 @@ mod help;
 mod named_text;
 mod nearest;
 mod output;
+mod pairs;
 mod pasted;
 mod run_questions;
 mod sets_by_flags;
@@ -92,6 +94,8 @@ fn answered(
         Asked::Command(Subcommand::Table, arguments) => table::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Chart, arguments) => chart::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Check, arguments) => check::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Pairs, arguments) => pairs::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Find, arguments) => find::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))
 }

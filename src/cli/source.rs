@@ -9,8 +9,8 @@ use super::sets_by_flags;
 use super::technical_by_flags::with_technical;
 use super::values::{choice, list};
 use crate::chart::MarkedSpeeds;
-use crate::gearing::{EngineSpeed, OutOfRange, RoadSpeed};
-use crate::project::{Disk, Project, format, read_project_text, shown};
+use crate::gearing::{EngineSpeed, OutOfRange, RoadSpeed, quoted};
+use crate::project::{Candidate, Disk, Project, format, read_project_text, shown};
 use crate::units::SpeedUnit;
 use std::path::Path;
 
@@ -38,7 +38,7 @@ pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
     let units = units(arguments)?;
     let of_set = arguments.first_of(|row| match row.group {
         Group::Sets | Group::Technical => true,
-        Group::Speeds | Group::Output => false,
+        Group::Pairs | Group::Wish | Group::Speeds | Group::Output => false,
     });
     refuse_standard_input_twice(arguments)?;
     let has_gears = !arguments.all(Flag::Gears)?.is_empty();
@@ -71,6 +71,22 @@ pub(super) fn marked(arguments: &Arguments, project: &Project) -> Result<MarkedS
         marked.road_speeds = speeds;
     }
     Ok(marked)
+}
+
+/// The set of that number, counted from 1.
+pub(super) fn numbered_set<'a>(
+    project: &'a Project,
+    flag: Flag,
+    number: &str,
+) -> Result<&'a Candidate, CliError> {
+    let at = number.trim().parse::<usize>().ok();
+    let at = at.and_then(|number| number.checked_sub(1));
+    let candidate = at.and_then(|at| project.sets.iter().nth(at));
+    candidate.ok_or_else(|| CliError::NoSuchSet {
+        flag: flag.name(),
+        number: format!("\"{}\"", quoted(number)),
+        present: project.sets.len(),
+    })
 }
 
 /// The road speeds of a flag, in the unit of `--units`; none where it is not given.

@@ -10,11 +10,21 @@ pub(super) enum Subcommand {
     Chart,
     /// What is valid but strange.
     Check,
+    /// Tooth pairs for a wished ratio.
+    Pairs,
+    /// The value that fulfils a wish.
+    Find,
 }
 
 impl Subcommand {
     /// All commands, in the order of the help.
-    pub(super) const ALL: [Self; 3] = [Self::Table, Self::Chart, Self::Check];
+    pub(super) const ALL: [Self; 5] = [
+        Self::Table,
+        Self::Chart,
+        Self::Check,
+        Self::Pairs,
+        Self::Find,
+    ];
 
     /// The command that `word` names.
     pub(super) fn named(word: &str) -> Option<Self> {
@@ -27,6 +37,8 @@ impl Subcommand {
             Self::Table => "table",
             Self::Chart => "chart",
             Self::Check => "check",
+            Self::Pairs => "pairs",
+            Self::Find => "find",
         }
     }
 
@@ -36,6 +48,27 @@ impl Subcommand {
             Self::Table => "print ratios, steps and speeds of every gear set",
             Self::Chart => "make the picture of the write-up, a PNG file",
             Self::Check => "list what is valid but strange; exit code 1 where there is anything",
+            Self::Pairs => "list the tooth pairs that come near a ratio",
+            Self::Find => {
+                "print the final drive, tyre or ratio for an engine speed at a road speed"
+            }
+        }
+    }
+
+    /// What stands behind its name, in each way of asking for it; the first is the usual one.
+    pub(super) fn usages(self) -> &'static [&'static str] {
+        match self {
+            Self::Table | Self::Chart | Self::Check => &["FILE", "--gears RATIOS …"],
+            Self::Pairs => &["--ratio R --within PERCENT --teeth 9-60"],
+            Self::Find => &["final|tyre|ratio FILE", "final|tyre|ratio --gears RATIOS …"],
+        }
+    }
+
+    /// Whether a word stands between its name and the file, which says what is asked of the file.
+    pub(super) fn takes_word(self) -> bool {
+        match self {
+            Self::Table | Self::Chart | Self::Check | Self::Pairs => false,
+            Self::Find => true,
         }
     }
 }

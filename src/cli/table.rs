@@ -3,7 +3,7 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use super::values::choice;
+use super::values::{choice, decimal_mark};
 use super::{PRINTED, findings, output, run_questions, source};
 use crate::analysis::{Analysis, Motion, RunQuestions};
 use crate::chart::{BUILT_CURVE, MarkedSpeeds, MotionTable, Table};
@@ -46,7 +46,7 @@ pub(super) fn run(
 ) -> Result<u8, CliError> {
     let shown = shown(arguments)?;
     let format = format(arguments)?;
-    let mark = decimal_mark(arguments, format)?;
+    let mark = decimal_mark(arguments, format == Format::Csv)?;
     let out = output::wanted(arguments)?;
     let source::Sourced { project, notes } = source::project(arguments)?;
     let marked = source::marked(arguments, &project)?;
@@ -172,14 +172,5 @@ fn format(arguments: &Arguments) -> Result<Format, CliError> {
     match arguments.once(Flag::As)? {
         None => Ok(Format::Text),
         Some(text) => choice(Flag::As, text, &FORMATS),
-    }
-}
-
-fn decimal_mark(arguments: &Arguments, format: Format) -> Result<DecimalMark, CliError> {
-    let choices = [("point", DecimalMark::Point), ("comma", DecimalMark::Comma)];
-    match arguments.once(Flag::Decimal)? {
-        None => Ok(DecimalMark::default()),
-        Some(_) if format != Format::Csv => Err(CliError::DecimalWithoutCsv),
-        Some(text) => choice(Flag::Decimal, text, &choices),
     }
 }

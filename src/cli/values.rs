@@ -5,6 +5,7 @@ use super::error::CliError;
 use super::flags::Flag;
 use crate::gearing::{EngineSpeed, OutOfRange, parse_decimal, parse_rpm, quoted};
 use crate::project::{View, Views};
+use crate::sheet::csv::DecimalMark;
 
 /// The engine speed that a value spells; point or comma as decimal mark, or between thousands.
 pub(super) fn engine_speed(flag: Flag, text: &str) -> Result<EngineSpeed, CliError> {
@@ -72,11 +73,20 @@ pub(super) fn choice<T: Copy>(
     text: &str,
     choices: &[(&'static str, T)],
 ) -> Result<T, CliError> {
+    word_choice(&flag.name(), text, choices)
+}
+
+/// Which of the `choices` a word names that stands behind `what`.
+pub(super) fn word_choice<T: Copy>(
+    what: &str,
+    text: &str,
+    choices: &[(&'static str, T)],
+) -> Result<T, CliError> {
     let found = choices.iter().find(|(word, _)| *word == text);
     found.map(|(_, choice)| *choice).ok_or_else(|| {
         let words: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
         CliError::NoSuchChoice {
-            flag: flag.name(),
+            flag: what.to_owned(),
             choices: match words.split_last() {
                 Some((last, others)) if !others.is_empty() => {
                     format!("{} or {last}", others.join(", "))
@@ -86,6 +96,16 @@ pub(super) fn choice<T: Copy>(
             value: quoted(text),
         }
     })
+}
+
+/// The decimal mark of `--decimal`, which only CSV has.
+pub(super) fn decimal_mark(arguments: &Arguments, is_csv: bool) -> Result<DecimalMark, CliError> {
+    let choices = [("point", DecimalMark::Point), ("comma", DecimalMark::Comma)];
+    match arguments.once(Flag::Decimal)? {
+        None => Ok(DecimalMark::default()),
+        Some(_) if !is_csv => Err(CliError::DecimalWithoutCsv),
+        Some(text) => choice(Flag::Decimal, text, &choices),
+    }
 }
 
 /// The views that `--show` asks for, parted by commas or blanks; none where it is not given.

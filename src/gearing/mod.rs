@@ -41,7 +41,9 @@ pub use ratio::{
 };
 pub use results::{EngineLimits, GearResult, SetResults};
 pub use shifting::{Upshift, spread, steps, upshifts};
-pub use speed::{overall_ratio_from_speed, rpm_from_speed, speed_from_rpm};
+pub use speed::{
+    overall_ratio_from_speed, rolling_circumference_mm_from_speed, rpm_from_speed, speed_from_rpm,
+};
 pub use stage_text::{parse_stages, stages_text};
 pub use text::{Label, Name, TextError};
 pub use tyre::{

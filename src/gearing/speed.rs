@@ -50,3 +50,24 @@ pub fn overall_ratio_from_speed(
 ) -> f64 {
     speed_from_rpm(engine_rpm, 1.0, rolling_circumference_mm) / speed_kmh
 }
+
+/// The rolling circumference in mm with which an engine speed makes a road speed: [`speed_from_rpm`], solved
+/// for it.
+///
+/// # Units
+/// * `engine_rpm`: engine speed in rev/min, above 0
+/// * `speed_kmh`: road speed in km/h
+/// * `overall_ratio`: engine turns per wheel turn
+///
+/// # Example
+/// ```
+/// let u = layshaft::gearing::rolling_circumference_mm_from_speed(1000.0, 30.0, 4.0);
+/// assert!((u - 2000.0).abs() < 1e-9);
+/// ```
+pub fn rolling_circumference_mm_from_speed(
+    engine_rpm: f64,
+    speed_kmh: f64,
+    overall_ratio: f64,
+) -> f64 {
+    1000.0 * speed_kmh * overall_ratio / (0.06 * engine_rpm)
+}

@@ -6,6 +6,7 @@
 pub mod bbcode;
 pub mod csv;
 mod csv_of_motion;
+pub mod found;
 mod framed;
 mod grid;
 pub mod json;
@@ -14,6 +15,7 @@ pub mod markdown;
 mod new_column;
 mod of_views;
 pub mod page;
+pub mod pairs;
 pub mod text;
 
 pub use of_views::{TextFormat, written};

@@ -67,6 +67,11 @@ pub(super) fn aligned(framed: &Framed) -> Vec<String> {
     texts
 }
 
+/// The aligned rows of one grid with their headings.
+pub(super) fn aligned_grid(grid: &Grid) -> String {
+    aligned_grids(&[grid]).concat()
+}
+
 /// The aligned rows of grids of the same columns, with their headings.
 fn aligned_grids(grids: &[&Grid]) -> Vec<String> {
     let count = grids.first().map_or(0, |grid| grid.headings.len());

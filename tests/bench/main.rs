@@ -9,6 +9,11 @@ mod documents;
     clippy::unwrap_used,
     reason = "a bench that cannot start should say so"
 )]
+mod finders;
+#[expect(
+    clippy::unwrap_used,
+    reason = "a bench that cannot start should say so"
+)]
 mod frame;
 #[expect(
     clippy::unwrap_used,

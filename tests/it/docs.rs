@@ -10,7 +10,7 @@ use layshaft::gearing::{parse_ratio, parse_tyre, read_reduction};
 use layshaft::import::gears::read_pasted;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::format;
-use layshaft::sheet::json::{MOTION_KEYS, key_reference};
+use layshaft::sheet::json::{MOTION_KEYS, PAIR_KEYS, key_reference};
 use layshaft::units::mm_text;
 use std::collections::BTreeMap;
 use std::ffi::OsString;
@@ -97,6 +97,14 @@ fn motion_json_table() -> String {
     table(["show", "key", "what it holds"], &rows)
 }
 
+fn pairs_json_table() -> String {
+    let rows = PAIR_KEYS.iter();
+    let rows: Vec<_> = rows
+        .map(|(key, what)| [format!("`{key}`"), (*what).to_owned()])
+        .collect();
+    table(["key", "what it holds"], &rows)
+}
+
 /// What the program prints, asked within this process.
 fn printed(arguments: &[&str]) -> String {
     let (mut stdout, mut stderr) = (Vec::new(), Vec::new());
@@ -109,7 +117,7 @@ fn printed(arguments: &[&str]) -> String {
 /// Every option in the order of the help, with the commands that take it.
 fn option_table() -> String {
     let mut rows: Vec<[String; 3]> = Vec::new();
-    for command in ["table", "chart", "check"] {
+    for command in ["table", "chart", "check", "pairs", "find"] {
         let help = printed(&[command, "--help"]);
         let mut place = 0;
         for line in help.lines().filter(|line| line.starts_with("  -")) {
@@ -212,7 +220,16 @@ fn tried(shown: &Shown, folder: &Path) -> String {
     let (name, arguments) = shown.words.split_first().unwrap();
     assert_eq!(name, "layshaft", "{}", shown.line);
     let first = arguments.first().map_or("", String::as_str);
-    let is_headless = ["table", "chart", "check", "--help", "--version"].contains(&first);
+    let is_headless = [
+        "table",
+        "chart",
+        "check",
+        "pairs",
+        "find",
+        "--help",
+        "--version",
+    ]
+    .contains(&first);
     assert!(is_headless, "{} opens the window", shown.line);
     let output = Command::new(env!("CARGO_BIN_EXE_layshaft"))
         .args(arguments)
@@ -288,6 +305,7 @@ fn the_json_keys_are_those_of_the_reference() {
         "### JSON of effort, runs and steady speeds",
         &motion_json_table(),
     );
+    is_same_table("### Tooth pairs", &pairs_json_table());
 }
 
 #[test]
@@ -480,6 +498,7 @@ fn renew_the_readme() {
             "### JSON of effort, runs and steady speeds",
             motion_json_table(),
         ),
+        ("### Tooth pairs", pairs_json_table()),
     ] {
         readme = with_table(&readme, heading, &table);
     }

@@ -4,10 +4,13 @@
 //! its meaning within one format number. The figures of gears and sets are those that the chart's
 //! table defines.
 
+mod found;
 pub(super) mod keys;
 mod motion;
 mod object;
+mod pairs;
 
+pub use found::found;
 pub use keys::key_reference;
 
 use crate::analysis::{Analysis, ProjectFinding};
@@ -21,6 +24,7 @@ use keys::{ENGINE_SPEED, ROAD_SPEED};
 pub use motion::{MOTION_KEYS, cruise, effort, run};
 use object::Json;
 pub use object::JsonError;
+pub use pairs::{PAIR_KEYS, pairs};
 
 /// The format that is written.
 pub const FORMAT: u32 = 1;

@@ -6,6 +6,7 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Json<'a> {
     Null,
+    Bool(bool),
     Count(usize),
     Number(f64),
     Text(&'a str),
@@ -46,6 +47,7 @@ impl Serialize for Json<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self {
             Self::Null => serializer.serialize_none(),
+            Self::Bool(whether) => whether.serialize(serializer),
             Self::Count(count) => count.serialize(serializer),
             Self::Number(number) => number.serialize(serializer),
             Self::Text(text) => text.serialize(serializer),

@@ -13,6 +13,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
     ("motion", &["units", "gearing"]),
+    ("finders", &["units", "gearing"]),
     ("import", &["units", "formula", "gearing", "motion"]),
     (
         "project",
@@ -33,21 +34,22 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "sheet",
         &[
-            "units", "formula", "gearing", "motion", "project", "analysis", "chart", "draw",
+            "units", "formula", "gearing", "motion", "finders", "project", "analysis", "chart",
+            "draw",
         ],
     ),
     (
         "cli",
         &[
-            "units", "unseen", "letters", "platform", "gearing", "motion", "import", "project",
-            "analysis", "chart", "draw", "sheet",
+            "units", "unseen", "letters", "platform", "gearing", "motion", "finders", "import",
+            "project", "analysis", "chart", "draw", "sheet",
         ],
     ),
     (
         "app",
         &[
-            "units", "platform", "letters", "logging", "panics", "gearing", "motion", "import",
-            "project", "analysis", "chart", "draw", "sheet",
+            "units", "platform", "letters", "logging", "panics", "gearing", "motion", "finders",
+            "import", "project", "analysis", "chart", "draw", "sheet",
         ],
     ),
 ];
@@ -56,6 +58,7 @@ const LAYERS: &[(&str, &[&str])] = &[
 const FOREIGN_WORDS: &[(&str, &[&str])] = &[
     ("gearing", &["egui", "serde"]),
     ("motion", &["egui", "serde"]),
+    ("finders", &["egui", "serde"]),
     ("import", &["egui", "serde"]),
     ("project", &["egui"]),
     ("analysis", &["egui"]),
@@ -66,7 +69,7 @@ const FOREIGN_WORDS: &[(&str, &[&str])] = &[
 ];
 
 /// The layers that compute and do nothing else.
-const PURE: &[&str] = &["gearing", "motion", "import"];
+const PURE: &[&str] = &["gearing", "motion", "finders", "import"];
 
 /// The parts of the standard library that a pure computation has no use for.
 const IMPURE: &[&str] = &["fs", "io", "time", "env", "net", "process", "thread"];

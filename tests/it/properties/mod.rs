@@ -7,3 +7,5 @@ mod positions;
 mod ratios;
 mod speeds;
 mod steps;
+mod targets;
+mod tooth_pairs;

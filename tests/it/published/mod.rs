@@ -4,5 +4,6 @@ pub(crate) mod motion;
 pub(crate) mod row;
 mod speeds;
 mod steps;
+mod tooth_pairs;
 mod tyres;
 mod units;

@@ -2,10 +2,11 @@
 
 use super::row::Status::{CommonPractice, Derived, Memory, Read};
 use super::row::{Published, assert_rows, published};
-use crate::support::gear_sets::{name, ratio, results, set, spec, tyre};
+use crate::support::gear_sets::{name, ratio, results, rpm, set, spec, tyre};
+use layshaft::finders::{Sought, SpeedWish};
 use layshaft::gearing::{
-    ActsOn, Construction, Drivetrain, GearSet, GearSetSpec, OverallDiameter, Position, Stage, Tyre,
-    TyreDiameter, parse_ratio, read_reduction, rpm_from_speed, speed_from_rpm,
+    ActsOn, Construction, Drivetrain, GearSet, GearSetSpec, OverallDiameter, Position, RoadSpeed,
+    Stage, Tyre, TyreDiameter, parse_ratio, read_reduction, rpm_from_speed, speed_from_rpm,
 };
 use layshaft::units::{MM_PER_INCH, SpeedUnit};
 use std::f64::consts::PI;
@@ -65,6 +66,13 @@ fn the_final_drive_for_a_top_speed_is_the_published_one() {
     let wheel_rpm = rpm_from_speed(150.0, 1.0, PI * 540.0);
     let row = published(4.07, 0.005, HEISLER, Memory);
     assert_rows([("6000 rpm at 150 km/h", 6000.0 / wheel_rpm, row)]);
+    let direct = Drivetrain::resolve(&set(&[1.0], 3.0), &tyre(PI * 540.0));
+    let wish = SpeedWish {
+        engine: rpm(6000.0),
+        road: RoadSpeed::from_kmh(150.0).unwrap(),
+    };
+    let found = Sought::FinalDrive.found(&direct, &direct.gears[0], wish);
+    assert_rows([("found by the wish", found.unwrap().value, row)]);
 }
 
 /// The truck's lowest and highest gear behind a transfer box in that position.
