@@ -20,7 +20,7 @@ const COLUMNS: [(&str, &str); 8] = [
 
 /// What the columns mean, and who decides.
 const NOTES: &str = "\
-hunting: yes, every tooth meets every other; no, the smaller count divides the larger
+hunting: yes, every tooth meets every other; partly, some of them; no, always the same ones
 A gear maker decides what can be cut. Both gears of a pair change together, and all pairs between two
 shafts share one centre distance.
 ";
