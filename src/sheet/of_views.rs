@@ -3,7 +3,7 @@
 use super::csv::DecimalMark;
 use super::json::JsonError;
 use super::{bbcode, csv, json, markdown, text};
-use crate::analysis::{Analysis, RunQuestions};
+use crate::analysis::{Analysis, Motion, RunQuestions};
 use crate::chart::{MarkedSpeeds, MotionTable, Table};
 use crate::gearing::Name;
 use crate::project::{View, Views};
@@ -68,9 +68,9 @@ fn of_view(
     title: Option<&str>,
     format: TextFormat,
 ) -> Result<String, JsonError> {
-    match MotionTable::of_view(view, analysis) {
-        Some(table) => of_motion(analysis, view, (title, &table), format),
-        None => of_ratios(analysis, title, format),
+    match (MotionTable::of_view(view, analysis), analysis.motion()) {
+        (Some(table), Ok(motion)) => of_motion((analysis, motion), view, (title, &table), format),
+        (None, _) | (_, Err(_)) => of_ratios(analysis, title, format),
     }
 }
 
@@ -92,7 +92,7 @@ fn of_ratios(
 }
 
 fn of_motion(
-    analysis: &Analysis,
+    of: (&Analysis, &Motion),
     view: View,
     (title, table): (Option<&str>, &MotionTable),
     format: TextFormat,
@@ -102,15 +102,15 @@ fn of_motion(
         TextFormat::Markdown => markdown::motion(title, table),
         TextFormat::BbCode => bbcode::motion(title, table),
         TextFormat::Csv(mark) => csv::motion(table, mark),
-        TextFormat::Json => json_of_motion(analysis, view)?,
+        TextFormat::Json => json_of_motion(of, view)?,
     })
 }
 
 /// The figures behind a table that there is.
-fn json_of_motion(analysis: &Analysis, view: View) -> Result<String, JsonError> {
-    let Ok(motion) = analysis.motion() else {
-        return Ok(String::new());
-    };
+fn json_of_motion(
+    (analysis, motion): (&Analysis, &Motion),
+    view: View,
+) -> Result<String, JsonError> {
     let project = analysis.project();
     let marked = project.marked_road_speeds.as_slice();
     match view.with_table() {

@@ -134,7 +134,11 @@ pub(super) const OF_ROAD: [Row; 9] = [
         text: |about| shown(road(about).load.map(AddedMass::kg)),
         answer: Answer::Typed("nothing carried", |about, text| {
             let read = quantity(AddedMass::from_kg, "300", "kg").read_large(text);
-            of_road(about, read, |road, load| road.load = load)
+            of_road(about, read, |road, load| {
+                road.load = load;
+                // What is typed is meant to count.
+                road.aside.load = false;
+            })
         }),
     },
     Row {
@@ -153,6 +157,7 @@ pub(super) const OF_ROAD: [Row; 9] = [
             of_road(about, read, |road, mass| {
                 let drag_area = road.trailer.and_then(drag_of);
                 road.trailer = pulled(mass, drag_area);
+                road.aside.trailer = false;
             })
         }),
     },
@@ -164,6 +169,7 @@ pub(super) const OF_ROAD: [Row; 9] = [
             of_road(about, DRAG_AREA.read(text), |road, drag_area| {
                 let mass = road.trailer.map_or(AddedMass::NONE, |trailer| trailer.mass);
                 road.trailer = pulled(mass, drag_area);
+                road.aside.trailer = false;
             })
         }),
     },
@@ -180,7 +186,10 @@ pub(super) const OF_ROAD: [Row; 9] = [
             let of = quantity(Headwind::from_kmh, "30", "");
             let present = road(about).headwind.map(Headwind::kmh);
             let read = typed::wind(&of, (about.project.units, present), text);
-            of_road(about, read, |road, wind| road.headwind = wind)
+            of_road(about, read, |road, wind| {
+                road.headwind = wind;
+                road.aside.headwind = false;
+            })
         }),
     },
     Row {

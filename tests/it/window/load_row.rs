@@ -70,6 +70,17 @@ fn the_empty_vehicle_is_one_click_away_and_what_was_typed_stays() {
 }
 
 #[test]
+fn what_is_typed_anew_counts_though_it_was_set_aside() {
+    let mut window = opened();
+    window.click("Empty");
+    assert!(!is_on(&window, "Laden 300 kg"));
+    window.click("Grades…");
+    window.fill("Load, kg", "450");
+    assert!(is_on(&window, "Laden 450 kg"));
+    assert!(!is_on(&window, "Trailer 900 kg"));
+}
+
+#[test]
 fn another_road_is_one_click_away_and_all_figures_are_for_it() {
     let mut window = opened();
     let level = run(&window);
