@@ -3,6 +3,7 @@
 //!
 //! Whoever adds something to the project is made to say here whether charts show it.
 
+use crate::gearing::{GearSet, GearSetSpec};
 use crate::project::{Candidate, Project};
 
 /// Whether what is read off a set in `before` is read off a set in `after` as well.
@@ -42,4 +43,33 @@ pub(super) fn charts_hold(before: &Project, after: &Project) -> bool {
         && *marked_road_speeds == after.marked_road_speeds
         && *technical == after.technical
         && *sets == after.sets
+}
+
+/// Whether what is strange about the sets of `before` once their engine runs is strange about those of
+/// `after` as well.
+///
+/// None of it asks where a gear is left: while a shift point is dragged it stays what it is.
+pub(super) fn motion_findings_hold(before: &Project, after: &Project) -> bool {
+    let same = |(before, after): (&Candidate, &Candidate)| {
+        before.technical == after.technical && same_but_for_shifts(&before.set, &after.set)
+    };
+    before.units == after.units
+        && before.tyre == after.tyre
+        && before.engine == after.engine
+        && before.marked_road_speeds == after.marked_road_speeds
+        && before.technical == after.technical
+        && before.sets.len() == after.sets.len()
+        && before.sets.iter().zip(after.sets.iter()).all(same)
+}
+
+fn same_but_for_shifts(before: &GearSet, after: &GearSet) -> bool {
+    if before == after {
+        return true;
+    }
+    let mut shifted = GearSetSpec::clone(after);
+    shifted.shift = before.shift;
+    for (gear, like) in shifted.gears.iter_mut().zip(&before.gears) {
+        gear.shift = like.shift;
+    }
+    shifted == **before
 }

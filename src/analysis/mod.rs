@@ -64,7 +64,9 @@ impl Analysis {
         self.findings = OnceCell::new();
         if !charts_hold {
             self.motion = OnceCell::new();
-            self.motion_findings = OnceCell::new();
+            if !depends::motion_findings_hold(&before, next) {
+                self.motion_findings = OnceCell::new();
+            }
             self.best_shifts = Default::default();
             if let Some(results) = self.results.take() {
                 self.earlier = Some((before, results));

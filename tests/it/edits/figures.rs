@@ -4,9 +4,10 @@ use super::{FIRST, SECOND, candidate, every_edit, of_first, start};
 use crate::support::gear_sets::{name, ratio, rpm};
 use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::Charts;
-use layshaft::gearing::{GearId, SetResults, parse_tyre};
-use layshaft::project::View;
-use layshaft::project::{Edit, History, Note, Project, SetEdit};
+use layshaft::gearing::{GearId, RoadSpeed, SetResults, parse_tyre};
+use layshaft::motion::Grade;
+use layshaft::project::examples::EXAMPLES;
+use layshaft::project::{Edit, History, Marks, Note, Project, RoadData, SetEdit, View};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -187,6 +188,36 @@ proptest! {
                 prop_assert_eq!(followed.analysis.results(), &ProjectResults::of(&now));
                 prop_assert_eq!(shown(&charts), shown(&fresh(&now)), "after {:?}", edit);
             }
+        }
+    }
+}
+
+#[test]
+fn what_is_strange_is_what_is_strange_of_the_document_as_it_stands() {
+    for example in &EXAMPLES {
+        let project = example.project().unwrap();
+        let first = project.sets.iter().next().unwrap().id;
+        let steep = RoadData {
+            grade: Grade::from_percent(45.0).ok(),
+            ..project.technical.road.clone()
+        };
+        let fast = RoadSpeed::from_kmh(300.0).unwrap();
+        let edits = [
+            Edit::Set(first, SetEdit::ShiftAll(rpm(2500.0))),
+            Edit::MarkedRoadSpeeds(Marks::new(vec![fast]).unwrap()),
+            Edit::RoadData(steep),
+            Edit::Set(first, SetEdit::FinalDrive(0, ratio(2.0).into())),
+            Edit::Set(first, SetEdit::ShiftAll(rpm(2400.0))),
+            Edit::EngineData(Box::default()),
+        ];
+        let mut history = History::new(project);
+        let mut analysis = Analysis::of(history.snapshot());
+        for edit in edits {
+            analysis.findings();
+            history.edit(&edit).unwrap();
+            analysis.follow(&history.snapshot());
+            let anew = Analysis::of(history.snapshot());
+            assert_eq!(analysis.findings(), anew.findings(), "{edit:?}");
         }
     }
 }
