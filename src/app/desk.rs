@@ -4,7 +4,7 @@
 //! revision of the document.
 
 use crate::analysis::{Analysis, BestShifts, ProjectFinding, ProjectResults};
-use crate::chart::{Charts, MotionTable, Scene, Table};
+use crate::chart::{Charts, FigureTable, Scene, Table};
 use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
 use crate::sheet::page::{Page, PageError};
@@ -115,8 +115,8 @@ impl Desk {
 
     /// The comparison of what engine and vehicle make of all sets, where a view has one of its own and all is
     /// known that it needs.
-    pub fn motion_table(&self, view: View) -> Option<&MotionTable> {
-        self.charts.motion_table(view)
+    pub fn figure_table(&self, view: View) -> Option<&FigureTable> {
+        self.charts.figure_table(view)
     }
 
     /// What undoing would take back, in words.

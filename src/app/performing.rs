@@ -153,7 +153,7 @@ impl App {
             Command::SideBySide => self.perform(ctx, Action::SideBySide(true)),
             Command::Columns => {
                 // Of no other table are there columns to choose.
-                if self.desk().motion_table(self.view.shown).is_some() {
+                if self.desk().figure_table(self.view.shown).is_some() {
                     self.show(View::Speed);
                 }
                 self.view.part = Part::Table;
@@ -307,8 +307,8 @@ impl App {
         // An edit of this very frame is in it.
         self.lifecycle.desk.refresh();
         let title = self.desk().project().title.as_ref().map(Name::as_str);
-        let text = match self.desk().motion_table(self.view.shown) {
-            Some(table) => text::motion(title, table),
+        let text = match self.desk().figure_table(self.view.shown) {
+            Some(table) => text::figures(title, table),
             None => text::table(title, self.desk().table()),
         };
         self.perform(ctx, Action::Copy("the table as text", text));

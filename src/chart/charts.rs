@@ -1,6 +1,6 @@
 //! The diagrams and the tables of a document, each made when it is first looked at, and kept.
 
-use super::motion_table::MotionTable;
+use super::figures::FigureTable;
 use super::scene::Scene;
 use super::table::Table;
 use crate::analysis::Analysis;
@@ -17,7 +17,7 @@ pub struct Charts {
     scenes: [OnceCell<Scene>; View::ALL.len()],
     table: OnceCell<Table>,
     /// One for each view that has one, in the same order.
-    motion_tables: [OnceCell<Option<MotionTable>>; View::ALL.len()],
+    figure_tables: [OnceCell<Option<FigureTable>>; View::ALL.len()],
 }
 
 impl Charts {
@@ -27,7 +27,7 @@ impl Charts {
             analysis,
             scenes: Default::default(),
             table: OnceCell::new(),
-            motion_tables: Default::default(),
+            figure_tables: Default::default(),
         }
     }
 
@@ -36,7 +36,7 @@ impl Charts {
         if !self.analysis.follow(next) {
             self.scenes = Default::default();
             self.table = OnceCell::new();
-            self.motion_tables = Default::default();
+            self.figure_tables = Default::default();
         }
     }
 
@@ -60,10 +60,10 @@ impl Charts {
     }
 
     /// What engine and vehicle make of all sets, where a view is about that and all is known that it needs.
-    pub fn motion_table(&self, view: View) -> Option<&MotionTable> {
+    pub fn figure_table(&self, view: View) -> Option<&FigureTable> {
         let view = view.with_table();
-        let table = || MotionTable::of_view(view, &self.analysis);
-        self.motion_tables[view as usize]
+        let table = || FigureTable::of_view(view, &self.analysis);
+        self.figure_tables[view as usize]
             .get_or_init(table)
             .as_ref()
     }

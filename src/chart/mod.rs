@@ -10,9 +10,9 @@ mod chosen;
 mod cruise_diagram;
 mod distance_diagram;
 mod effort_diagram;
+mod figures;
 mod handle;
 mod marks;
-mod motion_table;
 mod of_motion;
 mod over_time;
 mod revs_diagram;
@@ -28,11 +28,11 @@ mod view;
 pub use at_pointer::{Figure, Readable, Reading};
 pub use axis::{Along, Axis, Quantity, Range, round_step};
 pub use charts::Charts;
-pub use handle::{Handle, HandleLine, Travel};
-pub use motion_table::{
-    BUILT_CURVE, MotionCell, MotionColumn, MotionOfSet, MotionPart, MotionRow, MotionTable,
+pub use figures::{
+    BUILT_CURVE, FigureCell, FigureColumn, FigurePart, FigureRow, FigureTable, FiguresOfSet,
     sentences,
 };
+pub use handle::{Handle, HandleLine, Travel};
 pub use scene::{
     Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
 };

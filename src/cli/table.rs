@@ -6,7 +6,7 @@ use super::flags::Flag;
 use super::values::{choice, decimal_mark};
 use super::{PRINTED, findings, output, run_questions, source};
 use crate::analysis::{Analysis, Motion, RunQuestions};
-use crate::chart::{BUILT_CURVE, MarkedSpeeds, MotionTable, Table};
+use crate::chart::{BUILT_CURVE, FigureTable, MarkedSpeeds, Table};
 use crate::gearing::{Name, RoadSpeed};
 use crate::project::{Project, View};
 use crate::sheet::csv::DecimalMark;
@@ -114,12 +114,12 @@ enum Asked<'a> {
 }
 
 impl Asked<'_> {
-    fn table(&self, analysis: &Analysis, motion: &Motion) -> MotionTable {
+    fn table(&self, analysis: &Analysis, motion: &Motion) -> FigureTable {
         let (project, results) = (analysis.project(), analysis.results());
         match self {
-            Self::Effort(speeds) => MotionTable::effort(project, results, motion, speeds),
-            Self::Run(questions) => MotionTable::run(project, results, motion, questions),
-            Self::Cruise(speeds) => MotionTable::cruise(project, results, motion, speeds),
+            Self::Effort(speeds) => FigureTable::effort(project, results, motion, speeds),
+            Self::Run(questions) => FigureTable::run(project, results, motion, questions),
+            Self::Cruise(speeds) => FigureTable::cruise(project, results, motion, speeds),
         }
     }
 
@@ -142,10 +142,10 @@ fn of_motion(
     let title = analysis.project().title.as_ref().map(Name::as_str);
     let cells = || asked.table(analysis, motion);
     Ok(match format {
-        Format::Text => text::motion(title, &cells()),
-        Format::Markdown => markdown::motion(title, &cells()),
-        Format::BbCode => bbcode::motion(title, &cells()),
-        Format::Csv => csv::motion(&cells(), mark),
+        Format::Text => text::figures(title, &cells()),
+        Format::Markdown => markdown::figures(title, &cells()),
+        Format::BbCode => bbcode::figures(title, &cells()),
+        Format::Csv => csv::figures(&cells(), mark),
         Format::Json => asked.json(analysis, motion)?,
     })
 }

@@ -4,7 +4,7 @@
 
 use super::framed::Framed;
 use super::text::aligned;
-use crate::chart::{MotionTable, Table};
+use crate::chart::{FigureTable, Table};
 
 /// The table with a name in bold, a line of facts and a code block for each set.
 pub fn table(title: Option<&str>, table: &Table) -> String {
@@ -12,8 +12,8 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
 }
 
 /// The same with what engine and vehicle make of each set.
-pub fn motion(title: Option<&str>, table: &MotionTable) -> String {
-    written(&Framed::of_motion(title, table))
+pub fn figures(title: Option<&str>, table: &FigureTable) -> String {
+    written(&Framed::of_figures(title, table))
 }
 
 fn written(framed: &Framed) -> String {

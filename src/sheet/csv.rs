@@ -15,7 +15,7 @@ use crate::formula::harmless;
 use crate::project::Project;
 use crate::units::{SpeedUnit, plain_number, reckoned_number, shortest_number};
 
-pub use super::csv_of_motion::motion;
+pub use super::csv_of_figures::figures;
 
 /// How numbers are spelled, and with it what stands between two cells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

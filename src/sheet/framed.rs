@@ -3,7 +3,7 @@
 
 use super::grid::{Compared, Grid, GridCell, Heading, against, has_brackets, head_line, numbered};
 use crate::chart::table::BRACKETS_NOTE;
-use crate::chart::{MotionCell, MotionPart, MotionTable, Table};
+use crate::chart::{FigureCell, FigurePart, FigureTable, Table};
 
 /// A text that is still without marks.
 pub(super) struct Framed {
@@ -48,7 +48,7 @@ impl Framed {
     }
 
     /// A table of what engine and vehicle make of the sets.
-    pub(super) fn of_motion(title: Option<&str>, table: &MotionTable) -> Self {
+    pub(super) fn of_figures(title: Option<&str>, table: &FigureTable) -> Self {
         let baseline = table.sets.iter().find(|set| set.is_baseline);
         let against = against(baseline.map_or(0, |set| set.place));
         let sets = table.sets.iter().map(|set| FramedSet {
@@ -59,7 +59,7 @@ impl Framed {
         let mut sets: Vec<FramedSet> = sets.collect();
         let parts = table.sets.first().map_or(0, |set| set.parts.len());
         for at in 0..parts {
-            let of_sets: Vec<&MotionPart> = table.sets.iter().map(|set| &set.parts[at]).collect();
+            let of_sets: Vec<&FigurePart> = table.sets.iter().map(|set| &set.parts[at]).collect();
             for (set, framed) in sets.iter_mut().zip(motion_parts(&of_sets, &against)) {
                 set.parts.push(framed);
             }
@@ -83,7 +83,7 @@ impl Framed {
 }
 
 /// The same part of every set.
-fn motion_parts(of_sets: &[&MotionPart], against: &str) -> Vec<FramedPart> {
+fn motion_parts(of_sets: &[&FigurePart], against: &str) -> Vec<FramedPart> {
     let Some(first) = of_sets.first() else {
         return Vec::new();
     };
@@ -97,7 +97,7 @@ fn motion_parts(of_sets: &[&MotionPart], against: &str) -> Vec<FramedPart> {
     let columns = columns.map(|column| heading(&column.title, column.unit, true));
     let names = [heading(first.names, "", false)];
     let headings: Vec<Heading> = names.into_iter().chain(columns).collect();
-    let cell = |cell: &MotionCell| Compared {
+    let cell = |cell: &FigureCell| Compared {
         cell: GridCell {
             text: cell.cell.shown().into_owned(),
             is_bracketed: cell.cell.is_dim,

@@ -2,7 +2,7 @@
 
 use super::framed::Framed;
 use super::grid::{Grid, Heading};
-use crate::chart::{MotionTable, Table};
+use crate::chart::{FigureTable, Table};
 
 /// The table with a heading, a line of facts and a pipe table for each set.
 pub fn table(title: Option<&str>, table: &Table) -> String {
@@ -10,8 +10,8 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
 }
 
 /// The same with what engine and vehicle make of each set.
-pub fn motion(title: Option<&str>, table: &MotionTable) -> String {
-    written(Framed::of_motion(title, table))
+pub fn figures(title: Option<&str>, table: &FigureTable) -> String {
+    written(Framed::of_figures(title, table))
 }
 
 fn written(framed: Framed) -> String {

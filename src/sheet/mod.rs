@@ -5,7 +5,7 @@
 
 pub mod bbcode;
 pub mod csv;
-mod csv_of_motion;
+mod csv_of_figures;
 pub mod found;
 mod framed;
 mod grid;

@@ -4,7 +4,7 @@ use super::csv::DecimalMark;
 use super::json::JsonError;
 use super::{bbcode, csv, json, markdown, text};
 use crate::analysis::{Analysis, Motion, RunQuestions};
-use crate::chart::{MarkedSpeeds, MotionTable, Table};
+use crate::chart::{FigureTable, MarkedSpeeds, Table};
 use crate::gearing::Name;
 use crate::project::{View, Views};
 
@@ -68,7 +68,7 @@ fn of_view(
     title: Option<&str>,
     format: TextFormat,
 ) -> Result<String, JsonError> {
-    match (MotionTable::of_view(view, analysis), analysis.motion()) {
+    match (FigureTable::of_view(view, analysis), analysis.motion()) {
         (Some(table), Ok(motion)) => of_motion((analysis, motion), view, (title, &table), format),
         (None, _) | (_, Err(_)) => of_ratios(analysis, title, format),
     }
@@ -94,14 +94,14 @@ fn of_ratios(
 fn of_motion(
     of: (&Analysis, &Motion),
     view: View,
-    (title, table): (Option<&str>, &MotionTable),
+    (title, table): (Option<&str>, &FigureTable),
     format: TextFormat,
 ) -> Result<String, JsonError> {
     Ok(match format {
-        TextFormat::Text => text::motion(title, table),
-        TextFormat::Markdown => markdown::motion(title, table),
-        TextFormat::BbCode => bbcode::motion(title, table),
-        TextFormat::Csv(mark) => csv::motion(table, mark),
+        TextFormat::Text => text::figures(title, table),
+        TextFormat::Markdown => markdown::figures(title, table),
+        TextFormat::BbCode => bbcode::figures(title, table),
+        TextFormat::Csv(mark) => csv::figures(table, mark),
         TextFormat::Json => json_of_motion(of, view)?,
     })
 }

@@ -5,7 +5,7 @@
 
 use super::framed::Framed;
 use super::grid::{Grid, GridCell};
-use crate::chart::{MotionTable, Table};
+use crate::chart::{FigureTable, Table};
 
 /// Two blanks part columns: one would part the words of a heading as well.
 const GAP: &str = "  ";
@@ -23,8 +23,8 @@ pub fn table(title: Option<&str>, table: &Table) -> String {
 }
 
 /// The sets one under another, each under its name and what is said of its motion as a whole.
-pub fn motion(title: Option<&str>, table: &MotionTable) -> String {
-    written(&Framed::of_motion(title, table))
+pub fn figures(title: Option<&str>, table: &FigureTable) -> String {
+    written(&Framed::of_figures(title, table))
 }
 
 fn written(framed: &Framed) -> String {

@@ -47,7 +47,7 @@ pub(super) fn table_panel_ui(
     ui.visuals_mut().widgets.inactive.fg_stroke.color = palette.edge;
     let content = content(desk, view);
     // Of other positions only ratios are told.
-    let is_of_ratios = desk.motion_table(view.shown).is_none();
+    let is_of_ratios = desk.figure_table(view.shown).is_none();
     let positioned = is_of_ratios.then(|| desk.project());
     let look = TableLook {
         palette,
@@ -108,8 +108,8 @@ pub(super) fn table_panel_ui(
 /// The table of what is looked at; that of ratios where it has none of its own, or something is not known
 /// that it needs, since somebody is typing.
 fn content<'d>(desk: &'d Desk, view: &ViewState) -> Content<'d> {
-    if let Some(table) = desk.motion_table(view.shown) {
-        return Content::of_motion(table);
+    if let Some(table) = desk.figure_table(view.shown) {
+        return Content::of_figures(table);
     }
     let table = desk.table();
     let sets: Vec<&SetTable> = table.sets.iter().collect();
@@ -125,7 +125,7 @@ fn controls_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, actions: &mut Vec<Act
             }
         }
         ui.separator();
-        if desk.motion_table(view.shown).is_some() {
+        if desk.figure_table(view.shown).is_some() {
             let columns = add_usable(ui, false, Button::new("Columns"));
             tell_why_not(columns, "only the table of ratios has columns to choose");
         } else {

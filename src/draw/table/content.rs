@@ -5,7 +5,7 @@
 use super::words::kept_together;
 use crate::chart::table::{BRACKETS_NOTE, Beside};
 use crate::chart::{
-    Cell, GearOfSet, MotionColumn, MotionPart, MotionRow, MotionTable, Row, SetTable, Table,
+    Cell, FigureColumn, FigurePart, FigureRow, FigureTable, GearOfSet, Row, SetTable, Table,
     sentences,
 };
 use crate::project::{Livery, SetId};
@@ -128,7 +128,7 @@ impl<'t> Content<'t> {
     }
 
     /// A table of what engine and vehicle make of all sets.
-    pub fn of_motion(table: &'t MotionTable) -> Self {
+    pub fn of_figures(table: &'t FigureTable) -> Self {
         // Once is enough.
         let of_all = table.said_of_all();
         let words = table.sets.iter().map(|set| {
@@ -145,13 +145,13 @@ impl<'t> Content<'t> {
         });
         let first = table.sets.first().map_or(&[][..], |set| &set.parts);
         let parts = first.iter().enumerate();
-        let parts = parts.map(|(at, part)| motion_part(table, at, part));
+        let parts = parts.map(|(at, part)| figure_part(table, at, part));
         let mut parts: Vec<Part<'t>> = parts.collect();
         let has_figures = |part: &Part<'_>| {
             let has_rows = part.rows.iter().any(|rows| !rows.is_empty());
             has_rows && !part.headings.is_empty()
         };
-        let mut note = motion_note(table, &of_all);
+        let mut note = figure_note(table, &of_all);
         if parts.iter().any(has_figures) {
             parts.retain(has_figures);
         } else {
@@ -179,14 +179,14 @@ impl<'t> Content<'t> {
 const UNMARKED: &str = "Figures stand here for every road speed that is marked. ";
 
 /// The same part of every set.
-fn motion_part<'t>(table: &'t MotionTable, at: usize, first: &'t MotionPart) -> Part<'t> {
-    let heading = |(at, column): (usize, &'t MotionColumn)| Heading {
+fn figure_part<'t>(table: &'t FigureTable, at: usize, first: &'t FigurePart) -> Part<'t> {
+    let heading = |(at, column): (usize, &'t FigureColumn)| Heading {
         at: at + 1,
         title: &column.title,
         unit: column.unit,
     };
     let rows = table.sets.iter().enumerate().map(|(place, set)| {
-        let row = |row: &'t MotionRow| ContentRow {
+        let row = |row: &'t FigureRow| ContentRow {
             of: RowOf {
                 set: set.set,
                 gear: set.gear(row),
@@ -199,7 +199,7 @@ fn motion_part<'t>(table: &'t MotionTable, at: usize, first: &'t MotionPart) -> 
         };
         let rows = set.parts.get(at).map_or(&[][..], |part| &part.rows);
         // A gear that does none of the speeds has nothing to say.
-        let has_any = |row: &&MotionRow| row.cells.iter().any(|cell| !cell.cell.text.is_empty());
+        let has_any = |row: &&FigureRow| row.cells.iter().any(|cell| !cell.cell.text.is_empty());
         rows.iter().filter(has_any).map(row).collect()
     });
     Part {
@@ -216,7 +216,7 @@ fn motion_part<'t>(table: &'t MotionTable, at: usize, first: &'t MotionPart) -> 
 }
 
 /// What the figures are of, and what every reader of them should know.
-fn motion_note(table: &MotionTable, of_all: &[&str]) -> String {
+fn figure_note(table: &FigureTable, of_all: &[&str]) -> String {
     let head = Some(table.head.as_str()).filter(|head| !head.is_empty());
     let said: Vec<&str> = head.into_iter().chain(of_all.iter().copied()).collect();
     let said = sentences(&said);

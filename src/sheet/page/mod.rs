@@ -12,7 +12,7 @@ pub use picture::{PageError, Picture};
 
 use crate::analysis::Analysis;
 use crate::chart::table::{COLUMNS, ColumnDefinition};
-use crate::chart::{MarkedSpeeds, MotionTable, Scene, Table};
+use crate::chart::{FigureTable, MarkedSpeeds, Scene, Table};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
 use crate::project::{Candidate, Drops, PageForm, Project, SetId, View, Views, WriteUp, format};
@@ -39,7 +39,7 @@ pub struct Page {
     /// One for each view that it shows.
     diagrams: OnceCell<Vec<Scene>>,
     /// One for each of them that rests on engine and vehicle.
-    motion_tables: OnceCell<Vec<(View, MotionTable)>>,
+    figure_tables: OnceCell<Vec<(View, FigureTable)>>,
     table: OnceCell<Table>,
 }
 
@@ -85,7 +85,7 @@ impl Page {
             selected: None,
             columns: columns.to_vec(),
             diagrams: OnceCell::new(),
-            motion_tables: OnceCell::new(),
+            figure_tables: OnceCell::new(),
             table: OnceCell::new(),
         })
     }
@@ -197,23 +197,23 @@ impl Page {
         })
     }
 
-    fn motion_tables(&self) -> &[(View, MotionTable)] {
-        self.motion_tables.get_or_init(|| {
+    fn figure_tables(&self) -> &[(View, FigureTable)] {
+        self.figure_tables.get_or_init(|| {
             let views = self.views().as_slice().iter();
-            let table = |view: &View| Some((*view, MotionTable::of_view(*view, &self.analysis)?));
+            let table = |view: &View| Some((*view, FigureTable::of_view(*view, &self.analysis)?));
             views.filter_map(table).collect()
         })
     }
 
     /// What is said of vehicle, load and road, where a view rests on them.
     fn motion_head(&self) -> Option<&str> {
-        let (_, table) = self.motion_tables().first()?;
+        let (_, table) = self.figure_tables().first()?;
         Some(&table.head)
     }
 
     /// What is said of each set beneath the diagram of a view: its name, and the words.
     fn facts(&self, view: View) -> Vec<(&str, String)> {
-        let tables = self.motion_tables().iter();
+        let tables = self.figure_tables().iter();
         let of_view = tables.filter(|(of, _)| *of == view);
         let sets = of_view.flat_map(|(_, table)| &table.sets);
         sets.map(|set| (set.name.as_str(), set.words())).collect()

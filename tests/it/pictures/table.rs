@@ -6,7 +6,7 @@ use crate::support::window::{camper_van, three_ten_speeds};
 use egui::{Rect, pos2, vec2};
 use layshaft::analysis::{Analysis, ProjectResults};
 use layshaft::chart::table::offered_columns;
-use layshaft::chart::{GearOfSet, MotionTable, SetTable, Table};
+use layshaft::chart::{FigureTable, GearOfSet, SetTable, Table};
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::draw::table::{
     Arrangement, Content, Layout, TableDrawn, TableLook, all_columns, part_of_table,
@@ -200,7 +200,7 @@ fn figures_of_motion_stand_whole_and_once_under_the_headings_of_their_part() {
     for project in projects.chain([three_ten_speeds(), monster()]) {
         let analysis = Analysis::from(&project);
         for view in View::WITH_TABLES.into_iter().skip(1) {
-            let Some(table) = MotionTable::of_view(view, &analysis) else {
+            let Some(table) = FigureTable::of_view(view, &analysis) else {
                 continue;
             };
             for (arrangement, width) in BOTH.into_iter().flat_map(|a| [(a, 500.0), (a, 1200.0)]) {
@@ -212,11 +212,11 @@ fn figures_of_motion_stand_whole_and_once_under_the_headings_of_their_part() {
 }
 
 fn motion_can_be_read(
-    table: &MotionTable,
+    table: &FigureTable,
     arrangement: Arrangement,
     width: f32,
 ) -> Result<(), String> {
-    let content = Content::of_motion(table);
+    let content = Content::of_figures(table);
     let look = look(arrangement, width);
     let mut found = Ok(());
     settled(|ui| {
@@ -238,8 +238,8 @@ fn motion_can_be_read(
 
 #[test]
 fn the_head_of_the_part_in_view_stays_until_the_next_pushes_it_away() {
-    let table = MotionTable::of_view(View::Run, &Analysis::from(&camper_van())).unwrap();
-    let content = Content::of_motion(&table);
+    let table = FigureTable::of_view(View::Run, &Analysis::from(&camper_van())).unwrap();
+    let content = Content::of_figures(&table);
     let look = look(Arrangement::SideBySide, 600.0);
     settled(|ui| {
         let layout = Layout::of(ui, &content, &look);

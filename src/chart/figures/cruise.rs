@@ -1,7 +1,7 @@
 //! The table of steady speeds: what each asks of the engine in every gear, and what it burns.
 
 use super::by_gear::{FigureOfGear, Gears, at_speed, name_other, plain};
-use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
+use super::{FigureCell, FigureColumn, FigurePart, FigureRow, FigureTable};
 use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::chart::table::spoken;
 use crate::gearing::RoadSpeed;
@@ -59,7 +59,7 @@ static FIGURES: [FigureOfGear; 7] = [
 const NOTE: &str =
     "Load is the share of full torque. A difference of fuel is good to a quarter of itself.";
 
-impl MotionTable {
+impl FigureTable {
     /// What each gear asks of the engine at the wanted speeds.
     pub fn cruise(
         project: &Project,
@@ -111,7 +111,7 @@ fn of_fuel(project: &Project, set: &SetMotion) -> Vec<String> {
 
 /// What one cruises in: the top gear at each wanted speed beside that of the baseline, and what the
 /// difference makes in a year.
-fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
+fn in_top_gear(gears: &Gears<'_>, place: usize) -> FigurePart {
     let set = &gears.motion.sets[place];
     let driven = gears.project.technical.driving.yearly_distance;
     let mut columns = vec![
@@ -130,20 +130,20 @@ fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
             let burnt_before = before.and_then(|like| l_per_100km(like.set, like.gear, at_m_s));
             let rpm_before = before.map(|like| like.gear.engine_rpm(at_m_s));
             let mut cells = vec![
-                MotionCell::of(burnt, consumption_text).against(burnt_before, fuel_difference),
-                MotionCell::of(Some(top.engine_rpm(at_m_s)), rpm_text)
+                FigureCell::of(burnt, consumption_text).against(burnt_before, fuel_difference),
+                FigureCell::of(Some(top.engine_rpm(at_m_s)), rpm_text)
                     .against(rpm_before, |rpm, before| rpm_difference_text(rpm - before)),
             ];
             cells.extend(driven.map(|year| {
                 let both = burnt.zip(burnt_before);
                 let litres = both
                     .map(|(burnt, before)| FuelDifference::between(burnt, before).l_per_year(year));
-                MotionCell::of(litres, |litres| signed(litres, 0))
+                FigureCell::of(litres, |litres| signed(litres, 0))
             }));
             if let Some(like) = &like {
                 name_other(&mut cells, like);
             }
-            MotionRow {
+            FigureRow {
                 gear: Some(top.gear.id),
                 label: at_speed(*at, units),
                 remark: Some(format!("in {}", spoken(&top.gear.label))),
@@ -151,7 +151,7 @@ fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
             }
         })
     });
-    MotionPart {
+    FigurePart {
         title: "In top gear",
         is_said: true,
         names: "speed",
@@ -160,8 +160,8 @@ fn in_top_gear(gears: &Gears<'_>, place: usize) -> MotionPart {
     }
 }
 
-fn column(title: String, unit: &'static str) -> MotionColumn {
-    MotionColumn { title, unit }
+fn column(title: String, unit: &'static str) -> FigureColumn {
+    FigureColumn { title, unit }
 }
 
 /// `−0.62 (−8.1 %)`: consumption against consumption.

@@ -5,14 +5,14 @@
 //! column says which part a row is of.
 
 use super::csv::{DecimalMark, line, with_unit};
-use crate::chart::{MotionCell, MotionColumn, MotionPart, MotionTable};
+use crate::chart::{FigureCell, FigureColumn, FigurePart, FigureTable};
 use crate::formula::harmless;
 use crate::units::reckoned_number;
 
 /// The figures of every set, a header with units first; lines end in CR LF.
-pub fn motion(table: &MotionTable, mark: DecimalMark) -> String {
+pub fn figures(table: &FigureTable, mark: DecimalMark) -> String {
     let parts = || table.sets.iter().flat_map(|set| &set.parts);
-    let mut columns: Vec<&MotionColumn> = Vec::new();
+    let mut columns: Vec<&FigureColumn> = Vec::new();
     for column in parts().flat_map(|part| &part.columns) {
         if !columns.contains(&column) {
             columns.push(column);
@@ -49,12 +49,12 @@ pub fn motion(table: &MotionTable, mark: DecimalMark) -> String {
     lines.concat()
 }
 
-fn place_in(part: &MotionPart, column: &MotionColumn) -> Option<usize> {
+fn place_in(part: &FigurePart, column: &FigureColumn) -> Option<usize> {
     part.columns.iter().position(|own| own == column)
 }
 
 /// The figure in full precision, or the word in its place.
-fn spelled(cell: &MotionCell, mark: DecimalMark) -> String {
+fn spelled(cell: &FigureCell, mark: DecimalMark) -> String {
     match cell.number {
         Some(number) => mark.spelled(&reckoned_number(number)),
         None if cell.cell.is_remark => String::new(),

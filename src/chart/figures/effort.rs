@@ -1,7 +1,7 @@
 //! The table of effort: how hard every gear pulls at the speeds that were asked for, and how fast and how
 //! steep the set goes.
 
-use super::MotionTable;
+use super::FigureTable;
 use super::by_gear::{FigureOfGear, Gears, plain};
 use super::road::is_level_and_still;
 use crate::analysis::{Motion, ProjectResults, SetMotion};
@@ -30,7 +30,7 @@ static FIGURES: [FigureOfGear; 4] = [
 /// What every reader of these figures should know.
 const NOTE: &str = "Estimates at full load: effort after losses, gradient without speeding up.";
 
-impl MotionTable {
+impl FigureTable {
     /// How hard every gear pulls at the wanted speeds.
     pub fn effort(
         project: &Project,

@@ -2,7 +2,7 @@
 //! beside them, rolling down.
 
 use super::by_gear::{Gears, name_other};
-use super::{MotionCell, MotionColumn, MotionPart, MotionRow, MotionTable};
+use super::{FigureCell, FigureColumn, FigurePart, FigureRow, FigureTable};
 use crate::analysis::{
     DISTANCES_M, Motion, ProjectResults, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns,
 };
@@ -29,7 +29,7 @@ fn notes(questions: &RunQuestions) -> Vec<String> {
         .collect()
 }
 
-impl MotionTable {
+impl FigureTable {
     /// The runs of every set, with what was asked of them.
     pub fn run(
         project: &Project,
@@ -142,13 +142,13 @@ impl Told<'_> {
     }
 
     /// Each change of the chain: when it is made, and when it would be best.
-    fn changes(&self, candidate: &Candidate) -> MotionPart {
+    fn changes(&self, candidate: &Candidate) -> FigurePart {
         let gears: Vec<&Gear> = candidate.set.chain().collect();
         let shifts = self.runs.shift_rpms.iter().zip(&self.runs.best_shift_rpms);
         let rows = gears
             .windows(2)
             .zip(shifts)
-            .map(|(pair, (shift, best))| MotionRow {
+            .map(|(pair, (shift, best))| FigureRow {
                 // The one that is changed out of.
                 gear: pair.first().map(|gear| gear.id),
                 label: pair
@@ -158,11 +158,11 @@ impl Told<'_> {
                     .join("–"),
                 remark: None,
                 cells: vec![
-                    MotionCell::of(Some(*shift), typed_rpm_text),
-                    MotionCell::of(Some(*best), best_rpm_text),
+                    FigureCell::of(Some(*shift), typed_rpm_text),
+                    FigureCell::of(Some(*best), best_rpm_text),
                 ],
             });
-        MotionPart {
+        FigurePart {
             title: "Changing up",
             is_said: false,
             names: "change",
@@ -173,7 +173,7 @@ impl Told<'_> {
 
     /// From rest to each target, as shifted, with the best shift points, and without the last change where
     /// that is sooner.
-    fn to_targets(&self) -> MotionPart {
+    fn to_targets(&self) -> FigurePart {
         let find = |times: &[RunTime], to: RoadSpeed| -> Option<RunTime> {
             times.iter().find(|time| time.to == to).cloned()
         };
@@ -185,23 +185,23 @@ impl Told<'_> {
             let before = self.baseline.and_then(|runs| find(&runs.times, *to));
             let best_before = self.baseline.and_then(|runs| find(&runs.times_best, *to));
             let gear = stays.as_ref().and_then(|time| time.gear.clone());
-            MotionRow {
+            FigureRow {
                 gear: None,
                 label: self.target(*to),
                 remark: None,
                 cells: vec![
                     match time_s(&time) {
-                        None => MotionCell::remark("not reached"),
+                        None => FigureCell::remark("not reached"),
                         reached => seconds(reached, time_s(&before)),
                     },
-                    MotionCell::of(time.map(|time| time.passage.distance_m), whole_text),
+                    FigureCell::of(time.map(|time| time.passage.distance_m), whole_text),
                     seconds(time_s(&best), time_s(&best_before)),
                     seconds(time_s(&stays), None),
-                    MotionCell::word(gear.unwrap_or_default()),
+                    FigureCell::word(gear.unwrap_or_default()),
                 ],
             }
         });
-        MotionPart {
+        FigurePart {
             title: "From rest",
             is_said: true,
             names: "target",
@@ -217,23 +217,23 @@ impl Told<'_> {
     }
 
     /// From rest over each distance, with the speed at its end.
-    fn distances(&self) -> MotionPart {
+    fn distances(&self) -> FigurePart {
         let rows = self.runs.at_distances.iter().enumerate();
         let rows = rows.map(|(at, (distance_m, moment))| {
             // Whoever reaches the far one has reached the near one.
             let before = self.baseline.and_then(|runs| runs.at_distances.get(at));
             let speed = self.units.from_kmh(moment.speed_m_s * KMH_PER_M_S);
-            MotionRow {
+            FigureRow {
                 gear: None,
                 label: distance_text(*distance_m),
                 remark: None,
                 cells: vec![
                     seconds(Some(moment.time_s), before.map(|(_, moment)| moment.time_s)),
-                    MotionCell::of(Some(speed), whole_text),
+                    FigureCell::of(Some(speed), whole_text),
                 ],
             }
         });
-        MotionPart {
+        FigurePart {
             title: "Over a distance",
             is_said: true,
             names: "distance",
@@ -243,7 +243,7 @@ impl Told<'_> {
     }
 
     /// In each gear between each pair of speeds.
-    fn in_gear(&self, gears: &Gears<'_>, place: usize, pairs: &[[RoadSpeed; 2]]) -> MotionPart {
+    fn in_gear(&self, gears: &Gears<'_>, place: usize, pairs: &[[RoadSpeed; 2]]) -> FigurePart {
         let driven = gears.motion.sets[place].powertrain.gears.iter();
         let rows = driven.map(|powered| {
             let label = &powered.gear.label;
@@ -254,25 +254,25 @@ impl Told<'_> {
                     .and_then(|(runs, like)| time_in_gear(runs, &like.gear.gear.label, pair));
                 seconds(time_in_gear(self.runs, label, pair), before)
             });
-            let mut cells: Vec<MotionCell> = cells.collect();
+            let mut cells: Vec<FigureCell> = cells.collect();
             if let Some((_, like)) = &like {
                 name_other(&mut cells, like);
             }
-            MotionRow {
+            FigureRow {
                 gear: Some(powered.gear.id),
                 label: label.clone(),
                 remark: None,
                 cells,
             }
         });
-        let has_any = |row: &MotionRow| row.cells.iter().any(|cell| cell.number.is_some());
-        MotionPart {
+        let has_any = |row: &FigureRow| row.cells.iter().any(|cell| cell.number.is_some());
+        FigurePart {
             title: "In one gear",
             is_said: false,
             names: "gear",
             columns: pairs
                 .iter()
-                .map(|pair| MotionColumn {
+                .map(|pair| FigureColumn {
                     title: self.passage(pair),
                     unit: "s",
                 })
@@ -282,19 +282,19 @@ impl Told<'_> {
     }
 
     /// Rolling down in neutral.
-    fn coast(&self, between: [RoadSpeed; 2]) -> MotionPart {
+    fn coast(&self, between: [RoadSpeed; 2]) -> FigurePart {
         let before = self.baseline.and_then(|runs| runs.coast);
         let coast = self.runs.coast;
         let cells = vec![
             seconds(coast.map(|c| c.time_s), before.map(|c| c.time_s)),
-            MotionCell::of(coast.map(|c| c.distance_m), whole_text),
+            FigureCell::of(coast.map(|c| c.distance_m), whole_text),
         ];
-        MotionPart {
+        FigurePart {
             title: "Rolling in neutral",
             is_said: false,
             names: "from and to",
             columns: columns(&[("time", "s"), ("distance", "m")]),
-            rows: vec![MotionRow {
+            rows: vec![FigureRow {
                 gear: None,
                 label: self.passage(&between),
                 remark: None,
@@ -343,8 +343,8 @@ fn time_in_gear(runs: &SetRuns, label: &str, [from, to]: &[RoadSpeed; 2]) -> Opt
     times.find(is_it).map(|time| time.passage.time_s)
 }
 
-fn columns(headings: &[(&str, &'static str)]) -> Vec<MotionColumn> {
-    let column = |(title, unit): &(&str, &'static str)| MotionColumn {
+fn columns(headings: &[(&str, &'static str)]) -> Vec<FigureColumn> {
+    let column = |(title, unit): &(&str, &'static str)| FigureColumn {
         title: (*title).to_owned(),
         unit,
     };
@@ -352,9 +352,9 @@ fn columns(headings: &[(&str, &'static str)]) -> Vec<MotionColumn> {
 }
 
 /// A time beside that of the baseline.
-fn seconds(time_s: Option<f64>, before_s: Option<f64>) -> MotionCell {
+fn seconds(time_s: Option<f64>, before_s: Option<f64>) -> FigureCell {
     let difference = |time: f64, before: f64| signed(time - before, 2);
-    MotionCell::of(time_s, seconds_text).against(before_s, difference)
+    FigureCell::of(time_s, seconds_text).against(before_s, difference)
 }
 
 /// A time in s to a hundredth.

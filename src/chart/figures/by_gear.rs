@@ -1,7 +1,7 @@
 //! Figures that every gear has at every road speed that was asked for: a row for each gear, a column for
 //! each figure at each speed.
 
-use super::{MotionCell, MotionColumn, MotionPart, MotionRow};
+use super::{FigureCell, FigureColumn, FigurePart, FigureRow};
 use crate::analysis::{Motion, ProjectResults, SetMotion};
 use crate::chart::of_motion::{Like, like};
 use crate::gearing::RoadSpeed;
@@ -61,7 +61,7 @@ impl<'a> Gears<'a> {
         title: &'static str,
         place: usize,
         figures: &'static [FigureOfGear],
-    ) -> MotionPart {
+    ) -> FigurePart {
         let units = self.project.units;
         let told = figures.iter().filter(|figure| (figure.is_told)(units));
         let columns: Vec<(RoadSpeed, &FigureOfGear)> = self
@@ -70,19 +70,19 @@ impl<'a> Gears<'a> {
             .flat_map(|at| told.clone().map(|figure| (*at, figure)))
             .collect();
         let set = &self.motion.sets[place];
-        let rows = set.powertrain.gears.iter().map(|gear| MotionRow {
+        let rows = set.powertrain.gears.iter().map(|gear| FigureRow {
             gear: Some(gear.gear.id),
             label: gear.gear.label.clone(),
             remark: None,
             cells: self.cells(place, gear, &columns),
         });
-        MotionPart {
+        FigurePart {
             title,
             is_said: false,
             names: "gear",
             columns: columns
                 .iter()
-                .map(|(at, figure)| MotionColumn {
+                .map(|(at, figure)| FigureColumn {
                     title: format!("{} {}", figure.title, at_speed(*at, units)),
                     unit: figure.unit,
                 })
@@ -96,12 +96,12 @@ impl<'a> Gears<'a> {
         place: usize,
         gear: &PoweredGear,
         columns: &[(RoadSpeed, &FigureOfGear)],
-    ) -> Vec<MotionCell> {
+    ) -> Vec<FigureCell> {
         let set = &self.motion.sets[place];
         let like = self.like(place, gear);
         let cell = |(at, told): &(RoadSpeed, &FigureOfGear)| {
             let at_m_s = at.kmh() / KMH_PER_M_S;
-            let mut cell = MotionCell::of((told.figure)(set, gear, at_m_s), told.rounded);
+            let mut cell = FigureCell::of((told.figure)(set, gear, at_m_s), told.rounded);
             if told.is_dimmed && !self.project.engine.allow(gear.engine_rpm(at_m_s)) {
                 // What nobody drives says nothing of a difference.
                 cell.cell.is_dim = true;
@@ -115,7 +115,7 @@ impl<'a> Gears<'a> {
                 (None, _) | (_, None) => cell,
             }
         };
-        let mut cells: Vec<MotionCell> = columns.iter().map(cell).collect();
+        let mut cells: Vec<FigureCell> = columns.iter().map(cell).collect();
         if let Some(like) = like {
             name_other(&mut cells, &like);
         }
@@ -129,7 +129,7 @@ impl<'a> Gears<'a> {
 }
 
 /// All of a row are compared with the same gear: it is said once, where the eye comes first.
-pub(super) fn name_other(cells: &mut [MotionCell], like: &Like<'_>) {
+pub(super) fn name_other(cells: &mut [FigureCell], like: &Like<'_>) {
     let mut each = cells.iter_mut();
     let first = each.find_map(|cell| cell.cell.difference.as_mut());
     if let Some(difference) = first {

@@ -1,4 +1,4 @@
-//! The tables of what engine and vehicle make of every set, as text in cells: effort, runs, steady speeds.
+//! The tables of figures that every set has in parts, as text in cells: effort, runs, steady speeds.
 //!
 //! Each of them is defined in a file of its own; `by_gear.rs` makes rows of figures that every gear has at
 //! every road speed that was asked for. Figures keep their full precision beside what a reader sees.
@@ -24,18 +24,18 @@ pub const BUILT_CURVE: &str =
 
 /// One of these tables.
 #[derive(Debug, Clone)]
-pub struct MotionTable {
+pub struct FigureTable {
     /// The vehicle, what it carries and pulls, and the road.
     pub head: String,
     /// One for each set, in their order.
-    pub sets: Vec<MotionOfSet>,
+    pub sets: Vec<FiguresOfSet>,
     /// What holds for all figures, in whole sentences.
     pub notes: Vec<String>,
 }
 
 /// What is told of one set; every set of a table has the same parts with the same columns.
 #[derive(Debug, Clone)]
-pub struct MotionOfSet {
+pub struct FiguresOfSet {
     /// The set.
     pub set: SetId,
     /// Its place among all sets, counted from 0.
@@ -49,12 +49,12 @@ pub struct MotionOfSet {
     /// What is said of it as a whole: one sentence each, without its full stop.
     pub facts: Vec<String>,
     /// Its figures.
-    pub parts: Vec<MotionPart>,
+    pub parts: Vec<FigurePart>,
 }
 
 /// Rows that have their columns in common.
 #[derive(Debug, Clone)]
-pub struct MotionPart {
+pub struct FigurePart {
     /// What they are about.
     pub title: &'static str,
     /// Whether the first figure of every row is said in words beneath a diagram.
@@ -62,14 +62,14 @@ pub struct MotionPart {
     /// What the names of its rows are: `gear`, `change`.
     pub names: &'static str,
     /// What the cells of every row hold, from left to right.
-    pub columns: Vec<MotionColumn>,
+    pub columns: Vec<FigureColumn>,
     /// The rows.
-    pub rows: Vec<MotionRow>,
+    pub rows: Vec<FigureRow>,
 }
 
 /// One column of figures.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct MotionColumn {
+pub struct FigureColumn {
     /// Its heading.
     pub title: String,
     /// The unit of its figures.
@@ -78,7 +78,7 @@ pub struct MotionColumn {
 
 /// A row of figures.
 #[derive(Debug, Clone)]
-pub struct MotionRow {
+pub struct FigureRow {
     /// The gear that they are about, where they are about one.
     pub gear: Option<GearId>,
     /// What they are of: the label of a gear, `1–2`, `to 100 km/h`; rows of several sets that have it in
@@ -87,19 +87,19 @@ pub struct MotionRow {
     /// What each set has of its own there: `in 5th`.
     pub remark: Option<String>,
     /// One for each column.
-    pub cells: Vec<MotionCell>,
+    pub cells: Vec<FigureCell>,
 }
 
 /// A figure.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct MotionCell {
+pub struct FigureCell {
     /// The figure in full precision, in the unit of its column; none where there is none, and for a word.
     pub number: Option<f64>,
     /// What a reader sees of it.
     pub cell: Cell,
 }
 
-impl MotionCell {
+impl FigureCell {
     /// A figure, as `rounded` spells it.
     fn of(number: Option<f64>, rounded: fn(f64) -> String) -> Self {
         let number = number.filter(|number| number.is_finite());
@@ -132,7 +132,7 @@ impl MotionCell {
     }
 }
 
-impl MotionRow {
+impl FigureRow {
     /// The label with the remark: `at 90 km/h in 5th`.
     pub fn name(&self) -> Cow<'_, str> {
         match &self.remark {
@@ -142,9 +142,9 @@ impl MotionRow {
     }
 }
 
-impl MotionOfSet {
+impl FiguresOfSet {
     /// Which gear a row of it is about.
-    pub fn gear(&self, row: &MotionRow) -> Option<GearOfSet> {
+    pub fn gear(&self, row: &FigureRow) -> Option<GearOfSet> {
         row.gear.map(|gear| GearOfSet {
             set: self.set,
             gear,
@@ -160,7 +160,7 @@ impl MotionOfSet {
     /// What is said of it beneath a diagram: its facts, then the figures of the parts that are said.
     pub fn words(&self) -> String {
         let said = self.parts.iter().filter(|part| part.is_said);
-        let said = said.filter_map(MotionPart::said);
+        let said = said.filter_map(FigurePart::said);
         let facts: Vec<String> = self.facts.iter().cloned().chain(said).collect();
         sentences(&facts)
     }
@@ -172,7 +172,7 @@ pub fn sentences(facts: &[impl AsRef<str>]) -> String {
     ended.collect::<Vec<String>>().join(" ")
 }
 
-impl MotionPart {
+impl FigurePart {
     /// `From rest: to 100 km/h 9.71 s, +0.20; to 60 mph 9.24 s`; none where there is no figure.
     fn said(&self) -> Option<String> {
         let unit = self.columns.first()?.unit;
@@ -188,7 +188,7 @@ impl MotionPart {
     }
 }
 
-impl MotionTable {
+impl FigureTable {
     /// The table of a view at the speeds that the project marks; none where the view is of ratios alone, or
     /// something is not known.
     pub fn of_view(view: View, analysis: &Analysis) -> Option<Self> {
@@ -229,7 +229,7 @@ impl MotionTable {
     fn of_sets(
         (project, motion): (&Project, &Motion),
         notes: Vec<String>,
-        told: impl Fn(usize, &Candidate) -> (Vec<String>, Vec<MotionPart>),
+        told: impl Fn(usize, &Candidate) -> (Vec<String>, Vec<FigurePart>),
     ) -> Self {
         let baseline_place = project.sets.baseline_place();
         let sets = project.sets.iter().enumerate();
@@ -240,7 +240,7 @@ impl MotionTable {
             let own = own.and_then(engine_words::of);
             facts.extend(own.map(|engine| format!("With an engine of its own: {engine}")));
             facts.extend(engine.is_built().then(|| format!("Its {BUILT_CURVE}")));
-            MotionOfSet {
+            FiguresOfSet {
                 set: candidate.id,
                 place,
                 livery: candidate.livery,
