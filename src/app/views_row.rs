@@ -9,7 +9,7 @@ use egui::Ui;
 pub(super) fn views_row_ui(ui: &mut Ui, shown: View, actions: &mut Vec<Action>) {
     let is_offered = |view: &View| {
         let table = view.with_table();
-        View::WITH_TABLES.contains(view) || (view.needs_motion() && table == shown.with_table())
+        view.has_table() || (view.needs_motion() && table == shown.with_table())
     };
     for view in View::ALL.into_iter().filter(is_offered) {
         let name = ui.selectable_label(view == shown, view.name());

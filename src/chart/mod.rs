@@ -29,8 +29,8 @@ pub use at_pointer::{Figure, Readable, Reading};
 pub use axis::{Along, Axis, Quantity, Range, round_step};
 pub use charts::Charts;
 pub use figures::{
-    BUILT_CURVE, FigureCell, FigureColumn, FigurePart, FigureRow, FigureTable, FiguresOfSet,
-    sentences,
+    AskedFigures, BUILT_CURVE, FigureCell, FigureColumn, FigurePart, FigureRow, FigureTable,
+    FiguresOfSet, sentences,
 };
 pub use handle::{Handle, HandleLine, Travel};
 pub use scene::{

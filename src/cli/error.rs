@@ -5,6 +5,7 @@ use crate::gearing::{OutOfRange, quoted};
 use crate::motion::BrochureError;
 use crate::project::format::FormatError;
 use crate::project::{ProjectTextError, ReadError, SaveError};
+use crate::sheet::NotWritten;
 use crate::sheet::json::JsonError;
 use crate::sheet::page::PageError;
 use crate::unseen::printable;
@@ -375,7 +376,15 @@ impl CliError {
         }
     }
 
-    /// Engine or vehicle are not known well enough for what was to be shown.
+    /// Why figures cannot be printed.
+    pub(super) fn not_written(show: &'static str, reason: NotWritten) -> Self {
+        match reason {
+            NotWritten::NoMotion(reason) => Self::no_motion(show, reason),
+            NotWritten::Json(error) => Self::NotSpelled(error),
+        }
+    }
+
+    /// Why something that follows from engine and vehicle cannot be shown, with the flag that helps.
     pub(super) fn no_motion(show: &'static str, reason: NoMotion) -> Self {
         let flag = match reason {
             NoMotion::Unknown(Needed::TorqueCurve) => {

@@ -33,9 +33,6 @@ impl View {
         Self::Cruise,
     ];
 
-    /// Those that have a table of their own, see [`View::with_table`].
-    pub const WITH_TABLES: [Self; 4] = [Self::Speed, Self::Effort, Self::Run, Self::Cruise];
-
     /// The word that asks for it on the command line.
     pub fn word(self) -> &'static str {
         match self {
@@ -101,6 +98,16 @@ impl View {
             Self::Speed | Self::Steps => false,
             Self::Effort | Self::Run | Self::Revs | Self::Distance | Self::Cruise => true,
         }
+    }
+
+    /// Those that have a table of their own, in the order in which they are offered.
+    pub fn all_with_tables() -> impl Iterator<Item = Self> {
+        Self::ALL.into_iter().filter(|view| view.has_table())
+    }
+
+    /// Whether it has a table of its own, see [`View::with_table`].
+    pub fn has_table(self) -> bool {
+        self.with_table() == self
     }
 
     /// The view whose table tells what there is to tell of it in figures: itself, where it has one.

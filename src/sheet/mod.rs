@@ -18,4 +18,4 @@ pub mod page;
 pub mod pairs;
 pub mod text;
 
-pub use of_views::{TextFormat, written};
+pub use of_views::{NotWritten, TextFormat, written};

@@ -3,8 +3,8 @@
 use super::csv::DecimalMark;
 use super::json::JsonError;
 use super::{bbcode, csv, json, markdown, text};
-use crate::analysis::{Analysis, Motion, RunQuestions};
-use crate::chart::{FigureTable, MarkedSpeeds, Table};
+use crate::analysis::{Analysis, NoMotion};
+use crate::chart::{AskedFigures, FigureTable, MarkedSpeeds, Table};
 use crate::gearing::Name;
 use crate::project::{View, Views};
 
@@ -21,6 +21,68 @@ pub enum TextFormat {
     Csv(DecimalMark),
     /// For programs: one object, or an array of one for each table.
     Json,
+}
+
+impl TextFormat {
+    /// Whether a program reads it, which gets every character as it was typed.
+    pub fn is_for_programs(self) -> bool {
+        match self {
+            Self::Csv(_) | Self::Json => true,
+            Self::Text | Self::Markdown | Self::BbCode => false,
+        }
+    }
+
+    /// The table of ratios at these speeds.
+    ///
+    /// # Errors
+    /// When the serialiser gives up.
+    pub fn of_ratios(
+        self,
+        analysis: &Analysis,
+        title: Option<&str>,
+        marked: &MarkedSpeeds,
+    ) -> Result<String, JsonError> {
+        let (project, results) = (analysis.project(), analysis.results());
+        let table = || Table::at(project, results, marked);
+        Ok(match self {
+            Self::Text => text::table(title, &table()),
+            Self::Markdown => markdown::table(title, &table()),
+            Self::BbCode => bbcode::table(title, &table()),
+            Self::Csv(mark) => csv::table(project, results, marked, mark),
+            Self::Json => json::table(analysis, marked)?,
+        })
+    }
+
+    /// The figures that are asked for.
+    ///
+    /// # Errors
+    /// When something is not known that they need, or the serialiser gives up.
+    pub fn of_figures(
+        self,
+        analysis: &Analysis,
+        title: Option<&str>,
+        asked: &AskedFigures,
+    ) -> Result<String, NotWritten> {
+        let table = || FigureTable::of(asked, analysis).map_err(NoMotion::clone);
+        Ok(match self {
+            Self::Text => text::figures(title, &table()?),
+            Self::Markdown => markdown::figures(title, &table()?),
+            Self::BbCode => bbcode::figures(title, &table()?),
+            Self::Csv(mark) => csv::figures(&table()?, mark),
+            Self::Json => json::figures(analysis, asked)?,
+        })
+    }
+}
+
+/// Why there is no text of figures.
+#[derive(Debug, thiserror::Error)]
+pub enum NotWritten {
+    /// Something is not known that they need.
+    #[error(transparent)]
+    NoMotion(#[from] NoMotion),
+    /// The serialiser gave up.
+    #[error(transparent)]
+    Json(#[from] JsonError),
 }
 
 /// The tables of these views, each once: the first under the title of the project, the others under their
@@ -68,57 +130,11 @@ fn of_view(
     title: Option<&str>,
     format: TextFormat,
 ) -> Result<String, JsonError> {
-    match (FigureTable::of_view(view, analysis), analysis.motion()) {
-        (Some(table), Ok(motion)) => of_motion((analysis, motion), view, (title, &table), format),
-        (None, _) | (_, Err(_)) => of_ratios(analysis, title, format),
-    }
-}
-
-fn of_ratios(
-    analysis: &Analysis,
-    title: Option<&str>,
-    format: TextFormat,
-) -> Result<String, JsonError> {
-    let (project, results) = (analysis.project(), analysis.results());
-    let table = || Table::of(project, results);
-    let marked = || MarkedSpeeds::of(project);
-    Ok(match format {
-        TextFormat::Text => text::table(title, &table()),
-        TextFormat::Markdown => markdown::table(title, &table()),
-        TextFormat::BbCode => bbcode::table(title, &table()),
-        TextFormat::Csv(mark) => csv::table(project, results, &marked(), mark),
-        TextFormat::Json => json::table(analysis, &marked())?,
-    })
-}
-
-fn of_motion(
-    of: (&Analysis, &Motion),
-    view: View,
-    (title, table): (Option<&str>, &FigureTable),
-    format: TextFormat,
-) -> Result<String, JsonError> {
-    Ok(match format {
-        TextFormat::Text => text::figures(title, table),
-        TextFormat::Markdown => markdown::figures(title, table),
-        TextFormat::BbCode => bbcode::figures(title, table),
-        TextFormat::Csv(mark) => csv::figures(table, mark),
-        TextFormat::Json => json_of_motion(of, view)?,
-    })
-}
-
-/// The figures behind a table that there is.
-fn json_of_motion(
-    (analysis, motion): (&Analysis, &Motion),
-    view: View,
-) -> Result<String, JsonError> {
-    let project = analysis.project();
-    let marked = project.marked_road_speeds.as_slice();
-    match view.with_table() {
-        View::Effort => json::effort(analysis, motion, marked),
-        View::Run | View::Revs | View::Distance => {
-            json::run(analysis, motion, &RunQuestions::usual(marked))
-        }
-        View::Cruise => json::cruise(analysis, motion, marked),
-        View::Speed | View::Steps => json::table(analysis, &MarkedSpeeds::of(project)),
+    let marked = MarkedSpeeds::of(analysis.project());
+    let asked = AskedFigures::usual(view, &marked.road_speeds);
+    match asked.map(|asked| format.of_figures(analysis, title, &asked)) {
+        Some(Ok(text)) => Ok(text),
+        Some(Err(NotWritten::Json(error))) => Err(error),
+        None | Some(Err(NotWritten::NoMotion(_))) => format.of_ratios(analysis, title, &marked),
     }
 }

@@ -67,7 +67,7 @@ fn views_ui(ui: &mut Ui, desk: &Desk, wanted: &mut Views, form: &Form<'_>) {
     let lacks = desk.lacks_for_motion();
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
-        for view in View::WITH_TABLES {
+        for view in View::all_with_tables() {
             let mut is_in = wanted.has(view);
             // What is shown already can be taken out.
             let can_be = is_in || lacks.is_none() || !view.needs_motion();

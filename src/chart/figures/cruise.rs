@@ -73,7 +73,7 @@ impl FigureTable {
             motion,
             speeds,
         };
-        Self::of_sets((project, motion), vec![NOTE.to_owned()], |place, _| {
+        Self::of_motion((project, motion), vec![NOTE.to_owned()], |place, _| {
             let set = &motion.sets[place];
             let every_gear = gears.part("Every gear", place, &FIGURES);
             (

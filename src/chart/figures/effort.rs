@@ -44,7 +44,7 @@ impl FigureTable {
             motion,
             speeds,
         };
-        Self::of_sets((project, motion), vec![NOTE.to_owned()], |place, _| {
+        Self::of_motion((project, motion), vec![NOTE.to_owned()], |place, _| {
             let set = &motion.sets[place];
             let facts = top_speed(project, motion, set)
                 .into_iter()

@@ -3,6 +3,7 @@
 //! Each of them is defined in a file of its own; `by_gear.rs` makes rows of figures that every gear has at
 //! every road speed that was asked for. Figures keep their full precision beside what a reader sees.
 
+mod asked;
 mod by_gear;
 mod cruise;
 mod effort;
@@ -11,11 +12,13 @@ mod head;
 mod road;
 mod run;
 
+pub use asked::AskedFigures;
+
 use super::scene::GearOfSet;
 use super::table::Cell;
-use crate::analysis::{Analysis, Motion, ProjectResults, RunQuestions};
-use crate::gearing::{GearId, RoadSpeed};
-use crate::project::{Candidate, Livery, Project, SetId, View};
+use crate::analysis::Motion;
+use crate::gearing::GearId;
+use crate::project::{Candidate, Livery, Project, SetId};
 use std::borrow::Cow;
 
 /// What is said of a set whose torque nobody has measured.
@@ -189,25 +192,6 @@ impl FigurePart {
 }
 
 impl FigureTable {
-    /// The table of a view at the speeds that the project marks; none where the view is of ratios alone, or
-    /// something is not known.
-    pub fn of_view(view: View, analysis: &Analysis) -> Option<Self> {
-        let of: fn(&Project, &ProjectResults, &Motion, &[RoadSpeed]) -> Self = match view {
-            // What they show stands in the table of another view.
-            View::Speed | View::Steps | View::Revs | View::Distance => return None,
-            View::Effort => Self::effort,
-            View::Run => |project, results, motion, marked| {
-                let questions = RunQuestions::usual(marked);
-                Self::run(project, results, motion, &questions)
-            },
-            View::Cruise => Self::cruise,
-        };
-        let motion = analysis.motion().ok()?;
-        let (project, results) = (analysis.project(), analysis.results());
-        let marked = project.marked_road_speeds.as_slice();
-        Some(of(project, results, motion, marked))
-    }
-
     /// What is said of each of several sets; nothing of a set that is alone.
     pub fn said_of_all(&self) -> Vec<&str> {
         let [first, others @ ..] = &self.sets[..] else {
@@ -225,21 +209,36 @@ impl FigureTable {
         rows.any(|row| row.cells.iter().any(|cell| cell.cell.is_dim))
     }
 
-    /// One entry for each set, with what `told` tells of the set at that place.
-    fn of_sets(
+    /// What follows from engine and vehicle: one entry for each set, with what `told` tells of the set at that
+    /// place.
+    fn of_motion(
         (project, motion): (&Project, &Motion),
         notes: Vec<String>,
         told: impl Fn(usize, &Candidate) -> (Vec<String>, Vec<FigurePart>),
     ) -> Self {
-        let baseline_place = project.sets.baseline_place();
-        let sets = project.sets.iter().enumerate();
-        let sets = sets.map(|(place, candidate)| {
+        let head = head::of(project, motion);
+        Self::of_sets(project, head, notes, |place, candidate| {
             let (mut facts, parts) = told(place, candidate);
             let engine = project.technical.engine_of(&candidate.technical);
             let own = candidate.technical.engine.as_ref();
             let own = own.and_then(engine_words::of);
             facts.extend(own.map(|engine| format!("With an engine of its own: {engine}")));
             facts.extend(engine.is_built().then(|| format!("Its {BUILT_CURVE}")));
+            (facts, parts)
+        })
+    }
+
+    /// One entry for each set, with what `told` tells of the set at that place: facts and parts.
+    fn of_sets(
+        project: &Project,
+        head: String,
+        notes: Vec<String>,
+        told: impl Fn(usize, &Candidate) -> (Vec<String>, Vec<FigurePart>),
+    ) -> Self {
+        let baseline_place = project.sets.baseline_place();
+        let sets = project.sets.iter().enumerate();
+        let sets = sets.map(|(place, candidate)| {
+            let (facts, parts) = told(place, candidate);
             FiguresOfSet {
                 set: candidate.id,
                 place,
@@ -251,7 +250,7 @@ impl FigureTable {
             }
         });
         Self {
-            head: head::of(project, motion),
+            head,
             sets: sets.collect(),
             notes,
         }

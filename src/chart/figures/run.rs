@@ -46,7 +46,7 @@ impl FigureTable {
             motion,
             speeds: &questions.to,
         };
-        Self::of_sets((project, motion), notes(questions), |place, candidate| {
+        Self::of_motion((project, motion), notes(questions), |place, candidate| {
             let told = Told {
                 runs: &runs[place],
                 baseline: runs.get(baseline_place).filter(|_| place != baseline_place),

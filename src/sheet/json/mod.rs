@@ -13,15 +13,16 @@ mod pairs;
 pub use found::found;
 pub use keys::key_reference;
 
-use crate::analysis::{Analysis, ProjectFinding};
-use crate::chart::MarkedSpeeds;
+use super::of_views::NotWritten;
+use crate::analysis::{Analysis, NoMotion, ProjectFinding};
 use crate::chart::table::{
     COLUMNS, ColumnDefinition, FACTS, FactFigures, Figure, Holds, Mark, ProjectSet, SetGear, Value,
 };
+use crate::chart::{AskedFigures, MarkedSpeeds};
 use crate::gearing::{OtherPosition, SetResults};
 use crate::project::Project;
 use keys::{ENGINE_SPEED, ROAD_SPEED};
-pub use motion::{MOTION_KEYS, cruise, effort, run};
+pub use motion::MOTION_KEYS;
 use object::Json;
 pub use object::JsonError;
 pub use pairs::{PAIR_KEYS, pairs};
@@ -62,6 +63,19 @@ pub(super) fn table_with(
     entries.push(("sets", Json::List(sets.collect())));
     entries.push(("findings", findings(analysis)));
     Json::Object(entries).printed()
+}
+
+/// The figures that are asked for with all findings.
+///
+/// # Errors
+/// When something is not known that they need, or the serialiser gives up.
+pub fn figures(analysis: &Analysis, asked: &AskedFigures) -> Result<String, NotWritten> {
+    let motion = || analysis.motion().map_err(NoMotion::clone);
+    Ok(match asked {
+        AskedFigures::Effort(speeds) => motion::effort(analysis, motion()?, speeds)?,
+        AskedFigures::Run(questions) => motion::run(analysis, motion()?, questions)?,
+        AskedFigures::Cruise(speeds) => motion::cruise(analysis, motion()?, speeds)?,
+    })
 }
 
 /// The findings alone, under the same keys.

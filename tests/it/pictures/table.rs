@@ -199,7 +199,7 @@ fn figures_of_motion_stand_whole_and_once_under_the_headings_of_their_part() {
     let projects = EXAMPLES.iter().map(|example| example.project().unwrap());
     for project in projects.chain([three_ten_speeds(), monster()]) {
         let analysis = Analysis::from(&project);
-        for view in View::WITH_TABLES.into_iter().skip(1) {
+        for view in View::all_with_tables().skip(1) {
             let Some(table) = FigureTable::of_view(view, &analysis) else {
                 continue;
             };

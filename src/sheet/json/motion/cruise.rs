@@ -16,7 +16,7 @@ const W_PER_KW: f64 = 1000.0;
 ///
 /// # Errors
 /// When the serialiser gives up.
-pub fn cruise(
+pub(in super::super) fn cruise(
     analysis: &Analysis,
     motion: &Motion,
     speeds: &[RoadSpeed],

@@ -16,7 +16,7 @@ const STEPS_OF_A_GEAR: u32 = 60;
 ///
 /// # Errors
 /// When the serialiser gives up.
-pub fn effort(
+pub(in super::super) fn effort(
     analysis: &Analysis,
     motion: &Motion,
     speeds: &[RoadSpeed],

@@ -5,10 +5,10 @@ mod effort;
 mod keys;
 mod run;
 
-pub use cruise::cruise;
-pub use effort::effort;
+pub(super) use cruise::cruise;
+pub(super) use effort::effort;
 pub use keys::MOTION_KEYS;
-pub use run::run;
+pub(super) use run::run;
 
 use super::object::Json;
 use super::{JsonError, findings, head};

@@ -11,7 +11,7 @@ use crate::units::KMH_PER_M_S;
 ///
 /// # Errors
 /// When the serialiser gives up.
-pub fn run(
+pub(in super::super) fn run(
     analysis: &Analysis,
     motion: &Motion,
     questions: &RunQuestions,
