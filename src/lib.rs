@@ -5,6 +5,7 @@
 //! * [`units`] is the ground: display units and number formatting.
 //! * [`gearing`] computes: ratios, tyres, speeds, shifting, findings. No window, no files.
 //! * [`motion`] computes what an engine makes of it: effort, road load, top speed, cruise, runs.
+//! * [`checks`] tells whether a swap may be driven so: speedometer, tyres, shafts, axles.
 //! * [`finders`] answers wishes: which teeth, which ratio would fulfil one.
 //! * [`import`] reads what people copy from elsewhere.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
@@ -18,6 +19,7 @@
 pub mod analysis;
 pub mod app;
 pub mod chart;
+pub mod checks;
 pub mod cli;
 pub mod draw;
 pub mod finders;

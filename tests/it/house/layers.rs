@@ -13,6 +13,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("panics", &["unseen"]),
     ("gearing", &["units", "unseen"]),
     ("motion", &["units", "gearing"]),
+    ("checks", &["units", "gearing", "motion"]),
     ("finders", &["units", "gearing"]),
     ("import", &["units", "formula", "gearing", "motion"]),
     (
@@ -58,6 +59,7 @@ const LAYERS: &[(&str, &[&str])] = &[
 const FOREIGN_WORDS: &[(&str, &[&str])] = &[
     ("gearing", &["egui", "serde"]),
     ("motion", &["egui", "serde"]),
+    ("checks", &["egui", "serde"]),
     ("finders", &["egui", "serde"]),
     ("import", &["egui", "serde"]),
     ("project", &["egui"]),
@@ -69,7 +71,7 @@ const FOREIGN_WORDS: &[(&str, &[&str])] = &[
 ];
 
 /// The layers that compute and do nothing else.
-const PURE: &[&str] = &["gearing", "motion", "finders", "import"];
+const PURE: &[&str] = &["gearing", "motion", "checks", "finders", "import"];
 
 /// The parts of the standard library that a pure computation has no use for.
 const IMPURE: &[&str] = &["fs", "io", "time", "env", "net", "process", "thread"];

@@ -35,7 +35,7 @@ fn without_header(files: &[Source]) -> Vec<String> {
 }
 
 /// The layers whose files say in their first line what they are; a question may follow it.
-const SAYING_FIRST: &[&str] = &["gearing", "motion", "finders", "import"];
+const SAYING_FIRST: &[&str] = &["gearing", "motion", "checks", "finders", "import"];
 
 fn opening_with_a_question(files: &[Source]) -> Vec<String> {
     let first = |file: &Source| file.text.lines().next().unwrap_or_default().to_owned();

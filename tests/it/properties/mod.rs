@@ -5,6 +5,7 @@ mod motion;
 mod parsing;
 mod positions;
 mod ratios;
+mod speedometer;
 mod speeds;
 mod steps;
 mod targets;

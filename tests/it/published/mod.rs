@@ -2,6 +2,7 @@
 
 pub(crate) mod motion;
 pub(crate) mod row;
+mod speedometer;
 mod speeds;
 mod steps;
 mod tooth_pairs;

@@ -1,0 +1,11 @@
+//! The pure checks of a swap: may it be driven so, and what must change along with the gears.
+//!
+//! Nothing here knows a window, a file, a clock or chance; the same input gives the same answer. What is
+//! checked is advice: a rule is named with its edition, and what the law of a place says decides.
+
+mod speedometer;
+
+pub use speedometer::{
+    BaselineReading, InstrumentDrive, MeterConstant, NoReading, PulsesPerTurn, ReadingRatio,
+    ShownSpeed, SignalSource, SignalledSet, SpeedSignal,
+};

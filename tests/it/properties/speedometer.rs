@@ -1,0 +1,101 @@
+//! Does what a speedometer shows follow from what turns it, whatever set and tyre?
+
+use crate::support::close::is_close;
+use crate::support::projects::{any_gear_set, number, tooth_pair};
+use layshaft::checks::{
+    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, ShownSpeed,
+    SignalSource, SignalledSet, SpeedSignal,
+};
+use layshaft::gearing::GearSet;
+use proptest::prelude::*;
+
+fn agree(found: f64, expected: f64) -> bool {
+    is_close(found, expected, expected.abs() * 1e-12)
+}
+
+fn any_source() -> impl Strategy<Value = SignalSource> {
+    prop::sample::select(&SignalSource::ALL[..5])
+}
+
+fn any_drive() -> impl Strategy<Value = InstrumentDrive> {
+    let pulses = number(0.001..=1000.0).prop_map(|n| PulsesPerTurn::new(n).unwrap());
+    prop_oneof![
+        tooth_pair().prop_map(InstrumentDrive::Gears),
+        pulses.prop_map(InstrumentDrive::Pulses),
+    ]
+}
+
+fn any_reading() -> impl Strategy<Value = BaselineReading> {
+    let ratio = || prop::option::of(number(0.5..=2.0).prop_map(|n| ReadingRatio::new(n).unwrap()));
+    (ratio(), ratio()).prop_map(|(signal_ratio, needle_ratio)| BaselineReading {
+        signal_ratio,
+        needle_ratio,
+        meter: None,
+    })
+}
+
+fn on(set: &GearSet, signal: SpeedSignal, circumference_mm: f64) -> SignalledSet<'_> {
+    SignalledSet {
+        set,
+        rolling_circumference_mm: circumference_mm,
+        signal,
+    }
+}
+
+proptest! {
+    #[test]
+    fn the_baseline_reads_as_it_is_known_to(
+        set in any_gear_set(), source in any_source(), drive in prop::option::of(any_drive()),
+        known in any_reading(), mm in number(900.0..=13_000.0),
+    ) {
+        let set = on(&set, SpeedSignal { source, drive }, mm);
+        let shown = ShownSpeed::of(&set, &set, &known).unwrap();
+        let [signal, needle] = [known.signal_ratio, known.needle_ratio]
+            .map(|ratio| ratio.map_or(1.0, ReadingRatio::ratio));
+        prop_assert!(agree(shown.odometer_ratio(), signal));
+        prop_assert!(agree(shown.shown_kmh(120.0), 120.0 * signal * needle));
+        prop_assert!(agree(shown.true_kmh(shown.shown_kmh(80.0)), 80.0));
+    }
+
+    #[test]
+    fn two_sets_compared_either_way_undo_each_other(
+        sets in [any_gear_set(), any_gear_set()], sources in [any_source(), any_source()],
+        pulses in [number(0.001..=1000.0), number(0.001..=1000.0)],
+        mm in [number(900.0..=13_000.0), number(900.0..=13_000.0)],
+    ) {
+        let drive = |n| Some(InstrumentDrive::Pulses(PulsesPerTurn::new(n).unwrap()));
+        let signalled = |at: usize| {
+            let signal = SpeedSignal { source: sources[at], drive: drive(pulses[at]) };
+            on(&sets[at], signal, mm[at])
+        };
+        let known = BaselineReading::default();
+        let [a, b] = [signalled(0), signalled(1)];
+        let there = ShownSpeed::of(&a, &b, &known).unwrap().odometer_ratio();
+        let back = ShownSpeed::of(&b, &a, &known).unwrap().odometer_ratio();
+        prop_assert!(agree(there * back, 1.0), "{there}, {back}");
+    }
+
+    #[test]
+    fn at_its_meter_constant_an_odometer_counts_right(
+        set in any_gear_set(), source in any_source(), drive in any_drive(),
+        mm in number(900.0..=13_000.0),
+    ) {
+        let set = on(&set, SpeedSignal { source, drive: Some(drive) }, mm);
+        let meter = MeterConstant::from_per_km(set.count_per_km().unwrap());
+        prop_assume!(meter.is_ok());
+        let known = BaselineReading { meter: meter.ok(), ..BaselineReading::default() };
+        let shown = ShownSpeed::of(&set, &set, &known).unwrap();
+        prop_assert!(agree(shown.odometer_ratio(), 1.0));
+    }
+
+    #[test]
+    fn a_signal_at_the_wheels_knows_nothing_of_the_gearing(
+        sets in [any_gear_set(), any_gear_set()], drive in prop::option::of(any_drive()),
+        mm in [number(900.0..=13_000.0), number(900.0..=13_000.0)],
+    ) {
+        let signal = SpeedSignal { source: SignalSource::WheelSensors, drive };
+        let [a, b] = [on(&sets[0], signal, mm[0]), on(&sets[1], signal, mm[1])];
+        let shown = ShownSpeed::of(&a, &b, &BaselineReading::default()).unwrap();
+        prop_assert!(agree(shown.odometer_ratio(), mm[1] / mm[0]));
+    }
+}

@@ -1,0 +1,85 @@
+//! Do cables, pulses and driven gears count what others have published?
+
+use super::row::Status::{Derived, Read};
+use super::row::{assert_rows, published};
+use crate::support::gear_sets::set;
+use layshaft::checks::{
+    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ShownSpeed, SignalSource,
+    SignalledSet, SpeedSignal,
+};
+use layshaft::gearing::{GearSet, RevsPerMile, ToothPair};
+
+const DRIVEN_GEAR: &str = "workshop rule for the driven gear, teeth × revs per mile × axle ratio";
+const JIS: &str = "JIS D 5601, cable at 60 km/h";
+const PULSES: &str = "pulses per mile of a ring on the tailshaft";
+
+/// A set that gives its signal there through that drive, on a tyre of so many revs per mile.
+fn signalled(
+    set: &GearSet,
+    source: SignalSource,
+    drive: InstrumentDrive,
+    revs_per_mile: f64,
+) -> SignalledSet<'_> {
+    let revs = RevsPerMile::new(revs_per_mile).unwrap();
+    SignalledSet {
+        set,
+        rolling_circumference_mm: revs.rolling_circumference_mm(),
+        signal: SpeedSignal {
+            source,
+            drive: Some(drive),
+        },
+    }
+}
+
+fn gears(drive: u16, driven: u16) -> InstrumentDrive {
+    InstrumentDrive::Gears(ToothPair::new(driven, drive).unwrap())
+}
+
+#[test]
+fn a_driven_gear_of_16_teeth_reads_as_low_as_the_worked_example_says() {
+    let set = set(&[1.0], 3.0);
+    let meter = MeterConstant::from_per_mile(1000.0).unwrap();
+    let known = BaselineReading {
+        meter: Some(meter),
+        ..BaselineReading::default()
+    };
+    let fitted = signalled(&set, SignalSource::BehindTransferBox, gears(8, 16), 661.0);
+    let shown = ShownSpeed::of(&fitted, &fitted, &known).unwrap();
+    let row = published(-0.85, 0.005, DRIVEN_GEAR, Read);
+    assert_rows([("8:16", shown.odometer_error_percent(), row)]);
+}
+
+#[test]
+fn a_cable_at_60_kmh_turns_and_pulses_as_the_standard_says() {
+    let meter = MeterConstant::from_per_km(637.0).unwrap();
+    let two = PulsesPerTurn::new(2.0).unwrap();
+    let pulses = InstrumentDrive::Pulses(two).count_per_turn();
+    let hertz = meter.per_km() * pulses / 60.0;
+    assert_rows([("two pulses", hertz, published(21.23, 0.005, JIS, Read))]);
+}
+
+#[test]
+fn a_ring_on_the_tailshaft_sends_the_product_and_one_on_the_hub_leaves_out_the_axle() {
+    let set = set(&[1.0], 3.55);
+    let ring = InstrumentDrive::Pulses(PulsesPerTurn::new(8.0).unwrap());
+    let per_mile = |source| {
+        let set = signalled(&set, source, ring, 700.0);
+        MeterConstant::from_per_km(set.count_per_km().unwrap())
+            .unwrap()
+            .per_mile()
+    };
+    let row = |expected| published(expected, 1e-8, PULSES, Derived);
+    assert_rows([
+        (
+            "tailshaft",
+            per_mile(SignalSource::BehindTransferBox),
+            row(8.0 * 700.0 * 3.55),
+        ),
+        (
+            "differential",
+            per_mile(SignalSource::Differential),
+            row(8.0 * 700.0),
+        ),
+        ("hub", per_mile(SignalSource::Wheel), row(8.0 * 700.0)),
+    ]);
+}
