@@ -10,13 +10,16 @@ mod findings;
 mod motion;
 mod results;
 mod run;
+mod speedometer;
 
 pub use best_shifts::{BestShifts, Gain};
 pub use findings::ProjectFinding;
 pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
 pub use run::{DISTANCES_M, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
+pub use speedometer::{SPEEDOMETER_SPEEDS_KMH, speed_verdict, speedometer_speeds};
 
+use crate::checks::{NoReading, ShownSpeed};
 use crate::motion::MotionFinding;
 use crate::project::{Candidates, Project};
 use std::cell::OnceCell;
@@ -33,6 +36,8 @@ pub struct Analysis {
     /// What is strange about each set once its engine runs; nothing where it does not.
     motion_findings: OnceCell<Vec<Vec<MotionFinding>>>,
     findings: OnceCell<Vec<ProjectFinding>>,
+    /// What the speedometer of each set shows.
+    speedometers: OnceCell<Vec<Result<ShownSpeed, NoReading>>>,
     /// Of each set, by its place.
     best_shifts: [OnceCell<Option<BestShifts>>; Candidates::MOST],
 }
@@ -47,6 +52,7 @@ impl Analysis {
             motion: OnceCell::new(),
             motion_findings: OnceCell::new(),
             findings: OnceCell::new(),
+            speedometers: OnceCell::new(),
             best_shifts: Default::default(),
         }
     }
@@ -64,6 +70,7 @@ impl Analysis {
         self.findings = OnceCell::new();
         if !charts_hold {
             self.motion = OnceCell::new();
+            self.speedometers = OnceCell::new();
             if !depends::motion_findings_hold(&before, next) {
                 self.motion_findings = OnceCell::new();
             }
@@ -114,6 +121,12 @@ impl Analysis {
     pub fn motion(&self) -> Result<&Motion, &NoMotion> {
         let motion = self.motion.get_or_init(|| Motion::of(&self.project));
         motion.as_ref()
+    }
+
+    /// What the speedometer shows behind each set, in their order, or why that is not known.
+    pub fn speedometers(&self) -> &[Result<ShownSpeed, NoReading>] {
+        self.speedometers
+            .get_or_init(|| speedometer::of_sets(&self.project))
     }
 
     /// The best shift points of the set at that place, counted from 0, as one edit with what it gains; none

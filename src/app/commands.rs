@@ -59,6 +59,8 @@ pub enum Command {
     ShowRun,
     /// The diagram of steady speeds.
     ShowCruise,
+    /// The diagram of speedometers.
+    ShowSpeedometer,
     /// The whole diagram.
     Fit,
     /// The next set comes forward.
@@ -181,6 +183,7 @@ pub const TABLE: &[Entry] = entries! {
     ShowEffort, View, "Diagram: effort", "Shows how hard every gear pulls, against road speed", [ctrl(Key::Num2)];
     ShowRun, View, "Diagram: run", "Shows road speed against time, from rest", [ctrl(Key::Num3)];
     ShowCruise, View, "Diagram: cruise", "Shows what steady road speeds ask for", [ctrl(Key::Num4)];
+    ShowSpeedometer, View, "Diagram: speedometer", "Shows what the speedometer will read, above the true speed", [ctrl(Key::Num5)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];

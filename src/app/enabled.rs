@@ -42,6 +42,7 @@ impl Command {
             | Self::ShowEffort
             | Self::ShowRun
             | Self::ShowCruise
+            | Self::ShowSpeedometer
             | Self::Fit
             | Self::SwitchUnits
             | Self::ThemeLight

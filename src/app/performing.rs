@@ -163,6 +163,7 @@ impl App {
             Command::ShowEffort => self.show(View::Effort),
             Command::ShowRun => self.show(View::Run),
             Command::ShowCruise => self.show(View::Cruise),
+            Command::ShowSpeedometer => self.show(View::Speedometer),
             Command::Fit => self.view.ranges = Ranges::default(),
             Command::NextSet => self.next_set(ctx),
             Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),

@@ -38,7 +38,8 @@ impl Place {
             Edit::EngineData(_)
             | Edit::VehicleData(_)
             | Edit::RoadData(_)
-            | Edit::DrivingData(_) => changed_field(shown, other)?,
+            | Edit::DrivingData(_)
+            | Edit::SpeedometerData(_) => changed_field(shown, other)?,
             Edit::Keeping(edit, _) => return Self::of(edit, [shown, other], form),
             Edit::AddSet(..) | Edit::RemoveSet(_) => {
                 let mut sets = shown.sets.iter();
@@ -52,6 +53,7 @@ impl Place {
                 Some(field) => field,
                 None => return Some(Self::Card(*id)),
             },
+            Edit::OwnSignal(id, _) => return Some(Self::Card(*id)),
             Edit::OwnEngine(id, _) => match changed_engine_field(*id, [shown, other]) {
                 Some(field) => field,
                 None => return Some(Self::Card(*id)),

@@ -65,6 +65,8 @@ pub enum Quantity {
     Fuel,
     /// Share of full torque in per cent.
     Load,
+    /// How much more than the true speed an instrument shows, in this unit.
+    AboveTrue(SpeedUnit),
 }
 
 impl Quantity {
@@ -80,13 +82,14 @@ impl Quantity {
             Self::Distance => "Distance",
             Self::Fuel => "Fuel",
             Self::Load => "Load",
+            Self::AboveTrue(_) => "Shown above true",
         }
     }
 
     /// What stands at the end of its axis: its unit, or what it is where it has none.
     pub fn sign(self) -> &'static str {
         match self {
-            Self::RoadSpeed(unit) => unit.sign(),
+            Self::RoadSpeed(unit) | Self::AboveTrue(unit) => unit.sign(),
             Self::EngineSpeed => "rpm",
             Self::Gear => "gear",
             Self::Step => "step",
@@ -101,7 +104,12 @@ impl Quantity {
     /// A place along its axis in words: `at 110 km/h`.
     pub fn at(self, value: f64) -> String {
         match self {
-            Self::RoadSpeed(_) | Self::EngineSpeed | Self::Effort | Self::Fuel | Self::Load => {
+            Self::RoadSpeed(_)
+            | Self::EngineSpeed
+            | Self::Effort
+            | Self::Fuel
+            | Self::Load
+            | Self::AboveTrue(_) => {
                 format!("at {} {}", self.text(value), self.sign())
             }
             Self::Time | Self::Distance => format!("after {} {}", self.text(value), self.sign()),
@@ -119,6 +127,7 @@ impl Quantity {
             Self::Distance => plain_number(value.round()),
             Self::RoadSpeed(_) | Self::Time | Self::Load => plain_number(round_to(value, 0.1)),
             Self::Fuel => consumption_text(value),
+            Self::AboveTrue(_) => signed(value, 1),
         }
     }
 
@@ -137,7 +146,9 @@ impl Quantity {
             Self::EngineSpeed => rpm_difference_text(difference),
             Self::Step | Self::Fuel => signed(difference, 2),
             Self::Effort => signed(round_to(difference, 10.0), 0),
-            Self::RoadSpeed(_) | Self::Time | Self::Load => signed(difference, 1),
+            Self::RoadSpeed(_) | Self::Time | Self::Load | Self::AboveTrue(_) => {
+                signed(difference, 1)
+            }
         }
     }
 

@@ -20,6 +20,8 @@ mod run_diagram;
 mod scene;
 mod shift_words;
 mod speed_diagram;
+mod speedometer_diagram;
+mod speedometer_words;
 mod steps;
 pub mod table;
 mod torque_diagram;
@@ -34,7 +36,7 @@ pub use figures::{
 };
 pub use handle::{Handle, HandleLine, Travel};
 pub use scene::{
-    Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
+    Above, Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
 };
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
 pub use torque_diagram::{CurvePoint, TorqueDiagram, TorqueScales};

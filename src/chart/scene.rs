@@ -30,6 +30,8 @@ pub struct Scene {
     pub areas: Vec<Area>,
     /// Straight lines through the whole plot.
     pub rules: Vec<Rule>,
+    /// Straight lines above which the plot is shaded.
+    pub above: Vec<Above>,
     /// Lines of the vehicle, which no set owns.
     pub curves: Vec<Curve>,
     /// Lines of sets.
@@ -94,6 +96,8 @@ pub enum Role {
     RoadLoad,
     /// Where changing up is best.
     BestShift,
+    /// What a rule allows, and all beyond it.
+    Limit,
 }
 
 /// Whose a thing in a diagram is.
@@ -140,6 +144,17 @@ pub struct Area {
     pub role: Role,
     /// From which to which value upright; without one, as far as the plot goes.
     pub y: [Option<f64>; 2],
+}
+
+/// A shaded part of the plot above a straight line, to its head.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Above {
+    /// What it is.
+    pub role: Role,
+    /// The left end of the line.
+    pub from: [f64; 2],
+    /// Its right end.
+    pub to: [f64; 2],
 }
 
 /// A straight line through the whole plot.
@@ -241,6 +256,7 @@ impl Scene {
             sets: Vec::new(),
             has_band: false,
             areas: Vec::new(),
+            above: Vec::new(),
             rules: Vec::new(),
             curves: Vec::new(),
             lines: Vec::new(),

@@ -4,7 +4,7 @@ use super::chosen::{ChosenSet, visible_sets};
 use super::scene::Scene;
 use super::{
     cruise_diagram, distance_diagram, effort_diagram, revs_diagram, run_diagram, speed_diagram,
-    steps,
+    speedometer_diagram, steps,
 };
 use crate::analysis::Analysis;
 use crate::project::View;
@@ -21,6 +21,7 @@ impl View {
             Self::Revs => revs_diagram::scene,
             Self::Distance => distance_diagram::scene,
             Self::Cruise => cruise_diagram::scene,
+            Self::Speedometer => speedometer_diagram::scene,
         };
         of(analysis, &visible_sets(project, results))
     }

@@ -50,6 +50,8 @@ pub(super) enum Flag {
     Displacement,
     Fuel,
     Willans,
+    Signal,
+    SignalRatio,
     Ratio,
     Within,
     Teeth,
@@ -81,7 +83,7 @@ pub(super) enum Flag {
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 63] = [
+pub(super) const FLAGS: [FlagRow; 65] = [
     set(
         (Gears, "gears"),
         "RATIOS",
@@ -240,6 +242,16 @@ pub(super) const FLAGS: [FlagRow; 63] = [
         (Flag::Willans, "willans"),
         "\"E P\"",
         "slope efficiency and friction pressure in bar of the Willans line",
+    ),
+    technical(
+        (Flag::Signal, "signal"),
+        "output|wheel",
+        "where the speedometer's signal is taken: gearbox output (usual), or a wheel",
+    ),
+    technical(
+        (Flag::SignalRatio, "signal-ratio"),
+        "FACTOR",
+        "what speedometer and odometer of the baseline show ÷ what is true; 1 without it",
     ),
     of_pairs(
         (Flag::Ratio, "ratio"),

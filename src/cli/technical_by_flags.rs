@@ -7,6 +7,7 @@ use super::sets_by_flags::one_each;
 use super::source::Sourced;
 use super::torque_by_flags::curve;
 use super::values::{choice, decimal, engine_speed, ranged, signed_decimal};
+use crate::checks::{BaselineReading, ReadingRatio, SignalSource};
 use crate::gearing::{EngineSpeed, OutOfRange, quoted};
 use crate::motion::{
     Adhesion, AirDensity, CentreOfGravityHeight, ConstantLoad, Displacement, DragArea, DrivenAxle,
@@ -16,7 +17,7 @@ use crate::motion::{
 };
 use crate::project::{
     CoastDown, DrivingData, EngineData, Project, RoadData, SetEfficiencies, SetTechnical,
-    TechnicalData, VehicleData,
+    SignalData, SpeedometerData, TechnicalData, VehicleData,
 };
 
 /// The project with the technical data that the flags describe.
@@ -35,6 +36,7 @@ pub(super) fn with_technical(arguments: &Arguments, sourced: Sourced) -> Result<
             launch: launch(arguments)?,
             yearly_distance: None,
         },
+        speedometer: speedometer(arguments)?,
         known_fuel: None,
     };
     let (engine, vehicle) = (&technical.engine, &technical.vehicle);
@@ -95,6 +97,25 @@ fn vehicle(arguments: &Arguments) -> Result<VehicleData, CliError> {
     Ok(vehicle)
 }
 
+/// Where its signal is taken, and how it reads in the baseline.
+fn speedometer(arguments: &Arguments) -> Result<SpeedometerData, CliError> {
+    let sources = [
+        ("output", SignalSource::GearboxOutput),
+        ("wheel", SignalSource::Wheel),
+    ];
+    Ok(SpeedometerData {
+        signal: SignalData {
+            source: chosen(arguments, Flag::Signal, &sources)?,
+            drive: None,
+        },
+        reading: BaselineReading {
+            signal_ratio: quantity(arguments, Flag::SignalRatio, ReadingRatio::new)?,
+            ..BaselineReading::default()
+        },
+        ..SpeedometerData::default()
+    })
+}
+
 /// The efficiency of each set.
 fn efficiencies(arguments: &Arguments, sets: usize) -> Result<Vec<SetTechnical>, CliError> {
     let flag = Flag::Efficiency;
@@ -103,11 +124,11 @@ fn efficiencies(arguments: &Arguments, sets: usize) -> Result<Vec<SetTechnical>,
     let typed: Vec<Efficiency> = typed.iter().map(read).collect::<Result<_, _>>()?;
     let of_sets = one_each(flag, &typed, sets)?.into_iter();
     let technical = of_sets.map(|of_set| SetTechnical {
-        engine: None,
         efficiencies: SetEfficiencies {
             of_set,
             ..SetEfficiencies::default()
         },
+        ..SetTechnical::default()
     });
     Ok(technical.collect())
 }

@@ -1,7 +1,6 @@
 //! What of a project a picture shows: that much goes along with it, and no more.
 
 use super::document::{Note, Project, SetId};
-use super::technical::{SetTechnical, TechnicalData};
 use super::write_up::{Drops, WriteUp};
 use std::collections::BTreeSet;
 
@@ -22,13 +21,11 @@ impl Project {
             Drops::Of(set) if sets.get(set).is_none() => Drops::Usual,
             drops => drops,
         };
-        // Whoever shows ratios alone gives away nothing of engine and vehicle.
-        let (technical, sets) = if choices.views.need_motion() {
-            (self.technical.among(&sets), sets)
-        } else {
-            let nothing = vec![SetTechnical::default(); sets.len()];
-            (TechnicalData::default(), sets.with_technical(nothing))
-        };
+        let technical = self.technical.among(&sets).shown_in(&choices.views);
+        let of_sets = sets.iter();
+        let of_sets = of_sets.map(|set| set.technical.shown_in(&choices.views));
+        let of_sets = of_sets.collect();
+        let sets = sets.with_technical(of_sets);
         // Every part is named, so that a new one is not given away unasked.
         Some(Self {
             title: self.title.clone(),

@@ -6,7 +6,7 @@
 use super::document::{Candidate, Project};
 use super::technical::{
     Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
-    vehicle_words,
+    signal_words, speedometer_words, vehicle_words,
 };
 use super::view::Views;
 use super::write_up::{Drops, PageForm, WriteUp};
@@ -224,6 +224,7 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
     facts.note("colour and dash", candidate.livery);
     let technical = &candidate.technical;
     facts.note_words("", efficiency_words(&technical.efficiencies, set));
+    facts.note_words("", signal_words(technical.signal));
     if let Some(engine) = &technical.engine {
         facts.note("engine of its own", "yes");
         facts.note_words("own engine, ", engine_words(engine));
@@ -236,6 +237,7 @@ fn note_technical(facts: &mut Facts, project: &Project) {
     facts.note_words("", vehicle_words(&technical.vehicle));
     facts.note_words("", road_words(&technical.road));
     facts.note_words("", driving_words(&technical.driving));
+    facts.note_words("", speedometer_words(&technical.speedometer));
     facts.note_words("", known_fuel_words(technical.known_fuel, &project.sets));
 }
 

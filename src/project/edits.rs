@@ -6,7 +6,8 @@
 use super::document::{Candidate, CandidatesError, Marks, Note, Project, SetId};
 use super::set_edits::SetEdit;
 use super::technical::{
-    DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, VehicleData,
+    DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, SignalData, SpeedometerData,
+    VehicleData,
 };
 use super::typed_figures::{TypedFigure, kept};
 use super::write_up::WriteUp;
@@ -45,12 +46,16 @@ pub enum Edit {
     RoadData(RoadData),
     /// Other data of the driving.
     DrivingData(DrivingData),
+    /// Other data of the speedometer.
+    SpeedometerData(Box<SpeedometerData>),
     /// Another known consumption, or none.
     KnownFuel(Option<KnownFuel>),
     /// Another engine of a set's own, or the vehicle's.
     OwnEngine(SetId, Option<Box<EngineData>>),
     /// Other efficiencies of a set.
     Efficiencies(SetId, SetEfficiencies),
+    /// Another signal of a set's own for the speedometer.
+    OwnSignal(SetId, SignalData),
     /// Other choices for the write-up.
     WriteUp(WriteUp),
     /// A new set behind the one named.
@@ -131,6 +136,7 @@ impl Edit {
             Self::VehicleData(vehicle) => project.technical.vehicle = *vehicle,
             Self::RoadData(road) => project.technical.road = road,
             Self::DrivingData(driving) => project.technical.driving = driving,
+            Self::SpeedometerData(data) => project.technical.speedometer = *data,
             Self::KnownFuel(fuel) => {
                 let is_there = fuel.is_none_or(|fuel| fuel.is_of(&project.sets));
                 is_there.then_some(()).ok_or(EditError::NoSuchPart)?;
@@ -146,6 +152,9 @@ impl Edit {
                 fit.then_some(()).ok_or(EditError::NoSuchPart)?;
                 let change = |c: &mut Candidate| c.technical.efficiencies = efficiencies;
                 project.sets = project.sets.changed(id, change)?;
+            }
+            Self::OwnSignal(id, signal) => {
+                project.sets = project.sets.changed(id, |c| c.technical.signal = signal)?;
             }
             Self::WriteUp(choices) => project.write_up = choices,
             Self::AddSet(behind, set) => project.sets = project.sets.with_after(behind, *set)?,

@@ -47,7 +47,7 @@ pub(crate) use sweeping::{WithoutLocks, remove_unheld};
 pub use sweeping::{sweep_beside, sweep_stale};
 pub use technical::{
     CoastDown, DrivingData, EngineData, KnownFuel, RoadData, SetAside, SetEfficiencies,
-    SetTechnical, TechnicalData, VehicleData, too_many_grades,
+    SetTechnical, SignalData, SpeedometerData, TechnicalData, VehicleData, too_many_grades,
 };
 pub(crate) use text_file::digest_of_file;
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};

@@ -19,11 +19,13 @@ pub enum View {
     Distance,
     /// Fuel and load at steady speeds.
     Cruise,
+    /// What the speedometer shows above the true speed.
+    Speedometer,
 }
 
 impl View {
     /// Every view, in the order in which they are offered.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Speed,
         Self::Steps,
         Self::Effort,
@@ -31,6 +33,7 @@ impl View {
         Self::Revs,
         Self::Distance,
         Self::Cruise,
+        Self::Speedometer,
     ];
 
     /// The word that asks for it on the command line.
@@ -43,6 +46,7 @@ impl View {
             Self::Revs => "revs",
             Self::Distance => "distance",
             Self::Cruise => "cruise",
+            Self::Speedometer => "speedometer",
         }
     }
 
@@ -56,6 +60,7 @@ impl View {
             Self::Revs => "Run: revs",
             Self::Distance => "Run: distance",
             Self::Cruise => "Cruise",
+            Self::Speedometer => "Speedometer",
         }
     }
 
@@ -89,13 +94,17 @@ impl View {
                 "What steady speeds burn, or what share of full torque they ask for: top gear thick, \
                  the others thin."
             }
+            Self::Speedometer => {
+                "How much more than the true speed the speedometer shows behind each set; what a rule \
+                 does not allow is shaded."
+            }
         }
     }
 
     /// Whether it shows what follows from engine and vehicle.
     pub fn needs_motion(self) -> bool {
         match self {
-            Self::Speed | Self::Steps => false,
+            Self::Speed | Self::Steps | Self::Speedometer => false,
             Self::Effort | Self::Run | Self::Revs | Self::Distance | Self::Cruise => true,
         }
     }
@@ -118,6 +127,7 @@ impl View {
             Self::Effort => Self::Effort,
             Self::Run | Self::Revs | Self::Distance => Self::Run,
             Self::Cruise => Self::Cruise,
+            Self::Speedometer => Self::Speedometer,
         }
     }
 }

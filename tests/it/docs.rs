@@ -10,7 +10,7 @@ use layshaft::gearing::{parse_ratio, parse_tyre, read_reduction};
 use layshaft::import::gears::read_pasted;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::format;
-use layshaft::sheet::json::{MOTION_KEYS, PAIR_KEYS, key_reference};
+use layshaft::sheet::json::{FIGURE_KEYS, PAIR_KEYS, key_reference};
 use layshaft::units::mm_text;
 use std::collections::BTreeMap;
 use std::ffi::OsString;
@@ -90,7 +90,7 @@ fn json_table() -> String {
 }
 
 fn motion_json_table() -> String {
-    let rows = MOTION_KEYS.iter();
+    let rows = FIGURE_KEYS.iter();
     let rows: Vec<_> = rows
         .map(|(show, key, what)| [format!("`{show}`"), format!("`{key}`"), (*what).to_owned()])
         .collect();

@@ -54,7 +54,7 @@ impl Missing {
             links.insert(first, (kind.to_owned(), cell(TechnicalCell::Kind)));
         }
         let what = match view {
-            View::Speed | View::Steps => "This view",
+            View::Speed | View::Steps | View::Speedometer => "This view",
             View::Effort => "How hard every gear pulls",
             View::Run | View::Revs | View::Distance => "How fast it gains speed",
             View::Cruise => "What a steady speed asks for",

@@ -1,7 +1,7 @@
 //! What is asked of a table of figures, and the table that answers it.
 
 use super::FigureTable;
-use crate::analysis::{Analysis, NoMotion, RunQuestions};
+use crate::analysis::{Analysis, NoMotion, RunQuestions, speedometer_speeds};
 use crate::gearing::RoadSpeed;
 use crate::project::View;
 
@@ -14,6 +14,8 @@ pub enum AskedFigures {
     Run(RunQuestions),
     /// These steady speeds.
     Cruise(Vec<RoadSpeed>),
+    /// What the speedometer shows at these true speeds.
+    Speedometer(Vec<RoadSpeed>),
 }
 
 impl AskedFigures {
@@ -25,6 +27,7 @@ impl AskedFigures {
             View::Effort => Some(Self::Effort(speeds.to_vec())),
             View::Run | View::Revs | View::Distance => Some(Self::Run(RunQuestions::usual(speeds))),
             View::Cruise => Some(Self::Cruise(speeds.to_vec())),
+            View::Speedometer => Some(Self::Speedometer(speedometer_speeds(speeds))),
         }
     }
 }
@@ -46,6 +49,7 @@ impl FigureTable {
             AskedFigures::Cruise(speeds) => {
                 Self::cruise(project, results, analysis.motion()?, speeds)
             }
+            AskedFigures::Speedometer(speeds) => Self::speedometer(analysis, speeds),
         })
     }
 

@@ -11,6 +11,7 @@ mod engine_words;
 mod head;
 mod road;
 mod run;
+mod speedometer;
 
 pub use asked::AskedFigures;
 

@@ -80,6 +80,15 @@ struct Band {
 }
 
 impl SpeedometerRule {
+    /// Its name in a word or two, beside a line of a diagram.
+    pub fn short_name(self) -> &'static str {
+        match self {
+            Self::R39 => "UN R39",
+            Self::Cfr393 => "49 CFR 393.82",
+            Self::Typed { .. } => "the typed rule",
+        }
+    }
+
     /// Its name with the edition.
     pub fn name(self) -> String {
         match self {
@@ -226,9 +235,10 @@ impl SpeedVerdict {
                 is_tested,
             } => {
                 let from = if is_point { "at" } else { "above" };
-                let tested = match is_tested {
-                    true => "",
-                    false => ", faster than it is tested at,",
+                let tested = if is_tested {
+                    ""
+                } else {
+                    ", faster than it is tested at,"
                 };
                 let kmh = speed(from_kmh);
                 format!("reads too high {from} {kmh} {sign}{tested} and does not keep {name}")

@@ -2,9 +2,9 @@
 
 use super::Look;
 use super::roles::{curve_stroke, depth, is_over_sets, line_stroke, rule_stroke, shade};
-use crate::chart::{Along, Area, Curve, Line, Rule, Scene};
+use crate::chart::{Above, Along, Area, Curve, Line, Rule, Scene};
 use crate::draw::stroke;
-use egui::{Painter, Pos2, Rect};
+use egui::{Painter, Pos2, Rect, Shape, Stroke};
 use egui_plot::PlotTransform;
 
 /// Paints everything between the axes but points and labels, what is read first last.
@@ -16,6 +16,9 @@ pub(super) fn paint(painter: &Painter, scene: &Scene, transform: &PlotTransform,
     };
     for area in &scene.areas {
         canvas.area(area);
+    }
+    for above in &scene.above {
+        canvas.above(above);
     }
     for rule in scene.rules.iter().filter(|r| !is_over_sets(r, look)) {
         canvas.rule(rule);
@@ -56,6 +59,24 @@ impl Canvas<'_> {
         }
     }
 
+    /// Shades what lies above a straight line, as far as the plot goes.
+    fn above(&self, above: &Above) {
+        let top = self.transform.frame().top();
+        let [from, to] = [above.from, above.to].map(|at| {
+            let at = self.transform.position_from_point(&at.into());
+            (at.x, at.y)
+        });
+        let inside = below(top, from, to);
+        let Some((first, last)) = inside.first().zip(inside.last()) else {
+            return;
+        };
+        let head = [Pos2::new(last.x, top), Pos2::new(first.x, top)];
+        let corners: Vec<Pos2> = inside.iter().copied().chain(head).collect();
+        let color = shade(above.role, self.look);
+        let shape = Shape::convex_polygon(corners, color, Stroke::NONE);
+        self.painter.add(shape);
+    }
+
     fn rule(&self, rule: &Rule) {
         let frame = self.transform.frame();
         let ends = match rule.along {
@@ -85,5 +106,20 @@ impl Canvas<'_> {
         let points = self.points(&line.points);
         let (stroke, dash) = line_stroke(line, self.look);
         stroke::polyline(self.painter, &points, stroke, dash);
+    }
+}
+
+/// The part of a straight line on the screen that lies below this height; nothing where none of it does.
+fn below(top: f32, from: (f32, f32), to: (f32, f32)) -> Vec<Pos2> {
+    let crossing = || {
+        let share = (top - from.1) / (to.1 - from.1);
+        Pos2::new(from.0 + share * (to.0 - from.0), top)
+    };
+    let [start, end] = [from, to].map(|(x, y)| Pos2::new(x, y));
+    match (from.1 > top, to.1 > top) {
+        (true, true) => vec![start, end],
+        (true, false) => vec![start, crossing()],
+        (false, true) => vec![crossing(), end],
+        (false, false) => Vec::new(),
     }
 }

@@ -119,7 +119,7 @@ impl Manner {
                 priority: 7,
                 ..plain
             },
-            Role::Grip => Self {
+            Role::Grip | Role::Limit => Self {
                 colors: [palette.band, palette.redline, palette.redline],
                 width: [1.5; 3],
                 priority: 4,
@@ -263,6 +263,7 @@ pub(super) fn stands_beside(role: Role) -> bool {
         | Role::Ideal
         | Role::Grip
         | Role::RoadLoad
+        | Role::Limit
         | Role::BestShift => false,
     }
 }

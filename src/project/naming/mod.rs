@@ -13,7 +13,7 @@ use super::edits::Edit;
 use super::history::{Cause, Change};
 use super::technical::{
     EngineData, Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
-    vehicle_words,
+    signal_words, speedometer_words, vehicle_words,
 };
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, Name, quoted};
@@ -156,6 +156,9 @@ fn named_edit(edit: &Edit, before: &Project, after: &Project) -> Named {
         Edit::DrivingData(_) => {
             named_part("driving", both, |p| driving_words(&p.technical.driving))
         }
+        Edit::SpeedometerData(_) => named_part("speedometer", both, |p| {
+            speedometer_words(&p.technical.speedometer)
+        }),
         Edit::KnownFuel(_) => named_part("known consumption", both, |p| {
             known_fuel_words(p.technical.known_fuel, &p.sets)
         }),
@@ -163,6 +166,7 @@ fn named_edit(edit: &Edit, before: &Project, after: &Project) -> Named {
         Edit::Efficiencies(id, _) => {
             named_efficiencies(*id, both).of_set(place_of(&before.sets, *id))
         }
+        Edit::OwnSignal(id, _) => named_own_signal(*id, both).of_set(place_of(&before.sets, *id)),
         Edit::WriteUp(_) => named_choice(both),
         Edit::AddSet(behind, _) => {
             let place = place_of(&before.sets, *behind) + 1;
@@ -242,6 +246,13 @@ fn named_own_engine(id: SetId, both: [&Project; 2]) -> Named {
     }
     let whose = has_own.map(|own| if own { "its own" } else { "the vehicle's" });
     Named::figure("engine", whose)
+}
+
+fn named_own_signal(id: SetId, both: [&Project; 2]) -> Named {
+    named_part("speed signal", both, |project| {
+        let candidate = project.sets.get(id);
+        candidate.map_or_else(Words::new, |c| signal_words(c.technical.signal))
+    })
 }
 
 fn named_efficiencies(id: SetId, both: [&Project; 2]) -> Named {

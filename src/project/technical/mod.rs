@@ -6,19 +6,22 @@
 mod engine;
 mod of_set;
 mod road;
+mod speedometer;
 mod vehicle;
 mod words;
 
 pub use engine::EngineData;
 pub use of_set::{SetEfficiencies, SetTechnical};
 pub use road::{RoadData, SetAside, too_many_grades};
+pub use speedometer::{SignalData, SpeedometerData};
 pub use vehicle::{CoastDown, VehicleData};
 pub(super) use words::{
     Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
-    vehicle_words,
+    signal_words, speedometer_words, vehicle_words,
 };
 
 use super::document::{Candidates, SetId};
+use super::view::{View, Views};
 use crate::gearing::{EngineSpeed, GearId, RoadSpeed};
 use crate::motion::{Driving, FuelConsumption, ShiftPause, YearlyDistance};
 
@@ -33,6 +36,8 @@ pub struct TechnicalData {
     pub road: RoadData,
     /// How it is driven.
     pub driving: DrivingData,
+    /// Its speedometer.
+    pub speedometer: SpeedometerData,
     /// What it is known to burn in one gear.
     pub known_fuel: Option<KnownFuel>,
 }
@@ -43,6 +48,35 @@ impl TechnicalData {
         Self {
             known_fuel: self.known_fuel.filter(|known| known.is_of(sets)),
             ..self.clone()
+        }
+    }
+
+    /// As far as these views show it: whoever shows ratios alone gives away nothing of engine and vehicle.
+    pub(super) fn shown_in(self, views: &Views) -> Self {
+        let Self {
+            engine,
+            vehicle,
+            road,
+            driving,
+            speedometer,
+            known_fuel,
+        } = self;
+        let motion = views
+            .need_motion()
+            .then_some((engine, vehicle, road, driving));
+        let (engine, vehicle, road, driving) = motion.unwrap_or_default();
+        let has_speedometer = views.has(View::Speedometer);
+        Self {
+            engine,
+            vehicle,
+            road,
+            driving,
+            speedometer: if has_speedometer {
+                speedometer
+            } else {
+                SpeedometerData::default()
+            },
+            known_fuel: known_fuel.filter(|_| views.need_motion()),
         }
     }
 

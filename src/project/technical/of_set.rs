@@ -1,8 +1,9 @@
 //! The technical data of one candidate: its own engine, and what its gears leave of the power.
 
-use super::EngineData;
+use super::{EngineData, SignalData};
 use crate::gearing::{GearId, GearSet};
 use crate::motion::Efficiency;
+use crate::project::view::{View, Views};
 use std::collections::BTreeMap;
 
 /// What is known of one candidate beyond its gears.
@@ -12,6 +13,36 @@ pub struct SetTechnical {
     pub engine: Option<EngineData>,
     /// What its gears leave of the power.
     pub efficiencies: SetEfficiencies,
+    /// What of the speedometer's signal is its own.
+    pub signal: SignalData,
+}
+
+impl SetTechnical {
+    /// As far as these views show it.
+    pub(in super::super) fn shown_in(&self, views: &Views) -> Self {
+        let Self {
+            engine,
+            efficiencies,
+            signal,
+        } = self;
+        let motion = views
+            .need_motion()
+            .then(|| (engine.clone(), efficiencies.clone()));
+        let (engine, efficiencies) = motion.unwrap_or_default();
+        Self {
+            engine,
+            efficiencies,
+            signal: signal_in(*signal, views),
+        }
+    }
+}
+
+fn signal_in(signal: SignalData, views: &Views) -> SignalData {
+    if views.has(View::Speedometer) {
+        signal
+    } else {
+        SignalData::default()
+    }
 }
 
 /// What the gears of a set leave of the power, as far as that is known.

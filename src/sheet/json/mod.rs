@@ -4,11 +4,13 @@
 //! its meaning within one format number. The figures of gears and sets are those that the chart's
 //! table defines.
 
+mod figure_keys;
 mod found;
 pub(super) mod keys;
 mod motion;
 mod object;
 mod pairs;
+mod speedometer;
 
 pub use found::found;
 pub use keys::key_reference;
@@ -21,8 +23,8 @@ use crate::chart::table::{
 use crate::chart::{AskedFigures, MarkedSpeeds};
 use crate::gearing::{OtherPosition, SetResults};
 use crate::project::Project;
+pub use figure_keys::FIGURE_KEYS;
 use keys::{ENGINE_SPEED, ROAD_SPEED};
-pub use motion::MOTION_KEYS;
 use object::Json;
 pub use object::JsonError;
 pub use pairs::{PAIR_KEYS, pairs};
@@ -75,6 +77,7 @@ pub fn figures(analysis: &Analysis, asked: &AskedFigures) -> Result<String, NotW
         AskedFigures::Effort(speeds) => motion::effort(analysis, motion()?, speeds)?,
         AskedFigures::Run(questions) => motion::run(analysis, motion()?, questions)?,
         AskedFigures::Cruise(speeds) => motion::cruise(analysis, motion()?, speeds)?,
+        AskedFigures::Speedometer(speeds) => speedometer::speedometer(analysis, speeds)?,
     })
 }
 

@@ -282,6 +282,9 @@ fn assumed(view: View) -> &'static str {
             "Steady speeds in top gear, thin in the lower ones, in brackets where the engine is below \
              or above its useful speeds; fuel is an estimate. "
         }
+        View::Speedometer => {
+            "What a speedometer shows is reckoned from turns and teeth, and to be measured. "
+        }
         View::Effort => {
             "Effort at full load after losses, estimated; what a line lies above the road load is \
              left for speeding up. "

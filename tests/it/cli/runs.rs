@@ -2,7 +2,7 @@
 
 use super::motion::{VEHICLE_A, json, of_a};
 use super::{answer, answer_to_one_set};
-use layshaft::sheet::json::MOTION_KEYS;
+use layshaft::sheet::json::FIGURE_KEYS;
 use serde_json::Value;
 use std::collections::BTreeSet;
 
@@ -267,11 +267,11 @@ fn every_key_of_motion_stands_in_the_reference_and_every_row_of_it_in_the_output
             let is_like_times = ["sets[].times_best[]", "sets[].times_staying[]", "findings"];
             !is_like_times.iter().any(|start| path.starts_with(start))
         });
-        let rows = MOTION_KEYS.iter().filter(|(of, _, _)| *of == show);
+        let rows = FIGURE_KEYS.iter().filter(|(of, _, _)| *of == show);
         let rows = rows.map(|(_, path, _)| *path).chain(everywhere);
         assert_eq!(printed, rows.map(str::to_owned).collect(), "{show}");
     }
-    for (_, path, meaning) in MOTION_KEYS {
+    for (_, path, meaning) in FIGURE_KEYS {
         let unit = match path.rsplit_once('_').map(|(_, unit)| unit) {
             Some("kmh") => "(km/h)",
             Some("rpm") => "(rpm)",

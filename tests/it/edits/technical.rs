@@ -2,11 +2,12 @@
 
 use super::{Case, FIRST, SECOND, candidate, start};
 use crate::support::gear_sets::rpm;
+use layshaft::checks::SignalSource;
 use layshaft::gearing::{GearId, RoadSpeed};
 use layshaft::motion::{Efficiency, FuelConsumption, Grade, Mass, ShiftPause};
 use layshaft::project::{
     DrivingData, Edit, EngineData, History, KnownFuel, Project, RoadData, SetEdit, SetEfficiencies,
-    SetId, VehicleData,
+    SetId, SignalData, SpeedometerData, VehicleData,
 };
 
 fn vehicle(kg: f64) -> Edit {
@@ -41,6 +42,13 @@ fn efficiency(set: SetId, gear: u32, share: f64) -> Edit {
     Edit::Efficiencies(set, efficiencies)
 }
 
+fn at_a_wheel() -> SignalData {
+    SignalData {
+        source: Some(SignalSource::Wheel),
+        drive: None,
+    }
+}
+
 pub(super) fn technical() -> Vec<Case> {
     vec![
         Case {
@@ -65,6 +73,17 @@ pub(super) fn technical() -> Vec<Case> {
                 yearly_distance: None,
             }),
             shows: |p| p.technical.driving.launch == Some(rpm(2000.0)),
+        },
+        Case {
+            edit: Edit::SpeedometerData(Box::new(SpeedometerData {
+                signal: at_a_wheel(),
+                ..SpeedometerData::default()
+            })),
+            shows: |p| p.technical.speedometer.signal == at_a_wheel(),
+        },
+        Case {
+            edit: Edit::OwnSignal(SECOND, at_a_wheel()),
+            shows: |p| candidate(p, SECOND).technical.signal == at_a_wheel(),
         },
         Case {
             edit: known_fuel(SECOND, 1),

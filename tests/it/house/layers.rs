@@ -18,15 +18,17 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("import", &["units", "formula", "gearing", "motion"]),
     (
         "project",
-        &["units", "unseen", "platform", "gearing", "motion"],
+        &["units", "unseen", "platform", "gearing", "motion", "checks"],
     ),
     (
         "analysis",
-        &["units", "letters", "gearing", "motion", "project"],
+        &["units", "letters", "gearing", "motion", "checks", "project"],
     ),
     (
         "chart",
-        &["units", "gearing", "motion", "project", "analysis"],
+        &[
+            "units", "letters", "gearing", "motion", "checks", "project", "analysis",
+        ],
     ),
     (
         "draw",
@@ -35,22 +37,22 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "sheet",
         &[
-            "units", "formula", "gearing", "motion", "finders", "project", "analysis", "chart",
-            "draw",
+            "units", "formula", "gearing", "motion", "checks", "finders", "project", "analysis",
+            "chart", "draw",
         ],
     ),
     (
         "cli",
         &[
-            "units", "unseen", "letters", "platform", "gearing", "motion", "finders", "import",
-            "project", "analysis", "chart", "draw", "sheet",
+            "units", "unseen", "letters", "platform", "gearing", "motion", "checks", "finders",
+            "import", "project", "analysis", "chart", "draw", "sheet",
         ],
     ),
     (
         "app",
         &[
-            "units", "platform", "letters", "logging", "panics", "gearing", "motion", "finders",
-            "import", "project", "analysis", "chart", "draw", "sheet",
+            "units", "platform", "letters", "logging", "panics", "gearing", "motion", "checks",
+            "finders", "import", "project", "analysis", "chart", "draw", "sheet",
         ],
     ),
 ];

@@ -1,7 +1,11 @@
 //! Which technical data can exist? A strategy over all of them, each part known or not.
 
 use super::projects::{engine_speed, number, road_speed};
-use layshaft::gearing::OutOfRange;
+use layshaft::checks::{
+    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, RuleOffset,
+    RulePercent, SignalSource, SpeedometerRule,
+};
+use layshaft::gearing::{OutOfRange, ToothPair};
 use layshaft::motion::{
     AddedMass, Adhesion, AirDensity, Brochure, CentreOfGravityHeight, ConstantLoad, Displacement,
     DragArea, DragCoefficient, DrivenAxle, Efficiency, FrictionPressure, FrontShare, FrontalArea,
@@ -11,7 +15,7 @@ use layshaft::motion::{
 };
 use layshaft::project::{
     Candidates, CoastDown, DrivingData, EngineData, KnownFuel, Marks, RoadData, SetAside,
-    SetEfficiencies, SetTechnical, TechnicalData, VehicleData,
+    SetEfficiencies, SetTechnical, SignalData, SpeedometerData, TechnicalData, VehicleData,
 };
 use proptest::collection::{btree_map, vec};
 use proptest::option;
@@ -191,6 +195,44 @@ fn driving() -> impl Strategy<Value = DrivingData> {
         })
 }
 
+fn signal() -> impl Strategy<Value = SignalData> {
+    let gears = (1..=999_u16, 1..=999_u16);
+    let gears = gears.prop_map(|(driven, driving)| {
+        InstrumentDrive::Gears(ToothPair::new(driven, driving).unwrap())
+    });
+    let pulses = quantity(0.001..=1000.0, PulsesPerTurn::new).prop_map(InstrumentDrive::Pulses);
+    (
+        option::of(select(SignalSource::ALL.to_vec())),
+        option::of(prop_oneof![gears, pulses]),
+    )
+        .prop_map(|(source, drive)| SignalData { source, drive })
+}
+
+fn speedometer() -> impl Strategy<Value = SpeedometerData> {
+    let reading = (
+        known(0.5..=2.0, ReadingRatio::new),
+        known(0.5..=2.0, ReadingRatio::new),
+        known(10.0..=1_000_000.0, MeterConstant::from_per_km),
+    );
+    let reading = reading.prop_map(|(signal_ratio, needle_ratio, meter)| BaselineReading {
+        signal_ratio,
+        needle_ratio,
+        meter,
+    });
+    let typed = (
+        quantity(0.0..=100.0, RulePercent::from_percent),
+        quantity(0.0..=100.0, RuleOffset::from_kmh),
+    );
+    let typed = typed.prop_map(|(percent, offset)| SpeedometerRule::Typed { percent, offset });
+    let fixed = select(vec![SpeedometerRule::R39, SpeedometerRule::Cfr393]);
+    let rule = prop_oneof![fixed, typed];
+    (signal(), reading, rule).prop_map(|(signal, reading, rule)| SpeedometerData {
+        signal,
+        reading,
+        rule,
+    })
+}
+
 /// What is known of sets that are not there yet: gears are still places.
 #[derive(Debug, Clone)]
 pub(crate) struct Loose {
@@ -207,8 +249,9 @@ pub(crate) fn technical() -> impl Strategy<Value = Loose> {
         option::of(efficiency()),
         option::of(efficiency()),
         vec((any::<Index>(), efficiency()), 0..3),
+        signal().boxed(),
     );
-    let of_set = of_set.prop_map(|(engine, of_set, direct, own)| {
+    let of_set = of_set.prop_map(|(engine, of_set, direct, own, signal)| {
         let efficiencies = SetEfficiencies {
             of_set,
             direct,
@@ -217,6 +260,7 @@ pub(crate) fn technical() -> impl Strategy<Value = Loose> {
         let technical = SetTechnical {
             engine,
             efficiencies,
+            signal,
         };
         (technical, own)
     });
@@ -226,22 +270,23 @@ pub(crate) fn technical() -> impl Strategy<Value = Loose> {
         road_speed(),
         quantity(0.1..=1000.0, FuelConsumption::from_l_per_100km),
     );
-    let vehicle = (vehicle().boxed(), road(), driving());
+    let vehicle = (vehicle().boxed(), road(), driving(), speedometer().boxed());
     let parts = (engine().boxed(), vehicle.boxed(), option::of(fuel).boxed());
-    let known =
-        (parts, vec(of_set, 3)).prop_map(|((engine, (vehicle, road, driving), fuel), of_sets)| {
-            Loose {
-                data: TechnicalData {
-                    engine,
-                    vehicle,
-                    road,
-                    driving,
-                    known_fuel: None,
-                },
-                fuel,
-                of_sets,
-            }
-        });
+    let known = (parts, vec(of_set, 3)).prop_map(|((engine, vehicle, fuel), of_sets)| {
+        let (vehicle, road, driving, speedometer) = vehicle;
+        Loose {
+            data: TechnicalData {
+                engine,
+                vehicle,
+                road,
+                driving,
+                speedometer,
+                known_fuel: None,
+            },
+            fuel,
+            of_sets,
+        }
+    });
     let unknown = Loose {
         data: TechnicalData::default(),
         fuel: None,

@@ -43,6 +43,7 @@ impl From<SetV1> for SetV2 {
             efficiency: None,
             direct_efficiency: None,
             gear_efficiencies: Vec::new(),
+            signal: None,
         }
     }
 }
@@ -51,25 +52,42 @@ impl TryFrom<SetV2> for SetV1 {
     type Error = BeyondFormat1;
 
     fn try_from(set: SetV2) -> Result<Self, BeyondFormat1> {
+        let SetV2 {
+            name,
+            visible,
+            livery,
+            tyre,
+            shift_rpm,
+            final_drives,
+            gears,
+            reverse,
+            stages,
+            engine,
+            efficiency,
+            direct_efficiency,
+            gear_efficiencies,
+            signal,
+        } = set;
         // There the place of a set alone tells its livery.
-        let has_more = set.livery.is_some()
-            || set.engine.is_some()
-            || set.efficiency.is_some()
-            || set.direct_efficiency.is_some()
-            || !set.gear_efficiencies.is_empty();
+        let has_more = livery.is_some()
+            || engine.is_some()
+            || efficiency.is_some()
+            || direct_efficiency.is_some()
+            || !gear_efficiencies.is_empty()
+            || signal.is_some();
         if has_more {
             return Err(BeyondFormat1);
         }
-        let ratios = set.final_drives.into_iter().map(ratio);
-        let stages = set.stages.into_iter().map(StageV1::try_from);
+        let ratios = final_drives.into_iter().map(ratio);
+        let stages = stages.into_iter().map(StageV1::try_from);
         Ok(Self {
-            name: set.name,
-            visible: set.visible,
-            tyre: set.tyre.map(TyreV1::try_from).transpose()?,
-            shift_rpm: set.shift_rpm,
+            name,
+            visible,
+            tyre: tyre.map(TyreV1::try_from).transpose()?,
+            shift_rpm,
             final_drives: ratios.collect::<Result<_, _>>()?,
-            gears: set.gears,
-            reverse: set.reverse,
+            gears,
+            reverse,
             stages: stages.collect::<Result<_, _>>()?,
         })
     }

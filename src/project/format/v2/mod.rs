@@ -8,6 +8,7 @@ pub(super) mod engine;
 pub(super) mod final_drive;
 mod livery;
 pub(super) mod set;
+pub(super) mod speedometer;
 pub(super) mod stage;
 pub(super) mod technical;
 pub(super) mod tyre;

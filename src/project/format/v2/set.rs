@@ -8,6 +8,7 @@ use super::super::shared::values::{NameText, Rpm};
 use super::engine::EngineDataV2;
 use super::final_drive::FinalDriveV2;
 use super::livery::LiveryNumber;
+use super::speedometer::SignalV2;
 use super::stage::StageV2;
 use super::technical::{self, EfficiencyShare, GearEfficiencyV2};
 use super::tyre::TyreV2;
@@ -43,18 +44,23 @@ pub(crate) struct SetV2 {
     pub(crate) direct_efficiency: Option<EfficiencyShare>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(crate) gear_efficiencies: Vec<GearEfficiencyV2>,
+    /// What of the speedometer's signal is its own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) signal: Option<SignalV2>,
 }
 
 impl SetV2 {
     /// The set, and what is known of it beyond its gears.
     pub(super) fn into_parts(mut self) -> Result<(GearSet, SetTechnical), Misfit> {
         let engine = self.engine.take().map(Into::into);
+        let signal = self.signal.take().map(Into::into).unwrap_or_default();
         let gears = std::mem::take(&mut self.gear_efficiencies);
         let efficiencies = (self.efficiency, self.direct_efficiency, gears);
         let set = self.into_gear_set()?;
         let technical = SetTechnical {
             engine,
             efficiencies: technical::from_file(efficiencies, &set)?,
+            signal,
         };
         Ok((set, technical))
     }
@@ -114,6 +120,7 @@ impl SetV2 {
             efficiency,
             direct_efficiency,
             gear_efficiencies,
+            signal: SignalV2::of(known.signal),
         }
     }
 }

@@ -6,6 +6,7 @@ use super::super::shared::values::{
     Kmh, LabelText, PlainNumber, Rpm, WrittenNumber, WrittenOutOfRange, file_number,
 };
 use super::engine::EngineDataV2;
+use super::speedometer::SpeedometerV2;
 use super::vehicle::VehicleDataV2;
 use crate::gearing::{GearId, GearSet, Label};
 use crate::motion::{
@@ -40,6 +41,8 @@ pub(crate) struct TechnicalV2 {
     road: Option<RoadV2>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     driving: Option<DrivingV2>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    speedometer: Option<SpeedometerV2>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     known_fuel: Option<KnownFuelV2>,
 }
@@ -157,6 +160,7 @@ impl TechnicalV2 {
             vehicle,
             road,
             driving,
+            speedometer,
             known_fuel,
         } = data;
         let file = Self {
@@ -164,6 +168,7 @@ impl TechnicalV2 {
             vehicle: (*vehicle != VehicleData::default()).then(|| vehicle.into()),
             road: (*road != RoadData::default()).then(|| road.into()),
             driving: (*driving != DrivingData::default()).then(|| driving.into()),
+            speedometer: SpeedometerV2::of(speedometer),
             known_fuel: known_fuel.and_then(|fuel| KnownFuelV2::of(&fuel, sets)),
         };
         (*data != TechnicalData::default()).then_some(file)
@@ -176,6 +181,7 @@ impl TechnicalV2 {
             vehicle: self.vehicle.map(Into::into).unwrap_or_default(),
             road: self.road.map(Into::into).unwrap_or_default(),
             driving: self.driving.map(Into::into).unwrap_or_default(),
+            speedometer: self.speedometer.map(Into::into).unwrap_or_default(),
             known_fuel: known_fuel.transpose()?,
         })
     }

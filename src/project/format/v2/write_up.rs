@@ -48,6 +48,7 @@ pub(crate) enum ViewEntry {
     Revs,
     Distance,
     Cruise,
+    Speedometer,
 }
 
 impl From<View> for ViewEntry {
@@ -60,6 +61,7 @@ impl From<View> for ViewEntry {
             View::Revs => Self::Revs,
             View::Distance => Self::Distance,
             View::Cruise => Self::Cruise,
+            View::Speedometer => Self::Speedometer,
         }
     }
 }
@@ -74,6 +76,7 @@ impl From<ViewEntry> for View {
             ViewEntry::Revs => Self::Revs,
             ViewEntry::Distance => Self::Distance,
             ViewEntry::Cruise => Self::Cruise,
+            ViewEntry::Speedometer => Self::Speedometer,
         }
     }
 }

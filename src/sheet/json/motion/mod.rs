@@ -2,12 +2,10 @@
 
 mod cruise;
 mod effort;
-mod keys;
 mod run;
 
 pub(super) use cruise::cruise;
 pub(super) use effort::effort;
-pub use keys::MOTION_KEYS;
 pub(super) use run::run;
 
 use super::object::Json;

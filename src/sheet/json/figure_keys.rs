@@ -1,8 +1,8 @@
-//! The reference of the JSON keys of effort, runs and steady speeds: every key with its meaning and its unit.
+//! The reference of the JSON keys of effort, runs, steady speeds and speedometers: every key with its meaning and its unit.
 
 /// What each of them holds beside `format`, `title`, the name of a set, the label of a gear and the findings:
 /// the word behind `--show`, path, meaning.
-pub const MOTION_KEYS: &[(&str, &str, &str)] = &[
+pub const FIGURE_KEYS: &[(&str, &str, &str)] = &[
     (
         "effort",
         "sets[].top_speed_kmh",
@@ -185,5 +185,40 @@ pub const MOTION_KEYS: &[(&str, &str, &str)] = &[
         "cruise",
         "sets[].gears[].cruise[].fuel_l_per_100km",
         "fuel, an estimate; null also where the displacement is not known (L/100 km)",
+    ),
+    (
+        "speedometer",
+        "sets[].speedometer",
+        "at 40, 80 and 120 km/h and at every speed that was asked for",
+    ),
+    (
+        "speedometer",
+        "sets[].speedometer[].true_kmh",
+        "true road speed (km/h)",
+    ),
+    (
+        "speedometer",
+        "sets[].speedometer[].shown_kmh",
+        "what the speedometer shows there; null where that is not known (km/h)",
+    ),
+    (
+        "speedometer",
+        "sets[].speedometer[].limit_kmh",
+        "the most that UN R39 in its original series lets it show (km/h)",
+    ),
+    (
+        "speedometer",
+        "sets[].speedometer[].within_r39",
+        "whether that is kept, and no less than the true speed is shown; null where that is not known",
+    ),
+    (
+        "speedometer",
+        "sets[].odometer_error_percent",
+        "how much too far the odometer counts, below 0 too little; null where that is not known (%)",
+    ),
+    (
+        "speedometer",
+        "sets[].verdict",
+        "how the rule of the project judges the speedometer, or why nothing can be said of it",
     ),
 ];
