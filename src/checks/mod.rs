@@ -7,5 +7,6 @@ mod speedometer;
 
 pub use speedometer::{
     BaselineReading, InstrumentDrive, MeterConstant, NoReading, PulsesPerTurn, ReadingRatio,
-    ShownSpeed, SignalSource, SignalledSet, SpeedSignal,
+    RuleOffset, RulePercent, ShownSpeed, SignalSource, SignalledSet, SpeedSignal, SpeedVerdict,
+    SpeedometerRule,
 };

@@ -4,9 +4,9 @@ use crate::support::close::is_close;
 use crate::support::projects::{any_gear_set, number, tooth_pair};
 use layshaft::checks::{
     BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, ShownSpeed,
-    SignalSource, SignalledSet, SpeedSignal,
+    SignalSource, SignalledSet, SpeedSignal, SpeedVerdict, SpeedometerRule,
 };
-use layshaft::gearing::GearSet;
+use layshaft::gearing::{GearSet, RoadSpeed};
 use proptest::prelude::*;
 
 fn agree(found: f64, expected: f64) -> bool {
@@ -97,5 +97,41 @@ proptest! {
         let [a, b] = [on(&sets[0], signal, mm[0]), on(&sets[1], signal, mm[1])];
         let shown = ShownSpeed::of(&a, &b, &BaselineReading::default()).unwrap();
         prop_assert!(agree(shown.odometer_ratio(), mm[1] / mm[0]));
+    }
+
+    #[test]
+    fn the_verdict_on_r39_is_that_of_every_single_speed(
+        ratio in number(0.9..=1.3), top_kmh in number(20.0..=300.0), share in number(0.0..=1.0),
+    ) {
+        let shown = ShownSpeed::from_ratios(ratio, ReadingRatio::TRUE);
+        let rule = SpeedometerRule::R39;
+        let kept = |kmh: f64| rule.is_kept(kmh, shown.shown_kmh(kmh)).unwrap();
+        let inside = share * top_kmh;
+        match rule.verdict(&shown, RoadSpeed::from_kmh(top_kmh).ok()) {
+            SpeedVerdict::Keeps { up_to_kmh } => {
+                prop_assert!(agree(up_to_kmh, top_kmh) && kept(inside));
+            }
+            SpeedVerdict::ReadsLow { at_kmh, by_kmh } => {
+                prop_assert!(!kept(at_kmh) && agree(shown.shown_kmh(at_kmh) + by_kmh, at_kmh));
+                prop_assert!(inside <= 0.0 || !kept(inside));
+            }
+            SpeedVerdict::ReadsHigh { from_kmh, is_tested } => {
+                prop_assert!(from_kmh <= top_kmh);
+                prop_assert!(kept(from_kmh * (1.0 - 1e-6)) && !kept(from_kmh * (1.0 + 1e-6)));
+                prop_assert_eq!(kept(inside), inside <= from_kmh);
+                let speeds = rule.test_speeds_kmh(RoadSpeed::from_kmh(top_kmh).ok());
+                prop_assert_eq!(is_tested, !speeds.into_iter().all(kept));
+            }
+        }
+    }
+
+    #[test]
+    fn what_shows_the_true_speed_keeps_every_rule(top_kmh in number(0.001..=1000.0)) {
+        let shown = ShownSpeed::from_ratios(1.0, ReadingRatio::TRUE);
+        for rule in [SpeedometerRule::R39, SpeedometerRule::Cfr393] {
+            let verdict = rule.verdict(&shown, RoadSpeed::from_kmh(top_kmh).ok());
+            let is_kept = matches!(verdict, SpeedVerdict::Keeps { .. });
+            prop_assert!(is_kept, "{:?}", verdict);
+        }
     }
 }

@@ -4,12 +4,13 @@ use super::row::Status::{Derived, Read};
 use super::row::{assert_rows, published};
 use crate::support::gear_sets::set;
 use layshaft::checks::{
-    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ShownSpeed, SignalSource,
-    SignalledSet, SpeedSignal,
+    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, ShownSpeed,
+    SignalSource, SignalledSet, SpeedSignal, SpeedometerRule,
 };
 use layshaft::gearing::{GearSet, RevsPerMile, ToothPair};
 
 const DRIVEN_GEAR: &str = "workshop rule for the driven gear, teeth × revs per mile × axle ratio";
+const R39: &str = "UN R39, original series, 75/443/EEC Annex II 4.4";
 const JIS: &str = "JIS D 5601, cable at 60 km/h";
 const PULSES: &str = "pulses per mile of a ring on the tailshaft";
 
@@ -81,5 +82,44 @@ fn a_ring_on_the_tailshaft_sends_the_product_and_one_on_the_hub_leaves_out_the_a
             row(8.0 * 700.0),
         ),
         ("hub", per_mile(SignalSource::Wheel), row(8.0 * 700.0)),
+    ]);
+}
+
+#[test]
+fn the_most_that_may_be_shown_is_what_the_regulation_gives() {
+    let most = |kmh| SpeedometerRule::R39.most_kmh(kmh).unwrap();
+    let rows = [
+        (50.0, 59.0),
+        (90.0, 103.0),
+        (100.0, 114.0),
+        (120.0, 136.0),
+        (130.0, 147.0),
+    ];
+    assert_rows(rows.map(|(kmh, expected)| (kmh, most(kmh), published(expected, 1e-9, R39, Read))));
+}
+
+#[test]
+fn a_shown_100_means_at_least_the_true_speed_that_was_worked_out() {
+    // What just keeps the rule there shows 100 for the least true speed.
+    let least = 960.0 / 11.0;
+    let shown = ShownSpeed::from_ratios(100.0 / least, ReadingRatio::TRUE);
+    let row = published(87.27, 0.005, R39, Derived);
+    assert_rows([("shown 100", shown.true_kmh(100.0), row)]);
+    assert_eq!(SpeedometerRule::R39.is_kept(least, 100.0), Some(true));
+    assert_eq!(
+        SpeedometerRule::R39.is_kept(least - 0.001, 100.0),
+        Some(false)
+    );
+}
+
+#[test]
+fn the_commercial_rule_is_five_miles_an_hour_at_fifty() {
+    const CFR: &str = "49 CFR 393.82";
+    let mph = 1.609_344;
+    let [least, most] = SpeedometerRule::Cfr393.limits_kmh(50.0 * mph).unwrap();
+    let row = |expected| published(expected, 1e-9, CFR, Read);
+    assert_rows([
+        ("least", least / mph, row(45.0)),
+        ("most", most / mph, row(55.0)),
     ]);
 }
