@@ -6,7 +6,7 @@
 mod speedometer;
 
 pub use speedometer::{
-    BaselineReading, InstrumentDrive, MeterConstant, NoReading, PulsesPerTurn, ReadingRatio,
-    RuleOffset, RulePercent, ShownSpeed, SignalSource, SignalledSet, SpeedSignal, SpeedVerdict,
-    SpeedometerRule,
+    BaselineReading, CorrectionAim, DrivenGearFound, InstrumentDrive, MeterConstant, NoReading,
+    PulsesPerTurn, ReadingRatio, RuleOffset, RulePercent, ShownSpeed, SignalSource, SignalledSet,
+    SpeedSignal, SpeedVerdict, SpeedometerRule,
 };
