@@ -4,9 +4,11 @@
 //! checked is advice: a rule is named with its edition, and what the law of a place says decides.
 
 mod speedometer;
+mod tyre_rating;
 
 pub use speedometer::{
     BaselineReading, CorrectionAim, DrivenGearFound, InstrumentDrive, MeterConstant, NoReading,
     PulsesPerTurn, ReadingRatio, RuleOffset, RulePercent, ShownSpeed, SignalSource, SignalledSet,
     SpeedSignal, SpeedVerdict, SpeedometerRule,
 };
+pub use tyre_rating::{KnownTopSpeed, LoadRating, SpeedRating, TopSpeedSource, TyresOnAxle};
