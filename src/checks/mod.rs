@@ -4,9 +4,16 @@
 //! checked is advice: a rule is named with its edition, and what the law of a place says decides.
 
 mod speedometer;
+mod torque_rating;
+mod tyre_rating;
 
 pub use speedometer::{
-    BaselineReading, InstrumentDrive, MeterConstant, NoReading, PulsesPerTurn, ReadingRatio,
-    RuleOffset, RulePercent, ShownSpeed, SignalSource, SignalledSet, SpeedSignal, SpeedVerdict,
-    SpeedometerRule,
+    BaselineReading, CorrectionAim, DrivenGearFound, InstrumentDrive, MeterConstant, NoReading,
+    PulsesPerTurn, ReadingRatio, RuleOffset, RulePercent, ShownSpeed, SignalSource, SignalledSet,
+    SpeedSignal, SpeedVerdict, SpeedometerRule,
 };
+pub use torque_rating::{
+    Borne, HeldByTyres, LowestGear, Part, RatedTorque, RatingFactor, ShaftSpeed, ShaftTorque,
+    SharingShafts, input_torque, propeller_shaft_speed,
+};
+pub use tyre_rating::{KnownTopSpeed, LoadRating, SpeedRating, TopSpeedSource, TyresOnAxle};

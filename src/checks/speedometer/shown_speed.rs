@@ -128,6 +128,14 @@ impl ShownSpeed {
         }
     }
 
+    /// What is shown where the instrument gets so many times its count, above 0.
+    pub(super) fn times(self, factor: f64) -> Self {
+        Self {
+            odometer_ratio: self.odometer_ratio * factor,
+            ..self
+        }
+    }
+
     /// What the odometer counts over what is true.
     pub fn odometer_ratio(&self) -> f64 {
         self.odometer_ratio
@@ -163,13 +171,10 @@ struct Drives {
 
 impl Drives {
     fn of(set: &SignalledSet, baseline: &SignalledSet) -> Self {
-        let (set, baseline) = (set.signal, baseline.signal);
-        let is_same = set.source == baseline.source;
-        let shared = |drive: Option<InstrumentDrive>| drive.filter(|_| is_same);
         Self {
-            of_set: set.drive.or_else(|| shared(baseline.drive)),
-            of_baseline: baseline.drive.or_else(|| shared(set.drive)),
-            sources: [set.source, baseline.source],
+            of_set: set.drive_beside(baseline),
+            of_baseline: baseline.drive_beside(set),
+            sources: [set.signal.source, baseline.signal.source],
         }
     }
 

@@ -105,4 +105,12 @@ impl SignalledSet<'_> {
     pub fn count_per_km(&self) -> Option<f64> {
         Some(self.source_turns_per_km()? * self.signal.drive?.count_per_turn())
     }
+
+    /// What drives its instrument: what is known of it, else what is known of the other set where both take
+    /// the signal at one place.
+    pub fn drive_beside(&self, other: &SignalledSet) -> Option<InstrumentDrive> {
+        let is_same = self.signal.source == other.signal.source;
+        let shared = || other.signal.drive.filter(|_| is_same);
+        self.signal.drive.or_else(shared)
+    }
 }

@@ -1,5 +1,6 @@
 //! Do the laws hold for every input, not only for those somebody has published?
 
+mod driveline;
 mod findings;
 mod motion;
 mod parsing;

@@ -3,10 +3,11 @@
 use crate::support::close::is_close;
 use crate::support::projects::{any_gear_set, number, tooth_pair};
 use layshaft::checks::{
-    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, ShownSpeed,
-    SignalSource, SignalledSet, SpeedSignal, SpeedVerdict, SpeedometerRule,
+    BaselineReading, CorrectionAim, DrivenGearFound, InstrumentDrive, MeterConstant, PulsesPerTurn,
+    ReadingRatio, ShownSpeed, SignalSource, SignalledSet, SpeedSignal, SpeedVerdict,
+    SpeedometerRule,
 };
-use layshaft::gearing::{GearSet, RoadSpeed};
+use layshaft::gearing::{GearSet, RoadSpeed, ToothPair};
 use proptest::prelude::*;
 
 fn agree(found: f64, expected: f64) -> bool {
@@ -133,5 +134,50 @@ proptest! {
             let is_kept = matches!(verdict, SpeedVerdict::Keeps { .. });
             prop_assert!(is_kept, "{:?}", verdict);
         }
+    }
+
+    #[test]
+    fn the_driven_gear_that_is_found_is_the_last_that_does_not_read_low(
+        present in tooth_pair(), ratio in number(0.2..=4.0), needle in number(0.5..=2.0),
+    ) {
+        let needle = ReadingRatio::new(needle).unwrap();
+        let shown = ShownSpeed::from_ratios(ratio, needle);
+        let with = |teeth: u16| {
+            let changed = f64::from(present.driven()) / f64::from(teeth);
+            ShownSpeed::from_ratios(ratio * changed, needle).shown_ratio()
+        };
+        let is_low = |teeth: u16| with(teeth) < 1.0 - 1e-9;
+        match DrivenGearFound::in_place_of(present, &shown) {
+            None => prop_assert!(is_low(1)),
+            Some(found) => {
+                let teeth = found.pair.driven();
+                prop_assert_eq!(found.pair.driving(), present.driving());
+                prop_assert!(!is_low(teeth));
+                prop_assert!(teeth == 999 || is_low(teeth + 1));
+                prop_assert!(agree(found.shown.shown_ratio(), with(teeth)));
+            }
+        }
+    }
+
+    #[test]
+    fn a_speedometer_that_reads_right_keeps_its_driven_gear(present in tooth_pair()) {
+        let shown = ShownSpeed::from_ratios(1.0, ReadingRatio::TRUE);
+        let found = DrivenGearFound::in_place_of(present, &shown);
+        prop_assert_eq!(found.map(|found| found.pair), Some::<ToothPair>(present));
+    }
+
+    #[test]
+    fn a_corrector_reaches_what_it_aims_at(
+        ratios in [number(0.2..=4.0), number(0.2..=4.0)], needle in number(0.5..=2.0),
+    ) {
+        let [shown, baseline] = ratios.map(|ratio| {
+            ShownSpeed::from_ratios(ratio, ReadingRatio::new(needle).unwrap())
+        });
+        let through = |aim: CorrectionAim| aim.corrected(&shown, &baseline);
+        prop_assert!(agree(through(CorrectionAim::OdometerRight).odometer_ratio(), 1.0));
+        prop_assert!(agree(through(CorrectionAim::PointerRight).shown_kmh(90.0), 90.0));
+        let as_baseline = through(CorrectionAim::AsBaseline);
+        prop_assert!(agree(as_baseline.shown_ratio(), baseline.shown_ratio()));
+        prop_assert!(agree(as_baseline.odometer_ratio(), baseline.odometer_ratio()));
     }
 }

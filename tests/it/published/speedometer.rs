@@ -4,8 +4,8 @@ use super::row::Status::{Derived, Read};
 use super::row::{assert_rows, published};
 use crate::support::gear_sets::set;
 use layshaft::checks::{
-    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, ShownSpeed,
-    SignalSource, SignalledSet, SpeedSignal, SpeedometerRule,
+    BaselineReading, DrivenGearFound, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio,
+    ShownSpeed, SignalSource, SignalledSet, SpeedSignal, SpeedometerRule,
 };
 use layshaft::gearing::{GearSet, RevsPerMile, ToothPair};
 
@@ -48,6 +48,13 @@ fn a_driven_gear_of_16_teeth_reads_as_low_as_the_worked_example_says() {
     let shown = ShownSpeed::of(&fitted, &fitted, &known).unwrap();
     let row = published(-0.85, 0.005, DRIVEN_GEAR, Read);
     assert_rows([("8:16", shown.odometer_error_percent(), row)]);
+    let present = ToothPair::new(16, 8).unwrap();
+    let found = DrivenGearFound::in_place_of(present, &shown).unwrap();
+    let exact = published(15.864, 1e-9, DRIVEN_GEAR, Read);
+    assert_rows([("driven teeth", found.exact_teeth, exact)]);
+    assert_eq!(found.pair.driven(), 15);
+    let reads = published(5.76, 0.005, DRIVEN_GEAR, Derived);
+    assert_rows([("8:15", found.shown.odometer_error_percent(), reads)]);
 }
 
 #[test]
