@@ -115,6 +115,8 @@ pub enum SetCell {
     PositionRatio(usize, usize),
     /// A field of its own engine.
     Engine(TechnicalCell),
+    /// A field of its own of what is checked.
+    Check(TechnicalCell),
     /// What all of its gears leave of the power.
     Efficiency,
     /// What a direct gear leaves.
@@ -346,7 +348,11 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
         stage.is_some_and(|stage| at < stage.positions.len())
     };
     match cell {
-        SetCell::Name | SetCell::ShiftAll | SetCell::Efficiency | SetCell::DirectEfficiency => true,
+        SetCell::Name
+        | SetCell::ShiftAll
+        | SetCell::Check(_)
+        | SetCell::Efficiency
+        | SetCell::DirectEfficiency => true,
         SetCell::Engine(cell) => {
             let engine = candidate.technical.engine.as_ref();
             engine.is_some_and(|engine| has_point(cell, engine))

@@ -2,7 +2,9 @@
 
 use super::drafts::{CellId, SetCell, is_there};
 use super::set_card::ratio_cell;
-use super::technical::{TechnicalCell, changed_efficiency, changed_engine_field, changed_field};
+use super::technical::{
+    TechnicalCell, changed_efficiency, changed_engine_field, changed_field, changed_signal,
+};
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId};
@@ -53,7 +55,10 @@ impl Place {
                 Some(field) => field,
                 None => return Some(Self::Card(*id)),
             },
-            Edit::OwnSignal(id, _) => return Some(Self::Card(*id)),
+            Edit::OwnSignal(id, _) => match changed_signal(*id, [shown, other]) {
+                Some(field) => field,
+                None => return Some(Self::Card(*id)),
+            },
             Edit::OwnEngine(id, _) => match changed_engine_field(*id, [shown, other]) {
                 Some(field) => field,
                 None => return Some(Self::Card(*id)),
@@ -133,6 +138,7 @@ pub(super) fn counterpart(field: CellId, set: SetId, project: &Project) -> Optio
         | SetCell::PositionName(..)
         | SetCell::PositionRatio(..)
         | SetCell::Engine(_)
+        | SetCell::Check(_)
         | SetCell::Efficiency
         | SetCell::DirectEfficiency => cell,
         SetCell::GearEfficiency(id) => SetCell::GearEfficiency(gear(id)?),

@@ -1,6 +1,9 @@
 //! What is said of a speedometer: its signal, how it reads in the baseline, how far its odometer is off.
 
-use crate::checks::{BaselineReading, InstrumentDrive, ShownSpeed, SignalSource, SpeedSignal};
+use crate::checks::{
+    BaselineReading, CorrectionAim, DrivenGearFound, InstrumentDrive, ShownSpeed, SignalSource,
+    SpeedSignal,
+};
 use crate::project::SpeedometerData;
 use crate::units::{decimals_text, plain_number, round_to};
 
@@ -57,6 +60,38 @@ pub(super) fn instrument_words(data: &SpeedometerData) -> String {
 /// `Odometer counts 2.4 % too much`.
 pub(super) fn odometer_words(shown: &ShownSpeed) -> String {
     format!("Odometer counts {}", over_true(shown.odometer_ratio()))
+}
+
+/// How much a speedometer may differ from that of the baseline before it is told what puts it right.
+const SAME: f64 = 0.0005;
+
+/// What puts a speedometer right that does not read as in the baseline: the driven gear, where there is one,
+/// and the factor of a corrector.
+pub(super) fn correction_words(
+    signal: &SpeedSignal,
+    shown: &ShownSpeed,
+    baseline: &ShownSpeed,
+) -> Vec<String> {
+    let factor = CorrectionAim::AsBaseline.pulse_factor(shown, baseline);
+    if (factor - 1.0).abs() < SAME {
+        return Vec::new();
+    }
+    let gear = match signal.drive {
+        Some(InstrumentDrive::Gears(pair)) => DrivenGearFound::in_place_of(pair, shown)
+            .filter(|found| found.pair != pair)
+            .map(|found| {
+                let teeth = found.pair.driven();
+                let over = over_true(found.shown.shown_ratio());
+                format!(
+                    "A driven gear of {teeth} teeth reads nearest without reading low: it shows {over}"
+                )
+            }),
+        Some(InstrumentDrive::Pulses(_)) | None => None,
+    };
+    let factor = plain_number(round_to(factor, 0.0001));
+    let corrector =
+        format!("A corrector that makes {factor} turns or pulses of one reads as in the baseline");
+    gear.into_iter().chain([corrector]).collect()
 }
 
 fn over_true(ratio: f64) -> String {

@@ -19,12 +19,12 @@ use super::desk::Desk;
 use super::drafts::{CellId, SetCell};
 use super::form::{Field, Form};
 use super::heard::{add_usable, tell_why_not};
-use super::technical::of_set_ui;
+use super::technical::{of_set_ui, own_signal_ui};
 use super::typed::{RatioForm, Reading};
 use super::typed_as::TypedGears;
 use super::view_state::ViewState;
 use crate::gearing::SetResults;
-use crate::project::{Candidate, Edit, SetEdit};
+use crate::project::{Candidate, Edit, SetEdit, View};
 use egui::{Button, Frame, Response, Stroke, Ui};
 
 /// What a card shows.
@@ -37,6 +37,8 @@ pub(super) struct Card<'a> {
     is_baseline: bool,
     ratio_form: RatioForm,
     typed: &'a TypedGears,
+    /// The view that is looked at.
+    shown: View,
     /// The field that is to be seen.
     sought: Option<CellId>,
 }
@@ -105,6 +107,7 @@ pub(super) fn set_cards_ui(ui: &mut Ui, desk: &Desk, view: &ViewState, form: &mu
             is_baseline: desk.project().sets.baseline().id == candidate.id,
             ratio_form: view.ratio_form,
             typed: &view.typed,
+            shown: view.shown,
             sought: view.sought,
         };
         let response = if view.open_card == candidate.id {
@@ -164,6 +167,7 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
                 stages::stages_ui(ui, card, form);
                 let about = (card.desk.project(), card.candidate);
                 of_set_ui(ui, about, card.sought, form);
+                own_signal_ui(ui, about, (card.shown, card.sought), form);
                 additions::additions_ui(ui, card, form);
                 footer::findings_ui(ui, card, form);
             });

@@ -15,10 +15,11 @@ pub(in crate::app) enum Whose {
 }
 
 impl Whose {
-    /// The field of that engine or, where it is the vehicle's, of all technical data.
+    /// The field of the vehicle, or that of the set: of its engine, or of what is checked.
     pub(in crate::app) fn field(self, cell: TechnicalCell) -> CellId {
         match self {
             Self::Vehicles => CellId::Technical(cell),
+            Self::Sets(set) if cell.is_of_checks() => CellId::Set(set, SetCell::Check(cell)),
             Self::Sets(set) => CellId::Set(set, SetCell::Engine(cell)),
         }
     }

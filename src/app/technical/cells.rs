@@ -73,4 +73,34 @@ pub enum TechnicalCell {
     Willans,
     /// A consumption that is known.
     KnownFuel,
+    /// Where the speedometer's signal is taken, a choice.
+    SignalSource,
+    /// What lies between there and the instrument.
+    SignalDrive,
+    /// How far the odometer of the baseline is off.
+    OdometerError,
+    /// How much more the needle shows.
+    NeedleError,
+    /// The turns or pulses at which the odometer is true.
+    MeterConstant,
+    /// The rule that a speedometer is judged by, a choice.
+    SpeedRule,
+    /// A rule that is typed.
+    OwnRule,
+}
+
+impl TechnicalCell {
+    /// Whether it is about what is checked, not about engine, vehicle and road.
+    pub(in crate::app) fn is_of_checks(self) -> bool {
+        matches!(
+            self,
+            Self::SignalSource
+                | Self::SignalDrive
+                | Self::OdometerError
+                | Self::NeedleError
+                | Self::MeterConstant
+                | Self::SpeedRule
+                | Self::OwnRule
+        )
+    }
 }

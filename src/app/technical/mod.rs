@@ -1,5 +1,5 @@
-//! The sections of technical data, closed until somebody wants them: engine, load and road, and the
-//! engine of a set's own.
+//! The sections of technical data, closed until somebody wants them: engine, load and road, speed signal,
+//! and what of them is a set's own.
 
 mod about;
 mod cells;
@@ -13,12 +13,15 @@ mod of_set;
 mod road;
 mod road_rows;
 mod row;
+mod speedometer;
+mod speedometer_rows;
 mod starting;
 
 pub(super) use cells::TechnicalCell;
 pub(super) use curve::is_in_hand as is_point_in_hand;
 pub(super) use efficiencies::changed_efficiency;
 pub(super) use of_set::of_set_ui;
+pub(super) use speedometer::{changed_signal, own_signal_ui};
 
 use super::drafts::CellId;
 use super::form::Form;
@@ -29,7 +32,7 @@ use about::About;
 use egui::Ui;
 use row::Row;
 
-/// Shows both sections; the one that holds what is sought is unfolded.
+/// Shows the sections; the one that holds what is sought is unfolded.
 pub(super) fn technical_ui(
     ui: &mut Ui,
     project: &Project,
@@ -42,12 +45,14 @@ pub(super) fn technical_ui(
     };
     engine::engine_ui(ui, About::vehicle_of(project), sought, form);
     road::load_and_road_ui(ui, project, sought, form);
+    speedometer::speed_signal_ui(ui, project, sought, form);
 }
 
 /// The first field in which the technical data of two documents differ, in reading order; none where
 /// all are the same.
 pub(super) fn changed_field(shown: &Project, other: &Project) -> Option<CellId> {
     let rows = engine::rows().chain(road::rows());
+    let rows = rows.chain(speedometer::rows());
     changed_row(rows, Whose::Vehicles, [shown, other])
 }
 

@@ -7,7 +7,7 @@ use super::efficiencies::efficiencies_ui;
 use super::engine::engine_ui;
 use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::{Form, remark};
-use crate::project::{Candidate, Edit, Project, SetId, SetTechnical, TechnicalData};
+use crate::project::{Candidate, Edit, Project, SetId};
 use egui::{Id, Ui};
 
 /// Shows it; somebody who only compares ratios meets nothing of it.
@@ -17,8 +17,7 @@ pub(in crate::app) fn of_set_ui(
     sought: Option<CellId>,
     form: &mut Form<'_>,
 ) {
-    let is_known = project.technical != TechnicalData::default();
-    if !is_known && candidate.technical == SetTechnical::default() {
+    if !project.technical.knows_of_motion() && !candidate.technical.knows_of_motion() {
         return;
     }
     let whose = Whose::Sets(candidate.id);

@@ -10,6 +10,7 @@ mod final_drive;
 mod grades;
 pub(super) mod known_fuel;
 mod quantity;
+pub(super) mod speedometer;
 mod speeds;
 
 pub(super) use curve_points::{curve_with_speeds, curve_with_torques};

@@ -4,7 +4,9 @@
 use super::{FigureCell, FigureColumn, FigurePart, FigureRow, FigureTable};
 use crate::analysis::{Analysis, speed_verdict};
 use crate::chart::of_motion::speed_words;
-use crate::chart::speedometer_words::{instrument_words, odometer_words, signal_words};
+use crate::chart::speedometer_words::{
+    correction_words, instrument_words, odometer_words, signal_words,
+};
 use crate::checks::{ShownSpeed, SpeedometerRule};
 use crate::gearing::RoadSpeed;
 use crate::letters::capitalised;
@@ -35,8 +37,12 @@ impl FigureTable {
                 Ok(of_set) => {
                     facts.push(odometer_words(of_set));
                     let rule = project.technical.speedometer.rule;
-                    let verdict = speed_verdict(project, of_set).sentence(rule, project.units);
+                    let verdict = speed_verdict(project, of_set).words(rule, project.units);
                     facts.push(capitalised(&verdict));
+                    let before = shown[baseline_place].as_ref().ok();
+                    let corrections =
+                        before.map(|before| correction_words(&signal, of_set, before));
+                    facts.extend(corrections.into_iter().flatten());
                 }
                 Err(reason) => facts.push(capitalised(&reason.to_string())),
             }

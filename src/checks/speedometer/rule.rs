@@ -217,12 +217,18 @@ fn is_same(kmh: f64, other_kmh: f64) -> bool {
 }
 
 impl SpeedVerdict {
-    /// The verdict as a sentence that names the rule, with speeds in that unit.
+    /// The verdict as a sentence that names the rule and says what decides, with speeds in that unit.
     pub fn sentence(self, rule: SpeedometerRule, unit: SpeedUnit) -> String {
+        let verdict = self.words(rule, unit);
+        format!("{verdict}; what the law of the place says decides")
+    }
+
+    /// The verdict alone, which names the rule, with speeds in that unit.
+    pub fn words(self, rule: SpeedometerRule, unit: SpeedUnit) -> String {
         let (name, sign) = (rule.name(), unit.sign());
         let speed = |kmh: f64| small_text(kmh, unit);
         let is_point = rule == SpeedometerRule::Cfr393;
-        let verdict = match self {
+        match self {
             Self::Keeps { .. } if is_point => format!("keeps {name}"),
             Self::Keeps { up_to_kmh } => format!("keeps {name} up to {} {sign}", speed(up_to_kmh)),
             Self::ReadsLow { at_kmh, by_kmh } => format!(
@@ -243,8 +249,7 @@ impl SpeedVerdict {
                 let kmh = speed(from_kmh);
                 format!("reads too high {from} {kmh} {sign}{tested} and does not keep {name}")
             }
-        };
-        format!("{verdict}; what the law of the place says decides")
+        }
     }
 }
 

@@ -51,6 +51,15 @@ impl TechnicalData {
         }
     }
 
+    /// Whether anything is known of engine, vehicle, road or driving.
+    pub fn knows_of_motion(&self) -> bool {
+        let rest = Self {
+            speedometer: SpeedometerData::default(),
+            ..self.clone()
+        };
+        rest != Self::default()
+    }
+
     /// As far as these views show it: whoever shows ratios alone gives away nothing of engine and vehicle.
     pub(super) fn shown_in(self, views: &Views) -> Self {
         let Self {

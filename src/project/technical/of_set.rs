@@ -18,6 +18,11 @@ pub struct SetTechnical {
 }
 
 impl SetTechnical {
+    /// Whether an engine or efficiencies are its own.
+    pub fn knows_of_motion(&self) -> bool {
+        self.engine.is_some() || self.efficiencies != SetEfficiencies::default()
+    }
+
     /// As far as these views show it.
     pub(in super::super) fn shown_in(&self, views: &Views) -> Self {
         let Self {
