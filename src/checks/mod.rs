@@ -6,6 +6,7 @@
 mod over_revving;
 mod speedometer;
 mod torque_rating;
+mod two_axles;
 mod tyre_rating;
 
 pub use over_revving::{DownBy, Downshift, MissedShift, downshifts, worst_missed_shift};
@@ -17,5 +18,8 @@ pub use speedometer::{
 pub use torque_rating::{
     Borne, HeldByTyres, LowestGear, Part, RatedTorque, RatingFactor, ShaftSpeed, ShaftTorque,
     SharingShafts, input_torque, propeller_shaft_speed,
+};
+pub use two_axles::{
+    AfterSplit, AngleRatio, Axle, Coupling, MOST_MISMATCH_PERCENT, SecondAxle, TakenOff, TwoAxles,
 };
 pub use tyre_rating::{KnownTopSpeed, LoadRating, SpeedRating, TopSpeedSource, TyresOnAxle};
