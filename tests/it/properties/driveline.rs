@@ -1,10 +1,10 @@
 //! Do the loads of the driveline belong to the set they are of, whatever set?
 
 use crate::support::close::is_close;
-use crate::support::gear_sets::tyre;
-use crate::support::projects::any_gear_set;
-use layshaft::checks::LowestGear;
-use layshaft::gearing::{Drivetrain, GearSet};
+use crate::support::gear_sets::{self, rpm, tyre};
+use crate::support::projects::{any_gear_set, engine_speed};
+use layshaft::checks::{DownBy, LowestGear, downshifts, worst_missed_shift};
+use layshaft::gearing::{DrivenGear, Drivetrain, GearSet};
 use proptest::prelude::*;
 
 proptest! {
@@ -27,4 +27,52 @@ proptest! {
         let most = all.into_iter().fold(0.0, f64::max);
         prop_assert!(is_close(lowest.overall_ratio, most, most * 1e-12));
     }
+
+    #[test]
+    fn at_the_fastest_road_speed_of_a_downshift_the_lower_gear_is_at_the_redline(
+        set in any_gear_set(), redline in engine_speed(),
+    ) {
+        let drivetrain = Drivetrain::resolve(&set, &tyre(2000.0));
+        let chain: Vec<&DrivenGear> = drivetrain.chain().collect();
+        let found = downshifts(&drivetrain, redline);
+        prop_assert_eq!(found.len() + 1, chain.len());
+        for (downshift, gears) in found.iter().zip(chain.windows(2)) {
+            prop_assert_eq!([&downshift.to, &downshift.from], [&gears[0].label, &gears[1].label]);
+            let lower_rpm = drivetrain.engine_rpm(gears[0], downshift.fastest_kmh);
+            prop_assert!(is_close(lower_rpm, redline.rpm(), redline.rpm() * 1e-12));
+        }
+    }
+
+    #[test]
+    fn no_missed_shift_is_worse_than_the_worst(set in any_gear_set(), redline in engine_speed()) {
+        let drivetrain = Drivetrain::resolve(&set, &tyre(2000.0));
+        let chain: Vec<&DrivenGear> = drivetrain.chain().collect();
+        for down_by in DownBy::BOTH {
+            let worst = worst_missed_shift(&drivetrain, redline, down_by);
+            prop_assert_eq!(worst.is_some(), chain.len() > down_by.gears() + 1);
+            let Some(worst) = worst else { continue };
+            for at in down_by.gears()..chain.len() - 1 {
+                let step = chain[at - down_by.gears()].overall_ratio / chain[at].overall_ratio;
+                let after_rpm = chain[at].shift.unwrap().rpm() * step;
+                prop_assert!(after_rpm <= worst.engine_rpm * (1.0 + 1e-12));
+            }
+            let over_rpm = redline.rpm() * (1.0 + worst.over_share);
+            prop_assert!(is_close(over_rpm, worst.engine_rpm, worst.engine_rpm * 1e-9));
+        }
+    }
+}
+
+#[test]
+fn the_worst_missed_shifts_of_a_plain_set_are_those_into_first() {
+    let set = gear_sets::set(&[4.0, 2.0, 1.5, 1.0, 0.8], 4.0);
+    let drivetrain = Drivetrain::resolve(&set, &tyre(2000.0));
+    let worst = |down_by| worst_missed_shift(&drivetrain, rpm(6500.0), down_by).unwrap();
+    // All are shifted at 6000 rpm.
+    let single = worst(DownBy::One);
+    assert_eq!((single.from.as_str(), single.to.as_str()), ("2", "1"));
+    assert!(is_close(single.engine_rpm, 12_000.0, 1e-9));
+    let double = worst(DownBy::Two);
+    assert_eq!((double.from.as_str(), double.to.as_str()), ("3", "1"));
+    assert!(is_close(double.engine_rpm, 16_000.0, 1e-9));
+    assert!(is_close(double.over_share, 16.0 / 6.5 - 1.0, 1e-12));
 }
