@@ -23,13 +23,17 @@ fn signalled<'a>(project: &'a Project, candidate: &'a Candidate) -> SignalledSet
     SignalledSet {
         set,
         rolling_circumference_mm: tyre.rolling_circumference_mm(),
-        signal: speedometer.signal_of(candidate.technical.signal),
+        signal: speedometer.signal_of(candidate.technical.checks.signal),
     }
 }
 
 /// How the project's rule judges what a speedometer shows.
 pub fn speed_verdict(project: &Project, shown: &ShownSpeed) -> SpeedVerdict {
-    project.technical.speedometer.rule.verdict(shown, None)
+    let technical = &project.technical;
+    technical
+        .speedometer
+        .rule
+        .verdict(shown, technical.limits.top_speed)
 }
 
 /// The speeds at which a speedometer is looked at, with these beside, in rising order.

@@ -3,7 +3,7 @@
 use super::drafts::{CellId, SetCell, is_there};
 use super::set_card::ratio_cell;
 use super::technical::{
-    TechnicalCell, changed_efficiency, changed_engine_field, changed_field, changed_signal,
+    TechnicalCell, changed_check, changed_efficiency, changed_engine_field, changed_field,
 };
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
@@ -41,7 +41,9 @@ impl Place {
             | Edit::VehicleData(_)
             | Edit::RoadData(_)
             | Edit::DrivingData(_)
-            | Edit::SpeedometerData(_) => changed_field(shown, other)?,
+            | Edit::SpeedometerData(_)
+            | Edit::LimitsData(_)
+            | Edit::SecondAxleData(_) => changed_field(shown, other)?,
             Edit::Keeping(edit, _) => return Self::of(edit, [shown, other], form),
             Edit::AddSet(..) | Edit::RemoveSet(_) => {
                 let mut sets = shown.sets.iter();
@@ -55,7 +57,7 @@ impl Place {
                 Some(field) => field,
                 None => return Some(Self::Card(*id)),
             },
-            Edit::OwnSignal(id, _) => match changed_signal(*id, [shown, other]) {
+            Edit::SetChecks(id, _) => match changed_check(*id, [shown, other]) {
                 Some(field) => field,
                 None => return Some(Self::Card(*id)),
             },

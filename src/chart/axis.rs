@@ -139,6 +139,18 @@ impl Quantity {
         }
     }
 
+    /// A value as it marks its axis, without its unit.
+    pub fn mark_text(self, value: f64) -> String {
+        match self {
+            // What is shown too little lies below the axis.
+            Self::AboveTrue(_) if value.abs() > 1e-9 => signed(value, 3)
+                .trim_end_matches('0')
+                .trim_end_matches('.')
+                .to_owned(),
+            _ => plain_number(round_to(value, 0.001)),
+        }
+    }
+
     /// A difference of two values with its sign.
     pub fn difference_text(self, difference: f64) -> String {
         match self {

@@ -34,12 +34,10 @@ pub(super) fn scene(analysis: &Analysis, sets: &[ChosenSet<'_>]) -> Scene {
     at_marked_road_speeds(&mut sheet.scene, project);
     sheet.rule();
     let shown = analysis.speedometers();
-    let baseline = shown[project.sets.baseline_place()].as_ref().ok();
     for set in sets {
         sheet.scene.sets.push(set.shown());
         if let Ok(of_set) = &shown[set.of.place] {
-            let before = baseline.filter(|_| set.of.place != project.sets.baseline_place());
-            sheet.set(set.of, of_set, before);
+            sheet.set(set.of, of_set);
         }
     }
     sheet.finished()
@@ -86,7 +84,7 @@ impl Sheet<'_> {
                 });
                 let role = Role::Limit;
                 self.scene.above.push(Above { role, from, to });
-                self.limit(vec![from, to], format!("most of {name}"));
+                self.limit(vec![from, to], format!("most by {name}"));
                 self.limit(vec![[0.0, 0.0], [end, 0.0]], "true".to_owned());
             }
             None => self.point(name),
@@ -125,7 +123,7 @@ impl Sheet<'_> {
         self.scene.curves.push(Curve { role, points });
     }
 
-    fn set(&mut self, of: Owner, shown: &ShownSpeed, baseline: Option<&ShownSpeed>) {
+    fn set(&mut self, of: Owner, shown: &ShownSpeed) {
         let end = self.end();
         let line = |shown: &ShownSpeed| {
             let above = |x: f64| [x, (shown.shown_ratio() - 1.0) * x];
@@ -136,7 +134,8 @@ impl Sheet<'_> {
             of,
             name: String::new(),
             points: points.clone(),
-            baseline: baseline.map(line),
+            // How far each is off says it: the baseline mostly is not.
+            baseline: None,
             also: vec![Also {
                 name: "shows ".to_owned(),
                 quantity: Quantity::RoadSpeed(self.units),

@@ -37,7 +37,7 @@ pub(super) fn with_technical(arguments: &Arguments, sourced: Sourced) -> Result<
             yearly_distance: None,
         },
         speedometer: speedometer(arguments)?,
-        known_fuel: None,
+        ..TechnicalData::default()
     };
     let (engine, vehicle) = (&technical.engine, &technical.vehicle);
     RotatingMasses::from_typed(vehicle.mass_factor, engine.inertia, vehicle.wheel_inertia)

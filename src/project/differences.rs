@@ -5,8 +5,8 @@
 
 use super::document::{Candidate, Project};
 use super::technical::{
-    Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
-    signal_words, speedometer_words, vehicle_words,
+    Words, driving_words, efficiency_words, engine_words, known_fuel_words, limits_words,
+    road_words, second_axle_words, set_checks_words, speedometer_words, vehicle_words,
 };
 use super::view::Views;
 use super::write_up::{Drops, PageForm, WriteUp};
@@ -224,7 +224,7 @@ fn note_set(facts: &mut Facts, candidate: &Candidate) {
     facts.note("colour and dash", candidate.livery);
     let technical = &candidate.technical;
     facts.note_words("", efficiency_words(&technical.efficiencies, set));
-    facts.note_words("", signal_words(technical.signal));
+    facts.note_words("", set_checks_words(&technical.checks));
     if let Some(engine) = &technical.engine {
         facts.note("engine of its own", "yes");
         facts.note_words("own engine, ", engine_words(engine));
@@ -238,6 +238,8 @@ fn note_technical(facts: &mut Facts, project: &Project) {
     facts.note_words("", road_words(&technical.road));
     facts.note_words("", driving_words(&technical.driving));
     facts.note_words("", speedometer_words(&technical.speedometer));
+    facts.note_words("", limits_words(&technical.limits));
+    facts.note_words("", second_axle_words(&technical.second_axle));
     facts.note_words("", known_fuel_words(technical.known_fuel, &project.sets));
 }
 

@@ -6,8 +6,8 @@
 use super::document::{Candidate, CandidatesError, Marks, Note, Project, SetId};
 use super::set_edits::SetEdit;
 use super::technical::{
-    DrivingData, EngineData, KnownFuel, RoadData, SetEfficiencies, SignalData, SpeedometerData,
-    VehicleData,
+    DrivingData, EngineData, KnownFuel, LimitsData, RoadData, SecondAxleData, SetChecks,
+    SetEfficiencies, SpeedometerData, VehicleData,
 };
 use super::typed_figures::{TypedFigure, kept};
 use super::write_up::WriteUp;
@@ -48,14 +48,18 @@ pub enum Edit {
     DrivingData(DrivingData),
     /// Other data of the speedometer.
     SpeedometerData(Box<SpeedometerData>),
+    /// Other limits of tyres and shafts.
+    LimitsData(Box<LimitsData>),
+    /// Another second axle, or none.
+    SecondAxleData(Box<SecondAxleData>),
     /// Another known consumption, or none.
     KnownFuel(Option<KnownFuel>),
     /// Another engine of a set's own, or the vehicle's.
     OwnEngine(SetId, Option<Box<EngineData>>),
     /// Other efficiencies of a set.
     Efficiencies(SetId, SetEfficiencies),
-    /// Another signal of a set's own for the speedometer.
-    OwnSignal(SetId, SignalData),
+    /// Other data of a set's own of what is checked.
+    SetChecks(SetId, Box<SetChecks>),
     /// Other choices for the write-up.
     WriteUp(WriteUp),
     /// A new set behind the one named.
@@ -137,6 +141,8 @@ impl Edit {
             Self::RoadData(road) => project.technical.road = road,
             Self::DrivingData(driving) => project.technical.driving = driving,
             Self::SpeedometerData(data) => project.technical.speedometer = *data,
+            Self::LimitsData(data) => project.technical.limits = *data,
+            Self::SecondAxleData(data) => project.technical.second_axle = *data,
             Self::KnownFuel(fuel) => {
                 let is_there = fuel.is_none_or(|fuel| fuel.is_of(&project.sets));
                 is_there.then_some(()).ok_or(EditError::NoSuchPart)?;
@@ -153,8 +159,8 @@ impl Edit {
                 let change = |c: &mut Candidate| c.technical.efficiencies = efficiencies;
                 project.sets = project.sets.changed(id, change)?;
             }
-            Self::OwnSignal(id, signal) => {
-                project.sets = project.sets.changed(id, |c| c.technical.signal = signal)?;
+            Self::SetChecks(id, checks) => {
+                project.sets = project.sets.changed(id, |c| c.technical.checks = *checks)?;
             }
             Self::WriteUp(choices) => project.write_up = choices,
             Self::AddSet(behind, set) => project.sets = project.sets.with_after(behind, *set)?,

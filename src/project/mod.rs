@@ -46,8 +46,9 @@ pub use set_edits::SetEdit;
 pub(crate) use sweeping::{WithoutLocks, remove_unheld};
 pub use sweeping::{sweep_beside, sweep_stale};
 pub use technical::{
-    CoastDown, DrivingData, EngineData, KnownFuel, RoadData, SetAside, SetEfficiencies,
-    SetTechnical, SignalData, SpeedometerData, TechnicalData, VehicleData, too_many_grades,
+    CoastDown, DrivingData, EngineData, KnownFuel, LimitsData, RoadData, SecondAxleData, SetAside,
+    SetChecks, SetEfficiencies, SetTechnical, SignalData, SpeedometerData, TechnicalData,
+    VehicleData, too_many_grades,
 };
 pub(crate) use text_file::digest_of_file;
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};

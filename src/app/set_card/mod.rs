@@ -19,7 +19,7 @@ use super::desk::Desk;
 use super::drafts::{CellId, SetCell};
 use super::form::{Field, Form};
 use super::heard::{add_usable, tell_why_not};
-use super::technical::{of_set_ui, own_signal_ui};
+use super::technical::{of_set_ui, own_checks_ui};
 use super::typed::{RatioForm, Reading};
 use super::typed_as::TypedGears;
 use super::view_state::ViewState;
@@ -167,7 +167,7 @@ fn card_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) -> Response {
                 stages::stages_ui(ui, card, form);
                 let about = (card.desk.project(), card.candidate);
                 of_set_ui(ui, about, card.sought, form);
-                own_signal_ui(ui, about, (card.shown, card.sought), form);
+                own_checks_ui(ui, about, (card.shown, card.sought), form);
                 additions::additions_ui(ui, card, form);
                 footer::findings_ui(ui, card, form);
             });

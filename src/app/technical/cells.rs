@@ -87,20 +87,44 @@ pub enum TechnicalCell {
     SpeedRule,
     /// A rule that is typed.
     OwnRule,
+    /// The top speed of the registration paper.
+    TopSpeed,
+    /// The permitted load of the front axle.
+    FrontAxle,
+    /// The permitted load of the rear axle.
+    RearAxle,
+    /// Two tyres or four on the rear axle, a choice.
+    RearTyres,
+    /// What ratings of gearboxes are multiplied by.
+    TorqueFactor,
+    /// What each axle shaft may bear.
+    AxleShaft,
+    /// How many axle shafts share the torque, a choice.
+    SharingShafts,
+    /// The highest speed of the propeller shaft.
+    PropellerShaft,
+    /// The final drive of the second driven axle.
+    SecondFinalDrive,
+    /// Which axle the second one is, a choice.
+    SecondAxle,
+    /// Where its drive is taken off, a choice.
+    TakenOff,
+    /// The angle drive on the way to it.
+    AngleDrive,
+    /// Its tyre.
+    SecondTyre,
+    /// What couples both axles, a choice.
+    Coupling,
+    /// The input torque that a box is rated for.
+    RatedTorque,
 }
 
 impl TechnicalCell {
-    /// Whether it is about what is checked, not about engine, vehicle and road.
+    /// Whether it is a set's own of what is checked, where it is a set's.
     pub(in crate::app) fn is_of_checks(self) -> bool {
         matches!(
             self,
-            Self::SignalSource
-                | Self::SignalDrive
-                | Self::OdometerError
-                | Self::NeedleError
-                | Self::MeterConstant
-                | Self::SpeedRule
-                | Self::OwnRule
+            Self::SignalSource | Self::SignalDrive | Self::RatedTorque | Self::SecondFinalDrive
         )
     }
 }

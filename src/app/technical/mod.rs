@@ -3,6 +3,7 @@
 
 mod about;
 mod cells;
+mod checks;
 mod choice;
 mod curve;
 mod efficiencies;
@@ -13,15 +14,13 @@ mod of_set;
 mod road;
 mod road_rows;
 mod row;
-mod speedometer;
-mod speedometer_rows;
 mod starting;
 
 pub(super) use cells::TechnicalCell;
+pub(super) use checks::{changed_check, own_checks_ui};
 pub(super) use curve::is_in_hand as is_point_in_hand;
 pub(super) use efficiencies::changed_efficiency;
 pub(super) use of_set::of_set_ui;
-pub(super) use speedometer::{changed_signal, own_signal_ui};
 
 use super::drafts::CellId;
 use super::form::Form;
@@ -45,14 +44,14 @@ pub(super) fn technical_ui(
     };
     engine::engine_ui(ui, About::vehicle_of(project), sought, form);
     road::load_and_road_ui(ui, project, sought, form);
-    speedometer::speed_signal_ui(ui, project, sought, form);
+    checks::checks_ui(ui, project, sought, form);
 }
 
 /// The first field in which the technical data of two documents differ, in reading order; none where
 /// all are the same.
 pub(super) fn changed_field(shown: &Project, other: &Project) -> Option<CellId> {
     let rows = engine::rows().chain(road::rows());
-    let rows = rows.chain(speedometer::rows());
+    let rows = rows.chain(checks::rows());
     changed_row(rows, Whose::Vehicles, [shown, other])
 }
 

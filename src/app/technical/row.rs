@@ -83,7 +83,9 @@ impl Row {
     /// Its name, with the project's unit of road speeds where it is one.
     fn name_in(&self, about: About<'_>) -> String {
         match self.cell {
-            TechnicalCell::Headwind => format!("{}, {}", self.name, about.project.units.sign()),
+            TechnicalCell::Headwind | TechnicalCell::TopSpeed => {
+                format!("{}, {}", self.name, about.project.units.sign())
+            }
             _ => self.name.to_owned(),
         }
     }

@@ -100,6 +100,28 @@ pub(in crate::app) fn road_speeds(
     Marks::new(speeds).map_err(told)
 }
 
+/// A road speed in `unit` where none stands behind it, or none where nothing is typed; what is spelled as the
+/// present one is that.
+///
+/// # Errors
+/// When it is no road speed.
+pub(in crate::app) fn one_road_speed(
+    text: &str,
+    unit: SpeedUnit,
+    present: Option<RoadSpeed>,
+) -> Reading<Option<RoadSpeed>> {
+    let (number, own) = parted(text);
+    if number.is_empty() {
+        return Ok(None);
+    }
+    let unit_meant = own.unwrap_or(unit);
+    let same = present.filter(|speed| mark_text(speed.kmh(), unit_meant) == number);
+    match same {
+        Some(speed) => Ok(Some(speed)),
+        None => road_speed(number, unit_meant).map(Some),
+    }
+}
+
 pub(super) fn road_speed(number: &str, unit: SpeedUnit) -> Reading<RoadSpeed> {
     let speed = parse_decimal(number).map_err(|error| error.about("a road speed", "110"))?;
     RoadSpeed::from_kmh(unit.to_kmh(speed)).map_err(told)

@@ -31,7 +31,7 @@ impl FigureTable {
             let signal = project
                 .technical
                 .speedometer
-                .signal_of(candidate.technical.signal);
+                .signal_of(candidate.technical.checks.signal);
             let mut facts = vec![signal_words(&signal)];
             match &shown[place] {
                 Ok(of_set) => {
@@ -75,7 +75,7 @@ impl Told<'_> {
         };
         let rows = speeds.iter().map(|speed| FigureRow {
             gear: None,
-            label: format!("at {}", speed_words(*speed, project.units)),
+            label: speed_label(*speed, project.units),
             remark: None,
             cells: self.cells(speed.kmh()),
         });
@@ -110,6 +110,16 @@ impl Told<'_> {
             FigureCell::of(most, tenths_text),
         ]
     }
+}
+
+/// `at 40 km/h`, in another unit too where the speed is not round in the project's: `at 40 km/h (24.9 mph)`.
+fn speed_label(speed: RoadSpeed, units: SpeedUnit) -> String {
+    let words = speed_words(speed, units);
+    if words.ends_with(units.sign()) {
+        return format!("at {words}");
+    }
+    let own = tenths_text(units.from_kmh(speed.kmh()));
+    format!("at {words} ({own} {})", units.sign())
 }
 
 /// A speed with one decimal.

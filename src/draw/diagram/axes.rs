@@ -3,7 +3,6 @@
 use super::roles::{word_color, word_family};
 use super::{Look, ticks};
 use crate::chart::{Axis, Label, Place, Range, Scene};
-use crate::units::{plain_number, round_to};
 use egui::{Align2, Color32, FontId, Pos2, Rect, Sense, Ui};
 use egui_plot::{AxisHints, Plot, PlotTransform};
 use std::ops::RangeInclusive;
@@ -111,7 +110,7 @@ fn mark_text(axis: &Axis, value: f64) -> String {
     let is_here = |(at, _): &&(f64, String)| (at - value).abs() < 1e-9;
     match axis.marks.iter().find(is_here) {
         Some((_, text)) => text.clone(),
-        None => plain_number(round_to(value, 0.001)),
+        None => axis.quantity.mark_text(value),
     }
 }
 

@@ -12,8 +12,9 @@ use super::document::{Candidates, Project, SetId};
 use super::edits::Edit;
 use super::history::{Cause, Change};
 use super::technical::{
-    EngineData, Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
-    signal_words, speedometer_words, vehicle_words,
+    EngineData, Words, driving_words, efficiency_words, engine_words, known_fuel_words,
+    limits_words, road_words, second_axle_words, set_checks_words, speedometer_words,
+    vehicle_words,
 };
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, Name, quoted};
@@ -159,6 +160,10 @@ fn named_edit(edit: &Edit, before: &Project, after: &Project) -> Named {
         Edit::SpeedometerData(_) => named_part("speedometer", both, |p| {
             speedometer_words(&p.technical.speedometer)
         }),
+        Edit::LimitsData(_) => named_part("limits", both, |p| limits_words(&p.technical.limits)),
+        Edit::SecondAxleData(_) => named_part("second axle", both, |p| {
+            second_axle_words(&p.technical.second_axle)
+        }),
         Edit::KnownFuel(_) => named_part("known consumption", both, |p| {
             known_fuel_words(p.technical.known_fuel, &p.sets)
         }),
@@ -166,7 +171,7 @@ fn named_edit(edit: &Edit, before: &Project, after: &Project) -> Named {
         Edit::Efficiencies(id, _) => {
             named_efficiencies(*id, both).of_set(place_of(&before.sets, *id))
         }
-        Edit::OwnSignal(id, _) => named_own_signal(*id, both).of_set(place_of(&before.sets, *id)),
+        Edit::SetChecks(id, _) => named_set_checks(*id, both).of_set(place_of(&before.sets, *id)),
         Edit::WriteUp(_) => named_choice(both),
         Edit::AddSet(behind, _) => {
             let place = place_of(&before.sets, *behind) + 1;
@@ -248,10 +253,10 @@ fn named_own_engine(id: SetId, both: [&Project; 2]) -> Named {
     Named::figure("engine", whose)
 }
 
-fn named_own_signal(id: SetId, both: [&Project; 2]) -> Named {
-    named_part("speed signal", both, |project| {
+fn named_set_checks(id: SetId, both: [&Project; 2]) -> Named {
+    named_part("road checks", both, |project| {
         let candidate = project.sets.get(id);
-        candidate.map_or_else(Words::new, |c| signal_words(c.technical.signal))
+        candidate.map_or_else(Words::new, |c| set_checks_words(&c.technical.checks))
     })
 }
 

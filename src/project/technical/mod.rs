@@ -3,21 +3,29 @@
 //! Nobody who only compares ratios meets any of it. What is absent is not known; where the kind of
 //! vehicle is, its starting values stand in for it, so a starting value is whatever is not typed.
 
+mod check_words;
 mod engine;
+mod limits;
 mod of_set;
 mod road;
+mod second_axle;
 mod speedometer;
 mod vehicle;
 mod words;
 
+pub(super) use check_words::{
+    limits_words, second_axle_words, set_checks_words, speedometer_words,
+};
 pub use engine::EngineData;
-pub use of_set::{SetEfficiencies, SetTechnical};
+pub use limits::LimitsData;
+pub use of_set::{SetChecks, SetEfficiencies, SetTechnical};
 pub use road::{RoadData, SetAside, too_many_grades};
+pub use second_axle::SecondAxleData;
 pub use speedometer::{SignalData, SpeedometerData};
 pub use vehicle::{CoastDown, VehicleData};
 pub(super) use words::{
     Words, driving_words, efficiency_words, engine_words, known_fuel_words, road_words,
-    signal_words, speedometer_words, vehicle_words,
+    vehicle_words,
 };
 
 use super::document::{Candidates, SetId};
@@ -38,6 +46,10 @@ pub struct TechnicalData {
     pub driving: DrivingData,
     /// Its speedometer.
     pub speedometer: SpeedometerData,
+    /// What tyres, box and shafts are rated for.
+    pub limits: LimitsData,
+    /// Its other driven axle.
+    pub second_axle: SecondAxleData,
     /// What it is known to burn in one gear.
     pub known_fuel: Option<KnownFuel>,
 }
@@ -55,6 +67,8 @@ impl TechnicalData {
     pub fn knows_of_motion(&self) -> bool {
         let rest = Self {
             speedometer: SpeedometerData::default(),
+            limits: LimitsData::default(),
+            second_axle: SecondAxleData::default(),
             ..self.clone()
         };
         rest != Self::default()
@@ -68,23 +82,25 @@ impl TechnicalData {
             road,
             driving,
             speedometer,
+            limits,
+            second_axle,
             known_fuel,
         } = self;
         let motion = views
             .need_motion()
             .then_some((engine, vehicle, road, driving));
         let (engine, vehicle, road, driving) = motion.unwrap_or_default();
-        let has_speedometer = views.has(View::Speedometer);
+        let checked = (speedometer, limits, second_axle);
+        let checked = views.has(View::Speedometer).then_some(checked);
+        let (speedometer, limits, second_axle) = checked.unwrap_or_default();
         Self {
             engine,
             vehicle,
             road,
             driving,
-            speedometer: if has_speedometer {
-                speedometer
-            } else {
-                SpeedometerData::default()
-            },
+            speedometer,
+            limits,
+            second_axle,
             known_fuel: known_fuel.filter(|_| views.need_motion()),
         }
     }

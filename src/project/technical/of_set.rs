@@ -1,7 +1,8 @@
 //! The technical data of one candidate: its own engine, and what its gears leave of the power.
 
 use super::{EngineData, SignalData};
-use crate::gearing::{GearId, GearSet};
+use crate::checks::RatedTorque;
+use crate::gearing::{GearId, GearSet, Ratio};
 use crate::motion::Efficiency;
 use crate::project::view::{View, Views};
 use std::collections::BTreeMap;
@@ -13,8 +14,19 @@ pub struct SetTechnical {
     pub engine: Option<EngineData>,
     /// What its gears leave of the power.
     pub efficiencies: SetEfficiencies,
-    /// What of the speedometer's signal is its own.
+    /// What is its own of what is checked.
+    pub checks: SetChecks,
+}
+
+/// What of the road checks is a candidate's own.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SetChecks {
+    /// What of the speedometer's signal.
     pub signal: SignalData,
+    /// The torque that its gearbox is rated for at the input.
+    pub rated_torque: Option<RatedTorque>,
+    /// The final drive of the second axle, where it is not the vehicle's.
+    pub second_final_drive: Option<Ratio>,
 }
 
 impl SetTechnical {
@@ -28,25 +40,18 @@ impl SetTechnical {
         let Self {
             engine,
             efficiencies,
-            signal,
+            checks,
         } = self;
         let motion = views
             .need_motion()
             .then(|| (engine.clone(), efficiencies.clone()));
         let (engine, efficiencies) = motion.unwrap_or_default();
+        let checks = views.has(View::Speedometer).then(|| checks.clone());
         Self {
             engine,
             efficiencies,
-            signal: signal_in(*signal, views),
+            checks: checks.unwrap_or_default(),
         }
-    }
-}
-
-fn signal_in(signal: SignalData, views: &Views) -> SignalData {
-    if views.has(View::Speedometer) {
-        signal
-    } else {
-        SignalData::default()
     }
 }
 

@@ -1,10 +1,6 @@
 //! What stands in the technical data, in a few words and a value each: for histories and comparisons.
 
-use super::{
-    DrivingData, EngineData, KnownFuel, RoadData, SetAside, SetEfficiencies, SignalData,
-    SpeedometerData, VehicleData,
-};
-use crate::checks::{InstrumentDrive, SpeedometerRule};
+use super::{DrivingData, EngineData, KnownFuel, RoadData, SetAside, SetEfficiencies, VehicleData};
 use crate::gearing::{EngineSpeed, GearSet};
 use crate::motion::{
     DrivenAxle, Fuel, Grade, MassFactor, MeasuredAt, Strokes, TorqueCurve, VehicleKind,
@@ -14,7 +10,7 @@ use crate::project::document::{Candidates, Marks};
 /// Whatever is known, each as a few words and its value.
 pub(in super::super) type Words = Vec<(String, String)>;
 
-fn known(words: Vec<(&str, Option<String>)>) -> Words {
+pub(super) fn known(words: Vec<(&str, Option<String>)>) -> Words {
     let known = words.into_iter();
     known
         .filter_map(|(what, value)| Some((what.to_owned(), value?)))
@@ -178,58 +174,6 @@ pub(in super::super) fn driving_words(driving: &DrivingData) -> Words {
             "distance in a year",
             year.map(|distance| format!("{} km", distance.km())),
         ),
-    ])
-}
-
-/// The speedometer in words.
-pub(in super::super) fn speedometer_words(data: &SpeedometerData) -> Words {
-    let reading = data.reading;
-    let mut words = signal_words(data.signal);
-    words.extend(known(vec![
-        (
-            "odometer over true",
-            reading.signal_ratio.map(|ratio| ratio.ratio().to_string()),
-        ),
-        (
-            "needle over odometer",
-            reading.needle_ratio.map(|ratio| ratio.ratio().to_string()),
-        ),
-        (
-            "meter constant",
-            reading
-                .meter
-                .map(|meter| format!("{} per km", meter.per_km())),
-        ),
-        ("speedometer rule", rule_words(data.rule)),
-    ]));
-    words
-}
-
-/// A rule in words; none of that which is meant where nothing is said.
-fn rule_words(rule: SpeedometerRule) -> Option<String> {
-    match rule {
-        SpeedometerRule::R39 => None,
-        SpeedometerRule::Cfr393 => Some("49 CFR 393.82".to_owned()),
-        SpeedometerRule::Typed { percent, offset } => {
-            Some(format!("{} % + {} km/h", percent.percent(), offset.kmh()))
-        }
-    }
-}
-
-/// A speedometer's signal in words.
-pub(in super::super) fn signal_words(signal: SignalData) -> Words {
-    let drive = signal.drive.map(|drive| match drive {
-        InstrumentDrive::Gears(pair) => {
-            format!("{} drive {} driven", pair.driving(), pair.driven())
-        }
-        InstrumentDrive::Pulses(pulses) => format!("{} pulses per turn", pulses.pulses()),
-    });
-    known(vec![
-        (
-            "speed signal taken",
-            signal.source.map(|source| source.words().to_owned()),
-        ),
-        ("speedometer drive", drive),
     ])
 }
 

@@ -1,13 +1,14 @@
 //! The edits of technical data: does each change its part, and what goes with a set or a gear?
 
 use super::{Case, FIRST, SECOND, candidate, start};
-use crate::support::gear_sets::rpm;
-use layshaft::checks::SignalSource;
+use crate::support::gear_sets::{ratio, rpm};
+use layshaft::checks::{RatedTorque, SignalSource};
 use layshaft::gearing::{GearId, RoadSpeed};
 use layshaft::motion::{Efficiency, FuelConsumption, Grade, Mass, ShiftPause};
 use layshaft::project::{
-    DrivingData, Edit, EngineData, History, KnownFuel, Project, RoadData, SetEdit, SetEfficiencies,
-    SetId, SignalData, SpeedometerData, VehicleData,
+    DrivingData, Edit, EngineData, History, KnownFuel, LimitsData, Project, RoadData,
+    SecondAxleData, SetChecks, SetEdit, SetEfficiencies, SetId, SignalData, SpeedometerData,
+    VehicleData,
 };
 
 fn vehicle(kg: f64) -> Edit {
@@ -49,6 +50,28 @@ fn at_a_wheel() -> SignalData {
     }
 }
 
+fn own_checks() -> SetChecks {
+    SetChecks {
+        signal: at_a_wheel(),
+        rated_torque: RatedTorque::from_nm(250.0).ok(),
+        second_final_drive: None,
+    }
+}
+
+fn limits() -> LimitsData {
+    LimitsData {
+        top_speed: RoadSpeed::from_kmh(160.0).ok(),
+        ..LimitsData::default()
+    }
+}
+
+fn second_axle() -> SecondAxleData {
+    SecondAxleData {
+        final_drive: Some(ratio(4.1)),
+        ..SecondAxleData::default()
+    }
+}
+
 pub(super) fn technical() -> Vec<Case> {
     vec![
         Case {
@@ -82,8 +105,16 @@ pub(super) fn technical() -> Vec<Case> {
             shows: |p| p.technical.speedometer.signal == at_a_wheel(),
         },
         Case {
-            edit: Edit::OwnSignal(SECOND, at_a_wheel()),
-            shows: |p| candidate(p, SECOND).technical.signal == at_a_wheel(),
+            edit: Edit::SetChecks(SECOND, Box::new(own_checks())),
+            shows: |p| candidate(p, SECOND).technical.checks == own_checks(),
+        },
+        Case {
+            edit: Edit::LimitsData(Box::new(limits())),
+            shows: |p| p.technical.limits == limits(),
+        },
+        Case {
+            edit: Edit::SecondAxleData(Box::new(second_axle())),
+            shows: |p| p.technical.second_axle == second_axle(),
         },
         Case {
             edit: known_fuel(SECOND, 1),

@@ -1,9 +1,10 @@
 //! Which technical data can exist? A strategy over all of them, each part known or not.
 
-use super::projects::{engine_speed, number, road_speed};
+use super::projects::{any_ratio, any_tyre, engine_speed, number, road_speed};
 use layshaft::checks::{
-    BaselineReading, InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, RuleOffset,
-    RulePercent, SignalSource, SpeedometerRule,
+    AngleRatio, Axle, BaselineReading, Coupling, InstrumentDrive, MeterConstant, PulsesPerTurn,
+    RatedTorque, RatingFactor, ReadingRatio, RuleOffset, RulePercent, ShaftSpeed, SharingShafts,
+    SignalSource, SpeedometerRule, TakenOff, TyresOnAxle,
 };
 use layshaft::gearing::{OutOfRange, ToothPair};
 use layshaft::motion::{
@@ -14,8 +15,9 @@ use layshaft::motion::{
     TorqueCurve, TorquePoint, Trailer, VehicleKind, Wheelbase, WillansLine, YearlyDistance,
 };
 use layshaft::project::{
-    Candidates, CoastDown, DrivingData, EngineData, KnownFuel, Marks, RoadData, SetAside,
-    SetEfficiencies, SetTechnical, SignalData, SpeedometerData, TechnicalData, VehicleData,
+    Candidates, CoastDown, DrivingData, EngineData, KnownFuel, LimitsData, Marks, RoadData,
+    SecondAxleData, SetAside, SetChecks, SetEfficiencies, SetTechnical, SignalData,
+    SpeedometerData, TechnicalData, VehicleData,
 };
 use proptest::collection::{btree_map, vec};
 use proptest::option;
@@ -233,6 +235,70 @@ fn speedometer() -> impl Strategy<Value = SpeedometerData> {
     })
 }
 
+fn limits() -> impl Strategy<Value = LimitsData> {
+    let shafts = select(vec![
+        SharingShafts::One,
+        SharingShafts::Two,
+        SharingShafts::Four,
+    ]);
+    let axles = (
+        option::of(road_speed()),
+        known(50.0..=100_000.0, Mass::from_kg),
+        known(50.0..=100_000.0, Mass::from_kg),
+        select(vec![TyresOnAxle::Two, TyresOnAxle::Four]),
+    );
+    let shafts = (
+        known(0.1..=10.0, RatingFactor::new),
+        known(1.0..=1_000_000.0, RatedTorque::from_nm),
+        option::of(shafts),
+        known(1.0..=30_000.0, ShaftSpeed::from_rpm),
+    );
+    (axles, shafts).prop_map(|(axles, shafts)| LimitsData {
+        top_speed: axles.0,
+        front_axle: axles.1,
+        rear_axle: axles.2,
+        rear_tyres: axles.3,
+        torque_factor: shafts.0,
+        axle_shaft: shafts.1,
+        shafts: shafts.2,
+        propeller_shaft: shafts.3,
+    })
+}
+
+fn second_axle() -> impl Strategy<Value = SecondAxleData> {
+    (
+        option::of(any_ratio()),
+        option::of(select(vec![Axle::Front, Axle::Rear])),
+        known(0.1..=10.0, AngleRatio::new),
+        select(vec![TakenOff::BeforeFinalDrive, TakenOff::BehindFinalDrive]),
+        option::of(any_tyre()),
+        option::of(select(Coupling::ALL.to_vec())),
+    )
+        .prop_map(
+            |(final_drive, axle, angle_drive, taken_off, tyre, coupling)| SecondAxleData {
+                final_drive,
+                axle,
+                angle_drive,
+                taken_off,
+                tyre,
+                coupling,
+            },
+        )
+}
+
+fn set_checks() -> impl Strategy<Value = SetChecks> {
+    (
+        signal(),
+        known(1.0..=1_000_000.0, RatedTorque::from_nm),
+        option::of(any_ratio()),
+    )
+        .prop_map(|(signal, rated_torque, second_final_drive)| SetChecks {
+            signal,
+            rated_torque,
+            second_final_drive,
+        })
+}
+
 /// What is known of sets that are not there yet: gears are still places.
 #[derive(Debug, Clone)]
 pub(crate) struct Loose {
@@ -249,9 +315,9 @@ pub(crate) fn technical() -> impl Strategy<Value = Loose> {
         option::of(efficiency()),
         option::of(efficiency()),
         vec((any::<Index>(), efficiency()), 0..3),
-        signal().boxed(),
+        set_checks().boxed(),
     );
-    let of_set = of_set.prop_map(|(engine, of_set, direct, own, signal)| {
+    let of_set = of_set.prop_map(|(engine, of_set, direct, own, checks)| {
         let efficiencies = SetEfficiencies {
             of_set,
             direct,
@@ -260,7 +326,7 @@ pub(crate) fn technical() -> impl Strategy<Value = Loose> {
         let technical = SetTechnical {
             engine,
             efficiencies,
-            signal,
+            checks,
         };
         (technical, own)
     });
@@ -270,10 +336,16 @@ pub(crate) fn technical() -> impl Strategy<Value = Loose> {
         road_speed(),
         quantity(0.1..=1000.0, FuelConsumption::from_l_per_100km),
     );
-    let vehicle = (vehicle().boxed(), road(), driving(), speedometer().boxed());
+    let checks = (
+        speedometer().boxed(),
+        limits().boxed(),
+        second_axle().boxed(),
+    );
+    let vehicle = (vehicle().boxed(), road(), driving(), checks.boxed());
     let parts = (engine().boxed(), vehicle.boxed(), option::of(fuel).boxed());
     let known = (parts, vec(of_set, 3)).prop_map(|((engine, vehicle, fuel), of_sets)| {
-        let (vehicle, road, driving, speedometer) = vehicle;
+        let (vehicle, road, driving, checks) = vehicle;
+        let (speedometer, limits, second_axle) = checks;
         Loose {
             data: TechnicalData {
                 engine,
@@ -281,6 +353,8 @@ pub(crate) fn technical() -> impl Strategy<Value = Loose> {
                 road,
                 driving,
                 speedometer,
+                limits,
+                second_axle,
                 known_fuel: None,
             },
             fuel,

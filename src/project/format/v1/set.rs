@@ -44,6 +44,8 @@ impl From<SetV1> for SetV2 {
             direct_efficiency: None,
             gear_efficiencies: Vec::new(),
             signal: None,
+            rated_torque_nm: None,
+            second_final_drive: None,
         }
     }
 }
@@ -67,6 +69,8 @@ impl TryFrom<SetV2> for SetV1 {
             direct_efficiency,
             gear_efficiencies,
             signal,
+            rated_torque_nm,
+            second_final_drive,
         } = set;
         // There the place of a set alone tells its livery.
         let has_more = livery.is_some()
@@ -74,7 +78,9 @@ impl TryFrom<SetV2> for SetV1 {
             || efficiency.is_some()
             || direct_efficiency.is_some()
             || !gear_efficiencies.is_empty()
-            || signal.is_some();
+            || signal.is_some()
+            || rated_torque_nm.is_some()
+            || second_final_drive.is_some();
         if has_more {
             return Err(BeyondFormat1);
         }

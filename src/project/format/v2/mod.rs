@@ -6,6 +6,7 @@
 
 pub(super) mod engine;
 pub(super) mod final_drive;
+mod limits;
 mod livery;
 pub(super) mod set;
 pub(super) mod speedometer;

@@ -3,10 +3,12 @@
 use super::super::outline::Step::{Item, Key};
 use super::super::shared::gears::{GearEntry, ReverseEntry};
 use super::super::shared::misfit::Misfit;
+use super::super::shared::ratio::RatioEntry;
 use super::super::shared::stages::NamedGears;
 use super::super::shared::values::{NameText, Rpm};
 use super::engine::EngineDataV2;
 use super::final_drive::FinalDriveV2;
+use super::limits::RatedNm;
 use super::livery::LiveryNumber;
 use super::speedometer::SignalV2;
 use super::stage::StageV2;
@@ -15,7 +17,7 @@ use super::tyre::TyreV2;
 use crate::gearing::{Gear, GearId, GearSet, GearSetSpec, Stage};
 use crate::project::document::Candidate;
 use crate::project::livery::Livery;
-use crate::project::technical::SetTechnical;
+use crate::project::technical::{SetChecks, SetTechnical};
 use serde::{Deserialize, Serialize};
 
 #[derive(Serialize, Deserialize)]
@@ -47,20 +49,29 @@ pub(crate) struct SetV2 {
     /// What of the speedometer's signal is its own.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(crate) signal: Option<SignalV2>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) rated_torque_nm: Option<RatedNm>,
+    /// The final drive of the second axle, where it is its own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(crate) second_final_drive: Option<RatioEntry>,
 }
 
 impl SetV2 {
     /// The set, and what is known of it beyond its gears.
     pub(super) fn into_parts(mut self) -> Result<(GearSet, SetTechnical), Misfit> {
         let engine = self.engine.take().map(Into::into);
-        let signal = self.signal.take().map(Into::into).unwrap_or_default();
+        let checks = SetChecks {
+            signal: self.signal.take().map(Into::into).unwrap_or_default(),
+            rated_torque: self.rated_torque_nm.take().map(|n| n.0),
+            second_final_drive: self.second_final_drive.take().map(|entry| entry.0),
+        };
         let gears = std::mem::take(&mut self.gear_efficiencies);
         let efficiencies = (self.efficiency, self.direct_efficiency, gears);
         let set = self.into_gear_set()?;
         let technical = SetTechnical {
             engine,
             efficiencies: technical::from_file(efficiencies, &set)?,
-            signal,
+            checks,
         };
         Ok((set, technical))
     }
@@ -120,7 +131,9 @@ impl SetV2 {
             efficiency,
             direct_efficiency,
             gear_efficiencies,
-            signal: SignalV2::of(known.signal),
+            signal: SignalV2::of(known.checks.signal),
+            rated_torque_nm: known.checks.rated_torque.map(RatedNm),
+            second_final_drive: known.checks.second_final_drive.clone().map(RatioEntry),
         }
     }
 }

@@ -6,6 +6,7 @@ use super::super::shared::values::{
     Kmh, LabelText, PlainNumber, Rpm, WrittenNumber, WrittenOutOfRange, file_number,
 };
 use super::engine::EngineDataV2;
+use super::limits::{LimitsV2, SecondAxleV2};
 use super::speedometer::SpeedometerV2;
 use super::vehicle::VehicleDataV2;
 use crate::gearing::{GearId, GearSet, Label};
@@ -43,6 +44,10 @@ pub(crate) struct TechnicalV2 {
     driving: Option<DrivingV2>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     speedometer: Option<SpeedometerV2>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    limits: Option<LimitsV2>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    second_axle: Option<SecondAxleV2>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     known_fuel: Option<KnownFuelV2>,
 }
@@ -161,6 +166,8 @@ impl TechnicalV2 {
             road,
             driving,
             speedometer,
+            limits,
+            second_axle,
             known_fuel,
         } = data;
         let file = Self {
@@ -169,6 +176,8 @@ impl TechnicalV2 {
             road: (*road != RoadData::default()).then(|| road.into()),
             driving: (*driving != DrivingData::default()).then(|| driving.into()),
             speedometer: SpeedometerV2::of(speedometer),
+            limits: LimitsV2::of(limits),
+            second_axle: SecondAxleV2::of(second_axle),
             known_fuel: known_fuel.and_then(|fuel| KnownFuelV2::of(&fuel, sets)),
         };
         (*data != TechnicalData::default()).then_some(file)
@@ -182,6 +191,8 @@ impl TechnicalV2 {
             road: self.road.map(Into::into).unwrap_or_default(),
             driving: self.driving.map(Into::into).unwrap_or_default(),
             speedometer: self.speedometer.map(Into::into).unwrap_or_default(),
+            limits: self.limits.map(Into::into).unwrap_or_default(),
+            second_axle: self.second_axle.map(Into::into).unwrap_or_default(),
             known_fuel: known_fuel.transpose()?,
         })
     }

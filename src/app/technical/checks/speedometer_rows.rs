@@ -1,9 +1,10 @@
 //! The rows of "Speed signal": where the speedometer's signal is taken, through what, how it reads, and the
 //! rule that it is judged by.
 
-use super::about::{About, Whose};
-use super::cells::TechnicalCell;
-use super::row::{Answer, Offer, Row};
+use super::super::about::{About, Whose};
+use super::super::cells::TechnicalCell;
+use super::super::row::{Answer, Offer, Row};
+use super::own::{of, own_with};
 use crate::app::typed::{Reading, speedometer};
 use crate::checks::{SignalSource, SpeedometerRule};
 use crate::project::{Edit, SignalData, SpeedometerData};
@@ -92,13 +93,10 @@ fn data(about: About<'_>) -> &SpeedometerData {
 }
 
 /// What is known of the signal, of the vehicle or as a set's own.
-pub(super) fn signal(about: About<'_>) -> SignalData {
+fn signal(about: About<'_>) -> SignalData {
     match about.whose {
         Whose::Vehicles => data(about).signal,
-        Whose::Sets(set) => {
-            let candidate = about.project.sets.get(set);
-            candidate.map_or_else(SignalData::default, |c| c.technical.signal)
-        }
+        Whose::Sets(_) => of(about).signal,
     }
 }
 
@@ -114,7 +112,7 @@ fn signal_with(about: About<'_>, change: impl FnOnce(&mut SignalData)) -> Edit {
             };
             Edit::SpeedometerData(Box::new(data))
         }
-        Whose::Sets(set) => Edit::OwnSignal(set, signal),
+        Whose::Sets(_) => own_with(about, |checks| checks.signal = signal),
     }
 }
 
