@@ -4,6 +4,7 @@
 //! checked is advice: a rule is named with its edition, and what the law of a place says decides.
 
 mod counting;
+mod findings;
 mod over_revving;
 mod speedometer;
 mod torque_rating;
@@ -14,6 +15,7 @@ pub use counting::{
     Counted, EngineSpeedError, Match, Measured, MeasuredRatio, Nearest, RoadSpeedError, Turns,
     TurnsError,
 };
+pub use findings::{CheckFinding, CheckFindingKind, Checked, LoadedAxle, RuledSpeedometer};
 pub use over_revving::{DownBy, Downshift, MissedShift, downshifts, worst_missed_shift};
 pub use speedometer::{
     BaselineReading, CorrectionAim, DrivenGearFound, InstrumentDrive, MeterConstant, NoReading,

@@ -7,6 +7,7 @@ use crate::gearing::{FinalDrive, GearId, GearSet, Position, quantity, rpm_from_s
 use crate::motion::{Adhesion, DrivenAxle, GRAVITY_M_S2};
 use crate::units::{TorqueUnit, decimals_text, percent_text, rpm_text, typed_rpm_text};
 use std::f64::consts::PI;
+use std::fmt;
 
 quantity! {
     /// The torque that a gearbox or a shaft is rated for: 1 to 1000000 N·m.
@@ -128,6 +129,17 @@ impl LowestGear {
             }
         });
         gears.max_by(|a, b| a.overall_ratio.total_cmp(&b.overall_ratio))
+    }
+}
+
+impl fmt::Display for LowestGear {
+    /// As it stands in a sentence: `gear 1`, `gear 1 (Low)`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "gear {}", self.label)?;
+        match self.positions.as_slice() {
+            [] => Ok(()),
+            positions => write!(f, " ({})", positions.join(", ")),
+        }
     }
 }
 

@@ -124,6 +124,19 @@ impl TwoAxles {
             (Axle::Rear, 100.0 * (rear / front - 1.0))
         }
     }
+
+    /// The mismatch as a sentence.
+    pub fn sentence(&self) -> String {
+        let (axle, percent) = self.mismatch();
+        if percent < NOTHING_PERCENT {
+            return "front and rear want to roll equally far".to_owned();
+        }
+        format!(
+            "the {} tyres want to roll {percent:.1} % farther than the {} ones",
+            axle.word(),
+            axle.other().word()
+        )
+    }
 }
 
 /// What couples the two axles.
@@ -159,15 +172,11 @@ impl Coupling {
 
     /// What a mismatch does to it, as a sentence.
     pub fn sentence(self, axles: &TwoAxles) -> String {
-        let (axle, percent) = axles.mismatch();
+        let (_, percent) = axles.mismatch();
+        let farther = axles.sentence();
         if percent < NOTHING_PERCENT {
-            return "front and rear want to roll equally far".to_owned();
+            return farther;
         }
-        let farther = format!(
-            "the {} tyres want to roll {percent:.1} % farther than the {} ones",
-            axle.word(),
-            axle.other().word()
-        );
         let what = match self {
             Self::PartTime => {
                 "locked together the axles wind up against each other, so lock them on loose ground only"

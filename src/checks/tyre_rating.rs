@@ -47,7 +47,7 @@ impl KnownTopSpeed {
     }
 
     /// The speed and where it is from, as it stands in a sentence.
-    fn words(self, unit: SpeedUnit) -> String {
+    pub(super) fn words(self, unit: SpeedUnit) -> String {
         let speed = format!("{} {}", mark_text(self.kmh, unit), unit.sign());
         match self.source {
             TopSpeedSource::Registration => format!("the top speed of {speed} in the papers"),

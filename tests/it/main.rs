@@ -3,6 +3,8 @@
 #[cfg(test)]
 mod carried;
 #[cfg(test)]
+mod checks;
+#[cfg(test)]
 mod cli;
 #[cfg(test)]
 mod contrast;

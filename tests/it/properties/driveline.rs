@@ -1,10 +1,13 @@
-//! Do the loads of the driveline belong to the set they are of, whatever set?
+//! Do the checks of the driveline belong to the set they are of, whatever set?
 
 use crate::support::close::is_close;
 use crate::support::gear_sets::{self, rpm, tyre};
-use crate::support::projects::{any_gear_set, engine_speed};
-use layshaft::checks::{DownBy, LowestGear, downshifts, worst_missed_shift};
-use layshaft::gearing::{DrivenGear, Drivetrain, GearSet};
+use crate::support::projects::{any_gear_set, engine_speed, number};
+use layshaft::checks::{
+    Axle, DownBy, EngineSpeedError, LowestGear, Measured, RoadSpeedError, SecondAxle, TakenOff,
+    TwoAxles, downshifts, worst_missed_shift,
+};
+use layshaft::gearing::{DrivenGear, Drivetrain, GearSet, RoadSpeed, RollingCircumference, Tyre};
 use proptest::prelude::*;
 
 proptest! {
@@ -59,6 +62,56 @@ proptest! {
             let over_rpm = redline.rpm() * (1.0 + worst.over_share);
             prop_assert!(is_close(over_rpm, worst.engine_rpm, worst.engine_rpm * 1e-9));
         }
+    }
+
+    #[test]
+    fn an_engine_speed_read_at_a_road_speed_gives_the_overall_ratio_back(
+        set in any_gear_set(), rpm in number(1.0..=30_000.0), mm in number(900.0..=13_000.0),
+    ) {
+        let circumference = RollingCircumference::from_mm(mm).unwrap();
+        let drivetrain = Drivetrain::resolve(&set, &Tyre::RollingCircumference(circumference));
+        prop_assume!(is_close(drivetrain.rolling_circumference_mm, mm, 0.0));
+        for gear in &drivetrain.gears {
+            let road = RoadSpeed::from_kmh(drivetrain.speed_kmh(gear, rpm));
+            let Ok(road) = road else { continue };
+            let measured = Measured::Driven {
+                engine: gear_sets::rpm(rpm),
+                engine_error: EngineSpeedError::from_rpm(0.0).unwrap(),
+                road,
+                road_error: RoadSpeedError::from_kmh(0.0).unwrap(),
+                circumference,
+            };
+            let found = measured.overall_ratio();
+            let expected = gear.overall_ratio;
+            prop_assert!(is_close(found.overall_ratio, expected, expected * 1e-12));
+            let all: Vec<f64> = drivetrain.gears.iter().map(|gear| gear.overall_ratio).collect();
+            let nearest = found.nearest(&all).unwrap();
+            prop_assert!(is_close(all[nearest.at], expected, expected * 1e-12));
+            prop_assert!(nearest.within_error.contains(&nearest.at));
+        }
+    }
+
+    #[test]
+    fn a_mismatch_is_the_same_from_either_axle_and_a_tyre_makes_up_for_a_final_drive(
+        ratios in [number(0.5..=20.0), number(0.5..=20.0)],
+        mm in [number(900.0..=13_000.0), number(900.0..=13_000.0)],
+    ) {
+        let of = |first: usize, axle, second_mm| {
+            let other = 1 - first;
+            let second = SecondAxle {
+                axle,
+                taken_off: TakenOff::BeforeFinalDrive,
+                angle_drive: None,
+                final_drive: gear_sets::ratio(ratios[other]),
+                rolling_circumference_mm: second_mm,
+            };
+            TwoAxles::of(ratios[first], mm[first], &second)
+        };
+        let (from_front, from_rear) = (of(0, Axle::Rear, mm[1]), of(1, Axle::Front, mm[0]));
+        prop_assert_eq!(from_front.mismatch(), from_rear.mismatch());
+        let made_up_mm = mm[0] * ratios[1] / ratios[0];
+        let (_, percent) = of(0, Axle::Rear, made_up_mm).mismatch();
+        prop_assert!(percent < 1e-10, "{percent}");
     }
 }
 

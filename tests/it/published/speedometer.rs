@@ -59,10 +59,11 @@ fn a_driven_gear_of_16_teeth_reads_as_low_as_the_worked_example_says() {
 
 #[test]
 fn a_cable_at_60_kmh_turns_and_pulses_as_the_standard_says() {
-    let meter = MeterConstant::from_per_km(637.0).unwrap();
-    let two = PulsesPerTurn::new(2.0).unwrap();
-    let pulses = InstrumentDrive::Pulses(two).count_per_turn();
-    let hertz = meter.per_km() * pulses / 60.0;
+    // A wheel that turns 637 times on a kilometre turns as often in a minute at 60 km/h.
+    let (set, revs_per_mile) = (set(&[1.0], 3.0), 637.0 * 1.609_344);
+    let two = InstrumentDrive::Pulses(PulsesPerTurn::new(2.0).unwrap());
+    let sender = signalled(&set, SignalSource::Wheel, two, revs_per_mile);
+    let hertz = sender.count_per_km().unwrap() / 60.0;
     assert_rows([("two pulses", hertz, published(21.23, 0.005, JIS, Read))]);
 }
 

@@ -1,0 +1,3 @@
+//! Is advice given where a swap should not be driven, and nothing said where it may?
+
+mod findings;
