@@ -62,6 +62,12 @@ pub(super) fn motion_findings_hold(before: &Project, after: &Project) -> bool {
         && before.sets.iter().zip(after.sets.iter()).all(same)
 }
 
+/// The same of what each set should not be driven with, which is compared with the baseline too.
+pub(super) fn check_findings_hold(before: &Project, after: &Project) -> bool {
+    let baseline = |project: &Project| project.sets.baseline_place();
+    motion_findings_hold(before, after) && baseline(before) == baseline(after)
+}
+
 fn same_but_for_shifts(before: &GearSet, after: &GearSet) -> bool {
     if before == after {
         return true;

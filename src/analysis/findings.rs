@@ -5,6 +5,7 @@
 
 use super::motion::Motion;
 use super::results::ProjectResults;
+use crate::checks::CheckFinding;
 use crate::gearing::{Finding, FindingKind, Name, engine_findings, mark_findings};
 use crate::letters::first_lacking;
 use crate::motion::{Asked, Grade, MotionFinding};
@@ -40,6 +41,15 @@ impl ProjectFinding {
         }
     }
 
+    fn of_checks(set: usize, finding: &CheckFinding) -> Self {
+        Self {
+            set: Some(set),
+            gear: finding.gear.clone(),
+            code: finding.kind.code(),
+            sentence: finding.to_string(),
+        }
+    }
+
     fn of_motion(set: usize, finding: &MotionFinding) -> Self {
         Self {
             set: Some(set),
@@ -69,11 +79,13 @@ pub(super) fn of_motion(project: &Project, motion: &Motion) -> Vec<Vec<MotionFin
     sets.collect()
 }
 
-/// All findings, the vehicle's own first, then set by set; `of_motion` has those of each set, or nothing.
+/// All findings, the vehicle's own first, then set by set; the others have those of each
+/// set, or nothing.
 pub(super) fn all(
     project: &Project,
     results: &ProjectResults,
     of_motion: &[Vec<MotionFinding>],
+    of_checks: &[Vec<CheckFinding>],
 ) -> Vec<ProjectFinding> {
     let mut of_vehicle = engine_findings(&project.engine);
     of_vehicle.extend(mark_findings(project.marked_road_speeds.as_slice()));
@@ -84,7 +96,10 @@ pub(super) fn all(
         let of_gears = set.findings.iter();
         let of_gears = of_gears.map(move |f| ProjectFinding::new(Some(place), f));
         let of_motion = of_motion.get(place).into_iter().flatten();
-        of_gears.chain(of_motion.map(move |f| ProjectFinding::of_motion(place, f)))
+        let of_checks = of_checks.get(place).into_iter().flatten();
+        of_gears
+            .chain(of_motion.map(move |f| ProjectFinding::of_motion(place, f)))
+            .chain(of_checks.map(move |f| ProjectFinding::of_checks(place, f)))
     });
     of_vehicle.chain(of_sets).collect()
 }

@@ -5,6 +5,7 @@
 //! nothing twice, and what an edit does not touch is carried over.
 
 mod best_shifts;
+mod checks;
 mod depends;
 mod findings;
 mod motion;
@@ -13,13 +14,14 @@ mod run;
 mod speedometer;
 
 pub use best_shifts::{BestShifts, Gain};
+pub use checks::RoadChecks;
 pub use findings::ProjectFinding;
 pub use motion::{Motion, Needed, NoMotion, SetMotion};
 pub use results::ProjectResults;
 pub use run::{DISTANCES_M, QUARTER_MILE_M, RunQuestions, RunTime, SetRuns};
 pub use speedometer::{SPEEDOMETER_SPEEDS_KMH, speed_verdict, speedometer_speeds};
 
-use crate::checks::{NoReading, ShownSpeed};
+use crate::checks::{CheckFinding, NoReading, ShownSpeed};
 use crate::motion::MotionFinding;
 use crate::project::{Candidates, Project};
 use std::cell::OnceCell;
@@ -38,6 +40,9 @@ pub struct Analysis {
     findings: OnceCell<Vec<ProjectFinding>>,
     /// What the speedometer of each set shows.
     speedometers: OnceCell<Vec<Result<ShownSpeed, NoReading>>>,
+    road_checks: OnceCell<Vec<RoadChecks>>,
+    /// What each set should not be driven with.
+    check_findings: OnceCell<Vec<Vec<CheckFinding>>>,
     /// Of each set, by its place.
     best_shifts: [OnceCell<Option<BestShifts>>; Candidates::MOST],
 }
@@ -53,6 +58,8 @@ impl Analysis {
             motion_findings: OnceCell::new(),
             findings: OnceCell::new(),
             speedometers: OnceCell::new(),
+            road_checks: OnceCell::new(),
+            check_findings: OnceCell::new(),
             best_shifts: Default::default(),
         }
     }
@@ -71,6 +78,10 @@ impl Analysis {
         if !charts_hold {
             self.motion = OnceCell::new();
             self.speedometers = OnceCell::new();
+            self.road_checks = OnceCell::new();
+            if !depends::check_findings_hold(&before, next) {
+                self.check_findings = OnceCell::new();
+            }
             if !depends::motion_findings_hold(&before, next) {
                 self.motion_findings = OnceCell::new();
             }
@@ -104,7 +115,10 @@ impl Analysis {
                 let motion = self.motion();
                 motion.map_or_else(|_| Vec::new(), |m| findings::of_motion(&self.project, m))
             });
-            findings::all(&self.project, self.results(), of_motion)
+            let of_checks = self.check_findings.get_or_init(|| {
+                checks::findings(&self.project, self.motion().ok(), self.speedometers())
+            });
+            findings::all(&self.project, self.results(), of_motion, of_checks)
         })
     }
 
@@ -127,6 +141,13 @@ impl Analysis {
     pub fn speedometers(&self) -> &[Result<ShownSpeed, NoReading>] {
         self.speedometers
             .get_or_init(|| speedometer::of_sets(&self.project))
+    }
+
+    /// What is checked of each set, in their order.
+    pub fn road_checks(&self) -> &[RoadChecks] {
+        self.road_checks.get_or_init(|| {
+            RoadChecks::of_sets(&self.project, self.motion().ok(), self.speedometers())
+        })
     }
 
     /// The best shift points of the set at that place, counted from 0, as one edit with what it gains; none

@@ -2,7 +2,9 @@
 
 use crate::checks::{NoReading, ShownSpeed, SignalledSet, SpeedVerdict};
 use crate::gearing::RoadSpeed;
-use crate::project::{Candidate, Project};
+use crate::project::{
+    Candidate, Project, SetTechnical, SignalData, SpeedometerData, TechnicalData,
+};
 
 /// The true road speeds in km/h at which every speedometer is looked at: those at which UN R39 is tested.
 pub const SPEEDOMETER_SPEEDS_KMH: [f64; 3] = [40.0, 80.0, 120.0];
@@ -14,6 +16,12 @@ pub(super) fn of_sets(project: &Project) -> Vec<Result<ShownSpeed, NoReading>> {
     let sets = project.sets.iter();
     sets.map(|candidate| ShownSpeed::of(&signalled(project, candidate), &baseline, known))
         .collect()
+}
+
+/// Whether anything is known of the speedometer behind a set.
+pub(super) fn knows_signal(technical: &TechnicalData, of_set: &SetTechnical) -> bool {
+    technical.speedometer != SpeedometerData::default()
+        || of_set.checks.signal != SignalData::default()
 }
 
 fn signalled<'a>(project: &'a Project, candidate: &'a Candidate) -> SignalledSet<'a> {

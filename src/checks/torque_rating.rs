@@ -21,6 +21,11 @@ quantity! {
     |factor| (0.1..=10.0).contains(&factor)
 }
 
+impl RatingFactor {
+    /// A rating as it is.
+    pub const ONE: Self = Self(1.0);
+}
+
 quantity! {
     /// The highest speed of a shaft: 1 to 30000 rev/min.
     ShaftSpeed, from_rpm, rpm, "the speed of a shaft", "between 1 and 30000 rpm",

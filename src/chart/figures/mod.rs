@@ -10,6 +10,7 @@ mod effort;
 mod engine_words;
 mod head;
 mod road;
+mod road_checks;
 mod run;
 mod speedometer;
 

@@ -1,13 +1,14 @@
 //! The table of speedometers: what each shows at true road speeds, what it may show, and how far its
 //! odometer is off.
 
+use super::road_checks;
 use super::{FigureCell, FigureColumn, FigurePart, FigureRow, FigureTable};
 use crate::analysis::{Analysis, speed_verdict};
 use crate::chart::of_motion::speed_words;
 use crate::chart::speedometer_words::{
     correction_words, instrument_words, odometer_words, signal_words,
 };
-use crate::checks::{ShownSpeed, SpeedometerRule};
+use crate::checks::{CheckFindingKind, ShownSpeed, SpeedometerRule};
 use crate::gearing::RoadSpeed;
 use crate::letters::capitalised;
 use crate::project::Project;
@@ -46,6 +47,13 @@ impl FigureTable {
                 }
                 Err(reason) => facts.push(capitalised(&reason.to_string())),
             }
+            let checks = &analysis.road_checks()[place];
+            let of_checks = checks.checked.findings().into_iter();
+            let of_checks = of_checks.filter(|finding| {
+                !matches!(finding.kind, CheckFindingKind::SpeedometerBreaksRule { .. })
+            });
+            facts.extend(of_checks.map(|finding| capitalised(&finding.to_string())));
+            facts.extend(road_checks::missed_words(checks, project.units));
             let baseline = shown[baseline_place].as_ref().ok();
             let told = Told {
                 units: project.units,
@@ -53,7 +61,12 @@ impl FigureTable {
                 shown: shown[place].as_ref().ok(),
                 baseline: baseline.filter(|_| place != baseline_place),
             };
-            (facts, vec![told.part(project, speeds)])
+            let parts = vec![
+                told.part(project, speeds),
+                road_checks::ratings(checks, project.units),
+                road_checks::downshifts(checks, project.units),
+            ];
+            (facts, parts)
         })
     }
 }

@@ -11,7 +11,7 @@ use super::speedometer::{ShownSpeed, SpeedVerdict, SpeedometerRule};
 use super::torque_rating::{Borne, LowestGear};
 use super::two_axles::{Axle, Coupling, MOST_MISMATCH_PERCENT, TwoAxles};
 use super::tyre_rating::{KnownTopSpeed, LoadRating, SpeedRating, TopSpeedSource, TyresOnAxle};
-use crate::gearing::{RoadSpeed, ServiceDescription};
+use crate::gearing::{RoadSpeed, ServiceDescription, SpeedSymbol};
 use crate::motion::Mass;
 use crate::units::{SpeedUnit, TorqueUnit};
 use std::fmt;
@@ -58,8 +58,8 @@ pub struct RuledSpeedometer {
 /// A set as far as its checks are known; what is not known is left out.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Checked {
-    /// The tyre of the driven axle: what stands behind its size.
-    pub service: Option<ServiceDescription>,
+    /// The speed symbol of the tyre of the driven axle.
+    pub speed_symbol: Option<SpeedSymbol>,
     /// The top speed that tyres and propeller shaft must stand.
     pub top: Option<KnownTopSpeed>,
     /// The axles with a load.
@@ -102,7 +102,7 @@ impl Checked {
         let top = self
             .top
             .filter(|top| top.source != TopSpeedSource::Redline)?;
-        let rating = SpeedRating::of(self.service?.speed_symbol(), top);
+        let rating = SpeedRating::of(self.speed_symbol, top);
         matches!(rating, SpeedRating::TooSlow { .. }).then(|| {
             of_set(CheckFindingKind::TyreTooSlow {
                 rating,

@@ -27,12 +27,17 @@ impl SecondAxleData {
         let final_drive = own.or(self.final_drive.as_ref())?.clone();
         let tyre = self.tyre.unwrap_or(tyre);
         Some(SecondAxle {
-            axle: self.axle.unwrap_or(Axle::Front),
+            axle: self.which(),
             taken_off: self.taken_off,
             angle_drive: self.angle_drive,
             final_drive,
             rolling_circumference_mm: tyre.rolling_circumference_mm(),
         })
+    }
+
+    /// Which axle it is.
+    pub fn which(&self) -> Axle {
+        self.axle.unwrap_or(Axle::Front)
     }
 
     /// What couples both axles.

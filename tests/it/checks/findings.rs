@@ -67,7 +67,7 @@ impl Asked {
         };
         let axles = TwoAxles::of(4.0, 2000.0, &second);
         Checked {
-            service,
+            speed_symbol: "T".parse().ok(),
             top: Some(KnownTopSpeed {
                 kmh: self.top_kmh,
                 source: self.source,

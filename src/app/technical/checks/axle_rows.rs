@@ -97,7 +97,7 @@ fn data(about: About<'_>) -> &SecondAxleData {
 }
 
 fn axle(about: About<'_>) -> Axle {
-    data(about).axle.unwrap_or(Axle::Front)
+    data(about).which()
 }
 
 /// A final drive of gears, or none where nothing is typed.
