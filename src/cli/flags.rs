@@ -2,6 +2,7 @@
 //!
 //! One table serves the reading, the messages and the help.
 
+pub(super) use super::flag::Flag;
 use super::flag_row::{
     CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_pairs,
     of_wish, row, set, technical,
@@ -11,76 +12,6 @@ use Flag::{
     NoTable, Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
 };
 use Group::Speeds;
-
-/// A flag; in the order of [`FLAGS`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Flag {
-    Gears,
-    Pasted,
-    Final,
-    Tyre,
-    Circumference,
-    Redline,
-    Shift,
-    Reverse,
-    Name,
-    Idle,
-    LowestUseful,
-    Torque,
-    PastedTorque,
-    Brochure,
-    MeasuredAt,
-    Mass,
-    RoadLoad,
-    DragArea,
-    Rolling,
-    AirDensity,
-    Efficiency,
-    EngineInertia,
-    WheelInertia,
-    MassFactor,
-    Grade,
-    Driven,
-    Adhesion,
-    Wheelbase,
-    CgHeight,
-    FrontShare,
-    Pause,
-    LaunchRpm,
-    Displacement,
-    Fuel,
-    Willans,
-    Signal,
-    SignalRatio,
-    Ratio,
-    Within,
-    Teeth,
-    Sum,
-    Centre,
-    Module,
-    Helix,
-    Gear,
-    At,
-    Set,
-    Rpm,
-    Speed,
-    To,
-    From,
-    Coast,
-    Units,
-    Show,
-    As,
-    Decimal,
-    Chosen,
-    Drops,
-    Width,
-    Theme,
-    Page,
-    NoTable,
-    NoNote,
-    NoProject,
-    Output,
-}
 
 /// All flags, in the order of the help.
 pub(super) const FLAGS: [FlagRow; 65] = [

@@ -11,6 +11,7 @@ mod check;
 mod error;
 mod find;
 mod findings;
+mod flag;
 mod flag_row;
 mod flags;
 mod help;
