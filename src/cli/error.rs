@@ -284,6 +284,11 @@ pub(super) enum CliError {
     /// A flag that a wish needs.
     #[error("layshaft find needs {0}")]
     WishNeeds(&'static str),
+    /// Neither turns nor speeds, or parts of both.
+    #[error(
+        "layshaft count needs --input and --wheel with turns, or --rpm and --at with what was read on the road"
+    )]
+    NothingCounted,
     /// A gear that is not there.
     #[error("there is no gear \"{gear}\" in \"{set}\"; its gears are {labels}")]
     NoSuchGear {

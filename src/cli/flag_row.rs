@@ -14,6 +14,8 @@ pub(super) enum Group {
     Pairs,
     /// What a set is wished to do.
     Wish,
+    /// What was counted of a vehicle.
+    Counted,
     /// Road and engine speeds that are wanted.
     Speeds,
     /// What is printed, how, and where to.
@@ -41,6 +43,7 @@ pub(super) const OF_PROJECT: &[Subcommand] = &[
     Subcommand::Chart,
     Subcommand::Check,
     Subcommand::Find,
+    Subcommand::Count,
 ];
 /// The commands that tell figures at marked speeds.
 pub(super) const MARKED: &[Subcommand] = &[Subcommand::Table, Subcommand::Chart, Subcommand::Check];
@@ -58,6 +61,7 @@ pub(super) const TEXTS: &[Subcommand] = &[
     Subcommand::Check,
     Subcommand::Pairs,
     Subcommand::Find,
+    Subcommand::Count,
 ];
 
 /// A row of the table.
@@ -107,6 +111,15 @@ pub(super) const fn of_pairs(
     meaning: &'static str,
 ) -> FlagRow {
     row(flag, value, Group::Pairs, &[Subcommand::Pairs], meaning)
+}
+
+/// A row about what was counted of a vehicle.
+pub(super) const fn of_count(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Counted, &[Subcommand::Count], meaning)
 }
 
 /// A row about what a set is wished to do.

@@ -4,9 +4,10 @@
 
 pub(super) use super::flag::Flag;
 use super::flag_row::{
-    CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_pairs,
-    of_wish, row, set, technical,
+    CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_count,
+    of_pairs, of_wish, row, set, technical,
 };
+use super::subcommand::Subcommand;
 use Flag::{
     As, Circumference, Decimal, Drops, Final, Gears, Idle, LowestUseful, Name, NoNote, NoProject,
     NoTable, Page, Pasted, Redline, Reverse, Rpm, Shift, Show, Speed, Theme, Tyre, Units, Width,
@@ -14,7 +15,7 @@ use Flag::{
 use Group::Speeds;
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 65] = [
+pub(super) const FLAGS: [FlagRow; 68] = [
     set(
         (Gears, "gears"),
         "RATIOS",
@@ -177,12 +178,12 @@ pub(super) const FLAGS: [FlagRow; 65] = [
     technical(
         (Flag::Signal, "signal"),
         "output|wheel",
-        "where the speedometer's signal is taken: gearbox output (usual), or a wheel",
+        "where the speed signal is taken: gearbox output, as usual, or a wheel",
     ),
     technical(
         (Flag::SignalRatio, "signal-ratio"),
         "FACTOR",
-        "what speedometer and odometer of the baseline show ÷ what is true; 1 without it",
+        "what they show in the baseline ÷ what is true; 1 without it",
     ),
     of_pairs(
         (Flag::Ratio, "ratio"),
@@ -224,9 +225,11 @@ pub(super) const FLAGS: [FlagRow; 65] = [
         "G",
         "the label of the gear, R for reverse",
     ),
-    of_wish(
+    row(
         (Flag::At, "at"),
         "KMH",
+        Group::Wish,
+        &[Subcommand::Find, Subcommand::Count],
         "the road speed, in km/h or as --units says; --rpm is the engine speed",
     ),
     of_wish(
@@ -234,12 +237,27 @@ pub(super) const FLAGS: [FlagRow; 65] = [
         "N",
         "which set, counted from 1; the baseline without it",
     ),
+    of_count(
+        (Flag::Input, "input"),
+        "TURNS",
+        "turns of the engine or the input shaft, and behind it what they may be off",
+    ),
+    of_count(
+        (Flag::Wheel, "wheel"),
+        "TURNS",
+        "of the wheels, or of the free one",
+    ),
+    of_count(
+        (Flag::OneWheel, "one-wheel"),
+        "",
+        "one wheel held and the other turned, behind an open differential",
+    ),
     row(
         (Rpm, "rpm"),
         "LIST",
         Speeds,
         OF_PROJECT,
-        "engine speeds at which road speeds are wanted; find: the one wished",
+        "engine speeds at which road speeds are wanted; find, count: the one",
     ),
     row(
         (Speed, "speed"),

@@ -24,7 +24,9 @@ fn overview() -> String {
         .to_owned();
     for command in Subcommand::ALL {
         let usage = match command {
-            Subcommand::Table | Subcommand::Chart | Subcommand::Check => " FILE",
+            Subcommand::Table | Subcommand::Chart | Subcommand::Check | Subcommand::Count => {
+                " FILE"
+            }
             Subcommand::Pairs => "",
             Subcommand::Find => " WHAT FILE",
         };
@@ -58,10 +60,11 @@ fn about_command(command: Subcommand) -> String {
         ),
         (Group::Pairs, "Tooth pairs"),
         (Group::Wish, "What is wished"),
+        (Group::Counted, "What was counted"),
         (
             Group::Speeds,
             match command {
-                Subcommand::Find => "Speeds",
+                Subcommand::Find | Subcommand::Count => "Speeds",
                 _ => "Speeds; with a file they replace those it marks",
             },
         ),
@@ -85,6 +88,7 @@ fn about_command(command: Subcommand) -> String {
         Subcommand::Check => CHECK_NOTES,
         Subcommand::Pairs => PAIRS_NOTES,
         Subcommand::Find => FIND_NOTES,
+        Subcommand::Count => COUNT_NOTES,
     };
     text + EXIT_CODES
 }
@@ -120,6 +124,13 @@ const FIND_NOTES: &str = "
 Formats: text (without --as), json. WHAT is final, tyre or ratio: the final drive that the gear
 drives, the rolling circumference in mm, or the ratio of the gear itself. All the rest of the set
 stays as it is, its stages in the positions that they stand in.
+";
+
+const COUNT_NOTES: &str = "
+Formats: text (without --as), json. Count --input and --wheel on the lift, or read --rpm at --at, a
+road speed that a satellite receiver measures, on the baseline's tyre. What a reading may be off
+stands behind it: --input \"41.1 0.1\". Gears of all sets are compared, their stages as they stand.
+Lift and chock as the maker says; keep clear of what turns.
 ";
 
 fn spelled(row: &FlagRow) -> String {

@@ -8,6 +8,7 @@ mod arguments;
 mod brochure;
 mod chart;
 mod check;
+mod count;
 mod error;
 mod find;
 mod findings;
@@ -97,6 +98,7 @@ fn answered(
         Asked::Command(Subcommand::Check, arguments) => check::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Pairs, arguments) => pairs::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Find, arguments) => find::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Count, arguments) => count::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))
 }

@@ -14,16 +14,19 @@ pub(super) enum Subcommand {
     Pairs,
     /// The value that fulfils a wish.
     Find,
+    /// What a vehicle has, by counting.
+    Count,
 }
 
 impl Subcommand {
     /// All commands, in the order of the help.
-    pub(super) const ALL: [Self; 5] = [
+    pub(super) const ALL: [Self; 6] = [
         Self::Table,
         Self::Chart,
         Self::Check,
         Self::Pairs,
         Self::Find,
+        Self::Count,
     ];
 
     /// The command that `word` names.
@@ -39,6 +42,7 @@ impl Subcommand {
             Self::Check => "check",
             Self::Pairs => "pairs",
             Self::Find => "find",
+            Self::Count => "count",
         }
     }
 
@@ -52,13 +56,14 @@ impl Subcommand {
             Self::Find => {
                 "print the final drive, tyre or ratio for an engine speed at a road speed"
             }
+            Self::Count => "print the overall ratio that turns count, and which gear that is",
         }
     }
 
     /// What stands behind its name, in each way of asking for it; the first is the usual one.
     pub(super) fn usages(self) -> &'static [&'static str] {
         match self {
-            Self::Table | Self::Chart | Self::Check => &["FILE", "--gears RATIOS …"],
+            Self::Table | Self::Chart | Self::Check | Self::Count => &["FILE", "--gears RATIOS …"],
             Self::Pairs => &["--ratio R --within PERCENT --teeth 9-60"],
             Self::Find => &["final|tyre|ratio FILE", "final|tyre|ratio --gears RATIOS …"],
         }
@@ -67,7 +72,7 @@ impl Subcommand {
     /// Whether a word stands between its name and the file, which says what is asked of the file.
     pub(super) fn takes_word(self) -> bool {
         match self {
-            Self::Table | Self::Chart | Self::Check | Self::Pairs => false,
+            Self::Table | Self::Chart | Self::Check | Self::Pairs | Self::Count => false,
             Self::Find => true,
         }
     }

@@ -4,6 +4,7 @@
 //! carry the figures themselves.
 
 pub mod bbcode;
+pub mod counted;
 pub mod csv;
 mod csv_of_figures;
 pub mod found;

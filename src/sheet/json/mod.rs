@@ -4,6 +4,7 @@
 //! its meaning within one format number. The figures of gears and sets are those that the chart's
 //! table defines.
 
+mod counted;
 mod figure_keys;
 mod found;
 pub(super) mod keys;
@@ -12,6 +13,7 @@ mod object;
 mod pairs;
 mod speedometer;
 
+pub use counted::counted;
 pub use found::found;
 pub use keys::key_reference;
 

@@ -6,6 +6,7 @@ mod brochure;
 mod chart;
 mod check;
 mod closed_forms;
+mod count;
 mod described;
 mod examples;
 mod find;
