@@ -2,19 +2,11 @@
 
 use super::arguments::Arguments;
 use super::error::CliError;
-use super::flags::Flag;
-use super::values::choice;
+use super::values::{TextOrJson, text_or_json};
 use super::{FINDINGS, PRINTED, findings, output, source};
 use crate::analysis::Analysis;
 use crate::sheet::json;
 use std::io::Write;
-
-/// The formats that findings can be printed in.
-#[derive(Debug, Clone, Copy)]
-enum Format {
-    Text,
-    Json,
-}
 
 /// The exit code, when the findings are printed: 1 where there are any.
 pub(super) fn run(
@@ -22,21 +14,14 @@ pub(super) fn run(
     stdout: &mut dyn Write,
     stderr: &mut dyn Write,
 ) -> Result<u8, CliError> {
-    let format = match arguments.once(Flag::As)? {
-        None => Format::Text,
-        Some(text) => choice(
-            Flag::As,
-            text,
-            &[("text", Format::Text), ("json", Format::Json)],
-        )?,
-    };
+    let format = text_or_json(arguments)?;
     let source::Sourced { project, notes } = source::project(arguments)?;
     // Speeds change no finding, but wrong ones are answered here as everywhere.
     source::marked(arguments, &project)?;
     let analysis = Analysis::of(project);
     match format {
-        Format::Text => output::print(stdout, &findings::lines(&analysis))?,
-        Format::Json => {
+        TextOrJson::Text => output::print(stdout, &findings::lines(&analysis))?,
+        TextOrJson::Json => {
             output::print_bytes(stdout, json::check(&analysis)?.as_bytes())?;
         }
     }

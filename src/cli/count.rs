@@ -4,7 +4,7 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use super::source::road_speed;
-use super::values::{choice, decimal, engine_speed, ranged};
+use super::values::{TextOrJson, decimal, engine_speed, ranged, text_or_json};
 use super::{PRINTED, output, source};
 use crate::checks::{Counted, EngineSpeedError, Measured, RoadSpeedError, Turns, TurnsError};
 use crate::gearing::{RoadSpeed, RollingCircumference, quoted};
@@ -13,30 +13,19 @@ use crate::sheet::counted::{self, CountedRatio};
 use crate::sheet::json;
 use std::io::Write;
 
-/// The formats that a counted ratio can be printed in.
-#[derive(Debug, Clone, Copy)]
-enum Format {
-    Text,
-    Json,
-}
-
-const FORMATS: [(&str, Format); 2] = [("text", Format::Text), ("json", Format::Json)];
-
 /// The exit code, when the ratio is printed.
 pub(super) fn run(
     arguments: &Arguments,
     stdout: &mut dyn Write,
     stderr: &mut dyn Write,
 ) -> Result<u8, CliError> {
-    let format = arguments.once(Flag::As)?;
-    let format = format.map(|text| choice(Flag::As, text, &FORMATS));
-    let format = format.transpose()?.unwrap_or(Format::Text);
+    let format = text_or_json(arguments)?;
     let source::Sourced { project, notes } = source::project(arguments)?;
     let measured = measured(arguments, &project)?.overall_ratio();
     let counted = CountedRatio::among(measured, &project);
     match format {
-        Format::Text => output::print(stdout, &counted::text(&counted))?,
-        Format::Json => output::print_bytes(stdout, json::counted(&counted)?.as_bytes())?,
+        TextOrJson::Text => output::print(stdout, &counted::text(&counted))?,
+        TextOrJson::Json => output::print_bytes(stdout, json::counted(&counted)?.as_bytes())?,
     }
     output::notes(stderr, &notes);
     Ok(PRINTED)

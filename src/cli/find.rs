@@ -4,7 +4,7 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use super::source::{numbered_set, road_speed};
-use super::values::{choice, decimal, engine_speed, ranged, word_choice};
+use super::values::{TextOrJson, decimal, engine_speed, ranged, text_or_json, word_choice};
 use super::{PRINTED, output, source};
 use crate::finders::{Sought, SpeedWish};
 use crate::gearing::{DrivenGear, Drivetrain, GearSet, quoted};
@@ -13,15 +13,6 @@ use crate::sheet::found::{self, Found};
 use crate::sheet::json;
 use std::io::Write;
 
-/// The formats that a found value can be printed in.
-#[derive(Debug, Clone, Copy)]
-enum Format {
-    Text,
-    Json,
-}
-
-const FORMATS: [(&str, Format); 2] = [("text", Format::Text), ("json", Format::Json)];
-
 /// The exit code, when the value is printed.
 pub(super) fn run(
     arguments: &Arguments,
@@ -29,9 +20,7 @@ pub(super) fn run(
     stderr: &mut dyn Write,
 ) -> Result<u8, CliError> {
     let sought = sought(arguments)?;
-    let format = arguments.once(Flag::As)?;
-    let format = format.map(|text| choice(Flag::As, text, &FORMATS));
-    let format = format.transpose()?.unwrap_or(Format::Text);
+    let format = text_or_json(arguments)?;
     let wish = wish(arguments)?;
     let gear = needed(arguments, Flag::Gear, "--gear G, the label of the gear")?;
     let source::Sourced { project, notes } = source::project(arguments)?;
@@ -48,8 +37,8 @@ pub(super) fn run(
         value: value.map_err(CliError::OutOfReach)?,
     };
     match format {
-        Format::Text => output::print(stdout, &found::text(&found))?,
-        Format::Json => output::print_bytes(stdout, json::found(&found)?.as_bytes())?,
+        TextOrJson::Text => output::print(stdout, &found::text(&found))?,
+        TextOrJson::Json => output::print_bytes(stdout, json::found(&found)?.as_bytes())?,
     }
     output::notes(stderr, &notes);
     Ok(PRINTED)

@@ -67,6 +67,24 @@ fn point_number(flag: &str, item: &str) -> Result<f64, CliError> {
     })
 }
 
+/// The formats of an answer that is no table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum TextOrJson {
+    /// For a reader.
+    Text,
+    /// For a program.
+    Json,
+}
+
+/// What `--as` asks for; text without it.
+pub(super) fn text_or_json(arguments: &Arguments) -> Result<TextOrJson, CliError> {
+    let formats = [("text", TextOrJson::Text), ("json", TextOrJson::Json)];
+    match arguments.once(Flag::As)? {
+        None => Ok(TextOrJson::Text),
+        Some(text) => choice(Flag::As, text, &formats),
+    }
+}
+
 /// Which of the `choices` a value names.
 pub(super) fn choice<T: Copy>(
     flag: Flag,
