@@ -7,6 +7,7 @@
 //! * [`motion`] computes what an engine makes of it: effort, road load, top speed, cruise, runs.
 //! * [`checks`] tells whether a swap may be driven so: speedometer, tyres, shafts, axles.
 //! * [`finders`] answers wishes: which teeth, which ratio would fulfil one.
+//! * [`workshop`] does the sums of the bench: shims, turning torque, heat.
 //! * [`import`] reads what people copy from elsewhere.
 //! * [`project`] is the document: what somebody typed, how it changes, how it is kept.
 //! * [`analysis`] is what follows from it: the figures of every set.
@@ -35,6 +36,7 @@ pub mod project;
 pub mod sheet;
 pub mod units;
 mod unseen;
+pub mod workshop;
 
 // The simulated disk of the tests names this crate as everybody outside does.
 #[cfg(test)]

@@ -289,6 +289,35 @@ pub(super) enum CliError {
         "layshaft count needs --input and --wheel with turns, or --rpm and --at with what was read on the road"
     )]
     NothingCounted,
+    /// A flag that a command cannot do without.
+    #[error("{command} needs {flag} {what}")]
+    Needs {
+        /// The command.
+        command: &'static str,
+        /// With its dashes.
+        flag: String,
+        /// What stands behind it.
+        what: &'static str,
+    },
+    /// What is no band, or one that is turned round.
+    #[error("{flag} is LOW,HIGH, the lower number first, not \"{value}\"")]
+    NoBand {
+        /// With its dashes.
+        flag: String,
+        /// What was given.
+        value: String,
+    },
+    /// How many shims nobody stacks.
+    #[error("--most is how many shims may be stacked, 1 to 10, not \"{0}\"")]
+    Stacked(String),
+    /// No torque, or two.
+    #[error(
+        "layshaft preload needs --pull and --radius, or --reading, or --reading with --wrench and --adapter"
+    )]
+    NothingPulled,
+    /// Less than nothing is left for the bearings.
+    #[error("the seals and what was measured before take more than was measured; measure again")]
+    NothingTurns,
     /// A gear that is not there.
     #[error("there is no gear \"{gear}\" in \"{set}\"; its gears are {labels}")]
     NoSuchGear {

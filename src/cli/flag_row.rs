@@ -16,6 +16,8 @@ pub(super) enum Group {
     Wish,
     /// What was counted of a vehicle.
     Counted,
+    /// What was measured on the bench.
+    Bench,
     /// Road and engine speeds that are wanted.
     Speeds,
     /// What is printed, how, and where to.
@@ -62,6 +64,8 @@ pub(super) const TEXTS: &[Subcommand] = &[
     Subcommand::Pairs,
     Subcommand::Find,
     Subcommand::Count,
+    Subcommand::Shim,
+    Subcommand::Preload,
 ];
 
 /// A row of the table.
@@ -120,6 +124,24 @@ pub(super) const fn of_count(
     meaning: &'static str,
 ) -> FlagRow {
     row(flag, value, Group::Counted, &[Subcommand::Count], meaning)
+}
+
+/// A row about the shim that a place takes.
+pub(super) const fn of_shim(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Bench, &[Subcommand::Shim], meaning)
+}
+
+/// A row about the torque that keeps a shaft turning.
+pub(super) const fn of_preload(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Bench, &[Subcommand::Preload], meaning)
 }
 
 /// A row about what a set is wished to do.

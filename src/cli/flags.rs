@@ -5,7 +5,7 @@
 pub(super) use super::flag::Flag;
 use super::flag_row::{
     CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, of_count,
-    of_pairs, of_wish, row, set, technical,
+    of_pairs, of_preload, of_shim, of_wish, row, set, technical,
 };
 use super::subcommand::Subcommand;
 use Flag::{
@@ -15,7 +15,7 @@ use Flag::{
 use Group::Speeds;
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 68] = [
+pub(super) const FLAGS: [FlagRow; 82] = [
     set(
         (Gears, "gears"),
         "RATIOS",
@@ -185,9 +185,11 @@ pub(super) const FLAGS: [FlagRow; 68] = [
         "FACTOR",
         "what they show in the baseline ÷ what is true; 1 without it",
     ),
-    of_pairs(
+    row(
         (Flag::Ratio, "ratio"),
         "R",
+        Group::Pairs,
+        &[Subcommand::Pairs, Subcommand::Preload],
         "driven ÷ driving, as 3.78, or as the teeth of a pair, 34:9",
     ),
     of_pairs(
@@ -252,6 +254,52 @@ pub(super) const FLAGS: [FlagRow; 68] = [
         "",
         "one wheel held and the other turned, behind an open differential",
     ),
+    of_shim(
+        (Flag::Seat, "seat"),
+        "behind|under",
+        "behind a race or washer, or under a cover or between case halves",
+    ),
+    of_shim((Flag::Trial, "trial"), "MM", "the one in place, 0 for none"),
+    of_shim(
+        (Flag::Play, "play"),
+        "\"MM …\"",
+        "the play with it, read once or more",
+    ),
+    of_shim(
+        (Flag::Setting, "setting"),
+        "LOW,HIGH",
+        "the wanted setting: clearance above 0, preload below",
+    ),
+    of_shim(
+        (Flag::Sizes, "sizes"),
+        "LIST",
+        "the sizes that can be had, as \"0.10 0.15\" or \"0.65 to 1.40 by 0.05\"",
+    ),
+    of_shim(
+        (Flag::Most, "most"),
+        "N",
+        "how many may be stacked; one without it",
+    ),
+    of_preload(
+        (Flag::Pull, "pull"),
+        "N",
+        "what a scale reads that pulls a cord round a drum, in N",
+    ),
+    of_preload((Flag::Radius, "radius"), "MM", "drum and half the cord"),
+    of_preload((Flag::Reading, "reading"), "NM", "by beam wrench, instead"),
+    of_preload((Flag::Wrench, "wrench"), "MM", "the wrench's length"),
+    of_preload((Flag::Adapter, "adapter"), "MM", "and the adapter's"),
+    of_preload(
+        (Flag::Before, "before"),
+        "NM",
+        "what the place took before the gears were coupled",
+    ),
+    of_preload(
+        (Flag::Seals, "seals"),
+        "NM",
+        "what the seals of the bearings' shaft take",
+    ),
+    of_preload((Flag::Band, "band"), "LOW,HIGH", "what the maker wants"),
     row(
         (Rpm, "rpm"),
         "LIST",

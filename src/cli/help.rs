@@ -27,7 +27,7 @@ fn overview() -> String {
             Subcommand::Table | Subcommand::Chart | Subcommand::Check | Subcommand::Count => {
                 " FILE"
             }
-            Subcommand::Pairs => "",
+            Subcommand::Pairs | Subcommand::Shim | Subcommand::Preload => "",
             Subcommand::Find => " WHAT FILE",
         };
         let usage = format!("layshaft {}{usage}", command.name());
@@ -58,9 +58,16 @@ fn about_command(command: Subcommand) -> String {
             Group::Technical,
             "Engine, vehicle and road, beside a gear set without a file",
         ),
-        (Group::Pairs, "Tooth pairs"),
+        (
+            Group::Pairs,
+            match command {
+                Subcommand::Preload => "Through gears",
+                _ => "Tooth pairs",
+            },
+        ),
         (Group::Wish, "What is wished"),
         (Group::Counted, "What was counted"),
+        (Group::Bench, "What was measured"),
         (
             Group::Speeds,
             match command {
@@ -89,6 +96,8 @@ fn about_command(command: Subcommand) -> String {
         Subcommand::Pairs => PAIRS_NOTES,
         Subcommand::Find => FIND_NOTES,
         Subcommand::Count => COUNT_NOTES,
+        Subcommand::Shim => SHIM_NOTES,
+        Subcommand::Preload => PRELOAD_NOTES,
     };
     text + EXIT_CODES
 }
@@ -131,6 +140,19 @@ Formats: text (without --as), json. Count --input and --wheel on the lift, or re
 road speed that a satellite receiver measures, on the baseline's tyre. What a reading may be off
 stands behind it: --input \"41.1 0.1\". Gears of all sets are compared, their stages as they stand.
 Lift and chock as the maker says; keep clear of what turns.
+";
+
+const SHIM_NOTES: &str = "
+Formats: text (without --as), json. A setting is signed, clearance above 0 and preload below, lower
+number first: a preload of 0.15 to 0.20 mm is -0.20,-0.15. Each size may be used as often as wanted.
+Seat tapered rollers by turning them both ways before a reading counts. The maker's figures decide;
+check on the assembled box, and do not let it run itself in.
+";
+
+const PRELOAD_NOTES: &str = "
+Formats: text (without --as), json. The torque of the bearings is (reading − before) × ratio −
+seals. Read it while the shaft turns, not at the start. Preload itself does not follow from it with
+any useful certainty: the maker's torque band decides, and which bearings and seals it is meant for.
 ";
 
 fn spelled(row: &FlagRow) -> String {

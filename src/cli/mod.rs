@@ -21,8 +21,10 @@ mod nearest;
 mod output;
 mod pairs;
 mod pasted;
+mod preload;
 mod run_questions;
 mod sets_by_flags;
+mod shim;
 mod source;
 mod subcommand;
 mod table;
@@ -98,6 +100,8 @@ fn answered(
         Asked::Command(Subcommand::Check, arguments) => check::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Pairs, arguments) => pairs::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Find, arguments) => find::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Shim, arguments) => shim::run(&arguments, stdout)?,
+        Asked::Command(Subcommand::Preload, arguments) => preload::run(&arguments, stdout)?,
         Asked::Command(Subcommand::Count, arguments) => count::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))

@@ -38,7 +38,12 @@ pub(super) fn project(arguments: &Arguments) -> Result<Sourced, CliError> {
     let units = units(arguments)?;
     let of_set = arguments.first_of(|row| match row.group {
         Group::Sets | Group::Technical => true,
-        Group::Pairs | Group::Wish | Group::Counted | Group::Speeds | Group::Output => false,
+        Group::Pairs
+        | Group::Wish
+        | Group::Counted
+        | Group::Bench
+        | Group::Speeds
+        | Group::Output => false,
     });
     refuse_standard_input_twice(arguments)?;
     let has_gears = !arguments.all(Flag::Gears)?.is_empty();

@@ -16,17 +16,23 @@ pub(super) enum Subcommand {
     Find,
     /// What a vehicle has, by counting.
     Count,
+    /// The shim that a place takes.
+    Shim,
+    /// The torque that keeps a shaft turning.
+    Preload,
 }
 
 impl Subcommand {
     /// All commands, in the order of the help.
-    pub(super) const ALL: [Self; 6] = [
+    pub(super) const ALL: [Self; 8] = [
         Self::Table,
         Self::Chart,
         Self::Check,
         Self::Pairs,
         Self::Find,
         Self::Count,
+        Self::Shim,
+        Self::Preload,
     ];
 
     /// The command that `word` names.
@@ -43,6 +49,8 @@ impl Subcommand {
             Self::Pairs => "pairs",
             Self::Find => "find",
             Self::Count => "count",
+            Self::Shim => "shim",
+            Self::Preload => "preload",
         }
     }
 
@@ -56,6 +64,8 @@ impl Subcommand {
             Self::Find => {
                 "print the final drive, tyre or ratio for an engine speed at a road speed"
             }
+            Self::Shim => "print the shim that a place takes, from the play that was measured",
+            Self::Preload => "print the torque that keeps a shaft turning, beside the maker's band",
             Self::Count => "print the overall ratio that turns count, and which gear that is",
         }
     }
@@ -65,6 +75,8 @@ impl Subcommand {
         match self {
             Self::Table | Self::Chart | Self::Check | Self::Count => &["FILE", "--gears RATIOS …"],
             Self::Pairs => &["--ratio R --within PERCENT --teeth 9-60"],
+            Self::Shim => &["--seat behind|under --trial MM --play \"MM …\" --setting LOW,HIGH"],
+            Self::Preload => &["--pull N --radius MM", "--reading NM"],
             Self::Find => &["final|tyre|ratio FILE", "final|tyre|ratio --gears RATIOS …"],
         }
     }
@@ -72,7 +84,13 @@ impl Subcommand {
     /// Whether a word stands between its name and the file, which says what is asked of the file.
     pub(super) fn takes_word(self) -> bool {
         match self {
-            Self::Table | Self::Chart | Self::Check | Self::Pairs | Self::Count => false,
+            Self::Table
+            | Self::Chart
+            | Self::Check
+            | Self::Pairs
+            | Self::Count
+            | Self::Shim
+            | Self::Preload => false,
             Self::Find => true,
         }
     }

@@ -67,6 +67,20 @@ fn point_number(flag: &str, item: &str) -> Result<f64, CliError> {
     })
 }
 
+/// The value of a flag that a command cannot do without, with what stands behind it.
+pub(super) fn needed<'a>(
+    arguments: &'a Arguments,
+    command: &'static str,
+    (flag, what): (Flag, &'static str),
+) -> Result<&'a str, CliError> {
+    let value = arguments.once(flag)?;
+    value.ok_or_else(|| CliError::Needs {
+        command,
+        flag: flag.name(),
+        what,
+    })
+}
+
 /// The formats of an answer that is no table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum TextOrJson {

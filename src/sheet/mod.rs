@@ -17,6 +17,8 @@ mod new_column;
 mod of_views;
 pub mod page;
 pub mod pairs;
+pub mod preload;
+pub mod shim;
 pub mod text;
 
 pub use of_views::{NotWritten, TextFormat, written};

@@ -11,6 +11,8 @@ pub(super) mod keys;
 mod motion;
 mod object;
 mod pairs;
+mod preload;
+mod shim;
 mod speedometer;
 
 pub use counted::counted;
@@ -30,6 +32,8 @@ use keys::{ENGINE_SPEED, ROAD_SPEED};
 use object::Json;
 pub use object::JsonError;
 pub use pairs::{PAIR_KEYS, pairs};
+pub use preload::{PRELOAD_KEYS, preload};
+pub use shim::{SHIM_KEYS, shim};
 
 /// The format that is written.
 pub const FORMAT: u32 = 1;

@@ -2,6 +2,7 @@
 //!
 //! Most tests call the library; those about processes, pipes and files start the real program.
 
+mod bench;
 mod brochure;
 mod chart;
 mod check;

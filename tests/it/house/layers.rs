@@ -15,6 +15,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("motion", &["units", "gearing"]),
     ("checks", &["units", "gearing", "motion"]),
     ("finders", &["units", "gearing"]),
+    ("workshop", &["units", "gearing"]),
     ("import", &["units", "formula", "gearing", "motion"]),
     (
         "project",
@@ -37,15 +38,15 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "sheet",
         &[
-            "units", "formula", "gearing", "motion", "checks", "finders", "project", "analysis",
-            "chart", "draw",
+            "units", "formula", "gearing", "motion", "checks", "finders", "workshop", "project",
+            "analysis", "chart", "draw",
         ],
     ),
     (
         "cli",
         &[
             "units", "unseen", "letters", "platform", "gearing", "motion", "checks", "finders",
-            "import", "project", "analysis", "chart", "draw", "sheet",
+            "workshop", "import", "project", "analysis", "chart", "draw", "sheet",
         ],
     ),
     (
@@ -63,6 +64,7 @@ const FOREIGN_WORDS: &[(&str, &[&str])] = &[
     ("motion", &["egui", "serde"]),
     ("checks", &["egui", "serde"]),
     ("finders", &["egui", "serde"]),
+    ("workshop", &["egui", "serde"]),
     ("import", &["egui", "serde"]),
     ("project", &["egui"]),
     ("analysis", &["egui"]),
@@ -73,7 +75,9 @@ const FOREIGN_WORDS: &[(&str, &[&str])] = &[
 ];
 
 /// The layers that compute and do nothing else.
-const PURE: &[&str] = &["gearing", "motion", "checks", "finders", "import"];
+const PURE: &[&str] = &[
+    "gearing", "motion", "checks", "finders", "workshop", "import",
+];
 
 /// The parts of the standard library that a pure computation has no use for.
 const IMPURE: &[&str] = &["fs", "io", "time", "env", "net", "process", "thread"];

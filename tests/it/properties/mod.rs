@@ -11,3 +11,4 @@ mod speeds;
 mod steps;
 mod targets;
 mod tooth_pairs;
+mod workshop;

@@ -8,3 +8,4 @@ mod steps;
 mod tooth_pairs;
 mod tyres;
 mod units;
+mod workshop;
