@@ -56,7 +56,9 @@ pub(super) enum Flag {
     Sum,
     Centre,
     Module,
+    Pitch,
     Helix,
+    PressureAngle,
     Gear,
     At,
     Set,
@@ -81,7 +83,7 @@ pub(super) enum Flag {
 }
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 63] = [
+pub(super) const FLAGS: [FlagRow; 65] = [
     set(
         (Gears, "gears"),
         "RATIOS",
@@ -264,17 +266,23 @@ pub(super) const FLAGS: [FlagRow; 63] = [
     of_pairs(
         (Flag::Centre, "centre"),
         "MM",
-        "the centre distance of both shafts, where that is fixed; with --module",
+        "the centre distance, where that is fixed; with --module or --pitch",
     ),
+    of_pairs((Flag::Module, "module"), "MM", "the normal module"),
     of_pairs(
-        (Flag::Module, "module"),
-        "MM",
-        "the normal module, at a pressure angle of 20°",
+        (Flag::Pitch, "pitch"),
+        "DP",
+        "diametral pitch in place of the module: teeth for an inch",
     ),
     of_pairs(
         (Flag::Helix, "helix"),
         "DEG",
         "the helix angle at the pitch circle; 0, straight teeth, without it",
+    ),
+    of_pairs(
+        (Flag::PressureAngle, "pressure-angle"),
+        "DEG",
+        "the pressure angle of the cutter; 20 without it",
     ),
     of_wish(
         (Flag::Gear, "gear"),

@@ -9,7 +9,7 @@ mod teeth;
 mod tooth_pairs;
 
 pub use centre::{
-    CentreDistance, CentreFit, FixedCentre, HelixAngle, NormalModule, PRESSURE_ANGLE_DEG,
+    CentreDistance, CentreFit, DiametralPitch, FixedCentre, HelixAngle, NormalModule, PressureAngle,
 };
 pub use target::{FoundValue, Sought, SpeedWish};
 pub use teeth::{TeethError, TeethLimits, ToothSum, parse_teeth_limits, parse_tooth_sum};
