@@ -1,6 +1,7 @@
 //! Do the laws hold for every input, not only for those somebody has published?
 
 mod findings;
+mod layouts;
 mod motion;
 mod parsing;
 mod positions;
