@@ -31,6 +31,8 @@ pub enum Command {
     CopySet,
     /// The selected set is changed up where that is best.
     BestShifts,
+    /// What fulfils a wish is found for the selected set.
+    FindWish,
     /// The selected set goes.
     RemoveSet,
     /// Gears are typed as their own ratios.
@@ -176,6 +178,7 @@ pub const TABLE: &[Entry] = entries! {
     TypeOverall, Edit, "Type gears as overall ratios", "The fields of the gears take engine turns for a turn of the wheel", [];
     TypeSpeeds, Edit, "Type gears as speeds per 1000 rpm", "The fields of the gears take road speeds at 1000 rpm", [];
     BestShifts, Edit, "Take the best shift points", "Changes the selected set up where that is fastest; its card says what that gains", [];
+    FindWish, Edit, "Find for a wish…", "Finds the final drive, ratio or tyre of the selected set that gives what is wished", [];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     ShowSpeed, View, "Diagram: speed", "Shows engine speed against road speed", [ctrl(Key::Num1)];
     ShowEffort, View, "Diagram: effort", "Shows how hard every gear pulls, against road speed", [ctrl(Key::Num2)];

@@ -30,6 +30,7 @@ impl Command {
             | Self::SaveAs
             | Self::Quit
             | Self::PasteSet
+            | Self::FindWish
             | Self::TypeRatios
             | Self::TypeOverall
             | Self::TypeSpeeds

@@ -7,6 +7,7 @@ use super::action::Action;
 use super::arrangement::Part;
 use super::commands;
 use super::desk::Desk;
+use super::dialogs::finders::{FinderAnswer, wish_dialog_ui};
 use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::{CellId, Drafts};
 use super::find_command::{Found, find_command_ui, offers};
@@ -339,6 +340,15 @@ impl App {
                     None => self.dialog = Some(Dialog::FindCommand(finding)),
                     Some(Found::Do(action)) => self.perform(ctx, action),
                     Some(Found::Nothing) => {}
+                }
+            }
+            Some(Dialog::Wish(mut dialog)) => {
+                let answer = wish_dialog_ui(ctx, &mut dialog, self.desk(), palette);
+                self.view.finders.wish = dialog.texts.clone();
+                match answer {
+                    None => self.dialog = Some(Dialog::Wish(dialog)),
+                    Some(FinderAnswer::Take(taken)) => self.take_found(taken),
+                    Some(FinderAnswer::Cancel) => {}
                 }
             }
             Some(Dialog::Paste(mut dialog)) => {

@@ -68,7 +68,8 @@ pub const OTHER_KEYS: [(&str, &str); 16] = [
     ),
     (
         "Menu key or Shift+F10",
-        "Opens what a right click opens: on a row of the table, on a point of a torque curve",
+        "Opens what a right click opens: on a row of the table, on a point of a torque curve, on a \
+         field for which something can be found",
     ),
     (
         "Page Up, Page Down, Home, End",

@@ -18,7 +18,9 @@ pub(super) use engine::{brochure, torque_curve, torque_remarks, willans};
 pub(super) use final_drive::{final_drive, sprocket};
 pub(super) use grades::{GRADE, grades};
 pub(super) use quantity::{Quantity, road_load, wind};
-pub(super) use speeds::{Engine, engine_speed, engine_speeds, read_as, redline, road_speeds};
+pub(super) use speeds::{
+    Engine, engine_speed, engine_speeds, one_road_speed, read_as, redline, road_speeds,
+};
 
 use super::typed_as::TypedAs;
 use crate::gearing::{

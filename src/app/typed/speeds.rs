@@ -105,6 +105,15 @@ pub(super) fn road_speed(number: &str, unit: SpeedUnit) -> Reading<RoadSpeed> {
     RoadSpeed::from_kmh(unit.to_kmh(speed)).map_err(told)
 }
 
+/// One road speed in `unit`, unless a unit is typed behind it; none where nothing is typed.
+pub(in crate::app) fn one_road_speed(text: &str, unit: SpeedUnit) -> Reading<Option<RoadSpeed>> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let (number, own) = parted(text);
+    road_speed(number, own.unwrap_or(unit)).map(Some)
+}
+
 /// A figure and the unit behind it.
 pub(super) fn parted(item: &str) -> (&str, Option<SpeedUnit>) {
     let lower = item.trim();

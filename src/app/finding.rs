@@ -1,0 +1,54 @@
+//! Opens the dialogs in which something is found for a set, and takes over what was found.
+
+use super::dialogs::Dialog;
+use super::dialogs::finders::{Finder, Taken, WishDialog};
+use super::window::App;
+use crate::project::{Edit, SetEdit};
+use std::sync::Arc;
+
+impl App {
+    /// Opens the dialog in which that is found.
+    pub(super) fn find(&mut self, finder: Finder) {
+        let Finder::Wish(set, at) = finder;
+        let texts = self.view.finders.wish.clone();
+        let dialog = WishDialog::over(self.desk(), (set, at), texts);
+        self.dialog = Some(Dialog::Wish(Box::new(dialog)));
+    }
+
+    /// Takes over what was found, as one step; what it came to is said.
+    pub(super) fn take_found(&mut self, taken: Taken) {
+        self.lifecycle.hush();
+        self.drafts.settle();
+        self.history().commit();
+        self.view.typed.keep_to(self.lifecycle.desk.project());
+        let before = self.desk().history.revision();
+        match taken {
+            Taken::Part(edit) => {
+                self.let_figures_go(&edit);
+                self.edit(edit);
+            }
+            Taken::Parts(set, _, what) => match taken.applied_to(self.desk().project()) {
+                Ok(project) => {
+                    self.view.typed.forget_set(set);
+                    self.history().replace(Arc::new(project), what);
+                }
+                Err(problem) => self.say(problem.to_string()),
+            },
+        }
+        if self.desk().history.revision() != before {
+            let named = self.desk().history.undoable().map(|change| change.named());
+            if let Some(named) = named {
+                self.say(format!("Taken over: {named}"));
+            }
+        }
+    }
+
+    /// The wish was about ratios as they are: figures that stay would move them away from it.
+    fn let_figures_go(&mut self, edit: &Edit) {
+        match edit {
+            Edit::Set(_, SetEdit::Ratio(..)) => {}
+            Edit::Set(set, _) => self.view.typed.forget_set(*set),
+            _ => self.view.typed.forget_figures(),
+        }
+    }
+}
