@@ -31,6 +31,7 @@ impl Command {
             | Self::Quit
             | Self::PasteSet
             | Self::FindWish
+            | Self::FindPair
             | Self::TypeRatios
             | Self::TypeOverall
             | Self::TypeSpeeds

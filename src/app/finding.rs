@@ -1,7 +1,7 @@
 //! Opens the dialogs in which something is found for a set, and takes over what was found.
 
 use super::dialogs::Dialog;
-use super::dialogs::finders::{Finder, Taken, WishDialog};
+use super::dialogs::finders::{Finder, FinderAnswer, PairDialog, Taken, WishDialog};
 use super::window::App;
 use crate::project::{Edit, SetEdit};
 use std::sync::Arc;
@@ -9,14 +9,29 @@ use std::sync::Arc;
 impl App {
     /// Opens the dialog in which that is found.
     pub(super) fn find(&mut self, finder: Finder) {
-        let Finder::Wish(set, at) = finder;
-        let texts = self.view.finders.wish.clone();
-        let dialog = WishDialog::over(self.desk(), (set, at), texts);
-        self.dialog = Some(Dialog::Wish(Box::new(dialog)));
+        let desk = self.desk();
+        let texts = self.view.finders.clone();
+        self.dialog = Some(match finder {
+            Finder::Wish(set, at) => {
+                Dialog::Wish(Box::new(WishDialog::over(desk, (set, at), texts.wish)))
+            }
+            Finder::Pair(set, spot) => {
+                Dialog::Pair(Box::new(PairDialog::over(desk, (set, spot), texts.pair)))
+            }
+        });
+    }
+
+    /// Goes on with a dialog, or does what was answered.
+    pub(super) fn after_finding(&mut self, answer: Option<FinderAnswer>, dialog: Dialog) {
+        match answer {
+            None => self.dialog = Some(dialog),
+            Some(FinderAnswer::Take(taken)) => self.take_found(taken),
+            Some(FinderAnswer::Cancel) => {}
+        }
     }
 
     /// Takes over what was found, as one step; what it came to is said.
-    pub(super) fn take_found(&mut self, taken: Taken) {
+    fn take_found(&mut self, taken: Taken) {
         self.lifecycle.hush();
         self.drafts.settle();
         self.history().commit();

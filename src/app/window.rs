@@ -7,7 +7,7 @@ use super::action::Action;
 use super::arrangement::Part;
 use super::commands;
 use super::desk::Desk;
-use super::dialogs::finders::{FinderAnswer, wish_dialog_ui};
+use super::dialogs::finders::{pair_dialog_ui, wish_dialog_ui};
 use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::{CellId, Drafts};
 use super::find_command::{Found, find_command_ui, offers};
@@ -345,11 +345,12 @@ impl App {
             Some(Dialog::Wish(mut dialog)) => {
                 let answer = wish_dialog_ui(ctx, &mut dialog, self.desk(), palette);
                 self.view.finders.wish = dialog.texts.clone();
-                match answer {
-                    None => self.dialog = Some(Dialog::Wish(dialog)),
-                    Some(FinderAnswer::Take(taken)) => self.take_found(taken),
-                    Some(FinderAnswer::Cancel) => {}
-                }
+                self.after_finding(answer, Dialog::Wish(dialog));
+            }
+            Some(Dialog::Pair(mut dialog)) => {
+                let answer = pair_dialog_ui(ctx, &mut dialog, self.desk(), palette);
+                self.view.finders.pair = dialog.texts.clone();
+                self.after_finding(answer, Dialog::Pair(dialog));
             }
             Some(Dialog::Paste(mut dialog)) => {
                 let target = PasteTarget::of(self.desk().project(), self.view.open_card);

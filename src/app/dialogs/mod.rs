@@ -18,7 +18,7 @@ pub(super) use path::path_dialog_ui;
 pub(super) use question::question_ui;
 
 use super::find_command::FindCommand;
-use finders::WishDialog;
+use finders::{PairDialog, WishDialog};
 
 /// The dialog that is open, apart from what is asked about the document.
 #[derive(Debug)]
@@ -31,6 +31,8 @@ pub(super) enum Dialog {
     Findings,
     /// What fulfils a wish is found.
     Wish(Box<WishDialog>),
+    /// A tooth pair is found.
+    Pair(Box<PairDialog>),
     /// Something is looked for by its words.
     FindCommand(Box<FindCommand>),
 }

@@ -3,7 +3,7 @@
 use super::gear_rows::{fitting, teeth_ui};
 use super::{Card, SetField};
 use crate::app::action::Action;
-use crate::app::dialogs::finders::{Finder, WishedAt};
+use crate::app::dialogs::finders::{Finder, PairSpot, WishedAt};
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
 use crate::app::heard::{name_menu, tell_why_not};
@@ -60,8 +60,14 @@ fn numbered(card: &Card<'_>, what: &str, at: usize) -> String {
 }
 
 /// What can be found for a final drive.
-fn finders(card: &Card<'_>, at: usize) -> [Finder; 1] {
+fn finders(card: &Card<'_>, at: usize) -> Vec<Finder> {
+    let is_gears = matches!(card.candidate.set.final_drives[at], FinalDrive::Gears(_));
+    let pair = Finder::Pair(card.candidate.id, Some(PairSpot::FinalDrive(at)));
+    let pair = is_gears.then_some(pair);
     [card.wish(WishedAt::FinalDrive(at))]
+        .into_iter()
+        .chain(pair)
+        .collect()
 }
 
 /// Gears in one field; why that does not read.

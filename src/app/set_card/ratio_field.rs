@@ -2,7 +2,7 @@
 
 use super::{Card, SetField};
 use crate::app::action::Action;
-use crate::app::dialogs::finders::{Finder, WishedAt};
+use crate::app::dialogs::finders::{Finder, PairSpot, WishedAt};
 use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::Form;
 use crate::app::typed::{self, RatioForm};
@@ -105,8 +105,9 @@ impl Shown {
 }
 
 /// What can be found for the ratio of a gear.
-pub(super) fn finders(card: &Card<'_>, gear: GearId) -> [Finder; 1] {
-    [card.wish(WishedAt::Gear(gear))]
+pub(super) fn finders(card: &Card<'_>, gear: GearId) -> [Finder; 2] {
+    let pair = Finder::Pair(card.candidate.id, Some(PairSpot::Gear(gear)));
+    [card.wish(WishedAt::Gear(gear)), pair]
 }
 
 /// The field in which a gear's ratio stands in the form in which it is typed.

@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 25] = [
+const SCREENS: [(&str, Way); 26] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -116,6 +116,13 @@ const SCREENS: [(&str, Way); 25] = [
     ("a wish that does not read", |window| {
         finding(window, "Find for a wish…");
         window.type_text("x");
+    }),
+    ("tooth pairs", |window| {
+        finding(window, "Find a tooth pair…");
+        window.type_in("Within, %", "3");
+        window.type_in("Helix angle, °", "x");
+        let row = window.names(Role::ListBoxOption).swap_remove(2);
+        window.move_onto(Role::ListBoxOption, &row);
     }),
     ("help", |window| {
         window.key(Key::F1);

@@ -5,9 +5,12 @@ mod about;
 mod choices;
 mod columns;
 mod frame;
+mod pairs;
+mod typed_field;
 mod whole_set;
 mod wish;
 
+pub(in crate::app) use pairs::{PairDialog, PairSpot, PairTexts, pair_dialog_ui};
 pub(in crate::app) use wish::{WishDialog, WishTexts, wish_dialog_ui};
 
 use crate::app::commands::Command;
@@ -20,6 +23,8 @@ use crate::project::{Edit, EditError, Project, SetEdit, SetId};
 pub enum Finder {
     /// What fulfils a wish, in a set.
     Wish(SetId, WishedAt),
+    /// A tooth pair, in a set: for a gear or final drive of it, or nothing in particular.
+    Pair(SetId, Option<PairSpot>),
 }
 
 impl Finder {
@@ -27,6 +32,7 @@ impl Finder {
     pub(in crate::app) fn command(self) -> Command {
         match self {
             Self::Wish(..) => Command::FindWish,
+            Self::Pair(..) => Command::FindPair,
         }
     }
 }
@@ -52,6 +58,7 @@ pub enum WishedAt {
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(in crate::app) struct FinderTexts {
     pub(in crate::app) wish: WishTexts,
+    pub(in crate::app) pair: PairTexts,
 }
 
 /// What came of a dialog.
@@ -90,5 +97,6 @@ impl Taken {
 /// The set that is meant, or the baseline where it is gone.
 fn set_or_baseline(desk: &Desk, set: SetId) -> SetId {
     let sets = &desk.project().sets;
-    sets.get(set).map_or_else(|| sets.baseline().id, |there| there.id)
+    sets.get(set)
+        .map_or_else(|| sets.baseline().id, |there| there.id)
 }

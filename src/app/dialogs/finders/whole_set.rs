@@ -176,11 +176,15 @@ fn spoken(label: &str, [before, after]: &[Option<Figures>; 2], at: Option<&str>)
             .unwrap_or_default();
         format!("ratio {ratio}, overall {overall}{rpm}")
     };
+    let found = after.as_ref().map(|found| {
+        if before.as_ref() == Some(found) {
+            "; it stays".to_owned()
+        } else {
+            format!("; found: {}", told(found))
+        }
+    });
     let before = before.as_ref().map_or_else(|| "not there".to_owned(), told);
-    let after = after
-        .as_ref()
-        .map(|figures| format!("; found: {}", told(figures)));
-    format!("gear {label}: {before}{}", after.unwrap_or_default())
+    format!("gear {label}: {before}{}", found.unwrap_or_default())
 }
 
 fn row_ui(ui: &mut Ui, cells: &[ColumnCell; 7]) -> egui::Response {

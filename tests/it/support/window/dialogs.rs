@@ -54,7 +54,7 @@ const fn question(
 }
 
 /// Every dialog.
-pub(crate) const KINDS: [Kind; 17] = [
+pub(crate) const KINDS: [Kind; 18] = [
     kind("help", "Keys and cautions", "Close", |window| {
         window.key(Key::F1);
     }),
@@ -78,6 +78,9 @@ pub(crate) const KINDS: [Kind; 17] = [
     }),
     kind("wish", "Find for a wish", "Engine speed, rpm", |window| {
         command(window, "Find for a wish…");
+    }),
+    kind("pair", "Find a tooth pair", "Ratio", |window| {
+        command(window, "Find a tooth pair…");
     }),
     kind("find", "Find a command", "Words of the command", |window| {
         window.ctrl(Key::K);

@@ -7,12 +7,12 @@ mod wished;
 use super::about::About;
 use super::choices::choices_ui;
 use super::frame::{Opening, Shown, finder_frame_ui};
+use super::typed_field::{MOST_CHARACTERS, TypedField, begin_with_field, id_of, typed_ui};
 use super::whole_set::whole_set_ui;
 use super::{FinderAnswer, WishedAt, set_or_baseline};
 use crate::app::desk::Desk;
-use crate::app::dialogs::field::{DialogField, go_to, problem_ui};
-use crate::app::dialogs::modal::begin_with;
-use crate::app::heard::{announce, describe};
+use crate::app::dialogs::field::go_to;
+use crate::app::heard::announce;
 use crate::app::typed::Reading;
 use crate::draw::palette::Palette;
 use crate::finders::{Part, Sought};
@@ -21,7 +21,7 @@ use crate::project::SetId;
 use crate::units::{
     SpeedUnit, decimals_text, mark_text, percent_difference_text, rpm_text, typed_rpm_text,
 };
-use egui::{Context, Id, RichText, Ui};
+use egui::{Context, RichText, Ui};
 use had_ui::had_ui;
 use wished::{Proposal, WishKind};
 
@@ -106,9 +106,6 @@ const WIDTH: f32 = 620.0;
 const FIELD_WIDTH: f32 = 90.0;
 const TYRE_WIDTH: f32 = 220.0;
 
-/// More than any figure or tyre needs.
-const MOST_CHARACTERS: usize = 60;
-
 impl WishDialog {
     /// A dialog about what is wished there.
     pub(in crate::app) fn over(
@@ -176,7 +173,9 @@ impl WishDialog {
         let last_shifted = || {
             let top = about.results.top().map(|top| top.gear.id);
             let mut upwards = gears.iter().rev();
-            upwards.find(|(id, _)| Some(*id) == top).or_else(|| gears.last())
+            upwards
+                .find(|(id, _)| Some(*id) == top)
+                .or_else(|| gears.last())
         };
         holds.or_else(last_shifted).map(|(id, _)| *id)
     }
@@ -198,6 +197,7 @@ pub(in crate::app) fn wish_dialog_ui(
         name: HEADING,
         words: &words,
         width: WIDTH,
+        keeps_page_keys: None,
     };
     let mut tallest = dialog.tallest;
     let answer = finder_frame_ui(ctx, &opening, &mut tallest, palette, |ui| {
@@ -314,43 +314,51 @@ impl WishDialog {
             }
         };
         let now = self.now(about, gear);
-        let is_through = match kind {
+        let field = |name, width| TypedField {
+            name,
+            width,
+            now: &now,
+        };
+        let (last, is_through) = match kind {
             WishKind::Speed => {
-                let reading = problem_of(self.texts.engine());
-                let rpm = &mut self.texts.rpm;
-                let field = ("Engine speed, rpm", FIELD_WIDTH, now.as_str());
-                let (first, is_entered) = typed_ui(ui, field, rpm, reading, palette);
-                begin_with(ui, &first);
+                let problem = self.texts.engine().err();
+                let (field, text) = (field("Engine speed, rpm", FIELD_WIDTH), &mut self.texts.rpm);
+                let (first, is_entered) = typed_ui(ui, &field, text, problem.as_deref(), palette);
+                begin_with_field(ui, &first);
                 if is_entered {
                     go_to(ui, id_of(&speed_name), MOST_CHARACTERS);
                 }
-                let reading = problem_of(self.texts.road());
+                let problem = self.texts.road().err();
+                let field = TypedField {
+                    name: &speed_name,
+                    width: FIELD_WIDTH,
+                    now: "",
+                };
                 typed_ui(
                     ui,
-                    (&speed_name, FIELD_WIDTH, ""),
+                    &field,
                     &mut self.texts.road,
-                    reading,
+                    problem.as_deref(),
                     palette,
                 )
             }
             WishKind::Redline => {
-                let reading = problem_of(self.texts.road());
-                let field = (speed_name.as_str(), FIELD_WIDTH, now.as_str());
-                typed_ui(ui, field, &mut self.texts.road, reading, palette)
+                let problem = self.texts.road().err();
+                let (field, text) = (field(&speed_name, FIELD_WIDTH), &mut self.texts.road);
+                typed_ui(ui, &field, text, problem.as_deref(), palette)
             }
             WishKind::Drop => {
-                let reading = problem_of(self.texts.drop());
-                let field = ("Drop, rpm", FIELD_WIDTH, now.as_str());
-                typed_ui(ui, field, &mut self.texts.drop, reading, palette)
+                let problem = self.texts.drop().err();
+                let (field, text) = (field("Drop, rpm", FIELD_WIDTH), &mut self.texts.drop);
+                typed_ui(ui, &field, text, problem.as_deref(), palette)
             }
             WishKind::AsFitted => {
-                let reading = problem_of(self.texts.tyre());
-                let field = ("Other tyres", TYRE_WIDTH, now.as_str());
-                typed_ui(ui, field, &mut self.texts.tyre, reading, palette)
+                let problem = self.texts.tyre().err();
+                let (field, text) = (field("Other tyres", TYRE_WIDTH), &mut self.texts.tyre);
+                typed_ui(ui, &field, text, problem.as_deref(), palette)
             }
         };
-        let (last, is_through) = is_through;
-        begin_with(ui, &last);
+        begin_with_field(ui, &last);
         is_through
     }
 
@@ -388,45 +396,6 @@ impl WishDialog {
 
 /// Why there is nothing to take over while the wish is not whole.
 const NOT_YET: &str = "the wish is not whole yet";
-
-fn id_of(name: &str) -> Id {
-    Id::unique(("field of a wish", name))
-}
-
-fn problem_of<T>(reading: Reading<T>) -> Option<String> {
-    reading.err()
-}
-
-/// A field with its name before it, and behind it why it does not read, or what holds now.
-fn typed_ui(
-    ui: &mut Ui,
-    (name, width, now): (&str, f32, &str),
-    text: &mut String,
-    problem: Option<String>,
-    palette: &Palette,
-) -> (egui::Response, bool) {
-    ui.horizontal_wrapped(|ui| {
-        ui.label(name);
-        let field = DialogField {
-            id: id_of(name),
-            name,
-            width,
-            most_characters: MOST_CHARACTERS,
-            hint: "",
-        };
-        let (response, is_entered) = field.show(ui, text);
-        match problem {
-            Some(problem) => problem_ui(ui, &response, &problem, palette),
-            None if now.is_empty() => {}
-            None => {
-                describe(&response, now);
-                ui.label(RichText::new(now).color(palette.dim_text));
-            }
-        }
-        (response, is_entered)
-    })
-    .inner
-}
 
 /// What was found, in a sentence, or why nothing was.
 fn found_ui(
