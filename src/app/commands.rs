@@ -35,6 +35,8 @@ pub enum Command {
     FindWish,
     /// A tooth pair is found for the selected set.
     FindPair,
+    /// The selected set is filled with steps.
+    FillSteps,
     /// The selected set goes.
     RemoveSet,
     /// Gears are typed as their own ratios.
@@ -182,6 +184,7 @@ pub const TABLE: &[Entry] = entries! {
     BestShifts, Edit, "Take the best shift points", "Changes the selected set up where that is fastest; its card says what that gains", [];
     FindWish, Edit, "Find for a wish…", "Finds the final drive, ratio or tyre of the selected set that gives what is wished", [];
     FindPair, Edit, "Find a tooth pair…", "Finds the teeth that come near a ratio of the selected set", [];
+    FillSteps, Edit, "Fill the steps…", "Lays out the gears of the selected set between first and top", [];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     ShowSpeed, View, "Diagram: speed", "Shows engine speed against road speed", [ctrl(Key::Num1)];
     ShowEffort, View, "Diagram: effort", "Shows how hard every gear pulls, against road speed", [ctrl(Key::Num2)];

@@ -32,6 +32,7 @@ impl Command {
             | Self::PasteSet
             | Self::FindWish
             | Self::FindPair
+            | Self::FillSteps
             | Self::TypeRatios
             | Self::TypeOverall
             | Self::TypeSpeeds

@@ -1,7 +1,7 @@
 //! Opens the dialogs in which something is found for a set, and takes over what was found.
 
 use super::dialogs::Dialog;
-use super::dialogs::finders::{Finder, FinderAnswer, PairDialog, Taken, WishDialog};
+use super::dialogs::finders::{FillDialog, Finder, FinderAnswer, PairDialog, Taken, WishDialog};
 use super::window::App;
 use crate::project::{Edit, SetEdit};
 use std::sync::Arc;
@@ -18,6 +18,7 @@ impl App {
             Finder::Pair(set, spot) => {
                 Dialog::Pair(Box::new(PairDialog::over(desk, (set, spot), texts.pair)))
             }
+            Finder::Fill(set) => Dialog::Fill(Box::new(FillDialog::over(desk, set, texts.fill))),
         });
     }
 

@@ -20,6 +20,7 @@ mod run_diagram;
 mod scene;
 mod shift_words;
 mod speed_diagram;
+mod step_diagram;
 mod steps;
 pub mod table;
 mod torque_diagram;
@@ -36,5 +37,6 @@ pub use motion_table::{
 pub use scene::{
     Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
 };
+pub use step_diagram::{StepDiagram, StepScale};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
 pub use torque_diagram::{CurvePoint, TorqueDiagram, TorqueScales};

@@ -31,6 +31,12 @@ pub enum LayoutError {
         /// The same of top.
         top: String,
     },
+    /// A gear is no shorter than the next.
+    #[error(
+        "every gear must be shorter than the next, and {} is not above {}",
+        plain_number(round_to(*.0, 1e-4)), plain_number(round_to(*.1, 1e-4))
+    )]
+    NotFallingBetween(f64, f64),
     /// The last steps would go the other way.
     #[error(
         "with a progression of {} some gears would be shorter than the one before: take one nearer to 1",
@@ -99,6 +105,20 @@ impl StepLayout {
             return Err(LayoutError::Progression(factor));
         }
         Ok(Self(ratios))
+    }
+
+    /// These ratios, first to top.
+    ///
+    /// # Errors
+    /// When there are not 2 to 12, or one is not shorter than the next.
+    pub fn of(ratios: Vec<f64>) -> Result<Self, LayoutError> {
+        if !(2..=GearSet::MOST_GEARS).contains(&ratios.len()) {
+            return Err(LayoutError::GearCount(ratios.len()));
+        }
+        match ratios.windows(2).find(|pair| pair[0] <= pair[1]) {
+            Some(pair) => Err(LayoutError::NotFallingBetween(pair[0], pair[1])),
+            None => Ok(Self(ratios)),
+        }
     }
 
     /// The ratios, first to top.

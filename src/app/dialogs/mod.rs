@@ -18,7 +18,7 @@ pub(super) use path::path_dialog_ui;
 pub(super) use question::question_ui;
 
 use super::find_command::FindCommand;
-use finders::{PairDialog, WishDialog};
+use finders::{FillDialog, PairDialog, WishDialog};
 
 /// The dialog that is open, apart from what is asked about the document.
 #[derive(Debug)]
@@ -33,6 +33,8 @@ pub(super) enum Dialog {
     Wish(Box<WishDialog>),
     /// A tooth pair is found.
     Pair(Box<PairDialog>),
+    /// Steps are laid out.
+    Fill(Box<FillDialog>),
     /// Something is looked for by its words.
     FindCommand(Box<FindCommand>),
 }

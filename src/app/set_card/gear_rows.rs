@@ -4,7 +4,7 @@ use super::additions::{gear_before, type_ratio_of};
 use super::ratio_field::{Shown, finders};
 use super::{Card, SetField};
 use crate::app::action::Action;
-use crate::app::dialogs::finders::WishedAt;
+use crate::app::dialogs::finders::{Finder, WishedAt};
 use crate::app::drafts::SetCell;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
@@ -329,6 +329,7 @@ fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) 
     let button = ui.menu_button("…", |ui| {
         name_menu(ui, &name);
         find_entries_ui(ui, &finders(card, gear.id), form.actions);
+        find_entries_ui(ui, &[Finder::Fill(card.candidate.id)], form.actions);
         let mut choices: Vec<(&str, bool, SetEdit)> = Vec::new();
         if place > 0 {
             choices.push(("Move up", true, SetEdit::MoveGear(gear.id, place - 1)));

@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 26] = [
+const SCREENS: [(&str, Way); 27] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -123,6 +123,12 @@ const SCREENS: [(&str, Way); 26] = [
         window.type_in("Helix angle, °", "x");
         let row = window.names(Role::ListBoxOption).swap_remove(2);
         window.move_onto(Role::ListBoxOption, &row);
+    }),
+    ("steps that are laid out, one in focus", |window| {
+        finding(window, "Fill the steps…");
+        window.get(Role::Slider, "Step 2→3").focus();
+        window.settle();
+        window.key(Key::ArrowUp);
     }),
     ("help", |window| {
         window.key(Key::F1);

@@ -5,7 +5,7 @@ use crate::app::dialogs::modal::{Frame, begin_anew, set_width};
 use crate::app::heard::{heading_ui, tell_why_not};
 use crate::app::input::Scroll;
 use crate::draw::palette::Palette;
-use egui::{Button, Context, Id, RichText, ScrollArea, Ui};
+use egui::{Button, Context, RichText, ScrollArea, Ui};
 
 /// What stays free for the answers and around the dialog, in points.
 const ROOM_BESIDE_CONTENTS: f32 = 130.0;
@@ -18,8 +18,8 @@ pub(super) struct Opening<'a> {
     pub(super) words: &'a str,
     /// Its width where the window has room for it, in points.
     pub(super) width: f32,
-    /// What keeps Page Up and Page Down for itself while it has the focus.
-    pub(super) keeps_page_keys: Option<Id>,
+    /// Whether what has the focus keeps Page Up and Page Down for itself.
+    pub(super) keeps_page_keys: bool,
 }
 
 /// What the contents of a dialog came to.
@@ -47,10 +47,10 @@ pub(super) fn finder_frame_ui(
     };
     let shown = frame.show(ctx, |ui| {
         set_width(ui, opening.width);
-        let focused = ctx.memory(egui::Memory::focused);
-        let keys = match focused.filter(|id| opening.keeps_page_keys == Some(*id)) {
-            Some(_) => Scroll::default(),
-            None => Scroll::taken_by_page(ctx),
+        let keys = if opening.keeps_page_keys {
+            Scroll::default()
+        } else {
+            Scroll::taken_by_page(ctx)
         };
         let room = ctx.content_rect().height() - ROOM_BESIDE_CONTENTS;
         let area = ScrollArea::vertical().max_height(room);

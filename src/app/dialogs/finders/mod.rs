@@ -4,12 +4,14 @@
 mod about;
 mod choices;
 mod columns;
+mod fill;
 mod frame;
 mod pairs;
 mod typed_field;
 mod whole_set;
 mod wish;
 
+pub(in crate::app) use fill::{FillDialog, FillTexts, fill_dialog_ui};
 pub(in crate::app) use pairs::{PairDialog, PairSpot, PairTexts, pair_dialog_ui};
 pub(in crate::app) use wish::{WishDialog, WishTexts, wish_dialog_ui};
 
@@ -25,6 +27,8 @@ pub enum Finder {
     Wish(SetId, WishedAt),
     /// A tooth pair, in a set: for a gear or final drive of it, or nothing in particular.
     Pair(SetId, Option<PairSpot>),
+    /// The steps of a set.
+    Fill(SetId),
 }
 
 impl Finder {
@@ -33,6 +37,7 @@ impl Finder {
         match self {
             Self::Wish(..) => Command::FindWish,
             Self::Pair(..) => Command::FindPair,
+            Self::Fill(_) => Command::FillSteps,
         }
     }
 }
@@ -59,6 +64,7 @@ pub enum WishedAt {
 pub(in crate::app) struct FinderTexts {
     pub(in crate::app) wish: WishTexts,
     pub(in crate::app) pair: PairTexts,
+    pub(in crate::app) fill: FillTexts,
 }
 
 /// What came of a dialog.

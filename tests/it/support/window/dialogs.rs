@@ -54,7 +54,7 @@ const fn question(
 }
 
 /// Every dialog.
-pub(crate) const KINDS: [Kind; 18] = [
+pub(crate) const KINDS: [Kind; 19] = [
     kind("help", "Keys and cautions", "Close", |window| {
         window.key(Key::F1);
     }),
@@ -81,6 +81,9 @@ pub(crate) const KINDS: [Kind; 18] = [
     }),
     kind("pair", "Find a tooth pair", "Ratio", |window| {
         command(window, "Find a tooth pair…");
+    }),
+    kind("steps", "Fill the steps", "Gears", |window| {
+        command(window, "Fill the steps…");
     }),
     kind("find", "Find a command", "Words of the command", |window| {
         window.ctrl(Key::K);

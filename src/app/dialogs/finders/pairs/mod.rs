@@ -190,7 +190,7 @@ pub(in crate::app) fn pair_dialog_ui(
         name: HEADING,
         words: &words,
         width: WIDTH,
-        keeps_page_keys: Some(table_id()),
+        keeps_page_keys: ctx.memory(|memory| memory.has_focus(table_id())),
     };
     let mut tallest = dialog.tallest;
     let answer = finder_frame_ui(ctx, &opening, &mut tallest, palette, |ui| {

@@ -197,7 +197,7 @@ pub(in crate::app) fn wish_dialog_ui(
         name: HEADING,
         words: &words,
         width: WIDTH,
-        keeps_page_keys: None,
+        keeps_page_keys: false,
     };
     let mut tallest = dialog.tallest;
     let answer = finder_frame_ui(ctx, &opening, &mut tallest, palette, |ui| {
