@@ -27,6 +27,11 @@ impl App {
         match answer {
             None => self.dialog = Some(dialog),
             Some(FinderAnswer::Take(taken)) => self.take_found(taken),
+            Some(FinderAnswer::Teeth(teeth)) => {
+                let texts = self.view.finders.pair.clone();
+                let dialog = PairDialog::for_teeth(self.desk(), &teeth, texts);
+                self.dialog = Some(Dialog::Pair(Box::new(dialog)));
+            }
             Some(FinderAnswer::Cancel) => {}
         }
     }

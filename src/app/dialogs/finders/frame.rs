@@ -1,6 +1,6 @@
 //! What the dialogs of finders have in common: a part that scrolls, and beneath it the answers.
 
-use super::{FinderAnswer, Taken};
+use super::{FinderAnswer, Taken, WantedTeeth};
 use crate::app::dialogs::modal::{Frame, begin_anew, set_width};
 use crate::app::heard::{heading_ui, tell_why_not};
 use crate::app::input::Scroll;
@@ -28,6 +28,8 @@ pub(super) struct Shown {
     pub(super) taken: Result<Taken, String>,
     /// Whether the keys go on to the answers.
     pub(super) is_through: bool,
+    /// The ratio for which teeth are wanted next.
+    pub(super) teeth: Option<WantedTeeth>,
 }
 
 /// Shows a dialog; the answer once there is one. How high its contents have been is kept in `tallest`: with
@@ -80,6 +82,9 @@ pub(super) fn finder_frame_ui(
 }
 
 fn answers_ui(ui: &mut Ui, shown: Shown) -> Option<FinderAnswer> {
+    if let Some(teeth) = shown.teeth {
+        return Some(FinderAnswer::Teeth(teeth));
+    }
     ui.horizontal_wrapped(|ui| {
         let take = Button::new(RichText::new("Take over").strong());
         let take = ui.add_enabled(shown.taken.is_ok(), take);

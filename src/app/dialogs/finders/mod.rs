@@ -17,7 +17,7 @@ pub(in crate::app) use wish::{WishDialog, WishTexts, wish_dialog_ui};
 
 use crate::app::commands::Command;
 use crate::app::desk::Desk;
-use crate::gearing::{GearId, GearSetSpec};
+use crate::gearing::{GearId, GearSetSpec, Ratio, RoadSpeed};
 use crate::project::{Edit, EditError, Project, SetEdit, SetId};
 
 /// What is to be found, and where it was asked for.
@@ -71,8 +71,20 @@ pub(in crate::app) struct FinderTexts {
 pub(in crate::app) enum FinderAnswer {
     /// What was found is taken over.
     Take(Taken),
+    /// Teeth are found for a ratio that was found.
+    Teeth(WantedTeeth),
     /// Never mind.
     Cancel,
+}
+
+/// A ratio for which teeth are wanted.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct WantedTeeth {
+    pub(in crate::app) set: SetId,
+    pub(in crate::app) spot: PairSpot,
+    ratio: Ratio,
+    /// The road speed at which the ratio was wished.
+    road: RoadSpeed,
 }
 
 /// What was found, as a change of the document.

@@ -303,3 +303,67 @@ fn a_set_of_one_gear_has_no_drop_to_be_wished() {
     choose(&mut window, "Wished", "engine speed");
     assert_eq!(rows(&window).len(), 2);
 }
+
+#[test]
+fn a_shift_point_of_the_diagram_and_a_row_of_the_table_ask_for_their_own() {
+    let mut window = Window::on_camper_van();
+    let at = window.handle_at("2", "3");
+    window.secondary_click_at(at);
+    window.click(WISH);
+    assert!(window.is_chosen("At: 2 → 3"));
+    window.key(Key::Escape);
+    window.focus_handle("3", "4");
+    window.key_with(Modifiers::SHIFT, Key::F10);
+    assert_eq!(window.focused(), WISH);
+    window.key(Key::Enter);
+    assert!(window.is_chosen("At: 3 → 4"));
+    assert_eq!(window.focused(), "Drop, rpm");
+    window.type_text("800");
+    window.key(Key::Enter);
+    window.key(Key::Enter);
+    let results = &window.app().desk().results().sets[1];
+    let drop = results.gears[2].upshift.unwrap().rpm_drop();
+    assert!((drop - 800.0).abs() < 0.5, "{drop}");
+    assert_eq!(window.undo_steps(), 1);
+
+    let row = window.names(Role::Row).into_iter();
+    let row = row.filter(|row| row.contains("gear 4")).nth(1).unwrap();
+    let at = window.shown(Role::Row, &row).left_center();
+    window.secondary_click_at(at + egui::vec2(20.0, 0.0));
+    window.click(WISH);
+    assert!(window.is_chosen("In gear: 4"));
+    assert!(window.is_chosen("Find: ratio of gear 4"));
+}
+
+#[test]
+fn the_menu_at_the_end_of_a_row_finds_as_well() {
+    let mut window = Window::on_camper_van();
+    window.choose("Gear 3 menu, set 2", Role::Button, WISH);
+    assert!(window.is_chosen("In gear: 3"));
+    window.key(Key::Escape);
+    window.choose("Final drive 1 menu, set 2", Role::Button, WISH);
+    assert!(window.is_chosen("Find: final drive"));
+}
+
+#[test]
+fn from_a_ratio_that_was_found_the_way_goes_on_to_its_teeth() {
+    let mut window = Window::on_camper_van();
+    choose_at_field(&mut window, "Ratio of gear 5, set 2", WISH);
+    window.fill("Engine speed, rpm", "2400");
+    window.fill("at, km/h", "120");
+    window.click("Teeth for it…");
+    assert!(!is_open(&window));
+    assert_eq!(window.focused(), "Ratio");
+    assert_eq!(window.text("Ratio"), "0.5822");
+    assert_eq!(window.text("Cruise at, km/h"), "120");
+    assert!(window.is_chosen("For: gear 5"));
+    window.click("Take over");
+    let rpm = rpm_at(&window, 1, "5", 120.0);
+    assert!((rpm - 2400.0).abs() < 24.0, "{rpm}");
+    assert_eq!(window.undo_steps(), 1);
+    // What was wished stands.
+    command(&mut window, WISH);
+    assert_eq!(window.text("Engine speed, rpm"), "2400");
+    window.click("Find: tyre of the set");
+    assert!(window.find(Role::Button, "Teeth for it…").is_none());
+}

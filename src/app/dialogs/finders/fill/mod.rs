@@ -123,7 +123,11 @@ impl FillDialog {
         });
         ui.add_space(4.0);
         whole_set_ui(ui, about, after.as_ref(), about.usual_road_speed(), palette);
-        Shown { taken, is_through }
+        Shown {
+            taken,
+            is_through,
+            teeth: None,
+        }
     }
 
     /// The figures that steps are laid out by; whether Enter was pressed in one.

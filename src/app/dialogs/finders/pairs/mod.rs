@@ -12,7 +12,7 @@ use super::choices::choices_ui;
 use super::frame::{Opening, Shown, finder_frame_ui};
 use super::typed_field::{TypedField, begin_with_field, in_columns_ui};
 use super::whole_set::whole_set_ui;
-use super::{FinderAnswer, Taken, set_or_baseline};
+use super::{FinderAnswer, Taken, WantedTeeth, set_or_baseline};
 use crate::app::desk::Desk;
 use crate::app::dialogs::field::{problem_ui, reveal};
 use crate::app::heard::tell_why_not;
@@ -82,6 +82,16 @@ impl PairDialog {
             dialog.spot = spot.or(top).unwrap_or(dialog.spot);
             dialog.begin(&about);
         }
+        dialog
+    }
+
+    /// A dialog about the teeth of a ratio that was found for a wish.
+    pub(in crate::app) fn for_teeth(desk: &Desk, teeth: &WantedTeeth, texts: PairTexts) -> Self {
+        let mut dialog = Self::over(desk, (teeth.set, Some(teeth.spot)), texts);
+        let units = dialog.texts.units;
+        let ratio = plain_number(teeth.ratio.value());
+        *dialog.texts.text_mut(PairField::Ratio) = ratio;
+        *dialog.texts.text_mut(PairField::Road) = mark_text(teeth.road.kmh(), units);
         dialog
     }
 
@@ -237,7 +247,11 @@ impl PairDialog {
         ui.add_space(4.0);
         whole_set_ui(ui, about, after.as_ref(), road, palette);
         ui.label(RichText::new(CAUTION).small().color(palette.dim_text));
-        Shown { taken, is_through }
+        Shown {
+            taken,
+            is_through,
+            teeth: None,
+        }
     }
 
     /// The fields, two in a row; whether Enter was pressed in one.

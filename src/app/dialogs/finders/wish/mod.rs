@@ -11,16 +11,14 @@ use super::typed_field::{MOST_CHARACTERS, TypedField, begin_with_field, id_of, t
 use super::whole_set::whole_set_ui;
 use super::{FinderAnswer, WishedAt, set_or_baseline};
 use crate::app::desk::Desk;
-use crate::app::dialogs::field::go_to;
+use crate::app::dialogs::field::{go_to, reveal};
 use crate::app::heard::announce;
 use crate::app::typed::Reading;
 use crate::draw::palette::Palette;
 use crate::finders::{Part, Sought};
 use crate::gearing::{Drivetrain, GearId};
 use crate::project::SetId;
-use crate::units::{
-    SpeedUnit, decimals_text, mark_text, percent_difference_text, rpm_text, typed_rpm_text,
-};
+use crate::units::{SpeedUnit, mark_text, rpm_text, typed_rpm_text};
 use egui::{Context, RichText, Ui};
 use had_ui::had_ui;
 use wished::{Proposal, WishKind};
@@ -152,7 +150,8 @@ impl WishDialog {
         };
         if let Some(sought) = sought {
             texts.sought = sought;
-            if !texts.kind.seeks().contains(&sought) {
+            // A drop is asked for at the gear before it.
+            if texts.kind == WishKind::Drop || !texts.kind.seeks().contains(&sought) {
                 texts.kind = WishKind::Speed;
             }
         }
@@ -217,6 +216,7 @@ impl WishDialog {
             return Shown {
                 taken: Err(why),
                 is_through: false,
+                teeth: None,
             };
         };
         if before != (self.texts.sought(), Some(gear)) {
@@ -224,7 +224,7 @@ impl WishDialog {
         }
         let is_through = self.fields_ui(ui, about, gear, palette);
         let proposal = self.texts.proposal(about, gear);
-        found_ui(ui, &self.texts, &proposal, palette);
+        let wants_teeth = found_ui(ui, about, &proposal, palette);
         let proposal = proposal.and_then(|found| found.ok_or_else(|| NOT_YET.to_owned()));
         had_ui(ui, self, about, gear, &proposal, palette);
         let taken = proposal
@@ -242,7 +242,12 @@ impl WishDialog {
         };
         ui.add_space(4.0);
         whole_set_ui(ui, about, after.as_ref(), road, palette);
-        Shown { taken, is_through }
+        let teeth = proposal.ok().filter(|_| wants_teeth);
+        Shown {
+            taken,
+            is_through,
+            teeth: teeth.and_then(|proposal| proposal.teeth(about)),
+        }
     }
 
     fn choices_ui(&mut self, ui: &mut Ui, about: &About<'_>) {
@@ -397,36 +402,31 @@ impl WishDialog {
 /// Why there is nothing to take over while the wish is not whole.
 const NOT_YET: &str = "the wish is not whole yet";
 
-/// What was found, in a sentence, or why nothing was.
+/// What was found, in a sentence, or why nothing was; whether teeth are wanted for it.
 fn found_ui(
     ui: &mut Ui,
-    texts: &WishTexts,
+    about: &About<'_>,
     proposal: &Reading<Option<Proposal>>,
     palette: &Palette,
-) {
+) -> bool {
     let (words, color) = match proposal {
         Ok(None) => ("Type what is wished.".to_owned(), palette.dim_text),
         Err(why) => (why.clone(), palette.error),
-        Ok(Some(proposal)) => {
-            let found = &proposal.found;
-            let spelled = |value: f64| match texts.sought() {
-                Sought::FinalDrive | Sought::GearRatio => decimals_text(value, 4),
-                Sought::RollingCircumference => format!("{value:.1} mm"),
-            };
-            let what = match texts.sought() {
-                Sought::FinalDrive => "Final drive",
-                Sought::GearRatio => "Ratio",
-                Sought::RollingCircumference => "Rolling circumference",
-            };
-            let words = format!(
-                "{what} {} instead of {} ({})",
-                spelled(found.value),
-                spelled(found.present),
-                percent_difference_text(found.difference_share()),
-            );
-            (words, palette.text)
-        }
+        Ok(Some(proposal)) => (proposal.words(), palette.text),
+    };
+    let can_have_teeth = match proposal {
+        Ok(Some(proposal)) => proposal.teeth(about).is_some(),
+        Ok(None) | Err(_) => false,
     };
     ui.add_space(2.0);
-    announce(&ui.label(RichText::new(words).strong().color(color)));
+    ui.horizontal_wrapped(|ui| {
+        announce(&ui.label(RichText::new(words).strong().color(color)));
+        can_have_teeth && {
+            let button = ui.small_button("Teeth for it…");
+            reveal(&button);
+            let hint = "Finds the tooth pairs that come near it";
+            button.on_hover_text(hint).clicked()
+        }
+    })
+    .inner
 }

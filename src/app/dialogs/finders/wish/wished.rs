@@ -2,8 +2,8 @@
 //! it is.
 
 use super::WishTexts;
-use crate::app::dialogs::finders::Taken;
 use crate::app::dialogs::finders::about::About;
+use crate::app::dialogs::finders::{PairSpot, Taken, WantedTeeth};
 use crate::app::typed::{self, Engine, Quantity, Reading};
 use crate::finders::{
     FoundValue, Part, PartKind, RankedPart, RpmDrop, Sought, SpeedWish, TAKEN_GRAIN, parse_parts,
@@ -14,7 +14,10 @@ use crate::gearing::{
     RollingCircumference, Tyre,
 };
 use crate::project::{Edit, SetEdit};
-use crate::units::{round_to, typed_rpm_text};
+use crate::units::{
+    decimals_text, mark_text, percent_difference_text, round_to, rpm_text, speed_text,
+    typed_rpm_text,
+};
 
 /// What is wished.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -292,6 +295,40 @@ impl Proposal {
         ))
     }
 
+    /// What was found, in a sentence.
+    pub(super) fn words(&self) -> String {
+        let found = &self.found;
+        let (what, decimals, unit) = match self.sought {
+            Sought::FinalDrive => ("Final drive", 4, ""),
+            Sought::GearRatio => ("Ratio", 4, ""),
+            Sought::RollingCircumference => ("Rolling circumference", 1, " mm"),
+        };
+        let [value, present] = [found.value, found.present].map(|of| decimals_text(of, decimals));
+        let difference = percent_difference_text(found.difference_share());
+        format!("{what} {value}{unit} instead of {present}{unit} ({difference})")
+    }
+
+    /// What was found as a ratio that teeth can be found for; none where it is none of gears, or goes together
+    /// with other tyres.
+    pub(super) fn teeth(&self, about: &About<'_>) -> Option<WantedTeeth> {
+        let gear = self.wished.gear;
+        let spot = match self.sought {
+            Sought::RollingCircumference => None,
+            Sought::GearRatio => Some(PairSpot::Gear(gear)),
+            Sought::FinalDrive => match part_kind(about, self.sought, gear) {
+                PartKind::FinalDrives => about.final_drive_of(gear).map(PairSpot::FinalDrive),
+                PartKind::Chains(_) | PartKind::Gears | PartKind::Tyres => None,
+            },
+        };
+        let ratio = Ratio::from_number(round_to(self.found.value, TAKEN_GRAIN)).ok()?;
+        Some(WantedTeeth {
+            set: about.id,
+            spot: spot.filter(|_| self.wished.tyre.is_none())?,
+            ratio,
+            road: self.wished.wish.road,
+        })
+    }
+
     /// What was found, as a part.
     fn exact(&self) -> Result<Part, Box<dyn std::error::Error>> {
         let ratio = || Ratio::from_number(round_to(self.found.value, TAKEN_GRAIN));
@@ -310,12 +347,11 @@ impl Proposal {
     /// What the wish comes to in the words of its kind, with that engine speed at its road speed in the place
     /// of the wished one.
     pub(super) fn outcome(&self, about: &About<'_>, kind: WishKind, engine_rpm: f64) -> String {
-        use crate::units::{rpm_text, speed_text};
         let wish = self.wished.wish;
         let unit = about.units();
         match kind {
             WishKind::Speed | WishKind::AsFitted => {
-                let at = crate::units::mark_text(wish.road.kmh(), unit);
+                let at = mark_text(wish.road.kmh(), unit);
                 format!("{} rpm at {at} {}", rpm_text(engine_rpm), unit.sign())
             }
             WishKind::Redline => {
