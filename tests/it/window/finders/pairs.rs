@@ -290,3 +290,16 @@ fn where_nothing_comes_near_nothing_can_be_taken() {
     window.key(Key::ArrowDown);
     assert!(rows(&window).is_empty());
 }
+
+#[test]
+fn in_a_small_window_the_table_comes_into_view_with_the_focus() {
+    let mut window = Opening::on(camper_van()).sized(667.0, 427.0).open();
+    command(&mut window, PAIR);
+    window.type_text("0.62");
+    window.key(Key::Enter);
+    assert_eq!(window.focused(), "Tooth pairs");
+    let take = window.get(Role::Button, "Take over").rect();
+    let table = window.get(Role::ListBox, "Tooth pairs").rect();
+    assert!(table.bottom() <= take.top(), "{table} {take}");
+    assert!(table.height() > 100.0);
+}

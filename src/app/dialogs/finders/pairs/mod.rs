@@ -235,6 +235,10 @@ impl PairDialog {
         };
         if goes_to_table && search.is_ok() {
             ui.memory_mut(|memory| memory.request_focus(table_id()));
+            // What gets the focus like this is not told that it has.
+            if let Some(table) = ui.ctx().read_response(table_id()) {
+                ui.scroll_to_rect(table.rect, None);
+            }
         }
         self.search = search.ok();
         let after = taken.as_ref().ok().and_then(|taken| {

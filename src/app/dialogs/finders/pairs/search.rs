@@ -43,6 +43,8 @@ impl Order {
 pub(super) struct Search {
     wish: PairWish,
     found: Vec<FoundPair>,
+    /// How many of them can be cut.
+    can_be_cut: usize,
     order: Order,
     with_uncut: bool,
     /// The places of those that are shown, in their order.
@@ -58,13 +60,17 @@ impl Search {
     ) -> Self {
         let mut search = match before {
             Some(before) if before.wish == wish => before,
-            _ => Self {
-                found: tooth_pairs(&wish),
-                wish,
-                order: Order::default(),
-                with_uncut: !with_uncut,
-                shown: Vec::new(),
-            },
+            _ => {
+                let found = tooth_pairs(&wish);
+                Self {
+                    can_be_cut: found.iter().filter(|pair| pair.can_be_cut()).count(),
+                    found,
+                    wish,
+                    order: Order::default(),
+                    with_uncut: !with_uncut,
+                    shown: Vec::new(),
+                }
+            }
         };
         if (search.order, search.with_uncut) != (order, with_uncut) {
             search.show(order, with_uncut);
@@ -98,8 +104,7 @@ impl Search {
 
     /// How many pairs come near enough, and how many of them can be cut.
     pub(super) fn counts(&self) -> [usize; 2] {
-        let can_be_cut = self.found.iter().filter(|pair| pair.can_be_cut());
-        [self.found.len(), can_be_cut.count()]
+        [self.found.len(), self.can_be_cut]
     }
 
     /// How many are shown.

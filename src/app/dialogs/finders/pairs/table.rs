@@ -11,8 +11,8 @@ use crate::finders::{CentreFit, FoundPair};
 use crate::gearing::ToothPair;
 use crate::units::{decimals_text, signed};
 use egui::{
-    Align, Button, Id, Key, Layout, Rect, Response, RichText, Role, ScrollArea, Sense, Ui,
-    UiBuilder, WidgetInfo, pos2, vec2,
+    Align, Button, Id, Key, Layout, Rect, Response, RichText, Role, ScrollArea, Sense, Stroke,
+    StrokeKind, Ui, UiBuilder, WidgetInfo, pos2, vec2,
 };
 
 /// How many rows are in view at once.
@@ -153,6 +153,8 @@ impl PairTable<'_> {
         reveal(&list);
         let painter = ui.painter();
         painter.rect_filled(room, 2.0, self.palette.paper);
+        let edge = Stroke::new(1.0, self.palette.edge);
+        painter.rect_stroke(room, 2.0, edge, StrokeKind::Outside);
         list.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, "Tooth pairs"));
         let mut inner = ui.new_child(
             UiBuilder::new()
