@@ -5,6 +5,7 @@
 
 use super::arrangement::{Part, Share};
 use super::commands::Command;
+use super::dialogs::finders::Finder;
 use super::drafts::CellId;
 use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
@@ -66,6 +67,8 @@ pub enum Action {
     SavePicture,
     /// Something goes to the clipboard; what it is, and its text.
     Copy(&'static str, String),
+    /// Something is found for a set.
+    Find(Finder),
     /// A sentence for the user.
     Say(String),
 }

@@ -31,6 +31,12 @@ pub enum Command {
     CopySet,
     /// The selected set is changed up where that is best.
     BestShifts,
+    /// What fulfils a wish is found for the selected set.
+    FindWish,
+    /// A tooth pair is found for the selected set.
+    FindPair,
+    /// The selected set is filled with steps.
+    FillSteps,
     /// The selected set goes.
     RemoveSet,
     /// Gears are typed as their own ratios.
@@ -178,6 +184,9 @@ pub const TABLE: &[Entry] = entries! {
     TypeOverall, Edit, "Type gears as overall ratios", "The fields of the gears take engine turns for a turn of the wheel", [];
     TypeSpeeds, Edit, "Type gears as speeds per 1000 rpm", "The fields of the gears take road speeds at 1000 rpm", [];
     BestShifts, Edit, "Take the best shift points", "Changes the selected set up where that is fastest; its card says what that gains", [];
+    FindWish, Edit, "Find for a wish…", "Finds the final drive, ratio or tyre of the selected set that gives what is wished", [];
+    FindPair, Edit, "Find a tooth pair…", "Finds the teeth that come near a ratio of the selected set", [];
+    FillSteps, Edit, "Fill the steps…", "Lays out the gears of the selected set between first and top", [];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     ShowSpeed, View, "Diagram: speed", "Shows engine speed against road speed", [ctrl(Key::Num1)];
     ShowEffort, View, "Diagram: effort", "Shows how hard every gear pulls, against road speed", [ctrl(Key::Num2)];

@@ -30,6 +30,9 @@ impl Command {
             | Self::SaveAs
             | Self::Quit
             | Self::PasteSet
+            | Self::FindWish
+            | Self::FindPair
+            | Self::FillSteps
             | Self::TypeRatios
             | Self::TypeOverall
             | Self::TypeSpeeds

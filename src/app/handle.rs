@@ -3,6 +3,7 @@
 
 use super::action::Action;
 use super::input::pressed;
+use super::menus::is_asked_for_by_key;
 use crate::chart::Along;
 use egui::accesskit::{Action as Request, ActionData};
 use egui::{Event, Id, InteractOptions, Key, Pos2, Rect, Response, Sense, Ui, WidgetInfo};
@@ -41,6 +42,12 @@ pub(super) fn is_moved(response: &Response) -> bool {
 pub(super) fn pressed_at(response: &Response) -> Option<Pos2> {
     let pressed = response.ctx.input(|i| i.pointer.press_origin());
     pressed.or_else(|| response.interact_pointer_pos())
+}
+
+/// Whether the menu of a handle was asked for, by key or by a right click, which its dragging swallows.
+pub(super) fn own_menu_is_asked_for(response: &Response) -> bool {
+    let is_clicked = response.ctx.input(|i| i.pointer.secondary_clicked());
+    is_asked_for_by_key(response) || (is_clicked && response.hovered())
 }
 
 /// Letting go commits; Esc, which ends a drag too, takes back.

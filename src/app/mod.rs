@@ -19,6 +19,7 @@ mod exporting;
 mod file_picker;
 mod files;
 mod find_command;
+mod finding;
 mod focus;
 mod folder_look;
 mod form;

@@ -4,6 +4,7 @@ use super::action::Action;
 use super::arrangement::Part;
 use super::commands::Command;
 use super::copies::copy_of;
+use super::dialogs::finders::{Finder, WishedAt};
 use super::dialogs::{Dialog, PasteAnswer, PasteDialog};
 use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
@@ -71,6 +72,7 @@ impl App {
                 ctx.copy_text(text);
                 self.say(format!("Copied {what}"));
             }
+            Action::Find(finder) => self.find(finder),
             Action::Say(words) => self.say(words),
         }
     }
@@ -142,6 +144,9 @@ impl App {
             Command::TypeOverall => self.type_as(RatioForm::Overall),
             Command::TypeSpeeds => self.type_as(RatioForm::SpeedPer1000),
             Command::BestShifts => self.take_best_shifts(),
+            Command::FindWish => self.find(Finder::Wish(self.view.open_card, WishedAt::Set)),
+            Command::FillSteps => self.find(Finder::Fill(self.view.open_card)),
+            Command::FindPair => self.find(Finder::Pair(self.view.open_card, None)),
             Command::RemoveSet => self.edit(Edit::RemoveSet(self.view.open_card)),
             Command::SwitchUnits => self.switch_units(),
             Command::PasteSet => {

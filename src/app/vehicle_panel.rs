@@ -1,13 +1,15 @@
 //! The vehicle: title, tyre, engine speeds, marks, note.
 
 use super::desk::Desk;
+use super::dialogs::finders::{Finder, WishedAt};
 use super::drafts::CellId;
 use super::form::{Field, Form, remark};
+use super::menus::field_menu_ui;
 use super::note_field::note_field_ui;
 use super::section::{AtFirst, part_ui, section_ui};
 use super::typed;
 use crate::gearing::{EngineSpeed, Tyre};
-use crate::project::{Edit, Project};
+use crate::project::{Edit, Project, SetId};
 use crate::units::{mark_text, mm_text, plain_number};
 use egui::Ui;
 
@@ -19,6 +21,8 @@ pub(super) fn vehicle_panel_ui(
     form: &mut Form<'_>,
 ) {
     let project = desk.project();
+    // What is found for the tyre is found for a set.
+    let about = desk.open_card.unwrap_or_else(|| project.sets.baseline().id);
     section_ui(
         ui,
         ("Vehicle", AtFirst::Open),
@@ -27,7 +31,7 @@ pub(super) fn vehicle_panel_ui(
             CellId::is_of_vehicle,
         ),
         || in_short(project),
-        |ui| fields_ui(ui, project, sought, form),
+        |ui| fields_ui(ui, (project, about), sought, form),
     );
 }
 
@@ -37,7 +41,12 @@ fn in_short(project: &Project) -> String {
     format!("{}, redline {redline} rpm", project.tyre)
 }
 
-fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<CellId>, form: &mut Form<'_>) {
+fn fields_ui(
+    ui: &mut Ui,
+    (project, about): (&Project, SetId),
+    sought: Option<CellId>,
+    form: &mut Form<'_>,
+) {
     let title = project.title.as_ref().map(ToString::to_string);
     let field = Field {
         id: CellId::Title,
@@ -48,7 +57,7 @@ fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<CellId>, form: &mut 
     form.field(ui, &field, &|text| {
         typed::optional(text, typed::name).map(Edit::Title)
     });
-    tyre_ui(ui, project, form);
+    tyre_ui(ui, project, about, form);
     engine_ui(ui, project, form);
     marks_ui(ui, project, form);
     let is_here = |cell: CellId| matches!(cell, CellId::Date | CellId::Note);
@@ -58,7 +67,7 @@ fn fields_ui(ui: &mut Ui, project: &Project, sought: Option<CellId>, form: &mut 
     });
 }
 
-fn tyre_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
+fn tyre_ui(ui: &mut Ui, project: &Project, about: SetId, form: &mut Form<'_>) {
     let text = project.tyre.to_string();
     let field = Field {
         id: CellId::Tyre,
@@ -67,6 +76,9 @@ fn tyre_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         hint: "195/65 R 15, or circumference 1935 mm",
     };
     form.field(ui, &field, &|text| typed::tyre(text).map(Edit::Tyre));
+    let finders = [Finder::Wish(about, WishedAt::TyreOfVehicle)];
+    let of = (CellId::Tyre.widget(), field.name);
+    field_menu_ui(ui, of, &finders, form.actions);
     tyre_reading_ui(ui, &project.tyre, form);
 }
 

@@ -3,6 +3,7 @@
 //! Nothing here is saved with the project or undone.
 
 use super::arrangement::Part;
+use super::dialogs::finders::FinderTexts;
 use super::drafts::CellId;
 use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
@@ -43,6 +44,8 @@ pub(super) struct ViewState {
     pub ratio_form: RatioForm,
     /// What the gears were typed as.
     pub typed: TypedGears,
+    /// What stands in the dialogs in which something is found.
+    pub finders: FinderTexts,
 }
 
 /// The part of each diagram in view; without one, the whole.
@@ -82,6 +85,7 @@ impl ViewState {
             columns_are_asked_for: false,
             ratio_form: RatioForm::default(),
             typed: TypedGears::default(),
+            finders: FinderTexts::default(),
         }
     }
 

@@ -7,6 +7,7 @@ use super::action::Action;
 use super::arrangement::Part;
 use super::commands;
 use super::desk::Desk;
+use super::dialogs::finders::{fill_dialog_ui, pair_dialog_ui, wish_dialog_ui};
 use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::{CellId, Drafts};
 use super::find_command::{Found, find_command_ui, offers};
@@ -340,6 +341,21 @@ impl App {
                     Some(Found::Do(action)) => self.perform(ctx, action),
                     Some(Found::Nothing) => {}
                 }
+            }
+            Some(Dialog::Wish(mut dialog)) => {
+                let answer = wish_dialog_ui(ctx, &mut dialog, self.desk(), palette);
+                self.view.finders.wish = dialog.texts.clone();
+                self.after_finding(answer, Dialog::Wish(dialog));
+            }
+            Some(Dialog::Pair(mut dialog)) => {
+                let answer = pair_dialog_ui(ctx, &mut dialog, self.desk(), palette);
+                self.view.finders.pair = dialog.texts.clone();
+                self.after_finding(answer, Dialog::Pair(dialog));
+            }
+            Some(Dialog::Fill(mut dialog)) => {
+                let answer = fill_dialog_ui(ctx, &mut dialog, self.desk(), palette);
+                self.view.finders.fill = dialog.texts.clone();
+                self.after_finding(answer, Dialog::Fill(dialog));
             }
             Some(Dialog::Paste(mut dialog)) => {
                 let target = PasteTarget::of(self.desk().project(), self.view.open_card);

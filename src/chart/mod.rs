@@ -22,6 +22,7 @@ mod shift_words;
 mod speed_diagram;
 mod speedometer_diagram;
 mod speedometer_words;
+mod step_diagram;
 mod steps;
 pub mod table;
 mod torque_diagram;
@@ -38,5 +39,6 @@ pub use handle::{Handle, HandleLine, Travel};
 pub use scene::{
     Above, Area, Curve, GearOfSet, Label, Line, Owner, Place, Point, Role, Rule, Scene, ShownSet,
 };
+pub use step_diagram::{StepDiagram, StepScale};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
 pub use torque_diagram::{CurvePoint, TorqueDiagram, TorqueScales};

@@ -334,6 +334,9 @@ pub(super) enum CliError {
     /// Teeth without the shafts that they are to fit.
     #[error("{0} says what teeth fit a centre distance; give --centre MM with it")]
     NoCentre(String),
+    /// Two sizes of teeth.
+    #[error("--module and --pitch both say how large the teeth are; give one of them")]
+    TwoSizesOfTeeth,
     /// A decimal mark without CSV.
     #[error("--decimal goes with --as csv only")]
     DecimalWithoutCsv,

@@ -15,7 +15,7 @@ use Flag::{
 use Group::Speeds;
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 82] = [
+pub(super) const FLAGS: [FlagRow; 84] = [
     set(
         (Gears, "gears"),
         "RATIOS",
@@ -210,17 +210,23 @@ pub(super) const FLAGS: [FlagRow; 82] = [
     of_pairs(
         (Flag::Centre, "centre"),
         "MM",
-        "the centre distance of both shafts, where that is fixed; with --module",
+        "the centre distance, where that is fixed; with --module or --pitch",
     ),
+    of_pairs((Flag::Module, "module"), "MM", "the normal module"),
     of_pairs(
-        (Flag::Module, "module"),
-        "MM",
-        "the normal module, at a pressure angle of 20°",
+        (Flag::Pitch, "pitch"),
+        "DP",
+        "diametral pitch in place of the module: teeth for an inch",
     ),
     of_pairs(
         (Flag::Helix, "helix"),
         "DEG",
         "the helix angle at the pitch circle; 0, straight teeth, without it",
+    ),
+    of_pairs(
+        (Flag::PressureAngle, "pressure-angle"),
+        "DEG",
+        "the pressure angle of the cutter; 20 without it",
     ),
     of_wish(
         (Flag::Gear, "gear"),

@@ -6,8 +6,8 @@ use super::flags::Flag;
 use super::values::{choice, decimal, decimal_mark, ranged};
 use super::{PRINTED, output};
 use crate::finders::{
-    CentreDistance, FixedCentre, HelixAngle, NormalModule, PairWish, RatioTolerance,
-    parse_teeth_limits, parse_tooth_sum, tooth_pairs,
+    CentreDistance, DiametralPitch, FixedCentre, HelixAngle, NormalModule, PairWish, PressureAngle,
+    RatioTolerance, parse_teeth_limits, parse_tooth_sum, tooth_pairs,
 };
 use crate::gearing::{OutOfRange, parse_ratio};
 use crate::sheet::{json, pairs};
@@ -77,26 +77,44 @@ fn wish(arguments: &Arguments) -> Result<PairWish, CliError> {
 
 /// The shafts that the pairs are to fit, where any are given.
 fn fixed_centre(arguments: &Arguments) -> Result<Option<FixedCentre>, CliError> {
-    let [centre, module, helix] = [Flag::Centre, Flag::Module, Flag::Helix];
-    let Some(distance) = arguments.once(centre)? else {
-        let teeth = arguments.first_of(|row| [module, helix].contains(&row.flag));
+    let teeth = [Flag::Module, Flag::Pitch, Flag::Helix, Flag::PressureAngle];
+    let Some(distance) = arguments.once(Flag::Centre)? else {
+        let teeth = arguments.first_of(|row| teeth.contains(&row.flag));
         return match teeth {
             Some(flag) => Err(CliError::NoCentre(flag.name())),
             None => Ok(None),
         };
     };
-    let module_mm = needed(
-        arguments,
-        module,
-        "--module MM where it has a --centre: the size of the teeth",
-    )?;
-    let degrees = arguments.once(helix)?;
-    let degrees = degrees.map(|text| quantity(helix, text, HelixAngle::from_degrees));
+    let degrees = arguments.once(Flag::Helix)?;
+    let helix = degrees.map(|text| quantity(Flag::Helix, text, HelixAngle::from_degrees));
+    let degrees = arguments.once(Flag::PressureAngle)?;
+    let flag = Flag::PressureAngle;
+    let pressure = degrees.map(|text| quantity(flag, text, PressureAngle::from_degrees));
     Ok(Some(FixedCentre {
-        distance: quantity(centre, distance, CentreDistance::from_mm)?,
-        module: quantity(module, module_mm, NormalModule::from_mm)?,
-        helix: degrees.transpose()?.unwrap_or(HelixAngle::SPUR),
+        distance: quantity(Flag::Centre, distance, CentreDistance::from_mm)?,
+        module: module(arguments)?,
+        helix: helix.transpose()?.unwrap_or(HelixAngle::SPUR),
+        pressure: pressure.transpose()?.unwrap_or(PressureAngle::USUAL),
     }))
+}
+
+/// How large the teeth are.
+fn module(arguments: &Arguments) -> Result<NormalModule, CliError> {
+    match arguments.once(Flag::Pitch)? {
+        Some(_) if arguments.once(Flag::Module)?.is_some() => Err(CliError::TwoSizesOfTeeth),
+        Some(pitch) => {
+            let pitch = quantity(Flag::Pitch, pitch, DiametralPitch::from_per_inch)?;
+            Ok(pitch.module())
+        }
+        None => {
+            let module_mm = needed(
+                arguments,
+                Flag::Module,
+                "--module MM or --pitch DP where it has a --centre: the size of the teeth",
+            )?;
+            quantity(Flag::Module, module_mm, NormalModule::from_mm)
+        }
+    }
 }
 
 fn needed<'a>(

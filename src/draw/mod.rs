@@ -9,6 +9,7 @@ pub mod palette;
 mod raster;
 pub mod segment;
 mod soft_line;
+pub mod step_diagram;
 mod stroke;
 pub mod table;
 pub mod theme;

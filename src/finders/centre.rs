@@ -26,8 +26,41 @@ impl HelixAngle {
     pub const SPUR: Self = Self(0.0);
 }
 
-/// The pressure angle of the cutter, in degrees: that of nearly all gears there are (ISO 53).
-pub const PRESSURE_ANGLE_DEG: f64 = 20.0;
+quantity! {
+    /// How far the flanks of the cutter lean: 10 to 30°.
+    PressureAngle, from_degrees, degrees, "a pressure angle", "between 10 and 30°",
+    |degrees| (10.0..=30.0).contains(&degrees)
+}
+
+impl PressureAngle {
+    /// 20°: that of nearly all gears there are (ISO 53).
+    pub const USUAL: Self = Self(20.0);
+}
+
+quantity! {
+    /// Teeth for an inch of the pitch diameter, as inch gears are sized: 0.508 to 254.
+    DiametralPitch, from_per_inch, per_inch, "a diametral pitch", "between 0.508 and 254",
+    |per_inch| (0.508..=254.0).contains(&per_inch)
+}
+
+impl DiametralPitch {
+    /// The module of the same teeth: 25.4 mm ÷ pitch.
+    ///
+    /// # Source
+    /// Definition, with an inch of 25.4 mm.
+    ///
+    /// # Example
+    /// ```
+    /// let pitch = layshaft::finders::DiametralPitch::from_per_inch(10.0)?;
+    /// assert!((pitch.module().mm() - 2.54).abs() < 1e-12);
+    /// # Ok::<(), layshaft::gearing::OutOfRange>(())
+    /// ```
+    pub fn module(self) -> NormalModule {
+        NormalModule(MM_PER_INCH / self.per_inch())
+    }
+}
+
+const MM_PER_INCH: f64 = 25.4;
 
 /// Two shafts at a fixed distance, and the teeth that are to mesh between them.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -38,6 +71,8 @@ pub struct FixedCentre {
     pub module: NormalModule,
     /// The helix angle at the pitch circle.
     pub helix: HelixAngle,
+    /// The pressure angle of the cutter, square to the flanks.
+    pub pressure: PressureAngle,
 }
 
 impl FixedCentre {
@@ -81,11 +116,12 @@ impl FixedCentre {
     ///
     /// # Example
     /// ```
-    /// use layshaft::finders::{CentreDistance, FixedCentre, HelixAngle, NormalModule};
+    /// use layshaft::finders::{CentreDistance, FixedCentre, HelixAngle, NormalModule, PressureAngle};
     /// let shafts = FixedCentre {
     ///     distance: CentreDistance::from_mm(80.0)?,
     ///     module: NormalModule::from_mm(2.5)?,
     ///     helix: HelixAngle::SPUR,
+    ///     pressure: PressureAngle::USUAL,
     /// };
     /// assert!(shafts.profile_shift_sum(64).unwrap().abs() < 1e-12);
     /// assert!((shafts.profile_shift_sum(63).unwrap() - 0.5284).abs() < 5e-5);
@@ -94,7 +130,7 @@ impl FixedCentre {
     pub fn profile_shift_sum(&self, tooth_sum: u16) -> Option<f64> {
         let working = self.working_pressure_angle(tooth_sum)?;
         let involutes = involute(working) - involute(self.transverse_pressure_angle());
-        let normal = PRESSURE_ANGLE_DEG.to_radians();
+        let normal = self.normal_pressure_angle();
         Some(f64::from(tooth_sum) * involutes / (2.0 * normal.tan()))
     }
 
@@ -107,8 +143,12 @@ impl FixedCentre {
         self.helix.degrees().to_radians().cos()
     }
 
+    fn normal_pressure_angle(&self) -> f64 {
+        self.pressure.degrees().to_radians()
+    }
+
     fn transverse_pressure_angle(&self) -> f64 {
-        let normal = PRESSURE_ANGLE_DEG.to_radians();
+        let normal = self.normal_pressure_angle();
         (normal.tan() / self.helix_cos()).atan()
     }
 
@@ -216,6 +256,7 @@ mod tests {
             distance: CentreDistance::from_mm(80.0).unwrap(),
             module: NormalModule::from_mm(2.5).unwrap(),
             helix: HelixAngle::SPUR,
+            pressure: PressureAngle::USUAL,
         };
         // 80 mm ÷ cos 20° is room for the base circles of 68 teeth.
         assert!(shafts.fit(68).profile_shift_sum().is_some());

@@ -77,6 +77,12 @@ impl FoundPair {
         sum(self.teeth)
     }
 
+    /// How much faster than wished the engine turns with it where `engine_rpm` were wished, in rev/min; below
+    /// 0 where it turns slower. At a steady road speed the engine goes with the ratio.
+    pub fn error_rpm(&self, engine_rpm: f64) -> f64 {
+        engine_rpm * self.error_percent / 100.0
+    }
+
     /// The sum of profile shifts; none without fixed shafts, and where no shift lets the gears mesh.
     pub fn profile_shift_sum(&self) -> Option<f64> {
         self.fit?.profile_shift_sum()

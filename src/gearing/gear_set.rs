@@ -223,11 +223,31 @@ impl GearSet {
             forward => self.gear(forward).map(|gear| &gear.ratio),
         }
     }
+}
 
+impl GearSetSpec {
     /// An identity that no gear of the set has or could be confused with.
     pub fn unused_id(&self) -> GearId {
         let highest = self.gears.iter().map(|g| g.id.0).max().unwrap_or(0);
         GearId(highest + 1)
+    }
+
+    /// The number by which the next gear of the shift chain is called: counted on, unless a gear is called so
+    /// already. None where a hundred gears are called by numbers.
+    pub fn unused_label(&self) -> Option<Label> {
+        let chain = self.gears.iter().filter(|g| g.role == GearRole::Shifted);
+        let mut labels = (chain.count() + 1..=99).map(|n| n.to_string());
+        let free = labels.find(|label| self.gears.iter().all(|g| g.label.as_str() != label))?;
+        Label::new(&free).ok()
+    }
+
+    /// Lets every stage forget a gear that is gone.
+    pub fn forget_in_stages(&mut self, gear: GearId) {
+        for stage in &mut self.stages {
+            if let ActsOn::Only(gears) = &mut stage.acts_on {
+                gears.remove(&gear);
+            }
+        }
     }
 }
 

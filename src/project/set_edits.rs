@@ -98,7 +98,7 @@ impl SetEdit {
             }
             Self::RemoveGear(id) => {
                 spec.gears.remove(place_of(&spec, id)?);
-                forget_in_stages(&mut spec, id);
+                spec.forget_in_stages(id);
             }
             Self::MoveGear(id, to) => {
                 let gear = spec.gears.remove(place_of(&spec, id)?);
@@ -164,7 +164,7 @@ fn part_mut<T>(parts: &mut [T], at: usize) -> Result<&mut T, EditError> {
 fn set_reverse(spec: &mut GearSetSpec, reverse: Option<Reverse>) {
     spec.reverse = reverse;
     if spec.reverse.is_none() {
-        forget_in_stages(spec, GearId::REVERSE);
+        spec.forget_in_stages(GearId::REVERSE);
     }
 }
 
@@ -188,14 +188,6 @@ fn count_from(first: u16, spec: &mut GearSetSpec) {
     for (number, gear) in (first..).zip(chain) {
         if let Ok(label) = Label::new(&number.to_string()) {
             gear.label = label;
-        }
-    }
-}
-
-fn forget_in_stages(spec: &mut GearSetSpec, id: GearId) {
-    for stage in &mut spec.stages {
-        if let ActsOn::Only(gears) = &mut stage.acts_on {
-            gears.remove(&id);
         }
     }
 }

@@ -3,8 +3,8 @@
 use super::csv::{DecimalMark, line, with_unit};
 use super::grid::{Grid, GridCell, Heading};
 use super::text::aligned_grid;
-use crate::finders::{CentreFit, FoundPair, PairWish};
-use crate::units::{decimals_text, plain_number, reckoned_number, signed};
+use crate::finders::{CentreFit, FoundPair, PairWish, PressureAngle};
+use crate::units::{decimals_text, plain_number, reckoned_number, round_to, signed};
 
 /// What each column is called, with its unit.
 const COLUMNS: [(&str, &str); 8] = [
@@ -75,8 +75,14 @@ fn head(wish: &PairWish, count: usize) -> String {
             0.0 => String::new(),
             degrees => format!(", helix angle {}°", plain_number(degrees)),
         };
-        let [distance, module] = [shafts.distance.mm(), shafts.module.mm()].map(plain_number);
-        format!("; centre distance {distance} mm, module {module} mm{helix}")
+        let pressure = match shafts.pressure {
+            PressureAngle::USUAL => String::new(),
+            other => format!(", pressure angle {}°", plain_number(other.degrees())),
+        };
+        let distance = plain_number(shafts.distance.mm());
+        // That of a pitch has digits without end.
+        let module = plain_number(round_to(shafts.module.mm(), 1e-4));
+        format!("; centre distance {distance} mm, module {module} mm{helix}{pressure}")
     });
     let found = match count {
         0 => "no pair".to_owned(),

@@ -2,8 +2,8 @@
 
 use divan::black_box;
 use layshaft::finders::{
-    CentreDistance, FixedCentre, HelixAngle, NormalModule, PairWish, RatioTolerance, TeethLimits,
-    tooth_pairs,
+    CentreDistance, FixedCentre, HelixAngle, NormalModule, PairWish, PressureAngle, RatioTolerance,
+    TeethLimits, tooth_pairs,
 };
 use layshaft::gearing::Ratio;
 
@@ -18,6 +18,7 @@ fn thousands_of_tooth_pairs(bencher: divan::Bencher<'_, '_>) {
             distance: CentreDistance::from_mm(80.0).unwrap(),
             module: NormalModule::from_mm(2.5).unwrap(),
             helix: HelixAngle::from_degrees(20.0).unwrap(),
+            pressure: PressureAngle::USUAL,
         }),
     };
     assert!(tooth_pairs(&wish).len() > 9000);

@@ -52,7 +52,7 @@ pub(crate) fn help_ui(ctx: &egui::Context) -> bool {
 }
 
 /// Keys that belong to a part of the window rather than to a command.
-pub const OTHER_KEYS: [(&str, &str); 16] = [
+pub const OTHER_KEYS: [(&str, &str); 18] = [
     (
         "F6, Shift+F6",
         "Goes to the next part of the window, or the one before, where it was last",
@@ -68,7 +68,8 @@ pub const OTHER_KEYS: [(&str, &str); 16] = [
     ),
     (
         "Menu key or Shift+F10",
-        "Opens what a right click opens: on a row of the table, on a point of a torque curve",
+        "Opens what a right click opens: on a row of the table, on a point of a torque curve, on a \
+         field for which something can be found",
     ),
     (
         "Page Up, Page Down, Home, End",
@@ -110,6 +111,14 @@ pub const OTHER_KEYS: [(&str, &str); 16] = [
     (
         "Arrows, Delete on a point of a torque curve",
         "Moves it by 1 N·m or 10 rpm, with Shift ten times as far; removes it",
+    ),
+    (
+        "Up, Down on a step that is laid out",
+        "Moves it by 0.01, with Shift or as Page Up, Page Down by 0.1; Esc puts it back",
+    ),
+    (
+        "Up, Down in the table of tooth pairs",
+        "Chooses a pair, as Page Up, Page Down, Home and End do; Enter goes on to the answers",
     ),
     (
         "Wheel, drag, double click on the diagram",

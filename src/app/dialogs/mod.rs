@@ -1,5 +1,7 @@
 //! The dialogs of the window, one at a time: each draws what it is given and returns what was answered.
 
+mod field;
+pub(super) mod finders;
 mod findings;
 mod help;
 mod looked_at;
@@ -16,6 +18,7 @@ pub(super) use path::path_dialog_ui;
 pub(super) use question::question_ui;
 
 use super::find_command::FindCommand;
+use finders::{FillDialog, PairDialog, WishDialog};
 
 /// The dialog that is open, apart from what is asked about the document.
 #[derive(Debug)]
@@ -26,6 +29,12 @@ pub(super) enum Dialog {
     Help,
     /// What is valid but strange.
     Findings,
+    /// What fulfils a wish is found.
+    Wish(Box<WishDialog>),
+    /// A tooth pair is found.
+    Pair(Box<PairDialog>),
+    /// Steps are laid out.
+    Fill(Box<FillDialog>),
     /// Something is looked for by its words.
     FindCommand(Box<FindCommand>),
 }

@@ -5,7 +5,7 @@ use super::ratio_field::ratio_cell;
 use super::stages::add_stage_ui;
 use crate::app::form::Form;
 use crate::app::heard::add_usable;
-use crate::gearing::{Gear, GearId, GearRole, GearSet, Label, Ratio, Reverse};
+use crate::gearing::{Gear, GearId, GearRole, GearSet, Ratio, Reverse};
 use crate::project::SetEdit;
 use crate::units::round_to;
 use egui::{Button, Ui};
@@ -59,19 +59,12 @@ pub(super) fn gear_before(card: &Card<'_>, gear: &Gear) -> Option<Gear> {
     });
     Some(Gear {
         id: set.unused_id(),
-        label: unused_label(set)?,
+        label: set.unused_label()?,
         ratio: Ratio::from_number(round_to(wanted, 0.001)).ok()?,
         final_drive: gear.final_drive,
         role: GearRole::Shifted,
         shift: None,
     })
-}
-
-/// The lowest number by which no gear of a set is called.
-fn unused_label(set: &GearSet) -> Option<Label> {
-    let mut labels = (set.chain().count() + 1..=99).map(|n| n.to_string());
-    let free = labels.find(|label| set.gears.iter().all(|g| g.label.as_str() != label))?;
-    Label::new(&free).ok()
 }
 
 /// A gear one step above top, its label counted on, and its place.
@@ -83,7 +76,7 @@ fn added_gear(card: &Card<'_>) -> Option<(usize, Gear)> {
     let ratio = Ratio::from_number(round_to(top.ratio.value() / step, 0.001)).ok()?;
     let gear = Gear {
         id: set.unused_id(),
-        label: unused_label(set)?,
+        label: set.unused_label()?,
         ratio,
         final_drive: top.final_drive,
         role: GearRole::Shifted,

@@ -3,9 +3,11 @@
 use super::gear_rows::{fitting, teeth_ui};
 use super::{Card, SetField};
 use crate::app::action::Action;
+use crate::app::dialogs::finders::{Finder, PairSpot, WishedAt};
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark};
 use crate::app::heard::{name_menu, tell_why_not};
+use crate::app::menus::find_entries_ui;
 use crate::app::typed;
 use crate::gearing::{FinalDrive, GearSet, Ratio, Sprocket, Sprockets};
 use crate::project::SetEdit;
@@ -57,6 +59,17 @@ fn numbered(card: &Card<'_>, what: &str, at: usize) -> String {
     }
 }
 
+/// What can be found for a final drive.
+fn finders(card: &Card<'_>, at: usize) -> Vec<Finder> {
+    let is_gears = matches!(card.candidate.set.final_drives[at], FinalDrive::Gears(_));
+    let pair = Finder::Pair(card.candidate.id, Some(PairSpot::FinalDrive(at)));
+    let pair = is_gears.then_some(pair);
+    [card.wish(WishedAt::FinalDrive(at))]
+        .into_iter()
+        .chain(pair)
+        .collect()
+}
+
 /// Gears in one field; why that does not read.
 fn gears_ui(
     ui: &mut Ui,
@@ -74,7 +87,8 @@ fn gears_ui(
         hint: "4.06 or 37:9",
         width: 66.0,
     };
-    let problem = card.field_ui(ui, &field, form, &|text| {
+    let finders = finders(card, at);
+    let problem = card.sought_field_ui(ui, (&field, &finders), form, &|text| {
         typed::final_drive(text).map(|drive| SetEdit::FinalDrive(at, drive))
     });
     if ratio.has_teeth() {
@@ -111,7 +125,7 @@ fn chain_ui(
         };
         // Tab and Enter go from one to the other.
         form.focus.prefer(card.cell_id(field.cell));
-        card.field_ui(ui, &field, form, &|text| {
+        card.sought_field_ui(ui, (&field, &finders(card, at)), form, &|text| {
             typed::sprocket((at, of), sprockets, text)
         })
     });
@@ -138,6 +152,7 @@ fn menu_ui(ui: &mut Ui, card: &Card<'_>, at: usize, drive: &FinalDrive, form: &m
     let name = card.named(&format!("Final drive {} menu", at + 1));
     let button = ui.menu_button("…", |ui| {
         name_menu(ui, &name);
+        find_entries_ui(ui, &finders(card, at), form.actions);
         other_kind_ui(ui, card, at, drive, form);
         let can_add = count < GearSet::MOST_FINAL_DRIVES;
         let add = ui.add_enabled(can_add, Button::new("Add final drive"));

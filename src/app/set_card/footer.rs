@@ -1,6 +1,7 @@
 //! What a card says of the whole set: shift points, own tyre, findings.
 
 use super::{Card, SetField};
+use crate::app::dialogs::finders::WishedAt;
 use crate::app::drafts::SetCell;
 use crate::app::form::{Form, remark, width_to_end};
 use crate::app::typed;
@@ -33,7 +34,8 @@ pub(super) fn shifts_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 hint: "4500",
                 width: 56.0,
             };
-            let problem = card.field_ui(ui, &field, form, &|text| {
+            let finders = [card.wish(WishedAt::Shift(None))];
+            let problem = card.sought_field_ui(ui, (&field, &finders), form, &|text| {
                 typed::engine_speed(typed::Engine::SHIFT, text).map(SetEdit::ShiftAll)
             });
             if is_wide {
@@ -84,7 +86,8 @@ pub(super) fn tyre_ui(ui: &mut Ui, card: &Card<'_>, form: &mut Form<'_>) {
                 hint: "195/65 R 15",
                 width: width_to_end(ui),
             };
-            card.field_ui(ui, &field, form, &|text| {
+            let finders = [card.wish(WishedAt::Tyre)];
+            card.sought_field_ui(ui, (&field, &finders), form, &|text| {
                 typed::tyre(text).map(|tyre| SetEdit::Tyre(Some(tyre)))
             })
         })

@@ -1,13 +1,15 @@
 //! The gears of a card, one a row: label, ratio in the chosen form, output shaft, shift point.
 
 use super::additions::{gear_before, type_ratio_of};
-use super::ratio_field::Shown;
+use super::ratio_field::{Shown, finders};
 use super::{Card, SetField};
 use crate::app::action::Action;
+use crate::app::dialogs::finders::{Finder, WishedAt};
 use crate::app::drafts::SetCell;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
 use crate::app::heard::{describe, name_menu};
+use crate::app::menus::find_entries_ui;
 use crate::app::typed::{self, RatioForm};
 use crate::app::typed_as::TypedAs;
 use crate::gearing::{
@@ -199,7 +201,8 @@ fn shift_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) -> O
         hint: "",
         width: SHIFT_WIDTH,
     };
-    card.field_ui(ui, &field, form, &|text| {
+    let finders = [card.wish(WishedAt::Shift(Some(gear.id)))];
+    card.sought_field_ui(ui, (&field, &finders), form, &|text| {
         typed::engine_speed(typed::Engine::SHIFT, text).map(|n| SetEdit::Shift(gear.id, n))
     })
 }
@@ -325,6 +328,8 @@ fn gear_menu_ui(ui: &mut Ui, card: &Card<'_>, gear: &Gear, form: &mut Form<'_>) 
     let name = card.named(&format!("Gear {} menu", gear.label));
     let button = ui.menu_button("…", |ui| {
         name_menu(ui, &name);
+        find_entries_ui(ui, &finders(card, gear.id), form.actions);
+        find_entries_ui(ui, &[Finder::Fill(card.candidate.id)], form.actions);
         let mut choices: Vec<(&str, bool, SetEdit)> = Vec::new();
         if place > 0 {
             choices.push(("Move up", true, SetEdit::MoveGear(gear.id, place - 1)));

@@ -16,9 +16,11 @@ pub(super) use ratio_field::ratio_cell;
 use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
+use super::dialogs::finders::{Finder, WishedAt};
 use super::drafts::{CellId, SetCell};
 use super::form::{Field, Form};
 use super::heard::{add_usable, tell_why_not};
+use super::menus::field_menu_ui;
 use super::technical::{of_set_ui, own_checks_ui};
 use super::typed::{RatioForm, Reading};
 use super::typed_as::TypedGears;
@@ -76,6 +78,25 @@ impl Card<'_> {
         form.cell(ui, &of_set, field.width, &|text| {
             read(text).map(|edit| Edit::Set(id, edit))
         })
+    }
+
+    /// A field within a row, with a menu of what can be found for it; why its text does not read.
+    fn sought_field_ui(
+        &self,
+        ui: &mut Ui,
+        (field, finders): (&SetField<'_>, &[Finder]),
+        form: &mut Form<'_>,
+        read: &dyn Fn(&str) -> Reading<SetEdit>,
+    ) -> Option<String> {
+        let problem = self.field_ui(ui, field, form, read);
+        let of = (self.cell_id(field.cell), field.name);
+        field_menu_ui(ui, of, finders, form.actions);
+        problem
+    }
+
+    /// What fulfils a wish of the set there.
+    fn wish(&self, at: WishedAt) -> Finder {
+        Finder::Wish(self.candidate.id, at)
     }
 
     /// The identity of a field's widget.

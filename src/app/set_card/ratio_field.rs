@@ -2,6 +2,7 @@
 
 use super::{Card, SetField};
 use crate::app::action::Action;
+use crate::app::dialogs::finders::{Finder, PairSpot, WishedAt};
 use crate::app::drafts::{CellId, SetCell};
 use crate::app::form::Form;
 use crate::app::typed::{self, RatioForm};
@@ -82,22 +83,31 @@ impl Shown {
         let draft = form.drafts.get(CellId::Set(card.candidate.id, self.cell));
         let before = draft.map_or_else(|| self.text.clone(), |draft| draft.before.clone());
         let told = Cell::new(None);
-        let problem = card.field_ui(ui, &field, form, &|text| {
-            let read = match card.ratio_form {
-                RatioForm::Gear => read_ratio(&before, text),
-                RatioForm::Overall => typed::ratio_from_overall(project, set, self.gear, text),
-                RatioForm::SpeedPer1000 => typed::ratio_from_speed(project, set, self.gear, text),
-            };
-            let (ratio, typed_as) = read?;
-            told.set(typed_as);
-            Ok(SetEdit::Ratio(self.gear, ratio))
-        });
+        let problem =
+            card.sought_field_ui(ui, (&field, &finders(card, self.gear)), form, &|text| {
+                let read = match card.ratio_form {
+                    RatioForm::Gear => read_ratio(&before, text),
+                    RatioForm::Overall => typed::ratio_from_overall(project, set, self.gear, text),
+                    RatioForm::SpeedPer1000 => {
+                        typed::ratio_from_speed(project, set, self.gear, text)
+                    }
+                };
+                let (ratio, typed_as) = read?;
+                told.set(typed_as);
+                Ok(SetEdit::Ratio(self.gear, ratio))
+            });
         if let Some(typed_as) = told.into_inner() {
             let id = card.candidate.id;
             form.actions.push(Action::Typed(id, self.gear, typed_as));
         }
         problem
     }
+}
+
+/// What can be found for the ratio of a gear.
+pub(super) fn finders(card: &Card<'_>, gear: GearId) -> [Finder; 2] {
+    let pair = Finder::Pair(card.candidate.id, Some(PairSpot::Gear(gear)));
+    [card.wish(WishedAt::Gear(gear)), pair]
 }
 
 /// The field in which a gear's ratio stands in the form in which it is typed.

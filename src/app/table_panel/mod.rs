@@ -7,10 +7,11 @@ pub(super) use columns::SeenColumns;
 use super::action::Action;
 use super::commands::Command;
 use super::desk::Desk;
+use super::dialogs::finders::{Finder, WishedAt};
 use super::focus::{FocusMap, Keeps, Pane, Walk};
 use super::heard::{add_usable, name_menu, tell_why_not};
 use super::input::is_told_by_pointer;
-use super::menus::{context_menu_ui, is_asked_for_by_key};
+use super::menus::{context_menu_ui, find_entries_ui, is_asked_for_by_key};
 use super::view_state::ViewState;
 use crate::chart::{GearOfSet, SetTable};
 use crate::draw::palette::Palette;
@@ -210,6 +211,10 @@ fn row_ui(
         name_menu(ui, "Row menu");
         let asked_for = ui.data(|d| d.get_temp::<AskedFor>(id)).unwrap_or_default();
         copy_menu_ui(ui, asked_for.at, row, actions);
+        if let Some(of) = asked_for.of {
+            let at = of.gear.map_or(WishedAt::Set, |of| WishedAt::Gear(of.gear));
+            find_entries_ui(ui, &[Finder::Wish(of.set, at)], actions);
+        }
         if let Some((project, of)) = positioned.zip(asked_for.of) {
             positions_menu_ui(ui, project, of.set, actions);
         }

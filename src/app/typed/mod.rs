@@ -20,7 +20,8 @@ pub(super) use final_drive::{final_drive, sprocket};
 pub(super) use grades::{GRADE, grades};
 pub(super) use quantity::{Quantity, road_load, wind};
 pub(super) use speeds::{
-    Engine, engine_speed, engine_speeds, one_road_speed, read_as, redline, road_speeds,
+    Engine, engine_speed, engine_speeds, known_road_speed, one_road_speed, read_as, redline,
+    road_speeds,
 };
 
 use super::typed_as::TypedAs;

@@ -100,12 +100,21 @@ pub(in crate::app) fn road_speeds(
     Marks::new(speeds).map_err(told)
 }
 
-/// A road speed in `unit` where none stands behind it, or none where nothing is typed; what is spelled as the
-/// present one is that.
+pub(super) fn road_speed(number: &str, unit: SpeedUnit) -> Reading<RoadSpeed> {
+    let speed = parse_decimal(number).map_err(|error| error.about("a road speed", "110"))?;
+    RoadSpeed::from_kmh(unit.to_kmh(speed)).map_err(told)
+}
+
+/// One road speed in `unit`, unless a unit is typed behind it; none where nothing is typed.
+pub(in crate::app) fn one_road_speed(text: &str, unit: SpeedUnit) -> Reading<Option<RoadSpeed>> {
+    known_road_speed(text, unit, None)
+}
+
+/// The same of a road speed that may be known: what is spelled as the present one is that.
 ///
 /// # Errors
 /// When it is no road speed.
-pub(in crate::app) fn one_road_speed(
+pub(in crate::app) fn known_road_speed(
     text: &str,
     unit: SpeedUnit,
     present: Option<RoadSpeed>,
@@ -120,11 +129,6 @@ pub(in crate::app) fn one_road_speed(
         Some(speed) => Ok(Some(speed)),
         None => road_speed(number, unit_meant).map(Some),
     }
-}
-
-pub(super) fn road_speed(number: &str, unit: SpeedUnit) -> Reading<RoadSpeed> {
-    let speed = parse_decimal(number).map_err(|error| error.about("a road speed", "110"))?;
-    RoadSpeed::from_kmh(unit.to_kmh(speed)).map_err(told)
 }
 
 /// A figure and the unit behind it.

@@ -173,7 +173,20 @@ const WRONG_BESIDE_A_WISH: &[(&[&str], &str)] = &[
         "--sum: a sum of teeth is a whole number from 2 to 1998, not \"many\"",
     ),
     (&["--sum", "1999"], "not \"1999\""),
-    (&["--centre", "80"], "needs --module MM"),
+    (&["--centre", "80"], "needs --module MM or --pitch DP"),
+    (
+        &["--centre", "80", "--module", "2", "--pitch", "10"],
+        "--module and --pitch both say how large the teeth are",
+    ),
+    (&["--pitch", "10"], "--pitch says what teeth fit"),
+    (
+        &["--centre", "80", "--pitch", "0.5"],
+        "--pitch: a diametral pitch must be between 0.508 and 254",
+    ),
+    (
+        &["--centre", "80", "--module", "2", "--pressure-angle", "9"],
+        "between 10 and 30°",
+    ),
     (
         &["--module", "2"],
         "--module says what teeth fit a centre distance; give --centre MM",

@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 23] = [
+const SCREENS: [(&str, Way); 27] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -105,6 +105,31 @@ const SCREENS: [(&str, Way); 23] = [
         window.ctrl_shift(Key::V);
         window.type_text("1st 3.5\n2nd 2.0\nnonsense\n3rd 1.x");
     }),
+    ("a wish with what can be had", |window| {
+        finding(window, "Find for a wish…");
+        window.type_text("2400");
+        let list = "Final drives that can be had";
+        window.get(Role::MultilineTextInput, list).focus();
+        window.settle();
+        window.type_text("3.7 4.1 x");
+    }),
+    ("a wish that does not read", |window| {
+        finding(window, "Find for a wish…");
+        window.type_text("x");
+    }),
+    ("tooth pairs", |window| {
+        finding(window, "Find a tooth pair…");
+        window.type_in("Within, %", "3");
+        window.type_in("Helix angle, °", "x");
+        let row = window.names(Role::ListBoxOption).swap_remove(2);
+        window.move_onto(Role::ListBoxOption, &row);
+    }),
+    ("steps that are laid out, one in focus", |window| {
+        finding(window, "Fill the steps…");
+        window.get(Role::Slider, "Step 2→3").focus();
+        window.settle();
+        window.key(Key::ArrowUp);
+    }),
     ("help", |window| {
         window.key(Key::F1);
     }),
@@ -113,6 +138,13 @@ const SCREENS: [(&str, Way); 23] = [
         window.ctrl(Key::N);
     }),
 ];
+
+/// Opens a dialog by the words of its command.
+fn finding(window: &mut Window, words: &str) {
+    window.ctrl(Key::K);
+    window.type_text(words);
+    window.key(Key::Enter);
+}
 
 /// Folds or unfolds what stands under a heading.
 fn unfold(window: &mut Window, heading: &str) {

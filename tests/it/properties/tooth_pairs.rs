@@ -2,10 +2,10 @@
 
 use crate::support::close::is_close;
 use layshaft::finders::{
-    CentreDistance, CentreFit, FixedCentre, FoundPair, HelixAngle, Hunting, NormalModule, PairWish,
-    RatioTolerance, TeethLimits, ToothSum, tooth_pairs,
+    CentreDistance, CentreFit, DiametralPitch, FixedCentre, FoundPair, HelixAngle, Hunting,
+    NormalModule, PairWish, PressureAngle, RatioTolerance, TeethLimits, ToothSum, tooth_pairs,
 };
-use layshaft::gearing::Ratio;
+use layshaft::gearing::{Ratio, rpm_from_speed};
 use proptest::option::weighted;
 use proptest::prelude::*;
 
@@ -69,12 +69,12 @@ fn any_wish() -> impl Strategy<Value = WholeWish> {
 }
 
 fn any_centre() -> impl Strategy<Value = FixedCentre> {
-    (20.0..=300.0_f64, 0.5..=8.0_f64, 0.0..=45.0_f64).prop_map(|(distance, module, helix)| {
-        FixedCentre {
-            distance: CentreDistance::from_mm(distance).unwrap(),
-            module: NormalModule::from_mm(module).unwrap(),
-            helix: HelixAngle::from_degrees(helix).unwrap(),
-        }
+    let teeth = (0.5..=8.0_f64, 0.0..=45.0_f64, 10.0..=30.0_f64);
+    (20.0..=300.0_f64, teeth).prop_map(|(distance, (module, helix, pressure))| FixedCentre {
+        distance: CentreDistance::from_mm(distance).unwrap(),
+        module: NormalModule::from_mm(module).unwrap(),
+        helix: HelixAngle::from_degrees(helix).unwrap(),
+        pressure: PressureAngle::from_degrees(pressure).unwrap(),
     })
 }
 
@@ -140,11 +140,32 @@ proptest! {
         let transverse = centre.transverse_pressure_angle_deg().to_radians();
         let involute = |angle: f64| angle.tan() - angle;
         let wanted = involute(transverse)
-            + 2.0 * shift * 20.0_f64.to_radians().tan() / f64::from(sum);
+            + 2.0 * shift * centre.pressure.degrees().to_radians().tan() / f64::from(sum);
         let working = centre.working_pressure_angle_deg(sum).unwrap().to_radians();
         prop_assert!(is_close(involute(working), wanted, 1e-12 * wanted.abs().max(1.0)));
         let back = unshifted * transverse.cos() / working.cos();
         prop_assert!(is_close(back, centre.distance.mm(), 1e-9), "{back}");
+    }
+
+    #[test]
+    fn a_pitch_is_the_module_that_has_as_many_teeth_on_an_inch(per_inch in 0.508..=254.0_f64) {
+        let pitch = DiametralPitch::from_per_inch(per_inch).unwrap();
+        let module_mm = pitch.module().mm();
+        prop_assert!(is_close(module_mm * per_inch, 25.4, 1e-12), "{module_mm}");
+        prop_assert!((0.0999..=50.0001).contains(&module_mm));
+    }
+
+    #[test]
+    fn the_engine_turns_off_by_what_the_pair_is_off(
+        wish in any_wish(), kmh in 1.0..=200.0_f64, circumference_mm in 900.0..=4000.0_f64,
+    ) {
+        let wished = wish.wish().ratio.value();
+        let rpm = |ratio: f64| rpm_from_speed(kmh, ratio, circumference_mm);
+        for pair in tooth_pairs(&wish.wish()) {
+            let off = rpm(pair.teeth.ratio()) - rpm(wished);
+            let told = pair.error_rpm(rpm(wished));
+            prop_assert!((off - told).abs() <= 1e-12 * rpm(wished).max(1.0), "{off} {told}");
+        }
     }
 
     #[test]

@@ -3,6 +3,7 @@
 use super::row::Status::{Derived, Memory};
 use super::row::{Published, assert_rows, published};
 use crate::support::gear_sets::{ratio, results, rpm, set, spec};
+use layshaft::finders::{Progression, StepLayout};
 use layshaft::gearing::{GearResult, GearSet, GearSetSpec, SetResults};
 
 const HEISLER: &str = "Heisler, Advanced Vehicle Technology, 3.8.3, geometric steps";
@@ -104,4 +105,29 @@ fn a_step_of_1_38_loses_27_5_per_cent_of_the_shift_speed() {
     // From 6000 rpm.
     let drop = published(1652.2, 0.05, DEFINITION, Derived);
     assert_rows([("1 to 2", upshift.rpm_drop(), drop)]);
+}
+
+#[test]
+fn the_published_sets_are_laid_out_from_first_top_and_number_of_gears() {
+    let laid_out = |first: f64, top: f64, progression: f64| {
+        let progression = Progression::from_factor(progression).unwrap();
+        let layout = StepLayout::between(first, top, 5, progression).unwrap();
+        layout.ratios().to_vec()
+    };
+    let rows = |ratios: Vec<f64>, expected: [f64; 5], tolerance, source, status| {
+        let gears = (1..).zip(ratios).zip(expected);
+        gears
+            .map(|((gear, found), expected)| {
+                let row = published(expected, tolerance, source, status);
+                (format!("gear {gear}, {source}"), found, row)
+            })
+            .collect::<Vec<_>>()
+    };
+    let even = laid_out(20.0, 4.8, 1.0);
+    // 14, 9.8 and 6.86 were rounded to the printed figures one after the other.
+    let printed = [20.0, 14.0, 9.8, 6.86, 4.80];
+    assert_rows(rows(even, printed, 0.005, HEISLER, Memory));
+    let narrowing = laid_out(3.6, 0.8, 1.1);
+    let derived = [3.6000, 2.1424, 1.4025, 1.0100, 0.8000];
+    assert_rows(rows(narrowing, derived, 5e-5, NAUNHEIMER, Derived));
 }

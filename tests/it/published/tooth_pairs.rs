@@ -3,7 +3,7 @@
 use super::row::Status::{Derived, Memory, Read};
 use super::row::{Published, Status, assert_rows, published};
 use layshaft::finders::{
-    CentreDistance, CentreFit, FixedCentre, HelixAngle, Hunting, NormalModule,
+    CentreDistance, CentreFit, FixedCentre, HelixAngle, Hunting, NormalModule, PressureAngle,
 };
 use layshaft::gearing::ToothPair;
 
@@ -17,6 +17,7 @@ fn shafts(distance_mm: f64, module_mm: f64, helix_deg: f64) -> FixedCentre {
         distance: CentreDistance::from_mm(distance_mm).unwrap(),
         module: NormalModule::from_mm(module_mm).unwrap(),
         helix: HelixAngle::from_degrees(helix_deg).unwrap(),
+        pressure: PressureAngle::USUAL,
     }
 }
 

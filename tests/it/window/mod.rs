@@ -7,6 +7,7 @@ mod beginning;
 mod behind_dialogs;
 mod closing;
 mod dialogs;
+mod finders;
 mod finding_commands;
 mod focus;
 mod focus_anew;

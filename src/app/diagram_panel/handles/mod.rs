@@ -9,7 +9,12 @@ mod keys;
 mod words;
 
 use crate::app::action::Action;
-use crate::app::handle::{Claim, handle_rect, is_held, nearest_on_top, reach};
+use crate::app::dialogs::finders::{Finder, WishedAt};
+use crate::app::handle::{
+    Claim, handle_rect, is_held, nearest_on_top, own_menu_is_asked_for, reach,
+};
+use crate::app::heard::name_menu;
+use crate::app::menus::{context_menu_ui, find_entries_ui};
 use crate::chart::{Along, Handle, Scene, ShownSet};
 use crate::draw::diagram::Drawn;
 use crate::draw::palette::Palette;
@@ -141,10 +146,21 @@ impl Handles<'_> {
         self.keys(&response, handle);
         self.requests(&response, handle);
         self.speak(&response, handle);
+        self.menu(&response, handle);
         self.paint(&response, at);
         let claim = Claim::of(&response);
         self.want(claim, || handle.words(), at);
         response.dragged()
+    }
+
+    /// What a right click or the menu key offers: the drop there may be a wish.
+    fn menu(&mut self, response: &Response, handle: &Handle) {
+        let is_asked_for = own_menu_is_asked_for(response);
+        context_menu_ui(response, is_asked_for, |ui| {
+            name_menu(ui, &format!("Menu of {}", handle.name(&self.set.name)));
+            let wish = Finder::Wish(handle.set, WishedAt::Shift(Some(handle.gear)));
+            find_entries_ui(ui, &[wish], self.actions);
+        });
     }
 
     fn paint(&self, response: &Response, at: Pos2) {

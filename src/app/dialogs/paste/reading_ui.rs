@@ -1,13 +1,13 @@
 //! The reading on the screen: each set with its tick, values that can be corrected, what is offered.
 
 use super::reading::{Reading, SetReading};
-use crate::app::cell::select_all;
+use crate::app::dialogs::field::{self, DialogField, reveal};
 use crate::app::heard::describe;
 use crate::app::pasting::PasteTarget;
 use crate::draw::palette::Palette;
 use crate::gearing::Name;
 use crate::import::gears::Offered;
-use egui::{Grid, Id, Key, Label, Modifiers, Response, RichText, TextEdit, Ui};
+use egui::{Grid, Id, Label, Response, RichText, Ui};
 
 /// How wide the field of a value is, in points.
 const VALUE_WIDTH: f32 = 130.0;
@@ -144,7 +144,7 @@ fn name_ui(
     is_entered
 }
 
-/// A field, all of which is selected when it is entered; whether Enter was pressed in it.
+/// A field; whether Enter was pressed in it.
 fn field_ui(
     ui: &mut Ui,
     id: Id,
@@ -152,32 +152,19 @@ fn field_ui(
     most_characters: usize,
     name: &str,
 ) -> (Response, bool) {
-    let has_focus = ui.memory(|memory| memory.has_focus(id));
-    // Taken before the field sees it: the focus is never nowhere, so it never falls back on the text.
-    let is_entered = has_focus && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
-    let field = TextEdit::singleline(text)
-        .id(id)
-        .char_limit(most_characters);
-    let size = [VALUE_WIDTH, ui.spacing().interact_size.y];
-    let response = ui.add_sized(size, field).accessible_name(name);
-    if response.gained_focus() {
-        select_all(ui, id, most_characters);
-    }
-    reveal(&response);
-    (response, is_entered)
+    let field = DialogField {
+        id,
+        name,
+        width: VALUE_WIDTH,
+        most_characters,
+        hint: "",
+    };
+    field.show(ui, text)
 }
 
 /// Goes to the value at that place, all of it selected.
 fn go_to(ui: &Ui, place: usize) {
-    select_all(ui, id_of(place), MOST_CHARACTERS);
-    ui.memory_mut(|memory| memory.request_focus(id_of(place)));
-}
-
-/// Scrolls to what has just got the focus.
-fn reveal(response: &Response) {
-    if response.gained_focus() {
-        response.scroll_to_me(None);
-    }
+    field::go_to(ui, id_of(place), MOST_CHARACTERS);
 }
 
 /// What the text says beside the gears, each with a tick and the words it came from.

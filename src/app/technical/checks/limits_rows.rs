@@ -23,7 +23,7 @@ pub(super) const OF_TYRES: [Row; 4] = [
         },
         answer: Answer::Typed("of the registration paper", |about, text| {
             let present = data(about).top_speed;
-            let read = typed::one_road_speed(text, about.project.units, present);
+            let read = typed::known_road_speed(text, about.project.units, present);
             of_limits(about, read, |limits, speed| limits.top_speed = speed)
         }),
     },

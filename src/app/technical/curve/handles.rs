@@ -10,7 +10,6 @@ use crate::app::handle::{
     note_nudged, page_nudge, pressed_at, reach,
 };
 use crate::app::input::taken;
-use crate::app::menus::is_asked_for_by_key;
 use crate::app::technical::about::Whose;
 use crate::chart::{Along, CurvePoint, TorqueDiagram, TorqueScales};
 use crate::draw::torque_diagram::TorquePlaces;
@@ -75,12 +74,6 @@ pub(super) fn take_moved(ui: &Ui, whose: Whose) -> bool {
 pub(in crate::app) fn is_in_hand(ctx: &Context) -> bool {
     let focused = ctx.memory(egui::Memory::focused);
     focused.is_some() && ctx.data(|d| d.get_temp::<Id>(in_hand_id())) == focused
-}
-
-/// Whether the menu of a point was asked for, by key or by a right click, which its dragging swallows.
-pub(super) fn own_menu_is_asked_for(response: &Response) -> bool {
-    let is_clicked = response.ctx.input(|i| i.pointer.secondary_clicked());
-    is_asked_for_by_key(response) || (is_clicked && response.hovered())
 }
 
 /// The points of a curve in its diagram.

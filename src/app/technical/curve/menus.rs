@@ -1,8 +1,9 @@
 //! What a right click or the menu key offers on the small diagram and on its points.
 
-use super::handles::{focus_point, own_menu_is_asked_for};
+use super::handles::focus_point;
 use super::{Next, ShownCurve};
 use crate::app::form::Form;
+use crate::app::handle::own_menu_is_asked_for;
 use crate::app::heard::name_menu;
 use crate::app::menus::context_menu_ui;
 use crate::chart::CurvePoint;

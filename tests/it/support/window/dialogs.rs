@@ -54,7 +54,7 @@ const fn question(
 }
 
 /// Every dialog.
-pub(crate) const KINDS: [Kind; 16] = [
+pub(crate) const KINDS: [Kind; 19] = [
     kind("help", "Keys and cautions", "Close", |window| {
         window.key(Key::F1);
     }),
@@ -75,6 +75,15 @@ pub(crate) const KINDS: [Kind; 16] = [
     },
     kind("paste", "Paste gears", "Text with a gear set", |window| {
         window.ctrl_shift(Key::V);
+    }),
+    kind("wish", "Find for a wish", "Engine speed, rpm", |window| {
+        command(window, "Find for a wish…");
+    }),
+    kind("pair", "Find a tooth pair", "Ratio", |window| {
+        command(window, "Find a tooth pair…");
+    }),
+    kind("steps", "Fill the steps", "Gears", |window| {
+        command(window, "Fill the steps…");
     }),
     kind("find", "Find a command", "Words of the command", |window| {
         window.ctrl(Key::K);
@@ -166,6 +175,13 @@ pub(crate) const KINDS: [Kind; 16] = [
         },
     ),
 ];
+
+/// Opens what a command opens, by its words.
+fn command(window: &mut Window, words: &str) {
+    window.ctrl(Key::K);
+    window.type_text(words);
+    window.key(Key::Enter);
+}
 
 impl Kind {
     /// A window that shows it, over a window in which the redline is being typed.
