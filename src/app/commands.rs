@@ -37,6 +37,8 @@ pub enum Command {
     FindPair,
     /// The selected set is filled with steps.
     FillSteps,
+    /// What is fitted is counted.
+    CountFitted,
     /// The selected set goes.
     RemoveSet,
     /// Gears are typed as their own ratios.
@@ -187,6 +189,7 @@ pub const TABLE: &[Entry] = entries! {
     FindWish, Edit, "Find for a wish…", "Finds the final drive, ratio or tyre of the selected set that gives what is wished", [];
     FindPair, Edit, "Find a tooth pair…", "Finds the teeth that come near a ratio of the selected set", [];
     FillSteps, Edit, "Fill the steps…", "Lays out the gears of the selected set between first and top", [];
+    CountFitted, Edit, "What is fitted…", "Counts turns, and says which gear of the sets that is", [];
     RemoveSet, Edit, "Remove set", "Removes the selected set", [];
     ShowSpeed, View, "Diagram: speed", "Shows engine speed against road speed", [ctrl(Key::Num1)];
     ShowEffort, View, "Diagram: effort", "Shows how hard every gear pulls, against road speed", [ctrl(Key::Num2)];

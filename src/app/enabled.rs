@@ -33,6 +33,7 @@ impl Command {
             | Self::FindWish
             | Self::FindPair
             | Self::FillSteps
+            | Self::CountFitted
             | Self::TypeRatios
             | Self::TypeOverall
             | Self::TypeSpeeds

@@ -1,7 +1,9 @@
 //! Opens the dialogs in which something is found for a set, and takes over what was found.
 
 use super::dialogs::Dialog;
-use super::dialogs::finders::{FillDialog, Finder, FinderAnswer, PairDialog, Taken, WishDialog};
+use super::dialogs::finders::{
+    CountDialog, FillDialog, Finder, FinderAnswer, PairDialog, Taken, WishDialog,
+};
 use super::window::App;
 use crate::project::{Edit, SetEdit};
 use std::sync::Arc;
@@ -20,6 +22,12 @@ impl App {
             }
             Finder::Fill(set) => Dialog::Fill(Box::new(FillDialog::over(desk, set, texts.fill))),
         });
+    }
+
+    /// Opens the dialog in which what is fitted is counted.
+    pub(super) fn count(&mut self) {
+        let texts = self.view.finders.count.clone();
+        self.dialog = Some(Dialog::Count(Box::new(CountDialog { texts })));
     }
 
     /// Goes on with a dialog, or does what was answered.

@@ -145,6 +145,7 @@ impl App {
             Command::TypeSpeeds => self.type_as(RatioForm::SpeedPer1000),
             Command::BestShifts => self.take_best_shifts(),
             Command::FindWish => self.find(Finder::Wish(self.view.open_card, WishedAt::Set)),
+            Command::CountFitted => self.count(),
             Command::FillSteps => self.find(Finder::Fill(self.view.open_card)),
             Command::FindPair => self.find(Finder::Pair(self.view.open_card, None)),
             Command::RemoveSet => self.edit(Edit::RemoveSet(self.view.open_card)),

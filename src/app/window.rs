@@ -7,7 +7,7 @@ use super::action::Action;
 use super::arrangement::Part;
 use super::commands;
 use super::desk::Desk;
-use super::dialogs::finders::{fill_dialog_ui, pair_dialog_ui, wish_dialog_ui};
+use super::dialogs::finders::{count_dialog_ui, fill_dialog_ui, pair_dialog_ui, wish_dialog_ui};
 use super::dialogs::{Dialog, findings_ui, help_ui, paste_dialog_ui, path_dialog_ui, question_ui};
 use super::drafts::{CellId, Drafts};
 use super::find_command::{Found, find_command_ui, offers};
@@ -356,6 +356,11 @@ impl App {
                 let answer = fill_dialog_ui(ctx, &mut dialog, self.desk(), palette);
                 self.view.finders.fill = dialog.texts.clone();
                 self.after_finding(answer, Dialog::Fill(dialog));
+            }
+            Some(Dialog::Count(mut dialog)) => {
+                let is_closed = count_dialog_ui(ctx, &mut dialog, self.desk(), palette);
+                self.view.finders.count = dialog.texts.clone();
+                self.dialog = (!is_closed).then_some(Dialog::Count(dialog));
             }
             Some(Dialog::Paste(mut dialog)) => {
                 let target = PasteTarget::of(self.desk().project(), self.view.open_card);

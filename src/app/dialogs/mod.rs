@@ -18,7 +18,7 @@ pub(super) use path::path_dialog_ui;
 pub(super) use question::question_ui;
 
 use super::find_command::FindCommand;
-use finders::{FillDialog, PairDialog, WishDialog};
+use finders::{CountDialog, FillDialog, PairDialog, WishDialog};
 
 /// The dialog that is open, apart from what is asked about the document.
 #[derive(Debug)]
@@ -35,6 +35,8 @@ pub(super) enum Dialog {
     Pair(Box<PairDialog>),
     /// Steps are laid out.
     Fill(Box<FillDialog>),
+    /// What is fitted is counted.
+    Count(Box<CountDialog>),
     /// Something is looked for by its words.
     FindCommand(Box<FindCommand>),
 }

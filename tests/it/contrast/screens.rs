@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 27] = [
+const SCREENS: [(&str, Way); 28] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -129,6 +129,11 @@ const SCREENS: [(&str, Way); 27] = [
         window.get(Role::Slider, "Step 2→3").focus();
         window.settle();
         window.key(Key::ArrowUp);
+    }),
+    ("what is fitted, counted", |window| {
+        finding(window, "What is fitted…");
+        window.type_in("Turns of the engine", "22.6 ± 0.1");
+        window.type_in("Turns of the free wheel", "10");
     }),
     ("help", |window| {
         window.key(Key::F1);

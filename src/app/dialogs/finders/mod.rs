@@ -4,6 +4,7 @@
 mod about;
 mod choices;
 mod columns;
+mod count;
 mod fill;
 mod frame;
 mod pairs;
@@ -11,6 +12,7 @@ mod typed_field;
 mod whole_set;
 mod wish;
 
+pub(in crate::app) use count::{CountDialog, CountTexts, count_dialog_ui};
 pub(in crate::app) use fill::{FillDialog, FillTexts, fill_dialog_ui};
 pub(in crate::app) use pairs::{PairDialog, PairSpot, PairTexts, pair_dialog_ui};
 pub(in crate::app) use wish::{WishDialog, WishTexts, wish_dialog_ui};
@@ -65,6 +67,7 @@ pub(in crate::app) struct FinderTexts {
     pub(in crate::app) wish: WishTexts,
     pub(in crate::app) pair: PairTexts,
     pub(in crate::app) fill: FillTexts,
+    pub(in crate::app) count: CountTexts,
 }
 
 /// What came of a dialog.

@@ -54,7 +54,7 @@ const fn question(
 }
 
 /// Every dialog.
-pub(crate) const KINDS: [Kind; 19] = [
+pub(crate) const KINDS: [Kind; 20] = [
     kind("help", "Keys and cautions", "Close", |window| {
         window.key(Key::F1);
     }),
@@ -84,6 +84,9 @@ pub(crate) const KINDS: [Kind; 19] = [
     }),
     kind("steps", "Fill the steps", "Gears", |window| {
         command(window, "Fill the steps…");
+    }),
+    kind("count", "What is fitted", "Turns of the engine", |window| {
+        command(window, "What is fitted…");
     }),
     kind("find", "Find a command", "Words of the command", |window| {
         window.ctrl(Key::K);

@@ -1,5 +1,6 @@
 //! Is what is found for a set found where it is wanted, shown beside what there is, and taken over as one step?
 
+mod count;
 mod fill;
 mod pairs;
 mod wish;
