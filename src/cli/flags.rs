@@ -246,12 +246,12 @@ pub(super) const FLAGS: [FlagRow; 65] = [
     technical(
         (Flag::Signal, "signal"),
         "output|wheel",
-        "where the speedometer's signal is taken: gearbox output (usual), or a wheel",
+        "where the speedometer's signal is taken; the gearbox output without it",
     ),
     technical(
         (Flag::SignalRatio, "signal-ratio"),
         "FACTOR",
-        "what speedometer and odometer of the baseline show ÷ what is true; 1 without it",
+        "shown ÷ true of the baseline's pointer and odometer; 1 without it",
     ),
     of_pairs(
         (Flag::Ratio, "ratio"),
@@ -350,7 +350,7 @@ pub(super) const FLAGS: [FlagRow; 65] = [
         "WHAT",
         Group::Output,
         VIEWS,
-        "speed, effort, run or cruise; chart: several, also steps, revs, distance",
+        "speed, effort, run, cruise, speedometer; chart: also steps, revs, distance",
     ),
     row(
         (As, "as"),

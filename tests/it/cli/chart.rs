@@ -218,7 +218,7 @@ const WRONG: &[(&[&str], &str)] = &[
     (&["-o", "-", "--page", "A4"], "not \"A4\""),
     (
         &["-o", "-", "--show", "power"],
-        "--show is speed, steps, effort, run, revs, distance or cruise",
+        "--show is speed, steps, effort, run, revs, distance, cruise or speedometer",
     ),
     (
         &["-o", "-", "--show", "steps", "--page", "a4"],

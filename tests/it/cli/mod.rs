@@ -23,6 +23,7 @@ mod random;
 mod refusals;
 mod runs;
 mod sets_by_flags;
+mod speedometer;
 mod unreadable;
 
 use layshaft::cli::{self, Outcome};
@@ -82,6 +83,8 @@ const TABLE_OPTIONS: &[&str] = &[
     "--displacement",
     "--fuel",
     "--willans",
+    "--signal",
+    "--signal-ratio",
     "--speed",
     "--units",
     "--show",

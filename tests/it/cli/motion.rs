@@ -465,7 +465,7 @@ fn what_cannot_be_is_refused_with_its_flag() {
         ),
         (
             &["--show", "pull"],
-            "--show is speed, effort, run or cruise, not \"pull\"",
+            "--show is speed, effort, run, cruise or speedometer, not \"pull\"",
         ),
     ] {
         let answer = answer_to_one_set("table", more);

@@ -81,11 +81,11 @@ const WRONG_BESIDE_A_SET: &[(&[&str], &str)] = &[
     (&["--show", "effort,run"], "shows one at a time"),
     (
         &["--show", "power"],
-        "--show is speed, effort, run or cruise, not",
+        "--show is speed, effort, run, cruise or speedometer, not",
     ),
     (
         &["--show", "steps"],
-        "--show is speed, effort, run or cruise, not",
+        "--show is speed, effort, run, cruise or speedometer, not",
     ),
     (&["--units", "knots"], "--units is kmh or mph"),
     (&["--decimal", "comma"], "--as csv"),
