@@ -134,11 +134,16 @@ fn all_of_the_lines_and_of_the_rule_is_in_view() {
 #[test]
 fn at_every_marked_speed_a_point_says_what_is_shown() {
     let scene = scene(&camper_van());
-    let of_second = scene.labels.iter().filter(|label| {
-        label.role == Role::Crossing && label.of.is_some_and(|of| of.place == 1)
-    });
+    let of_second = scene
+        .labels
+        .iter()
+        .filter(|label| label.role == Role::Crossing && label.of.is_some_and(|of| of.place == 1));
     let words: Vec<&str> = of_second.map(|label| label.text.as_str()).collect();
-    let shown = ["shows 44.3 (−5.7)", "shows 79.8 (−10.2)", "shows 97.5 (−12.5)"];
+    let shown = [
+        "shows 44.3 (−5.7)",
+        "shows 79.8 (−10.2)",
+        "shows 97.5 (−12.5)",
+    ];
     assert_eq!(words, shown);
     assert_eq!(scene.points.len(), 9);
     assert!(scene.summary.contains("Fitted five-speed shows 50.0 (0.0)"));
@@ -153,7 +158,9 @@ fn a_set_without_a_signal_is_named_and_has_no_line() {
         source: Some(SignalSource::None),
         drive: None,
     };
-    project = Edit::SetChecks(id, Box::new(checks)).applied_to(&project).unwrap();
+    project = Edit::SetChecks(id, Box::new(checks))
+        .applied_to(&project)
+        .unwrap();
     let scene = scene(&project);
     assert_eq!(scene.sets.len(), 3);
     assert!(scene.lines.iter().all(|line| line.of.place != 1));
