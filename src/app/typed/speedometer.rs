@@ -120,7 +120,7 @@ pub(in crate::app) fn percent_off(text: &str) -> Reading<Option<ReadingRatio>> {
 const PERCENT_OFF: Quantity<ReadingRatio> = Quantity {
     // The range is told in what is typed.
     new: |percent| {
-        ReadingRatio::new(1.0 + percent / 100.0).map_err(|_| OutOfRange {
+        ReadingRatio::new(1.0 + percent / 100.0).map_err(|_of_ratio| OutOfRange {
             what: "an error in per cent",
             bounds: "between -50 and 100",
             value: percent,
