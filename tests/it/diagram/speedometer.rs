@@ -58,7 +58,7 @@ fn every_set_has_one_line_from_rest_with_what_is_shown_above_the_true_speed() {
     for (line, shown) in scene.lines.iter().zip(analysis.speedometers()) {
         let shown = shown.as_ref().unwrap();
         let line = ends(&line.points);
-        assert_eq!(line[0], [0.0, 0.0]);
+        assert!(line[0].iter().all(|at| at.abs() < 1e-12), "{line:?}");
         for kmh in [40.0, 90.0, 120.0] {
             let above = shown.shown_kmh(kmh) - kmh;
             assert_close(height(line, kmh), above, 1e-9, "above the true speed");
@@ -83,7 +83,7 @@ fn a_band_has_its_upper_edge_its_lower_one_at_0_and_shade_beyond_both() {
             let at_100 = height(most, 100.0);
             assert_close(at_100, percent + offset, 1e-9, "at 100");
             let zero = ends(&scene.curves[1].points);
-            assert_eq!([zero[0][1], zero[1][1]], [0.0, 0.0]);
+            assert!(zero.iter().all(|at| at[1].abs() < 1e-12), "{zero:?}");
             assert_eq!(scene.above.len(), 1);
             assert_eq!(ends(&[scene.above[0].from, scene.above[0].to]), most);
             assert_eq!(scene.areas.len(), 1);

@@ -61,13 +61,13 @@ fn description(window: &Window, role: Role, name: &str) -> String {
 /// All findings, a sentence each.
 fn findings(window: &Window) -> Vec<String> {
     let findings = window.app().desk().findings().iter();
-    findings.map(|finding| finding.to_string()).collect()
+    findings.map(ToString::to_string).collect()
 }
 
 /// Those of the set at that place.
 fn findings_of(window: &Window, place: usize) -> Vec<String> {
     let findings = window.app().desk().findings_of(place);
-    findings.map(|finding| finding.to_string()).collect()
+    findings.map(ToString::to_string).collect()
 }
 
 #[test]
