@@ -178,12 +178,12 @@ pub(super) const FLAGS: [FlagRow; 84] = [
     technical(
         (Flag::Signal, "signal"),
         "output|wheel",
-        "where the speed signal is taken: gearbox output, as usual, or a wheel",
+        "where the speedometer's signal is taken; the gearbox output without it",
     ),
     technical(
         (Flag::SignalRatio, "signal-ratio"),
         "FACTOR",
-        "what they show in the baseline ÷ what is true; 1 without it",
+        "shown ÷ true of the baseline's pointer and odometer; 1 without it",
     ),
     row(
         (Flag::Ratio, "ratio"),
@@ -353,7 +353,7 @@ pub(super) const FLAGS: [FlagRow; 84] = [
         "WHAT",
         Group::Output,
         VIEWS,
-        "speed, effort, run or cruise; chart: several, also steps, revs, distance",
+        "speed, effort, run, cruise, speedometer; chart: also steps, revs, distance",
     ),
     row(
         (As, "as"),

@@ -101,6 +101,15 @@ fn the_unsaved_mark(bencher: Bencher<'_, '_>) {
 }
 
 #[divan::bench]
+fn road_checks_of_three_ten_speed_sets(bencher: Bencher<'_, '_>) {
+    let project = three_ten_speeds();
+    bencher.bench_local(|| {
+        let analysis = Analysis::from(black_box(&project));
+        black_box((analysis.speedometers().len(), analysis.road_checks().len()));
+    });
+}
+
+#[divan::bench]
 fn results_alone(bencher: Bencher<'_, '_>) {
     let project = three_ten_speeds();
     bencher.bench_local(|| ProjectResults::of(black_box(&project)));

@@ -25,13 +25,14 @@ enum Hand {
 
 const HANDS: [Hand; 3] = [Hand::Idle, Hand::Moving, Hand::Dragging];
 
-const VIEWS: [View; 6] = [
+const VIEWS: [View; 7] = [
     View::Speed,
     View::Effort,
     View::Run,
     View::Revs,
     View::Distance,
     View::Cruise,
+    View::Speedometer,
 ];
 
 /// A file dialog that nobody opens.

@@ -6,7 +6,7 @@ use egui::Color32;
 use layshaft::draw::palette::{Palette, Theme};
 use layshaft::project::{
     Candidate, Candidates, Drops, KnownFuel, Livery, Note, PageForm, PictureError, PictureWidth,
-    Project, SetId, TechnicalData, WriteUp, format, text_in_picture,
+    Project, SetChecks, SetId, SetTechnical, TechnicalData, View, WriteUp, format, text_in_picture,
 };
 use layshaft::sheet::page::{Page, PageError, Picture};
 use proptest::prelude::*;
@@ -50,11 +50,22 @@ fn as_shown(project: &Project) -> Project {
         }),
         drops => drops,
     };
-    // Engine and vehicle go along where a view shows them.
+    // Engine and vehicle go along where a view shows them, and what is checked where its view does.
     let needs_motion = project.write_up.views.need_motion();
+    let has_checks = project.write_up.views.has(View::Speedometer);
     let of_sets = shown.iter().map(|candidate| {
-        let own = needs_motion.then(|| candidate.technical.clone());
-        own.unwrap_or_default()
+        let own = candidate.technical.clone();
+        let motion = if needs_motion {
+            own.clone()
+        } else {
+            SetTechnical::default()
+        };
+        let checks = if has_checks {
+            own.checks
+        } else {
+            SetChecks::default()
+        };
+        SetTechnical { checks, ..motion }
     });
     let of_sets = of_sets.collect();
     let known_fuel = project.technical.known_fuel.and_then(|known| {
@@ -62,11 +73,22 @@ fn as_shown(project: &Project) -> Project {
         let set = SetId(place + 1);
         Some(KnownFuel { set, ..known })
     });
-    let technical = needs_motion.then(|| TechnicalData {
+    let all = project.technical.clone();
+    let motion = needs_motion.then(|| TechnicalData {
         known_fuel,
-        ..project.technical.clone()
+        ..all.clone()
     });
-    let technical = technical.unwrap_or_default();
+    let checked = if has_checks {
+        all
+    } else {
+        TechnicalData::default()
+    };
+    let technical = TechnicalData {
+        speedometer: checked.speedometer,
+        limits: checked.limits,
+        second_axle: checked.second_axle,
+        ..motion.unwrap_or_default()
+    };
     renumbered(&Project {
         note: if project.write_up.with_note {
             project.note.clone()

@@ -2,6 +2,7 @@
 
 mod labels;
 mod motion;
+mod speedometer;
 
 use crate::support::gear_sets::{gear, name, ratio, rpm, spec};
 use crate::support::projects::any_project;

@@ -7,7 +7,7 @@ use crate::checks::{
     InstrumentDrive, MeterConstant, PulsesPerTurn, ReadingRatio, RuleOffset, RulePercent,
     SpeedometerRule,
 };
-use crate::gearing::{ToothPair, parse_decimal};
+use crate::gearing::{OutOfRange, ToothPair, parse_decimal};
 use crate::units::{SpeedUnit, plain_number, round_to};
 
 /// How a drive is typed.
@@ -118,7 +118,14 @@ pub(in crate::app) fn percent_off(text: &str) -> Reading<Option<ReadingRatio>> {
 }
 
 const PERCENT_OFF: Quantity<ReadingRatio> = Quantity {
-    new: |percent| ReadingRatio::new(1.0 + percent / 100.0),
+    // The range is told in what is typed.
+    new: |percent| {
+        ReadingRatio::new(1.0 + percent / 100.0).map_err(|_of_ratio| OutOfRange {
+            what: "an error in per cent",
+            bounds: "between -50 and 100",
+            value: percent,
+        })
+    },
     example: "2.5",
     unit: "",
 };
@@ -225,7 +232,11 @@ mod tests {
             percent_off_spelled(percent_off("-1").unwrap().unwrap()),
             "-1"
         );
-        assert!(percent_off("90000").is_err());
+        let why = percent_off("900").unwrap_err();
+        assert_eq!(
+            why,
+            "an error in per cent must be between -50 and 100, not 900"
+        );
     }
 
     #[test]

@@ -109,7 +109,8 @@ impl Told<'_> {
     fn cells(&self, true_kmh: f64) -> Vec<FigureCell> {
         let unit = |kmh: f64| self.units.from_kmh(kmh);
         let shown = |of: Option<&ShownSpeed>| of.map(|of| unit(of.shown_kmh(true_kmh)));
-        let above = |of: Option<&ShownSpeed>| shown(of).map(|shown| shown - unit(true_kmh));
+        // The shown less the true speed would lose the digits that both have.
+        let above = |of: &ShownSpeed| (of.shown_ratio() - 1.0) * unit(true_kmh);
         let [least, most] = self
             .rule
             .limits_kmh(true_kmh)
@@ -118,7 +119,7 @@ impl Told<'_> {
         vec![
             FigureCell::of(shown(self.shown), tenths_text)
                 .against(shown(self.baseline), difference),
-            FigureCell::of(above(self.shown), |above| signed(above, 1)),
+            FigureCell::of(self.shown.map(above), |above| signed(above, 1)),
             FigureCell::of(least, tenths_text),
             FigureCell::of(most, tenths_text),
         ]

@@ -45,6 +45,11 @@ pub enum TableError {
         "this is a table as JSON, which is for programs; copy it as text, Markdown, BBCode or CSV instead"
     )]
     ForPrograms,
+    /// It is one of figures that follow from the sets.
+    #[error(
+        "this table tells figures of the sets and no ratios; copy the table of ratios, which the view Speed has"
+    )]
+    OfFigures,
     /// The columns that tell ratios were left out.
     #[error(
         "set {set} has neither ratios nor overall ratios; copy the table with one of these columns"

@@ -1,8 +1,8 @@
 //! Where does the table of ratios end in a text with further tables? At the name of the next one.
 
-/// What further tables are called: they tell what engine and vehicle make of the sets, and have no sets of
-/// their own.
-const FURTHER: [&str; 3] = ["Effort", "Run", "Cruise"];
+/// What further tables are called: they tell what engine, vehicle and instruments make of the sets, and have
+/// no sets of their own.
+const FURTHER: [&str; 4] = ["Effort", "Run", "Cruise", "Speedometer"];
 
 /// The text as far as the first further table.
 pub(super) fn first_of_several(text: &str) -> &str {
@@ -17,7 +17,7 @@ pub(super) fn first_of_several(text: &str) -> &str {
 }
 
 /// A line without the marks of its format: `# Run`, `**Run**`, `[b]Run[/b]`.
-fn unmarked(line: &str) -> &str {
+pub(super) fn unmarked(line: &str) -> &str {
     let line = line
         .trim()
         .trim_start_matches("[b]")
@@ -31,7 +31,14 @@ mod tests {
 
     #[test]
     fn a_further_table_begins_at_its_name_whatever_its_marks() {
-        for name in ["Run", "# Run", "**Run**", "[b]Run[/b]", "## Cruise ##"] {
+        for name in [
+            "Run",
+            "# Run",
+            "**Run**",
+            "[b]Run[/b]",
+            "## Cruise ##",
+            "# Speedometer",
+        ] {
             let text = format!("title\n| 1 | 3.5 |\n\n{name}\n\nmore\n");
             assert_eq!(first_of_several(&text), "title\n| 1 | 3.5 |\n\n", "{name}");
         }

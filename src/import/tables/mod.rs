@@ -15,6 +15,7 @@ mod folded;
 mod found;
 mod headings;
 mod lines;
+mod of_figures;
 mod page;
 mod phrases;
 mod pipes;
@@ -30,6 +31,7 @@ use crate::gearing::{
 };
 use crate::units::SpeedUnit;
 use first_of_several::first_of_several;
+use of_figures::is_of_figures;
 
 /// The most characters that are read: the widest names in all positions that can be shown fall short of it.
 const MOST_CHARACTERS: usize = 5_000_000;
@@ -132,7 +134,7 @@ pub fn is_own_table(text: &str) -> bool {
 /// may try.
 ///
 /// # Errors
-/// When the table is JSON, was cut in the middle, its columns were pushed out of line, its blanks were folded,
+/// When the table is JSON or tells no ratios, was cut in the middle, its columns were pushed out of line, its blanks were folded,
 /// or its gears make no set.
 ///
 /// # Example
@@ -153,6 +155,9 @@ pub fn read(text: &str) -> Option<Result<OwnTable, TableError>> {
     let text = first_of_several(text);
     let characters = text.chars().take(MOST_CHARACTERS + 1).count();
     let Some(form) = Form::of(text) else {
+        if is_of_figures(text) {
+            return Some(Err(TableError::OfFigures));
+        }
         return folded::is_folded(text).then_some(Err(TableError::Folded));
     };
     if characters > MOST_CHARACTERS {
@@ -170,10 +175,8 @@ pub fn read(text: &str) -> Option<Result<OwnTable, TableError>> {
 /// Whether the text is the program's JSON, by the keys that it opens with and holds.
 fn is_for_programs(text: &str) -> bool {
     let is_object = text.trim_start().starts_with('{');
-    is_object
-        && ["\"sets\"", "\"gears\""]
-            .iter()
-            .all(|key| text.contains(key))
+    let has = |key: &str| text.contains(key);
+    is_object && has("\"sets\"") && (has("\"gears\"") || has("\"speedometer\""))
 }
 
 /// The two ways in which tables are written.

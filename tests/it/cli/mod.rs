@@ -25,6 +25,7 @@ mod random;
 mod refusals;
 mod runs;
 mod sets_by_flags;
+mod speedometer;
 mod unreadable;
 
 use layshaft::cli::{self, Outcome};
@@ -84,6 +85,8 @@ const TABLE_OPTIONS: &[&str] = &[
     "--displacement",
     "--fuel",
     "--willans",
+    "--signal",
+    "--signal-ratio",
     "--speed",
     "--units",
     "--show",

@@ -224,7 +224,7 @@ fn a_reader_is_told_every_part_of_a_run() {
 }
 
 /// Every path of an output: `sets[].times[].time_s`.
-fn paths(json: &Value, at: &str, found: &mut BTreeSet<String>) {
+pub(super) fn paths(json: &Value, at: &str, found: &mut BTreeSet<String>) {
     match json {
         Value::Object(entries) => {
             for (key, value) in entries {

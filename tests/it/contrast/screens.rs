@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 28] = [
+const SCREENS: [(&str, Way); 30] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -97,6 +97,23 @@ const SCREENS: [(&str, Way); 28] = [
     ("an engine of a set's own", |window| {
         window.click("Give it its own engine, set 2");
         unfold(window, "Efficiency: ");
+    }),
+    ("the fields of the road checks", |window| {
+        unfold(window, "Vehicle");
+        for heading in ["Speed signal: ", "Limits: ", "Second driven axle: "] {
+            unfold(window, heading);
+        }
+        window.fill("Angle drive", "0.6");
+        window.fill("Meter, per km", "625");
+        window.fill("Odometer, %", "x");
+        window.pause();
+    }),
+    ("what is checked of a set, with findings", |window| {
+        window.ctrl(Key::Num5);
+        unfold(window, "Second driven axle: ");
+        window.fill("Final drive", "4.1");
+        unfold(window, "Checks of this set: ");
+        window.choose("Taken, set 2", Role::RadioButton, "nowhere");
     }),
     ("the write-up", |window| {
         window.ctrl(Key::E);

@@ -8,6 +8,7 @@ mod figure_tables;
 mod looks;
 mod of_set;
 mod readout;
+mod road_checks;
 mod settings;
 mod table;
 mod technical;

@@ -43,7 +43,7 @@ const fn over(file: &'static str, way: fn(&mut Window)) -> Screen {
     }
 }
 
-const SCREENS: [Screen; 15] = [
+const SCREENS: [Screen; 16] = [
     screen("main", ORDINARY, |_| {}),
     screen("small-sets", SMALL, |window| {
         window.click("Vehicle and sets");
@@ -69,6 +69,22 @@ const SCREENS: [Screen; 15] = [
             window.click_on(Role::DisclosureTriangle, &name.unwrap());
             window.pause();
         }
+    }),
+    over("road-checks", |window| {
+        window.ctrl(Key::Num5);
+        for heading in [
+            "Speed signal: ",
+            "Limits: ",
+            "Second driven axle: ",
+            "Checks of ",
+        ] {
+            let mut names = window.names(Role::DisclosureTriangle).into_iter();
+            let name = names.find(|name| name.starts_with(heading));
+            window.click_on(Role::DisclosureTriangle, &name.unwrap());
+            window.pause();
+        }
+        window.ctrl(Key::Num1);
+        window.fill("Final drive", "4.1");
     }),
     over("own-engine", |window| {
         window.click("Give it its own engine, set 2");

@@ -28,6 +28,7 @@ mod read_out;
 mod reading;
 mod saving;
 mod sizes;
+mod speedometer;
 mod status_line;
 mod tabbing;
 mod table;

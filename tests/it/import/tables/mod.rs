@@ -3,6 +3,7 @@
 mod cut;
 mod given_back;
 mod left_out;
+mod speedometer;
 
 use layshaft::analysis::ProjectResults;
 use layshaft::chart::{MarkedSpeeds, Table};
