@@ -209,6 +209,10 @@ impl App {
 /// The names of the parts, of which a small window shows one, and those of the views.
 fn parts_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
     ui.horizontal_wrapped(|ui| {
+        // Close enough for all of them on one line of the smallest window.
+        let spacing = ui.spacing_mut();
+        spacing.item_spacing.x /= 2.0;
+        spacing.button_padding.x *= 0.6;
         for part in Part::ALL {
             let is_shown = part == view.part;
             if ui.selectable_label(is_shown, part.text()).clicked() && !is_shown {

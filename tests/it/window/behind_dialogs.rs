@@ -92,7 +92,7 @@ fn opacity(window: &Window, words: &str) -> f32 {
 fn what_cannot_be_used_is_pale_under_a_dialog_too() {
     for dialog in [None, Some(Key::F1)] {
         // High enough for what stands beneath the cards.
-        let mut window = Opening::on(camper_van()).sized(1280.0, 1080.0).open();
+        let mut window = Opening::on(camper_van()).sized(1280.0, 1300.0).open();
         if let Some(key) = dialog {
             window.key(key);
         }
