@@ -6,7 +6,7 @@ use super::speedometer::knows_signal;
 use crate::checks::{
     Axle, Borne, CheckFinding, Checked, Coupling, DownBy, Downshift, HeldByTyres, KnownTopSpeed,
     LoadedAxle, LowestGear, MissedShift, NoReading, RatingFactor, RuledSpeedometer, ShaftTorque,
-    SharingShafts, ShownSpeed, TwoAxles, TyresOnAxle, downshifts, input_torque,
+    SharingShafts, ShownSpeed, SignalSource, TwoAxles, TyresOnAxle, downshifts, input_torque,
     propeller_shaft_speed, worst_missed_shift,
 };
 use crate::gearing::{Drivetrain, ServiceDescription, Tyre};
@@ -104,6 +104,7 @@ impl<'a> Asked<'a> {
             propeller_shaft: self.propeller_shaft(top),
             two_axles: self.two_axles(),
             speedometer: self.speedometer(),
+            is_without_signal: self.source() == SignalSource::None,
             speed_unit: self.project.units,
             ..Checked::default()
         }
@@ -222,6 +223,13 @@ impl<'a> Asked<'a> {
         let circumference_mm = self.drivetrain.rolling_circumference_mm;
         let axles = TwoAxles::of(final_drive, circumference_mm, &second);
         Some((axles, Some(data.coupling())))
+    }
+
+    /// Where the set takes its signal.
+    fn source(&self) -> SignalSource {
+        let speedometer = &self.project.technical.speedometer;
+        let own = self.candidate.technical.checks.signal;
+        speedometer.signal_of(own).source
     }
 
     /// Of a speedometer of which nothing is known nothing is said: where its signal is taken decides all.

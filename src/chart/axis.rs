@@ -89,7 +89,9 @@ impl Quantity {
     /// What stands at the end of its axis: its unit, or what it is where it has none.
     pub fn sign(self) -> &'static str {
         match self {
-            Self::RoadSpeed(unit) | Self::AboveTrue(unit) => unit.sign(),
+            Self::RoadSpeed(unit) => unit.sign(),
+            Self::AboveTrue(SpeedUnit::Kmh) => "± km/h",
+            Self::AboveTrue(SpeedUnit::Mph) => "± mph",
             Self::EngineSpeed => "rpm",
             Self::Gear => "gear",
             Self::Step => "step",

@@ -3,7 +3,7 @@
 //!
 //! All of it is advice: a rating holds for the life and the oil that its maker had in mind.
 
-use crate::gearing::{FinalDrive, GearId, GearSet, Position, quantity, rpm_from_speed};
+use crate::gearing::{FinalDrive, GearId, GearSet, Position, quantity, quoted, rpm_from_speed};
 use crate::motion::{Adhesion, DrivenAxle, GRAVITY_M_S2};
 use crate::units::{TorqueUnit, decimals_text, percent_text, rpm_text, typed_rpm_text};
 use std::f64::consts::PI;
@@ -143,7 +143,7 @@ impl fmt::Display for LowestGear {
         write!(f, "gear {}", self.label)?;
         match self.positions.as_slice() {
             [] => Ok(()),
-            positions => write!(f, " ({})", positions.join(", ")),
+            positions => write!(f, " ({})", quoted(&positions.join(", "))),
         }
     }
 }

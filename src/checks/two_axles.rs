@@ -157,6 +157,9 @@ pub const MOST_MISMATCH_PERCENT: f64 = 1.0;
 /// What is below this, in per cent, no tyre is known to, nor stays the same as it wears.
 const NOTHING_PERCENT: f64 = 0.05;
 
+/// The mismatch in per cent above which no coupling is meant to live with it: common practice, no source.
+const NEVER_PERCENT: f64 = 4.0;
+
 impl Coupling {
     /// All of them.
     pub const ALL: [Self; 3] = [Self::PartTime, Self::Viscous, Self::CentreDifferential];
@@ -178,6 +181,10 @@ impl Coupling {
             return farther;
         }
         let what = match self {
+            _ if percent > NEVER_PERCENT => {
+                "do not couple them: the axles would wind up and break something on any ground; give both \
+                 the same ratio and tyres"
+            }
             Self::PartTime => {
                 "locked together the axles wind up against each other, so lock them on loose ground only"
             }

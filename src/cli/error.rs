@@ -275,15 +275,9 @@ pub(super) enum CliError {
     /// A file for a command that reads none.
     #[error("layshaft {0} reads no file; layshaft {0} --help lists what it takes")]
     NoFileWanted(&'static str),
-    /// A flag that a search for tooth pairs needs.
-    #[error("a search for tooth pairs needs {0}")]
-    PairsNeed(&'static str),
     /// Nothing behind `find`.
     #[error("say what to find: layshaft find final, layshaft find tyre or layshaft find ratio")]
     NothingToFind,
-    /// A flag that a wish needs.
-    #[error("layshaft find needs {0}")]
-    WishNeeds(&'static str),
     /// Neither turns nor speeds, or parts of both.
     #[error(
         "layshaft count needs --input and --wheel with turns, or --rpm and --at with what was read on the road"

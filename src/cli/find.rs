@@ -4,7 +4,7 @@ use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
 use super::source::{numbered_set, road_speed};
-use super::values::{TextOrJson, decimal, engine_speed, ranged, text_or_json, word_choice};
+use super::values::{TextOrJson, decimal, engine_speed, needed, ranged, text_or_json, word_choice};
 use super::{PRINTED, output, source};
 use crate::finders::{Sought, SpeedWish};
 use crate::gearing::{DrivenGear, Drivetrain, GearSet, quoted};
@@ -12,6 +12,9 @@ use crate::project::{Candidate, Project};
 use crate::sheet::found::{self, Found};
 use crate::sheet::json;
 use std::io::Write;
+
+/// What the command is called in its sentences.
+const NAME: &str = "layshaft find";
 
 /// The exit code, when the value is printed.
 pub(super) fn run(
@@ -22,7 +25,7 @@ pub(super) fn run(
     let sought = sought(arguments)?;
     let format = text_or_json(arguments)?;
     let wish = wish(arguments)?;
-    let gear = needed(arguments, Flag::Gear, "--gear G, the label of the gear")?;
+    let gear = needed(arguments, NAME, (Flag::Gear, "G, the label of the gear"))?;
     let source::Sourced { project, notes } = source::project(arguments)?;
     let candidate = candidate(arguments, &project)?;
     let drivetrain = Drivetrain::resolve(&candidate.set, &project.tyre);
@@ -55,8 +58,8 @@ fn sought(arguments: &Arguments) -> Result<Sought, CliError> {
 }
 
 fn wish(arguments: &Arguments) -> Result<SpeedWish, CliError> {
-    let rpm = needed(arguments, Flag::Rpm, "--rpm N, the engine speed")?;
-    let at = needed(arguments, Flag::At, "--at KMH, the road speed")?;
+    let rpm = needed(arguments, NAME, (Flag::Rpm, "N, the engine speed"))?;
+    let at = needed(arguments, NAME, (Flag::At, "KMH, the road speed"))?;
     let road = road_speed(arguments, decimal(Flag::At, at)?)?;
     Ok(SpeedWish {
         engine: engine_speed(Flag::Rpm, rpm)?,
@@ -88,12 +91,4 @@ fn labelled<'a>(
             labels: labels.join(", "),
         }
     })
-}
-
-fn needed<'a>(
-    arguments: &'a Arguments,
-    flag: Flag,
-    what: &'static str,
-) -> Result<&'a str, CliError> {
-    arguments.once(flag)?.ok_or(CliError::WishNeeds(what))
 }

@@ -3,7 +3,7 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use super::values::{choice, decimal, decimal_mark, ranged};
+use super::values::{choice, decimal, decimal_mark, needed, ranged};
 use super::{PRINTED, output};
 use crate::finders::{
     CentreDistance, DiametralPitch, FixedCentre, HelixAngle, NormalModule, PairWish, PressureAngle,
@@ -26,6 +26,9 @@ const FORMATS: [(&str, Format); 3] = [
     ("csv", Format::Csv),
     ("json", Format::Json),
 ];
+
+/// What needs its flags, in its sentences.
+const SEARCH: &str = "a search for tooth pairs";
 
 /// The exit code, when the pairs are printed, however few they are.
 pub(super) fn run(
@@ -52,17 +55,21 @@ pub(super) fn run(
 }
 
 fn wish(arguments: &Arguments) -> Result<PairWish, CliError> {
-    let ratio = needed(arguments, Flag::Ratio, "--ratio R, driven ÷ driving teeth")?;
+    let ratio = needed(
+        arguments,
+        SEARCH,
+        (Flag::Ratio, "R, driven ÷ driving teeth"),
+    )?;
     let ratio = parse_ratio(ratio).map_err(|error| CliError::value(Flag::Ratio.name(), &error))?;
     let within = needed(
         arguments,
-        Flag::Within,
-        "--within PERCENT, how far off a pair may be",
+        SEARCH,
+        (Flag::Within, "PERCENT, how far off a pair may be"),
     )?;
     let teeth = needed(
         arguments,
-        Flag::Teeth,
-        "--teeth FROM-TO, the fewest and the most of a gear",
+        SEARCH,
+        (Flag::Teeth, "FROM-TO, the fewest and the most of a gear"),
     )?;
     let teeth = parse_teeth_limits(teeth);
     let sum = arguments.once(Flag::Sum)?.map(parse_tooth_sum).transpose();
@@ -109,20 +116,15 @@ fn module(arguments: &Arguments) -> Result<NormalModule, CliError> {
         None => {
             let module_mm = needed(
                 arguments,
-                Flag::Module,
-                "--module MM or --pitch DP where it has a --centre: the size of the teeth",
+                SEARCH,
+                (
+                    Flag::Module,
+                    "MM or --pitch DP where it has a --centre: the size of the teeth",
+                ),
             )?;
             quantity(Flag::Module, module_mm, NormalModule::from_mm)
         }
     }
-}
-
-fn needed<'a>(
-    arguments: &'a Arguments,
-    flag: Flag,
-    what: &'static str,
-) -> Result<&'a str, CliError> {
-    arguments.once(flag)?.ok_or(CliError::PairsNeed(what))
 }
 
 fn quantity<T>(

@@ -155,7 +155,8 @@ impl App {
                 let mark = FocusMap::mark(ui);
                 vehicle_panel_ui(ui, &self.lifecycle.desk, self.view.sought, &mut form);
                 let project = self.lifecycle.desk.project();
-                technical_ui(ui, project, self.view.sought, &mut form);
+                let looked_at = (self.view.shown, self.view.sought);
+                technical_ui(ui, project, looked_at, &mut form);
                 form.focus.pane(Pane::Vehicle, mark, ui);
                 ui.add_space(8.0);
                 let mark = FocusMap::mark(ui);

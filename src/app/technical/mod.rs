@@ -24,7 +24,7 @@ pub(super) use of_set::of_set_ui;
 
 use super::drafts::CellId;
 use super::form::Form;
-use crate::project::{Project, SetId};
+use crate::project::{Project, SetId, View};
 pub(super) use about::Whose;
 
 use about::About;
@@ -35,7 +35,7 @@ use row::Row;
 pub(super) fn technical_ui(
     ui: &mut Ui,
     project: &Project,
-    sought: Option<CellId>,
+    (shown, sought): (View, Option<CellId>),
     form: &mut Form<'_>,
 ) {
     let sought = match sought {
@@ -44,7 +44,7 @@ pub(super) fn technical_ui(
     };
     engine::engine_ui(ui, About::vehicle_of(project), sought, form);
     road::load_and_road_ui(ui, project, sought, form);
-    checks::checks_ui(ui, project, sought, form);
+    checks::checks_ui(ui, project, (shown, sought), form);
 }
 
 /// The first field in which the technical data of two documents differ, in reading order; none where

@@ -3,7 +3,6 @@
 
 use super::{FigureCell, FigureColumn, FigurePart, FigureRow};
 use crate::analysis::RoadChecks;
-use crate::chart::table::spoken;
 use crate::checks::{
     Axle, Borne, Checked, DownBy, KnownTopSpeed, LoadRating, LoadedAxle, MissedShift, Part,
     SpeedRating, TopSpeedSource, TwoAxles,
@@ -19,8 +18,8 @@ pub(super) fn ratings(checks: &RoadChecks, units: SpeedUnit) -> FigurePart {
     let axles = checked.axles.iter().map(axle_load);
     let shaft = checked.axle_shaft.as_ref();
     let shaft = shaft.map(|(gear, torque)| {
-        let gear = format!("axle shaft, {}", spoken(&gear.label));
-        borne(gear, torque)
+        // The gear says the positions of stages along.
+        borne(format!("axle shaft, {gear}"), torque)
     });
     let input = checked.input_torque.as_ref();
     let input = input.map(|torque| borne("gearbox input".to_owned(), torque));

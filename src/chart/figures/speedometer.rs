@@ -8,7 +8,7 @@ use crate::chart::of_motion::speed_words;
 use crate::chart::speedometer_words::{
     correction_words, instrument_words, odometer_words, signal_words,
 };
-use crate::checks::{CheckFindingKind, ShownSpeed, SpeedometerRule};
+use crate::checks::{CheckFindingKind, ShownSpeed, SignalSource, SpeedometerRule};
 use crate::gearing::RoadSpeed;
 use crate::letters::capitalised;
 use crate::project::Project;
@@ -33,7 +33,10 @@ impl FigureTable {
                 .technical
                 .speedometer
                 .signal_of(candidate.technical.checks.signal);
-            let mut facts = vec![signal_words(&signal)];
+            let mut facts = Vec::new();
+            if signal.source != SignalSource::None {
+                facts.push(signal_words(&signal));
+            }
             match &shown[place] {
                 Ok(of_set) => {
                     facts.push(odometer_words(of_set));
@@ -50,7 +53,12 @@ impl FigureTable {
             let checks = &analysis.road_checks()[place];
             let of_checks = checks.checked.findings().into_iter();
             let of_checks = of_checks.filter(|finding| {
-                !matches!(finding.kind, CheckFindingKind::SpeedometerBreaksRule { .. })
+                // Both are said of the speedometer itself.
+                !matches!(
+                    finding.kind,
+                    CheckFindingKind::SpeedometerBreaksRule { .. }
+                        | CheckFindingKind::NoSpeedSignal
+                )
             });
             facts.extend(of_checks.map(|finding| capitalised(&finding.to_string())));
             facts.extend(road_checks::missed_words(checks, project.units));
@@ -94,7 +102,8 @@ impl Told<'_> {
         });
         FigurePart {
             title: "Shown speed",
-            is_said: true,
+            // The diagram says it of the marked speeds.
+            is_said: false,
             names: "true speed",
             columns: vec![
                 column("shown"),

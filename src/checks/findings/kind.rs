@@ -1,6 +1,6 @@
 //! What the checks find, and its words.
 
-use crate::checks::speedometer::{SpeedVerdict, SpeedometerRule};
+use crate::checks::speedometer::{NoReading, SpeedVerdict, SpeedometerRule};
 use crate::checks::torque_rating::{Borne, LowestGear};
 use crate::checks::two_axles::{Axle, Coupling, TwoAxles};
 use crate::checks::tyre_rating::{KnownTopSpeed, LoadRating, SpeedRating, TyresOnAxle};
@@ -63,6 +63,8 @@ pub enum CheckFindingKind {
         /// What couples them, where it is known.
         coupling: Option<Coupling>,
     },
+    /// The set gives the speedometer no signal.
+    NoSpeedSignal,
     /// The speedometer does not keep the rule.
     SpeedometerBreaksRule {
         /// The rule.
@@ -84,6 +86,7 @@ impl CheckFindingKind {
             Self::AxleShaftAboveLimit { .. } => "axle_shaft_above_limit",
             Self::PropellerShaftTooFast { .. } => "propeller_shaft_too_fast",
             Self::AxlesDiffer { .. } => "axles_differ",
+            Self::NoSpeedSignal => "no_speed_signal",
             Self::SpeedometerBreaksRule { .. } => "speedometer_breaks_rule",
         }
     }
@@ -119,6 +122,7 @@ impl fmt::Display for CheckFindingKind {
                 Some(coupling) => f.write_str(&coupling.sentence(axles)),
                 None => f.write_str(&axles.sentence()),
             },
+            Self::NoSpeedSignal => write!(f, "{}", NoReading::NoSignal),
             Self::SpeedometerBreaksRule {
                 rule,
                 verdict,

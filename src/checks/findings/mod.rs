@@ -74,6 +74,8 @@ pub struct Checked {
     pub two_axles: Option<(TwoAxles, Option<Coupling>)>,
     /// The speedometer.
     pub speedometer: Option<RuledSpeedometer>,
+    /// Whether somebody has said that the set gives it no signal.
+    pub is_without_signal: bool,
     /// The unit that speeds are told in.
     pub speed_unit: SpeedUnit,
     /// The unit that torques are told in.
@@ -89,6 +91,8 @@ impl Checked {
             self.axle_shaft_finding(),
             self.propeller_shaft_finding(),
             self.axles_finding(),
+            self.is_without_signal
+                .then(|| of_set(CheckFindingKind::NoSpeedSignal)),
             self.speedometer_finding(),
         ];
         let tyre = self.tyre_finding().into_iter();

@@ -20,6 +20,7 @@ variants!(
         AxleShaftAboveLimit,
         PropellerShaftTooFast,
         AxlesDiffer,
+        NoSpeedSignal,
         SpeedometerBreaksRule,
     }
 );
@@ -217,6 +218,23 @@ fn every_kind_has_been_provoked() {
         rear_mm: 2100.0,
         shown_ratio: 0.9,
     };
-    let found = all_wrong.found();
+    let without_signal = Checked {
+        is_without_signal: true,
+        ..Checked::default()
+    };
+    let mut found = all_wrong.found();
+    found.extend(without_signal.findings());
     assert_all_met(KINDS, found.iter().map(|f| kind_name(&f.kind)));
+}
+
+#[test]
+fn axles_that_no_coupling_lives_with_must_not_be_coupled() {
+    let uneven = Asked {
+        rear_mm: 2330.0,
+        ..WITHIN
+    };
+    let found = uneven.found();
+    let told = found[0].to_string();
+    assert!(told.contains("16.5 % farther"), "{told}");
+    assert!(told.contains("do not couple them"), "{told}");
 }

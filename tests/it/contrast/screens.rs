@@ -99,6 +99,7 @@ const SCREENS: [(&str, Way); 30] = [
         unfold(window, "Efficiency: ");
     }),
     ("the fields of the road checks", |window| {
+        window.ctrl(Key::Num5);
         unfold(window, "Vehicle");
         for heading in ["Speed signal: ", "Limits: ", "Second driven axle: "] {
             unfold(window, heading);
@@ -113,7 +114,7 @@ const SCREENS: [(&str, Way); 30] = [
         unfold(window, "Second driven axle: ");
         window.fill("Final drive", "4.1");
         unfold(window, "Checks of this set: ");
-        window.choose("Taken, set 2", Role::RadioButton, "nowhere");
+        window.choose("Signal taken, set 2", Role::RadioButton, "nowhere");
     }),
     ("the write-up", |window| {
         window.ctrl(Key::E);

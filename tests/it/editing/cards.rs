@@ -107,7 +107,7 @@ fn a_copy_comes_forward_under_a_name_of_its_own() {
 
 /// A window in which all cards are in view, so that they are painted.
 fn tall(project: Project) -> Window {
-    Opening::on(project).sized(1280.0, 960.0).open()
+    Opening::on(project).sized(1280.0, 1200.0).open()
 }
 
 /// The set colours in the folded card of a set and in its entry of the legend above the diagram.

@@ -83,8 +83,8 @@ const SCREENS: [Screen; 16] = [
             window.click_on(Role::DisclosureTriangle, &name.unwrap());
             window.pause();
         }
-        window.ctrl(Key::Num1);
         window.fill("Final drive", "4.1");
+        window.ctrl(Key::Num1);
     }),
     over("own-engine", |window| {
         window.click("Give it its own engine, set 2");

@@ -109,7 +109,7 @@ fn a_box_without_a_signal_says_the_usual_ways_and_has_no_line() {
     let mut window = opened_on(camper_van());
     let heading = "Checks of this set: as the vehicle's";
     window.click_on(Role::DisclosureTriangle, heading);
-    window.choose("Taken, set 2", Role::RadioButton, "nowhere");
+    window.choose("Signal taken, set 2", Role::RadioButton, "nowhere");
     for words in [
         "This set gives the speedometer no signal",
         "a ring on the differential, a sensor at a wheel or a satellite sender",
@@ -125,7 +125,7 @@ fn a_box_without_a_signal_says_the_usual_ways_and_has_no_line() {
     assert!(at_90.unwrap().contains(told), "{lines:#?}");
     window.ctrl(Key::Z);
     window.pause();
-    assert_eq!(window.focused(), "Taken, set 2");
+    assert_eq!(window.focused(), "Signal taken, set 2");
     assert_eq!(window.app().diagram().lines.len(), 3);
 }
 
@@ -135,7 +135,7 @@ fn a_baseline_without_a_signal_asks_for_the_meter_constant_and_takes_it() {
     window.open_card(1);
     let heading = "Checks of this set: as the vehicle's";
     window.click_on(Role::DisclosureTriangle, heading);
-    window.choose("Taken, set 1", Role::RadioButton, "nowhere");
+    window.choose("Signal taken, set 1", Role::RadioButton, "nowhere");
     assert!(window.says("The baseline gives no signal to compare with; type the meter constant"));
     assert!(window.app().diagram().lines.is_empty());
     window.click_on(
@@ -163,7 +163,7 @@ fn in_miles_everything_is_told_in_miles() {
     let scene = window.app().diagram();
     assert_eq!(
         [scene.x.quantity.sign(), scene.y.quantity.sign()],
-        ["mph"; 2]
+        ["mph", "± mph"]
     );
 }
 

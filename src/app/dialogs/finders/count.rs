@@ -72,7 +72,7 @@ const HEADING: &str = "What is fitted";
 
 /// What is asked, and how to stay whole.
 const WORDS: &str = "Which gear is it? Count turns with a gear engaged, or drive at a speed that a satellite \
-    receiver measures. Behind a figure stands what it may be off, as 41.1 ± 0.1. Lift and chock as the maker \
+    receiver measures. Behind a figure stands what it may be off, as 41.1 ± 0.1 or 41.1 0.1; without it the figure counts as exact. Lift and chock as the maker \
     says; keep clear of what turns.";
 
 /// Its width where the window has room for it, in points.
@@ -272,7 +272,8 @@ const WITH_ERROR: &str = "type a figure, or a figure and what it may be off, as 
 
 /// A figure and the one behind it, which is what it may be off; none where nothing is typed.
 fn parted(text: &str) -> Reading<Option<(&str, Option<&str>)>> {
-    let items = text.split(|c: char| c.is_whitespace() || c == '±');
+    // Many keyboards have no ±.
+    let items = text.split(|c: char| c.is_whitespace() || matches!(c, '±' | '+' | '/' | '-'));
     let items: Vec<&str> = items.filter(|item| !item.is_empty()).collect();
     match items[..] {
         [] => Ok(None),
@@ -332,7 +333,13 @@ mod tests {
     fn a_reading_is_typed_with_what_it_may_be_off() {
         let read =
             |text| turns(text).map(|counted| counted.map(|c| (c.turns.turns(), c.error.turns())));
-        for text in ["41.1 ± 0.1", "41.1±0.1", "41,1 0,1"] {
+        for text in [
+            "41.1 ± 0.1",
+            "41.1±0.1",
+            "41,1 0,1",
+            "41.1 +- 0.1",
+            "41.1+/-0.1",
+        ] {
             assert_eq!(read(text), Ok(Some((41.1, 0.1))), "{text}");
         }
         assert_eq!(read("41"), Ok(Some((41.0, 0.0))));

@@ -28,6 +28,10 @@ struct Section {
     rows: &'static [&'static [Row]],
     /// What is known, in a few words.
     in_short: fn(About<'_>) -> String,
+    /// Whether it is there for everybody, or for those only who look at the checks or know of it.
+    is_for_all: bool,
+    /// Whether anything of it is known.
+    is_known: fn(&Project) -> bool,
     /// What was typed and plays no part.
     unused: fn(&Project) -> Option<&'static str>,
 }
@@ -38,6 +42,8 @@ const SECTIONS: [Section; 3] = [
         name: "Speed signal",
         rows: &[&OF_SIGNAL, &OF_READING],
         in_short: speedometer_rows::in_short,
+        is_for_all: true,
+        is_known: |project| project.technical.speedometer != SpeedometerData::default(),
         unused: |project| {
             let reading = &project.technical.speedometer.reading;
             let has_both = reading.meter.is_some() && reading.signal_ratio.is_some();
@@ -48,12 +54,16 @@ const SECTIONS: [Section; 3] = [
         name: "Limits",
         rows: &[&OF_TYRES, &OF_BOX_AND_SHAFTS],
         in_short: limits_rows::in_short,
+        is_for_all: false,
+        is_known: |project| project.technical.limits != LimitsData::default(),
         unused: |_| None,
     },
     Section {
         name: "Second driven axle",
         rows: &[&OF_SECOND_AXLE],
         in_short: axle_rows::in_short,
+        is_for_all: false,
+        is_known: |project| project.technical.second_axle != SecondAxleData::default(),
         unused: |project| {
             let data = &project.technical.second_axle;
             let is_typed = *data != SecondAxleData::default();
@@ -77,7 +87,7 @@ pub(super) fn rows() -> impl Iterator<Item = &'static Row> {
 pub(super) fn checks_ui(
     ui: &mut Ui,
     project: &Project,
-    sought: Option<TechnicalCell>,
+    (shown, sought): (View, Option<TechnicalCell>),
     form: &mut Form<'_>,
 ) {
     let about = About::vehicle_of(project);
@@ -88,6 +98,11 @@ pub(super) fn checks_ui(
             sought.is_some_and(is_here),
             |cell| matches!(cell, CellId::Technical(cell) if is_here(cell)),
         );
+        let is_wanted = section.is_for_all || shown == View::Speedometer;
+        let is_needed = needs.must_be_open || needs.error.is_some();
+        if !is_wanted && !is_needed && !(section.is_known)(project) {
+            continue;
+        }
         section_ui(
             ui,
             (section.name, AtFirst::Closed),

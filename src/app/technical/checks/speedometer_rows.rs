@@ -13,7 +13,7 @@ use crate::project::{Edit, SignalData, SpeedometerData};
 pub(super) const OF_SIGNAL: [Row; 2] = [
     Row {
         cell: TechnicalCell::SignalSource,
-        name: "Taken",
+        name: "Signal taken",
         text: |about| source_text(about, signal(about).source),
         answer: Answer::Chosen(sources),
     },
