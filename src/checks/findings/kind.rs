@@ -92,6 +92,9 @@ impl CheckFindingKind {
     }
 }
 
+/// Who has the last word about a speedometer.
+const DECIDES: &str = "and what the law of the place says decides";
+
 impl fmt::Display for CheckFindingKind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -127,7 +130,11 @@ impl fmt::Display for CheckFindingKind {
                 rule,
                 verdict,
                 unit,
-            } => write!(f, "the speedometer {}", verdict.sentence(*rule, *unit)),
+            } => write!(
+                f,
+                "the speedometer {}; the view Speedometer says what puts it right, {DECIDES}",
+                verdict.words(*rule, *unit)
+            ),
         }
     }
 }

@@ -166,7 +166,7 @@ fn a_speedometer_that_reads_low_or_too_high_is_found() {
     low.assert_only(
         "speedometer_breaks_rule",
         "the speedometer reads low by 6 km/h at 120 km/h and does not keep UN R39 in its original series; \
-         what the law of the place says decides",
+         the view Speedometer says what puts it right, and what the law of the place says decides",
     );
     let high = Asked {
         shown_ratio: 1.15,
@@ -175,7 +175,7 @@ fn a_speedometer_that_reads_low_or_too_high_is_found() {
     high.assert_only(
         "speedometer_breaks_rule",
         "the speedometer reads too high above 80 km/h and does not keep UN R39 in its original series; \
-         what the law of the place says decides",
+         the view Speedometer says what puts it right, and what the law of the place says decides",
     );
 }
 

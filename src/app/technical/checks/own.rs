@@ -19,7 +19,7 @@ const OWN: [Row; 2] = [
         cell: TechnicalCell::RatedTorque,
         name: "Rated, N·m",
         text: |about| shown(of(about).rated_torque.map(RatedTorque::nm)),
-        answer: Answer::Typed("input torque that the maker allows", |about, text| {
+        answer: Answer::Typed("at the input, by its maker", |about, text| {
             let read = RATED.read_large(text)?;
             Ok(own_with(about, |checks| checks.rated_torque = read))
         }),
@@ -31,7 +31,7 @@ const OWN: [Row; 2] = [
             let own = of(about).second_final_drive;
             own.map_or_else(String::new, |ratio| ratio.to_string())
         },
-        answer: Answer::Typed("its final drive there, as the vehicle's", |about, text| {
+        answer: Answer::Typed("as the vehicle's", |about, text| {
             let read = second_final_drive(text)?;
             Ok(own_with(about, |checks| checks.second_final_drive = read))
         }),

@@ -303,3 +303,20 @@ fn in_a_small_window_the_table_comes_into_view_with_the_focus() {
     assert!(table.bottom() <= take.top(), "{table} {take}");
     assert!(table.height() > 100.0);
 }
+
+#[test]
+fn a_final_drive_is_looked_for_among_pinions_and_wheels() {
+    let mut window = Window::on_camper_van();
+    choose_at_field(&mut window, "Final drive, set 2", PAIR);
+    assert_eq!(window.text("Teeth of a gear"), "8-80");
+    window.key(Key::Escape);
+    command(&mut window, PAIR);
+    window.type_in("Teeth of a gear", "20-30");
+    window.key(Key::Escape);
+    choose_at_field(&mut window, "Final drive, set 2", PAIR);
+    assert_eq!(
+        window.text("Teeth of a gear"),
+        "20-30",
+        "what was typed stands"
+    );
+}

@@ -35,6 +35,21 @@ pub enum PairSpot {
     FinalDrive(usize),
 }
 
+/// The usual teeth of gears of a box.
+const GEAR_TEETH: &str = "15-45";
+
+/// Those of a final drive: its pinion has few, its wheel many.
+const FINAL_DRIVE_TEETH: &str = "8-80";
+
+impl PairSpot {
+    fn usual_teeth(self) -> &'static str {
+        match self {
+            Self::Gear(_) => GEAR_TEETH,
+            Self::FinalDrive(_) => FINAL_DRIVE_TEETH,
+        }
+    }
+}
+
 /// The dialog while it is open.
 #[derive(Debug)]
 pub(in crate::app) struct PairDialog {
@@ -122,6 +137,12 @@ impl PairDialog {
             };
             *self.texts.text_mut(PairField::Head) =
                 head.map_or_else(String::new, |head| head.to_string());
+        }
+        let usual = self.spot.usual_teeth();
+        let teeth = self.texts.text_mut(PairField::Teeth);
+        // What somebody has typed stands.
+        if [GEAR_TEETH, FINAL_DRIVE_TEETH].contains(&teeth.as_str()) {
+            usual.clone_into(teeth);
         }
         self.chosen = None;
     }
@@ -361,6 +382,10 @@ impl PairDialog {
             let hides = all > can_be_cut;
             let tick = Checkbox::new(&mut self.texts.shows_uncut, "those that cannot, too");
             let tick = ui.add_enabled(hides, tick);
+            if tick.clicked() {
+                // A click alone leaves the focus nowhere, and it would begin anew.
+                tick.request_focus();
+            }
             reveal(&tick);
             tell_why_not(tick, "all of them can be cut");
         });
