@@ -60,7 +60,9 @@ proptest! {
                 prop_assert!(after_rpm <= worst.engine_rpm * (1.0 + 1e-12));
             }
             let over_rpm = redline.rpm() * (1.0 + worst.over_share);
-            prop_assert!(is_close(over_rpm, worst.engine_rpm, worst.engine_rpm * 1e-9));
+            // A share of the redline has the digits of the redline.
+            let digits = (worst.engine_rpm + redline.rpm()) * 1e-12;
+            prop_assert!(is_close(over_rpm, worst.engine_rpm, digits));
         }
     }
 
