@@ -111,7 +111,7 @@ impl<'a> Asked<'a> {
     }
 
     fn tyre(&self) -> Tyre {
-        self.candidate.set.tyre.unwrap_or(self.project.tyre)
+        self.project.tyre_of(&self.candidate.set)
     }
 
     fn top_speed(&self) -> Option<KnownTopSpeed> {

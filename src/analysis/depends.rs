@@ -13,7 +13,7 @@ use crate::project::{Candidate, Project};
 /// sets are nothing to it.
 pub(super) fn set_holds(before: (&Project, &Candidate), after: (&Project, &Candidate)) -> bool {
     let parts = |(project, candidate): (&Project, &Candidate)| {
-        let tyre = candidate.set.tyre.unwrap_or(project.tyre);
+        let tyre = project.tyre_of(&candidate.set);
         (tyre, project.engine)
     };
     before.1.set == after.1.set && parts(before) == parts(after)

@@ -26,7 +26,7 @@ pub(super) fn knows_signal(technical: &TechnicalData, of_set: &SetTechnical) -> 
 
 fn signalled<'a>(project: &'a Project, candidate: &'a Candidate) -> SignalledSet<'a> {
     let set = &candidate.set;
-    let tyre = set.tyre.unwrap_or(project.tyre);
+    let tyre = project.tyre_of(set);
     let speedometer = &project.technical.speedometer;
     SignalledSet {
         set,

@@ -62,7 +62,7 @@ fn driven(
         EngineSpeedError::from_rpm(number(Flag::Rpm, rpm_off)?),
         RoadSpeedError::from_kmh(number(Flag::At, at_off)? * unit_kmh),
     );
-    let tyre = project.sets.baseline().set.tyre.unwrap_or(project.tyre);
+    let tyre = project.tyre_of(&project.sets.baseline().set);
     let circumference = RollingCircumference::from_mm(tyre.rolling_circumference_mm());
     Ok(Measured::Driven {
         engine: engine_speed(Flag::Rpm, rpm)?,

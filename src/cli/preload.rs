@@ -13,9 +13,6 @@ use crate::workshop::{
 };
 use std::io::Write;
 
-/// Newton millimetres in a newton metre.
-const NMM_PER_NM: f64 = 1000.0;
-
 /// The exit code, when the torque is printed.
 pub(super) fn run(arguments: &Arguments, stdout: &mut dyn Write) -> Result<u8, CliError> {
     if arguments.file.is_some() {
@@ -69,11 +66,7 @@ fn reading(arguments: &Arguments) -> Result<TorqueReading, CliError> {
 
 /// A torque that is typed in N·m.
 fn torque(arguments: &Arguments, flag: Flag) -> Result<Option<TurningTorque>, CliError> {
-    quantity(arguments, flag, from_nm)
-}
-
-fn from_nm(nm: f64) -> Result<TurningTorque, OutOfRange> {
-    TurningTorque::from_nmm(nm * NMM_PER_NM)
+    quantity(arguments, flag, TurningTorque::from_nm)
 }
 
 fn quantity<T>(
@@ -96,7 +89,13 @@ fn band(arguments: &Arguments) -> Result<Option<TorqueBand>, CliError> {
         value: quoted(text),
     };
     let (low, high) = text.split_once(',').ok_or_else(wrong)?;
-    let end = |end: &str| ranged(flag.name(), end, from_nm(decimal(flag, end)?));
+    let end = |end: &str| {
+        ranged(
+            flag.name(),
+            end,
+            TurningTorque::from_nm(decimal(flag, end)?),
+        )
+    };
     TorqueBand::new(end(low)?, end(high)?)
         .map(Some)
         .ok_or_else(wrong)

@@ -39,6 +39,13 @@ pub struct Project {
 // Every number in it is finite, so a project equals itself.
 impl Eq for Project {}
 
+impl Project {
+    /// The tyre that a set stands on: its own, else the vehicle's.
+    pub fn tyre_of(&self, set: &GearSet) -> Tyre {
+        set.tyre.unwrap_or(self.tyre)
+    }
+}
+
 /// Text of several lines, 4000 characters at most.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Note(String);

@@ -15,8 +15,8 @@ mod turning_torque;
 pub use heat::{Arrangement, HeatChange, Material};
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{
-    Expansion, PullForce, Radius, Reading, Setting, SettingBand, ShimThickness, TemperatureRise,
-    TurningTorque,
+    Expansion, NMM_PER_NM, PullForce, Radius, Reading, Setting, SettingBand, ShimThickness,
+    TemperatureRise, TurningTorque,
 };
 pub use readings::{Readings, Resolution};
 pub use shim::{Band, Measurement, NoMeasurement, Seat, ShimJob};

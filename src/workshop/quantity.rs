@@ -1,6 +1,6 @@
 //! Lengths, settings and torques of the bench that can exist.
 
-use crate::gearing::quantity;
+use crate::gearing::{OutOfRange, quantity};
 
 quantity! {
     /// The thickness of a shim, or of several in one place: 0 to 50 mm.
@@ -25,6 +25,19 @@ quantity! {
     TurningTorque, from_nmm, nmm, "a turning torque", "between 0 and 1000 N·m",
     |nmm| (0.0..=1_000_000.0).contains(&nmm)
 }
+
+impl TurningTorque {
+    /// The torque from newton metres, as it is typed.
+    ///
+    /// # Errors
+    /// When it is not between 0 and 1000 N·m.
+    pub fn from_nm(nm: f64) -> Result<Self, OutOfRange> {
+        Self::from_nmm(nm * NMM_PER_NM)
+    }
+}
+
+/// Newton millimetres in a newton metre.
+pub const NMM_PER_NM: f64 = 1000.0;
 
 quantity! {
     /// The pull of a scale on a cord: 0 to 10000 N.

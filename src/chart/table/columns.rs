@@ -265,7 +265,7 @@ pub static TYPED_COLUMNS: &[&TypedColumn] = &[
         unit: "",
         // Its words stand above the table.
         texts_need_it: |_| false,
-        cell: |g| text(g.set.tyre.unwrap_or(g.project.tyre).to_string()),
+        cell: |g| text(g.project.tyre_of(g.set).to_string()),
     },
     &TypedColumn {
         title: "baseline",

@@ -160,7 +160,7 @@ impl Page {
     fn tyres(&self) -> impl Iterator<Item = Tyre> {
         let project = self.project();
         let sets = project.sets.iter();
-        sets.map(|c| c.set.tyre.unwrap_or(project.tyre))
+        sets.map(|c| project.tyre_of(&c.set))
     }
 
     fn project(&self) -> &Project {

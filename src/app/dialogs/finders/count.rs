@@ -234,7 +234,7 @@ impl CountTexts {
         let [rpm, speed] = &self.driven;
         let engine = engine_speed(rpm)?;
         let road = road_speed(speed, project.units)?;
-        let tyre = project.sets.baseline().set.tyre.unwrap_or(project.tyre);
+        let tyre = project.tyre_of(&project.sets.baseline().set);
         let circumference = RollingCircumference::from_mm(tyre.rolling_circumference_mm());
         let circumference = circumference.map_err(told)?;
         let both = engine.zip(road);
