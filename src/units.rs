@@ -3,9 +3,11 @@
 //! The only place where display units, conversions and number formatting live. Inside the program
 //! road speeds are km/h, engine speeds rev/min and lengths mm, torques N·m and powers kW.
 
+mod bench;
 mod output;
 
-pub use output::{OutputUnit, PowerUnit, TorqueUnit};
+pub use bench::{BenchUnits, LengthUnit, NMM_PER_NM, TurningUnit};
+pub use output::{N_PER_KILOGRAM_FORCE, N_PER_POUND_FORCE, OutputUnit, PowerUnit, TorqueUnit};
 
 /// Kilometres in a statute mile, exactly (international yard, 1959; definition).
 pub const KM_PER_MILE: f64 = 1.609_344;

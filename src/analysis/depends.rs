@@ -28,6 +28,8 @@ pub(super) fn charts_hold(before: &Project, after: &Project) -> bool {
         date: _,
         note: _,
         write_up: _,
+        // What the bench does is looked at there.
+        workshop: _,
         technical,
         units,
         tyre,

@@ -10,6 +10,7 @@ use super::text_history::TextHistory;
 use crate::gearing::{FinalDrive, GearId, Sprocket, quoted};
 use crate::letters::written;
 use crate::project::{EngineData, Project, SetId};
+use crate::workshop::{FieldKey, JobId};
 use std::collections::HashMap;
 
 /// Which field of the document a draft is for.
@@ -39,6 +40,8 @@ pub enum CellId {
     Technical(TechnicalCell),
     /// A field of one set.
     Set(SetId, SetCell),
+    /// A field of a job of the bench.
+    Job(JobId, FieldKey),
 }
 
 impl CellId {
@@ -79,7 +82,7 @@ impl CellId {
             | Self::Redline
             | Self::MarkedEngineSpeeds
             | Self::MarkedRoadSpeeds => true,
-            Self::PictureWidth | Self::Technical(_) | Self::Set(..) => false,
+            Self::PictureWidth | Self::Technical(_) | Self::Set(..) | Self::Job(..) => false,
         }
     }
 }
@@ -337,6 +340,7 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
     let (id, cell) = match cell {
         CellId::Set(id, cell) => (id, cell),
         CellId::Technical(cell) => return has_point(cell, &project.technical.engine),
+        CellId::Job(id, key) => return has_field(project, id, key),
         _ => return true,
     };
     let Some(candidate) = project.sets.get(id) else {
@@ -373,6 +377,13 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
         SetCell::StageName(at) => at < set.stages.len(),
         SetCell::PositionName(stage, at) | SetCell::PositionRatio(stage, at) => position(stage, at),
     }
+}
+
+/// Whether a job of the bench has a field, asked for or not.
+fn has_field(project: &Project, id: JobId, key: FieldKey) -> bool {
+    let job = project.workshop.job(id);
+    let count = job.map_or(0, |job| job.data.item_count());
+    job.is_some() && key.item.is_none_or(|at| usize::from(at) < count)
 }
 
 /// Whether an engine has the point that a field is about, where it is about one.

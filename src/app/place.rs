@@ -8,6 +8,7 @@ use super::technical::{
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId};
+use crate::workshop::{FieldKey, JobId, Row};
 
 /// A place of the window where something can be seen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,6 +17,8 @@ pub(super) enum Place {
     Field(CellId),
     /// The card of a set.
     Card(SetId),
+    /// The page of the workshop, and of its jobs one where one is meant.
+    Workshop(Option<JobId>),
 }
 
 impl Place {
@@ -36,6 +39,16 @@ impl Place {
             Edit::MarkedRoadSpeeds(_) => CellId::MarkedRoadSpeeds,
             // All that there is to see of it stands everywhere or in the write-up.
             Edit::Units(_) | Edit::WriteUp(_) => return None,
+            Edit::BenchUnits(_) => return Some(Self::Workshop(None)),
+            Edit::AddJob(_) | Edit::RemoveJob(_) => {
+                let mut jobs = shown.workshop.jobs().iter();
+                let come = jobs.find(|job| other.workshop.job(job.id).is_none());
+                return Some(Self::Workshop(come.map(|job| job.id)));
+            }
+            Edit::Job(job) => match changed_row(job.id, [shown, other]) {
+                Some(key) => CellId::Job(job.id, key),
+                None => return Some(Self::Workshop(Some(job.id))),
+            },
             Edit::KnownFuel(_) => CellId::Technical(TechnicalCell::KnownFuel),
             Edit::EngineData(_)
             | Edit::VehicleData(_)
@@ -78,6 +91,7 @@ impl Place {
         };
         match field {
             CellId::Set(id, _) if !is_there(field, shown) => Some(Self::Card(id)),
+            CellId::Job(id, _) if !is_there(field, shown) => Some(Self::Workshop(Some(id))),
             field => Some(Self::Field(field)),
         }
     }
@@ -86,7 +100,16 @@ impl Place {
     pub(super) fn set(self) -> Option<SetId> {
         match self {
             Self::Field(CellId::Set(set, _)) | Self::Card(set) => Some(set),
-            Self::Field(_) => None,
+            Self::Field(_) | Self::Workshop(_) => None,
+        }
+    }
+
+    /// The job of the bench that it shows.
+    pub(super) fn job(self) -> Option<JobId> {
+        match self {
+            Self::Field(CellId::Job(job, _)) => Some(job),
+            Self::Workshop(job) => job,
+            Self::Field(_) | Self::Card(_) => None,
         }
     }
 
@@ -94,9 +117,20 @@ impl Place {
     pub(super) fn field(self) -> Option<CellId> {
         match self {
             Self::Field(field) => Some(field),
-            Self::Card(_) => None,
+            Self::Card(_) | Self::Workshop(_) => None,
         }
     }
+}
+
+/// The first row of a job that says something else.
+fn changed_row(id: JobId, both: [&Project; 2]) -> Option<FieldKey> {
+    let [shown, other] = both.map(|project| {
+        let job = project.workshop.job(id);
+        job.map(|job| job.rows(both[0].workshop.units))
+    });
+    let (shown, other) = (shown?, other?);
+    let is_another = |row: &Row| !other.contains(row);
+    shown.iter().find(|row| is_another(row)).map(|row| row.key)
 }
 
 /// Whether an edit moves shift points, which the diagram shows as handles.

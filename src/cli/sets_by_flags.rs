@@ -8,6 +8,7 @@ use super::values::{decimal, engine_speed, ranged};
 use crate::gearing::{EngineLimits, EngineSpeed, GearSet, RollingCircumference, Tyre, parse_tyre};
 use crate::project::{Candidates, Marks, Note, Project, TechnicalData, WriteUp};
 use crate::units::SpeedUnit;
+use crate::workshop::Workshop;
 
 /// The project that the flags describe: a set for each `--gears`, the first the baseline.
 pub(super) fn project(arguments: &Arguments) -> Result<Project, CliError> {
@@ -53,6 +54,7 @@ pub(super) fn project_of(
         marked_engine_speeds: Marks::default(),
         marked_road_speeds: Marks::default(),
         technical: TechnicalData::default(),
+        workshop: Workshop::default(),
         write_up: WriteUp::default(),
         sets: Candidates::new(sets, 0).map_err(|error| CliError::value(flag.name(), &error))?,
     })

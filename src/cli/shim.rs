@@ -7,10 +7,11 @@ use super::values::{TextOrJson, choice, decimal, needed, ranged, signed_decimal,
 use super::{PRINTED, output};
 use crate::gearing::quoted;
 use crate::sheet::json;
-use crate::sheet::shim::{self, AnsweredShim};
+use crate::sheet::shim;
+use crate::units::LengthUnit;
 use crate::workshop::{
-    Measurement, Reading, Readings, Seat, Setting, SettingBand, ShimJob, ShimThickness, Stock,
-    parse_sizes,
+    AnsweredShim, Measurement, Reading, Readings, Seat, Setting, SettingBand, ShimJob,
+    ShimThickness, StackedShims, Stock, parse_sizes,
 };
 use std::io::Write;
 
@@ -25,28 +26,9 @@ pub(super) fn run(arguments: &Arguments, stdout: &mut dyn Write) -> Result<u8, C
     let format = text_or_json(arguments)?;
     let job = job(arguments)?;
     let stock = stock(arguments)?;
-    let wanted = job.wanted();
-    let choice = stock.zip(wanted.ok()).map(|(stock, band)| {
-        let stack = stock.chosen(band);
-        let neighbours = stock.neighbours_mm(stack.thickness_mm);
-        (stack, neighbours)
-    });
-    let (play_mm, spread_mm) = match &job.measurement {
-        Measurement::Play { play, .. } | Measurement::Gap(play) => {
-            (play.mean_mm(), play.spread_mm())
-        }
-        Measurement::Depth { case, filling, .. } => (case.mm() - filling.mm(), 0.0),
-    };
-    let answered = AnsweredShim {
-        job,
-        play_mm,
-        spread_mm,
-        wanted,
-        is_stocked: arguments.has(Flag::Sizes),
-        choice,
-    };
+    let answered = AnsweredShim::of(job, stock.as_ref());
     match format {
-        TextOrJson::Text => output::print(stdout, &shim::text(&answered))?,
+        TextOrJson::Text => output::print(stdout, &shim::text(&answered, LengthUnit::Millimetre))?,
         TextOrJson::Json => output::print_bytes(stdout, json::shim(&answered)?.as_bytes())?,
     }
     Ok(PRINTED)
@@ -122,18 +104,17 @@ fn band(text: &str) -> Result<SettingBand, CliError> {
 /// The sizes that can be had; none where none are listed.
 fn stock(arguments: &Arguments) -> Result<Option<Stock>, CliError> {
     let most = match arguments.once(Flag::Most)? {
-        None => 1,
+        None => StackedShims::ONE,
         Some(text) => {
             let most = text.trim().parse::<u8>().ok();
+            let most = most.and_then(StackedShims::new);
             most.ok_or_else(|| CliError::Stacked(quoted(text)))?
         }
     };
     let Some(text) = arguments.once(Flag::Sizes)? else {
         return Ok(None);
     };
-    let sizes = parse_sizes(text).map_err(|error| CliError::value(Flag::Sizes.name(), &error))?;
-    let stock = Stock::new(sizes, most);
-    stock
-        .map(Some)
-        .ok_or_else(|| CliError::Stacked(most.to_string()))
+    let sizes = parse_sizes(text, LengthUnit::Millimetre);
+    let sizes = sizes.map_err(|error| CliError::value(Flag::Sizes.name(), &error))?;
+    Ok(Some(Stock::new(&sizes, most)))
 }

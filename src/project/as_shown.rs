@@ -2,6 +2,7 @@
 
 use super::document::{Note, Project, SetId};
 use super::write_up::{Drops, WriteUp};
+use crate::workshop::Workshop;
 use std::collections::BTreeSet;
 
 impl Project {
@@ -37,6 +38,8 @@ impl Project {
             marked_engine_speeds: self.marked_engine_speeds.clone(),
             marked_road_speeds: self.marked_road_speeds.clone(),
             technical,
+            // No picture of the gear sets shows any of it.
+            workshop: Workshop::default(),
             write_up: WriteUp {
                 left_out: BTreeSet::new(),
                 drops,

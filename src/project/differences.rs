@@ -9,11 +9,12 @@ use super::technical::{
     road_words, second_axle_words, set_checks_words, speedometer_words, vehicle_words,
 };
 use super::view::Views;
+use super::workshop_words::workshop_words;
 use super::write_up::{Drops, PageForm, WriteUp};
 use crate::gearing::{
     ActsOn, EngineSpeed, Gear, GearRole, GearSet, Name, Position, RoadSpeed, Stage,
 };
-use crate::units::{SpeedUnit, mark_text, typed_rpm_text};
+use crate::units::{BenchUnits, SpeedUnit, mark_text, typed_rpm_text};
 use std::fmt::Display;
 
 /// The most characters of one value that are told.
@@ -115,6 +116,7 @@ const NAME: &str = "name of a set";
 struct Spelling {
     /// The unit of road speeds.
     unit: SpeedUnit,
+    bench: BenchUnits,
     /// The places of the sets in which some gear has a shift point of its own.
     with_own_shifts: Vec<usize>,
 }
@@ -128,6 +130,7 @@ impl Spelling {
         });
         Self {
             unit: after.units,
+            bench: after.workshop.units,
             with_own_shifts: places.collect(),
         }
     }
@@ -190,6 +193,7 @@ fn facts(project: &Project, spelling: &Spelling) -> Vec<Fact> {
         }
     }
     facts.set = None;
+    facts.note_words("", workshop_words(&project.workshop, spelling.bench));
     facts.note_some(
         "note",
         Some(project.note.as_str()).filter(|n| !n.is_empty()),

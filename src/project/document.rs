@@ -7,6 +7,7 @@ use crate::gearing::{
     EngineLimits, EngineSpeed, GearSet, Name, RoadSpeed, TextError, Tyre, quoted,
 };
 use crate::units::SpeedUnit;
+use crate::workshop::Workshop;
 use std::sync::Arc;
 
 /// The document: a vehicle and one to three candidate gear sets.
@@ -30,6 +31,8 @@ pub struct Project {
     pub marked_road_speeds: Marks<RoadSpeed>,
     /// What is known of engine, vehicle, road and driving.
     pub technical: TechnicalData,
+    /// The jobs of the bench.
+    pub workshop: Workshop,
     /// What the write-up shows.
     pub write_up: WriteUp,
     /// The candidates.

@@ -12,7 +12,8 @@ use super::technical::{
 use super::typed_figures::{TypedFigure, kept};
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RatioError, RoadSpeed, Tyre};
-use crate::units::SpeedUnit;
+use crate::units::{BenchUnits, SpeedUnit};
+use crate::workshop::{Job, JobData, JobId, JobListError};
 use std::sync::Arc;
 
 /// One change of a project.
@@ -60,6 +61,14 @@ pub enum Edit {
     Efficiencies(SetId, SetEfficiencies),
     /// Other data of a set's own of what is checked.
     SetChecks(SetId, Box<SetChecks>),
+    /// Lengths and torques of the bench in other units.
+    BenchUnits(BenchUnits),
+    /// A new job behind the others.
+    AddJob(Box<JobData>),
+    /// One job fewer.
+    RemoveJob(JobId),
+    /// A job with something else typed, chosen or measured.
+    Job(Box<Job>),
     /// Other choices for the write-up.
     WriteUp(WriteUp),
     /// A new set behind the one named.
@@ -85,6 +94,9 @@ pub enum EditError {
     /// The candidates would not be valid.
     #[error(transparent)]
     Candidates(#[from] CandidatesError),
+    /// The list of jobs would not be valid.
+    #[error(transparent)]
+    Jobs(#[from] JobListError),
     /// The gear set would not be valid.
     #[error(transparent)]
     GearSet(#[from] GearSetError),
@@ -162,6 +174,10 @@ impl Edit {
             Self::SetChecks(id, checks) => {
                 project.sets = project.sets.changed(id, |c| c.technical.checks = *checks)?;
             }
+            Self::BenchUnits(units) => project.workshop.units = units,
+            Self::AddJob(data) => project.workshop = project.workshop.with(*data)?,
+            Self::RemoveJob(id) => project.workshop = project.workshop.without(id)?,
+            Self::Job(job) => project.workshop = project.workshop.changed(*job)?,
             Self::WriteUp(choices) => project.write_up = choices,
             Self::AddSet(behind, set) => project.sets = project.sets.with_after(behind, *set)?,
             Self::RemoveSet(id) => project.sets = project.sets.without(id)?,

@@ -23,6 +23,7 @@ mod temporary;
 mod text_file;
 mod typed_figures;
 mod view;
+mod workshop_words;
 mod write_up;
 
 pub use differences::{Difference, differences};

@@ -1,7 +1,7 @@
 //! The torque that keeps a shaft turning, beside the maker's band, in words.
 
-use crate::units::{decimals_text, round_to};
-use crate::workshop::{NMM_PER_NM, TorqueBand, TorqueVerdict};
+use crate::units::{NMM_PER_NM, decimals_text, round_to};
+use crate::workshop::{TorqueBand, TorqueVerdict};
 
 /// The torque of the bearings, and what it is beside the band.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -4,17 +4,17 @@
 //! pound, foot and standard gravity.
 
 /// Newtons in a pound-force, exactly: 0.45359237 kg under standard gravity (definition).
-const N_PER_POUND_FORCE: f64 = 4.448_221_615_260_5;
+pub const N_PER_POUND_FORCE: f64 = 4.448_221_615_260_5;
 
 /// Newtons in a kilogram-force, exactly: standard gravity (General Conference on Weights and Measures,
 /// 1901).
-const N_PER_KILOGRAM_FORCE: f64 = 9.806_65;
+pub const N_PER_KILOGRAM_FORCE: f64 = 9.806_65;
 
 /// Metres in a foot, exactly (international foot, 1959; definition).
 const M_PER_FOOT: f64 = 0.304_8;
 
 /// N·m in a pound-foot: 1.3558179483314004.
-const NM_PER_POUND_FOOT: f64 = N_PER_POUND_FORCE * M_PER_FOOT;
+pub(super) const NM_PER_POUND_FOOT: f64 = N_PER_POUND_FORCE * M_PER_FOOT;
 
 /// kW in a horsepower, which is 550 foot-pounds a second: 0.7456998715822702.
 const KW_PER_HORSEPOWER: f64 = 550.0 * NM_PER_POUND_FOOT / 1000.0;

@@ -4,22 +4,32 @@
 //! clearance above 0 and preload below. What comes out is a proposal: the maker's figures decide.
 
 mod heat;
+mod job;
 mod next_shim;
 mod quantity;
 mod readings;
 mod shim;
+mod shim_answer;
 mod side_bearings;
+mod sizes;
 mod stock;
 mod turning_torque;
+mod typed;
 
 pub use heat::{Arrangement, HeatChange, Material};
+pub use job::{
+    Answer, AnswerLine, FieldKey, Job, JobData, JobId, JobKind, JobListError, JobState, LineKind,
+    Row, RowAnswer, ShimData, ShimMeasuring, Workshop,
+};
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{
-    Expansion, NMM_PER_NM, PullForce, Radius, Reading, Setting, SettingBand, ShimThickness,
+    Depth, Expansion, PullForce, Radius, Reading, Setting, SettingBand, ShimThickness,
     TemperatureRise, TurningTorque,
 };
 pub use readings::{Readings, Resolution};
-pub use shim::{Band, Measurement, NoMeasurement, Seat, ShimJob};
+pub use shim::{Band, Filling, Measurement, NoMeasurement, Seat, ShimJob};
+pub use shim_answer::{AnsweredShim, ShimChoice};
 pub use side_bearings::{BacklashMove, SideShims};
-pub use stock::{Stack, Stock, StockError, parse_sizes};
+pub use sizes::{Sizes, SizesError, parse_sizes};
+pub use stock::{Stack, StackedShims, Stock};
 pub use turning_torque::{TorqueBand, TorqueReading, TorqueVerdict, TurningMeasurement};

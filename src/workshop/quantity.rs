@@ -1,6 +1,7 @@
 //! Lengths, settings and torques of the bench that can exist.
 
 use crate::gearing::{OutOfRange, quantity};
+use crate::units::{LengthUnit, NMM_PER_NM};
 
 quantity! {
     /// The thickness of a shim, or of several in one place: 0 to 50 mm.
@@ -12,6 +13,12 @@ quantity! {
     /// What a dial, a gauge or a feeler reads: −5 to 50 mm.
     Reading, from_mm, mm, "a reading", "between -5 and 50 mm",
     |mm| (-5.0..=50.0).contains(&mm)
+}
+
+quantity! {
+    /// A depth in a case, or the height of what stands in it: 0 to 2000 mm.
+    Depth, from_mm, mm, "a depth", "between 0 and 2000 mm",
+    |mm| (0.0..=2000.0).contains(&mm)
 }
 
 quantity! {
@@ -35,9 +42,6 @@ impl TurningTorque {
         Self::from_nmm(nm * NMM_PER_NM)
     }
 }
-
-/// Newton millimetres in a newton metre.
-pub const NMM_PER_NM: f64 = 1000.0;
 
 quantity! {
     /// The pull of a scale on a cord: 0 to 10000 N.
@@ -96,17 +100,31 @@ impl SettingBand {
     }
 
     /// `preload 0.15 to 0.20 mm`, `clearance 0.05 to 0.10 mm`: the word, so that a wrong sign is seen.
-    pub fn words(self) -> String {
+    pub fn words(self, unit: LengthUnit) -> String {
         let [low, high] = [self.low.mm(), self.high.mm()];
-        let text = |mm: f64| crate::units::plain_number(crate::units::round_to(mm.abs(), 0.001));
-        if low >= 0.0 {
-            format!("clearance {} to {} mm", text(low), text(high))
+        let text = |mm: f64| unit.figure(mm.abs());
+        let sign = unit.sign();
+        if self.low == self.high {
+            setting_words(low, &text(low), unit)
+        } else if low >= 0.0 {
+            format!("clearance {} to {} {sign}", text(low), text(high))
         } else if high <= 0.0 {
-            format!("preload {} to {} mm", text(high), text(low))
+            format!("preload {} to {} {sign}", text(high), text(low))
         } else {
-            format!("preload {} to clearance {} mm", text(low), text(high))
+            format!("preload {} to clearance {} {sign}", text(low), text(high))
         }
     }
+}
+
+/// `clearance 0.05 mm`, `preload 0.15 mm`: a setting with the word of its sign, by its size in figures.
+pub(super) fn setting_words(setting_mm: f64, size: &str, unit: LengthUnit) -> String {
+    let is_something = size.contains(|c: char| matches!(c, '1'..='9'));
+    let word = if setting_mm < 0.0 && is_something {
+        "preload"
+    } else {
+        "clearance"
+    };
+    format!("{word} {size} {}", unit.sign())
 }
 
 #[cfg(test)]
@@ -117,11 +135,13 @@ mod tests {
     fn a_band_says_the_word_of_its_sign() {
         let words = |low, high| {
             let [low, high] = [low, high].map(|mm| Setting::from_mm(mm).unwrap());
-            SettingBand::new(low, high).unwrap().words()
+            SettingBand::new(low, high)
+                .unwrap()
+                .words(LengthUnit::Millimetre)
         };
-        assert_eq!(words(-0.2, -0.15), "preload 0.15 to 0.2 mm");
-        assert_eq!(words(0.05, 0.1), "clearance 0.05 to 0.1 mm");
+        assert_eq!(words(-0.2, -0.15), "preload 0.15 to 0.20 mm");
+        assert_eq!(words(0.05, 0.1), "clearance 0.05 to 0.10 mm");
         assert_eq!(words(-0.02, 0.03), "preload 0.02 to clearance 0.03 mm");
-        assert_eq!(words(0.0, 0.0), "clearance 0 to 0 mm");
+        assert_eq!(words(0.0, 0.0), "clearance 0.00 mm");
     }
 }

@@ -9,14 +9,24 @@ quantity! {
     |mm| (0.0..=1.0).contains(&mm)
 }
 
+impl Resolution {
+    /// Nothing is said of it: only the scatter of the readings counts.
+    pub const NONE: Self = Self(0.0);
+}
+
 /// One reading or more.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Readings(Vec<Reading>);
 
 impl Readings {
-    /// These readings; none where there is not one.
+    /// As many as anybody takes.
+    pub const MOST: usize = 100;
+
+    /// These readings; none where there is not one, or there are more than [`Self::MOST`].
     pub fn new(readings: Vec<Reading>) -> Option<Self> {
-        (!readings.is_empty()).then_some(Self(readings))
+        (1..=Self::MOST)
+            .contains(&readings.len())
+            .then_some(Self(readings))
     }
 
     /// All of them, in the order in which they were read.

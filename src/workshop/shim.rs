@@ -1,12 +1,14 @@
 //! What shim a place takes: from the play that was measured with a trial shim, or from depths and gaps.
 
-use super::quantity::{Reading, Setting, SettingBand, ShimThickness};
+use super::quantity::{Depth, Setting, SettingBand, ShimThickness, setting_words};
 use super::readings::Readings;
+use crate::units::LengthUnit;
 
 /// Where a shim sits, because the sign hangs on it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Seat {
     /// Behind a race, a thrust washer or a snap ring: thicker is less play.
+    #[default]
     Behind,
     /// Under a cover or between case halves: thicker is more play.
     Under,
@@ -24,15 +26,53 @@ pub enum Measurement {
     },
     /// The gap under a cover that is pressed against a seated bearing, by feeler.
     Gap(Readings),
-    /// Depths by gauge: of the case, of what fills it, and the gasket between.
-    Depth {
+    /// Depths by gauge: of the case, of what stands in it, and the gasket between.
+    Depths {
         /// From the face to the seat.
-        case: Reading,
-        /// What stands in it.
-        filling: Reading,
+        case: Depth,
+        /// All that stands in it, part by part.
+        filling: Filling,
         /// The gasket, squeezed.
-        gasket: Reading,
+        gasket: ShimThickness,
     },
+    /// Where a pinion's head stands: behind it the shim, the bearing, and the seat in the case. Its setting is
+    /// how much farther from the axis of the ring gear it stands than wanted.
+    PinionDepth {
+        /// From the axis of the ring gear to the seat of the bearing.
+        seat: Depth,
+        /// From that axis to the back of the head, as the maker gives it.
+        mounting: Depth,
+        /// What is marked on the head, to be added to it.
+        marking: Setting,
+        /// The height of the bearing.
+        bearing: Depth,
+    },
+}
+
+/// All that stands in a case, part by part: 1 to 20 heights.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Filling(Vec<Depth>);
+
+impl Filling {
+    /// As many as stand in any case.
+    pub const MOST: usize = 20;
+
+    /// These heights; none where there is not one, or there are too many.
+    pub fn new(heights: Vec<Depth>) -> Option<Self> {
+        (1..=Self::MOST)
+            .contains(&heights.len())
+            .then_some(Self(heights))
+    }
+
+    /// All of them, in the order in which they were typed.
+    pub fn as_slice(&self) -> &[Depth] {
+        &self.0
+    }
+
+    /// Their sum in mm.
+    pub fn total_mm(&self) -> f64 {
+        self.0.iter().map(|height| height.mm()).sum()
+    }
 }
 
 /// A shim that is sought.
@@ -57,15 +97,24 @@ pub struct Band {
 
 /// A thickness that no shim has: the reading is none.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-#[error(
-    "no shim is below 0 mm, and this place would take {least_mm:.3} to {most_mm:.3} mm: seat the bearings by \
-     turning them both ways and measure again"
-)]
+#[error("{}", self.words(LengthUnit::Millimetre))]
 pub struct NoMeasurement {
     /// The least that it would take.
     pub least_mm: f64,
     /// The most that it would take.
     pub most_mm: f64,
+}
+
+impl NoMeasurement {
+    /// The same in a unit.
+    pub fn words(self, unit: LengthUnit) -> String {
+        let [least, most] = [self.least_mm, self.most_mm].map(|mm| unit.reckoned(mm));
+        let sign = unit.sign();
+        format!(
+            "no shim is below 0 {sign}, and this place would take {least} to {most} {sign}: seat the \
+             bearings by turning them both ways and measure again"
+        )
+    }
 }
 
 impl Band {
@@ -75,14 +124,26 @@ impl Band {
     }
 }
 
+impl Measurement {
+    /// What was read several times, where something was.
+    pub fn readings(&self) -> Option<&Readings> {
+        match self {
+            Self::Play { play, .. } | Self::Gap(play) => Some(play),
+            Self::Depths { .. } | Self::PinionDepth { .. } => None,
+        }
+    }
+}
+
 impl ShimJob {
     /// The whole thickness that the place takes.
     ///
     /// With the trial shim t, the play e and the setting c: behind t + e − c, under t − e + c. A gap g takes
-    /// g + c; depths take case − filling + gasket − c.
+    /// g + c; depths take case − filling + gasket − c; a pinion takes seat − (mounting distance + marking) −
+    /// bearing − c.
     ///
     /// # Source
-    /// Service procedures for manual gearboxes and axles, see `tests/it/published/workshop.rs`.
+    /// Service procedures for manual gearboxes and axles, see `tests/it/published/workshop.rs`; of the pinion
+    /// common practice, no source.
     ///
     /// # Errors
     /// When all of it lies below 0: then what was measured is no play.
@@ -100,6 +161,39 @@ impl ShimJob {
         self.zero_mm() + self.sign() * setting.mm()
     }
 
+    /// What is wanted, in words.
+    pub fn wanted_words(&self, unit: LengthUnit) -> String {
+        match self.measurement {
+            Measurement::PinionDepth { .. } => {
+                let [low, high] = [self.setting.low(), self.setting.high()];
+                let [low, high] = [low, high].map(|end| self.setting_words(end.mm(), unit));
+                if low == high {
+                    low
+                } else {
+                    format!("{low} to {high}")
+                }
+            }
+            _ => self.setting.words(unit),
+        }
+    }
+
+    /// A setting in words: `clearance 0.05 mm`, of a pinion `0.02 mm too far from the axis`.
+    pub fn setting_words(&self, setting_mm: f64, unit: LengthUnit) -> String {
+        let size = unit.reckoned(setting_mm.abs());
+        match self.measurement {
+            Measurement::PinionDepth { .. } => {
+                let is_nothing = !size.contains(|c: char| matches!(c, '1'..='9'));
+                let sign = unit.sign();
+                match setting_mm {
+                    _ if is_nothing => "just as deep as marked".to_owned(),
+                    mm if mm < 0.0 => format!("{size} {sign} nearer to the axis than marked"),
+                    _ => format!("{size} {sign} farther from the axis than marked"),
+                }
+            }
+            _ => setting_words(setting_mm, &size, unit),
+        }
+    }
+
     /// The setting in mm that a thickness gives.
     pub fn setting_mm(&self, thickness_mm: f64) -> f64 {
         self.sign() * (thickness_mm - self.zero_mm())
@@ -113,18 +207,25 @@ impl ShimJob {
                 Seat::Under => trial.mm() - play.mean_mm(),
             },
             Measurement::Gap(gap) => gap.mean_mm(),
-            Measurement::Depth {
+            Measurement::Depths {
                 case,
                 filling,
                 gasket,
-            } => case.mm() - filling.mm() + gasket.mm(),
+            } => case.mm() - filling.total_mm() + gasket.mm(),
+            Measurement::PinionDepth {
+                seat,
+                mounting,
+                marking,
+                bearing,
+            } => seat.mm() - (mounting.mm() + marking.mm()) - bearing.mm(),
         }
     }
 
     /// Whether a thicker shim gives more clearance, 1, or less, −1.
     fn sign(&self) -> f64 {
         match (&self.measurement, self.seat) {
-            (Measurement::Play { .. }, Seat::Behind) | (Measurement::Depth { .. }, _) => -1.0,
+            (Measurement::Play { .. }, Seat::Behind)
+            | (Measurement::Depths { .. } | Measurement::PinionDepth { .. }, _) => -1.0,
             (Measurement::Play { .. }, Seat::Under) | (Measurement::Gap(_), _) => 1.0,
         }
     }

@@ -2,11 +2,11 @@
 
 use super::quantity::ShimThickness;
 use super::shim::Band;
-use crate::gearing::{OutOfRange, parse_decimal, quoted};
+use super::sizes::Sizes;
 use std::collections::BTreeMap;
 
 /// Nanometres in a millimetre: shims are added in whole numbers.
-const NM_PER_MM: f64 = 1e6;
+pub(super) const NM_PER_MM: f64 = 1e6;
 
 /// The sizes that can be had, each as often as wanted, and how many may be stacked.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,40 +26,36 @@ pub struct Stack {
     pub fits: bool,
 }
 
-/// Why a text is no stock of shims.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum StockError {
-    /// Nothing that can be had.
-    #[error("list the sizes that can be had, as 0.10 0.15 0.20 or 0.65 to 1.40 by 0.05")]
-    NoSizes,
-    /// Something that is no size.
-    #[error("\"{0}\" is not the size of a shim, as 0.65 or 0.65 to 1.40 by 0.05")]
-    NotASize(String),
-    /// A size that no shim has.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
-    /// A row of sizes that goes nowhere.
-    #[error("a row of sizes goes from the thinner to the thicker by a step above 0")]
-    NoRow,
-    /// Too many to choose from.
-    #[error("at most {MOST_SIZES} sizes can be had, not {0}")]
-    TooMany(usize),
+/// How many shims one place may have: 1 to 10.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct StackedShims(u8);
+
+impl StackedShims {
+    /// One alone, as some procedures demand.
+    pub const ONE: Self = Self(1);
+
+    /// The most that can be.
+    pub const MOST: u8 = 10;
+
+    /// So many; none where no place has as many.
+    pub fn new(count: u8) -> Option<Self> {
+        (1..=Self::MOST).contains(&count).then_some(Self(count))
+    }
+
+    /// How many.
+    pub fn count(self) -> u8 {
+        self.0
+    }
 }
 
-/// The most sizes that can be chosen from.
-const MOST_SIZES: usize = 200;
-
-/// The most shims in one place.
-pub(crate) const MOST_STACKED: u8 = 10;
-
 impl Stock {
-    /// These sizes, of which as many may be stacked; none where there is none, or none or too many may be.
-    pub fn new(mut sizes: Vec<ShimThickness>, most: u8) -> Option<Self> {
-        sizes.retain(|size| size.mm() > 0.0);
-        sizes.sort_by(|a, b| b.mm().total_cmp(&a.mm()));
-        sizes.dedup();
-        let is_some = !sizes.is_empty() && (1..=MOST_STACKED).contains(&most);
-        is_some.then_some(Self { sizes, most })
+    /// These sizes, of which as many may be stacked.
+    pub fn new(sizes: &Sizes, most: StackedShims) -> Self {
+        let thickest_first = sizes.as_slice().iter().rev().copied();
+        Self {
+            sizes: thickest_first.collect(),
+            most: most.count(),
+        }
     }
 
     /// The stack for a band: of those that lie in it the nearest to its middle, of equally near ones that of
@@ -157,71 +153,14 @@ fn is_within(wanted: Band, nm: i64) -> bool {
     (wanted.least_mm - rounding..=wanted.most_mm + rounding).contains(&mm)
 }
 
-fn nm(mm: f64) -> i64 {
+pub(super) fn nm(mm: f64) -> i64 {
     #[expect(clippy::cast_possible_truncation, reason = "below 1e9 mm")]
     let nm = (mm * NM_PER_MM).round() as i64;
     nm
 }
 
-fn as_f64(nm: i64) -> f64 {
+pub(super) fn as_f64(nm: i64) -> f64 {
     #[expect(clippy::cast_precision_loss, reason = "below 2^53")]
     let number = nm as f64;
     number
-}
-
-/// The sizes that a text lists, parted by commas or blanks, and rows as `0.65 to 1.40 by 0.05`.
-///
-/// # Errors
-/// When there is none, one is none, or there are too many.
-pub fn parse_sizes(text: &str) -> Result<Vec<ShimThickness>, StockError> {
-    let words: Vec<&str> = text
-        .split(|c: char| c.is_whitespace() || matches!(c, ',' | ';'))
-        .filter(|word| !word.is_empty())
-        .collect();
-    let mut sizes = Vec::new();
-    let mut rest = &words[..];
-    while let [first, more @ ..] = rest {
-        if let ["to", last, "by", step, behind @ ..] = more {
-            sizes.extend(row(size(first)?, size(last)?, size(step)?)?);
-            rest = behind;
-        } else {
-            sizes.push(size(first)?);
-            rest = more;
-        }
-        if sizes.len() > MOST_SIZES {
-            return Err(StockError::TooMany(sizes.len()));
-        }
-    }
-    if sizes.is_empty() {
-        return Err(StockError::NoSizes);
-    }
-    Ok(sizes)
-}
-
-fn size(word: &str) -> Result<ShimThickness, StockError> {
-    let mm = parse_decimal(word).ok();
-    let mm = mm.ok_or_else(|| StockError::NotASize(quoted(word)))?;
-    Ok(ShimThickness::from_mm(mm)?)
-}
-
-fn row(
-    from: ShimThickness,
-    to: ShimThickness,
-    by: ShimThickness,
-) -> Result<Vec<ShimThickness>, StockError> {
-    let (from, to, by) = (nm(from.mm()), nm(to.mm()), nm(by.mm()));
-    if by <= 0 || from > to {
-        return Err(StockError::NoRow);
-    }
-    let count = usize::try_from((to - from) / by).unwrap_or(usize::MAX);
-    if count >= MOST_SIZES {
-        return Err(StockError::TooMany(count.saturating_add(1)));
-    }
-    let mut sizes = Vec::new();
-    let mut at = from;
-    while at <= to {
-        sizes.push(ShimThickness::from_mm(as_f64(at) / NM_PER_MM)?);
-        at += by;
-    }
-    Ok(sizes)
 }

@@ -2,7 +2,7 @@
 
 use super::JsonError;
 use super::object::Json;
-use crate::sheet::shim::AnsweredShim;
+use crate::workshop::{AnsweredShim, Readings};
 
 /// The keys, each with its meaning.
 pub const SHIM_KEYS: &[(&str, &str)] = &[
@@ -35,8 +35,8 @@ pub fn shim(answered: &AnsweredShim) -> Result<String, JsonError> {
         Ok(band) => [band.least_mm, band.most_mm],
         Err(no_measurement) => [no_measurement.least_mm, no_measurement.most_mm],
     };
-    let stack = answered.choice.as_ref().map(|(stack, _)| stack);
-    let stack = stack.filter(|_| answered.wanted.is_ok());
+    let stack = answered.choice.as_ref().map(|choice| &choice.stack);
+    let readings = answered.job.measurement.readings();
     let shims = stack.into_iter().flat_map(|stack| &stack.shims);
     let setting = stack.map(|stack| answered.job.setting_mm(stack.thickness_mm));
     let verdict = answered
@@ -48,8 +48,8 @@ pub fn shim(answered: &AnsweredShim) -> Result<String, JsonError> {
             (Ok(_), Some(_)) => "none_fits",
         });
     Json::Object(vec![
-        ("play_mm", Json::Number(answered.play_mm)),
-        ("spread_mm", Json::Number(answered.spread_mm)),
+        ("play_mm", Json::number(readings.map(Readings::mean_mm))),
+        ("spread_mm", Json::number(readings.map(Readings::spread_mm))),
         ("wanted_mm", Json::List(wanted.map(Json::Number).to_vec())),
         (
             "shims_mm",

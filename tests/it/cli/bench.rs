@@ -67,7 +67,7 @@ fn what_does_not_fit_is_said_with_the_nearest() {
     assert!(is_close(numbers(&json["shims_mm"]).iter().sum(), 0.52));
     assert!(is_close(json["setting_mm"].as_f64().unwrap(), 0.01));
     let text = answer([&job[..], &sizes].concat());
-    let says = "none fits; the nearest is 0.4 + 0.12 mm: clearance 0.01 mm";
+    let says = "none fits; the nearest is 0.40 + 0.12 mm: clearance 0.01 mm";
     assert!(text.printed().contains(says), "{}", text.printed());
 }
 
@@ -101,10 +101,10 @@ fn a_play_that_cannot_be_is_no_measurement() {
 fn the_text_says_the_word_of_the_sign() {
     let text = shim(&["--sizes", "0.65 to 1.40 by 0.05"]);
     let text = text.printed();
-    assert!(text.contains("wanted preload 0.2 to 0.2 mm"), "{text}");
-    assert!(text.contains("take 1.15 mm: preload 0.2 mm"), "{text}");
+    assert!(text.contains("wanted preload 0.20 mm"), "{text}");
+    assert!(text.contains("take 1.15 mm: preload 0.20 mm"), "{text}");
     assert!(
-        text.contains("with 1.1 mm it would be preload 0.15 mm"),
+        text.contains("with 1.10 mm it would be preload 0.15 mm"),
         "{text}"
     );
     assert!(text.contains("maker's figures decide"), "{text}");

@@ -11,6 +11,7 @@ mod refused;
 mod sequences;
 mod technical;
 mod typed_figures;
+mod workshop;
 
 use layshaft::project::{Candidate, Edit, History, Project, SetEdit, SetId, format};
 

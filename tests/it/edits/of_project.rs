@@ -1,6 +1,7 @@
 //! The edits of a whole project, one case or more for each.
 
 use super::technical::technical;
+use super::workshop::workshop;
 use super::{Case, FIRST, SECOND, assert_cases, candidate, start};
 use crate::support::gear_sets::{name, ratio, rpm, set, tyre};
 use crate::support::variants::{assert_all_met, variants};
@@ -33,6 +34,10 @@ variants!(
         OwnEngine,
         Efficiencies,
         SetChecks,
+        BenchUnits,
+        AddJob,
+        RemoveJob,
+        Job,
         WriteUp,
         AddSet,
         RemoveSet,
@@ -195,6 +200,7 @@ pub(super) fn cases() -> Vec<Case> {
     let mut cases = engine_and_texts();
     cases.extend(candidates());
     cases.extend(technical());
+    cases.extend(workshop());
     cases
 }
 

@@ -19,7 +19,9 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("import", &["units", "formula", "gearing", "motion"]),
     (
         "project",
-        &["units", "unseen", "platform", "gearing", "motion", "checks"],
+        &[
+            "units", "unseen", "platform", "gearing", "motion", "checks", "workshop",
+        ],
     ),
     (
         "analysis",
@@ -28,12 +30,14 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "chart",
         &[
-            "units", "letters", "gearing", "motion", "checks", "project", "analysis",
+            "units", "letters", "gearing", "motion", "checks", "workshop", "project", "analysis",
         ],
     ),
     (
         "draw",
-        &["units", "unseen", "letters", "gearing", "project", "chart"],
+        &[
+            "units", "unseen", "letters", "gearing", "workshop", "project", "chart",
+        ],
     ),
     (
         "sheet",
@@ -53,7 +57,7 @@ const LAYERS: &[(&str, &[&str])] = &[
         "app",
         &[
             "units", "platform", "letters", "logging", "panics", "gearing", "motion", "checks",
-            "finders", "import", "project", "analysis", "chart", "draw", "sheet",
+            "finders", "workshop", "import", "project", "analysis", "chart", "draw", "sheet",
         ],
     ),
 ];

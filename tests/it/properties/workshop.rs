@@ -2,7 +2,7 @@
 
 use layshaft::workshop::{
     Band, Measurement, Reading, Readings, Seat, Setting, SettingBand, ShimJob, ShimThickness,
-    ShimTry, Stock, TurningTorque, next_shim,
+    ShimTry, Sizes, StackedShims, Stock, TurningTorque, next_shim,
 };
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -90,7 +90,8 @@ proptest! {
         let mm = |n: u32| f64::from(n) / 100.0;
         let band = Band { least_mm: mm(least), most_mm: mm(least + width) };
         let shims = sizes.iter().map(|n| ShimThickness::from_mm(mm(*n)).unwrap()).collect();
-        let stack = Stock::new(shims, most).unwrap().chosen(band);
+        let stock = Stock::new(&Sizes::new(shims).unwrap(), StackedShims::new(most).unwrap());
+        let stack = stock.chosen(band);
         // Twice the distance from the middle, in hundredths: whole.
         let off = |sum: u32| (2 * sum).abs_diff(2 * least + width);
         let all = sums(&sizes, most);

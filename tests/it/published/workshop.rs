@@ -1,9 +1,11 @@
 //! The sums of the bench against published and derived figures.
 
+use layshaft::units::LengthUnit;
 use layshaft::workshop::{
-    Arrangement, BacklashMove, Band, HeatChange, Material, Measurement, PullForce, Radius, Reading,
-    Readings, Seat, Setting, SettingBand, ShimJob, ShimThickness, SideShims, Stock,
-    TemperatureRise, TorqueReading, TurningMeasurement, TurningTorque, parse_sizes,
+    Arrangement, BacklashMove, Band, Depth, Filling, HeatChange, Material, Measurement, PullForce,
+    Radius, Reading, Readings, Seat, Setting, SettingBand, ShimJob, ShimThickness, SideShims,
+    StackedShims, Stock, TemperatureRise, TorqueReading, TurningMeasurement, TurningTorque,
+    parse_sizes,
 };
 
 /// An inch in mm, a pound-force in N.
@@ -34,9 +36,9 @@ fn a_trial_shim_behind_a_race_grows_by_play_and_preload() {
     // 0.65 to 1.40 by 0.05 (read in retrieved copy).
     let job = job(Seat::Behind, 0.65, 0.30, [-0.20, -0.20]);
     assert_band(&job, 1.15, 1.15);
-    let sizes = parse_sizes("0.65 to 1.40 by 0.05").unwrap();
-    assert_eq!(sizes.len(), 16);
-    let stack = Stock::new(sizes, 1).unwrap().chosen(job.wanted().unwrap());
+    let sizes = parse_sizes("0.65 to 1.40 by 0.05", LengthUnit::Millimetre).unwrap();
+    assert_eq!(sizes.as_slice().len(), 16);
+    let stack = Stock::new(&sizes, StackedShims::ONE).chosen(job.wanted().unwrap());
     assert!(stack.fits && stack.shims.len() == 1);
     assert!((stack.shims[0].mm() - 1.15).abs() < 1e-9);
 }
@@ -59,18 +61,18 @@ fn a_cover_takes_what_the_clearance_lacks() {
 fn a_stack_is_made_of_the_sizes_that_can_be_had() {
     // Source: an outboard service manual: current 0.62, change −0.20 → 0.42 = 0.30 + 0.12 from 0.10 0.12 0.15
     // 0.18 0.30 0.40 0.50 (read; split derived).
-    let sizes = parse_sizes("0.10 0.12 0.15 0.18 0.30 0.40 0.50").unwrap();
+    let sizes = parse_sizes("0.10 0.12 0.15 0.18 0.30 0.40 0.50", LengthUnit::Millimetre).unwrap();
     let point = |mm| Band {
         least_mm: mm,
         most_mm: mm,
     };
-    let two = Stock::new(sizes.clone(), 2).unwrap();
+    let two = Stock::new(&sizes, StackedShims::new(2).unwrap());
     let stack = two.chosen(point(0.42));
     let shims: Vec<f64> = stack.shims.iter().map(|shim| shim.mm()).collect();
     assert!(stack.fits && shims == [0.30, 0.12], "{stack:?}");
     assert!(!two.chosen(point(0.53)).fits);
     // Derived: with at most four the only steps of 0.01 between 0.10 and 1.00 out of reach are these.
-    let four = Stock::new(sizes, 4).unwrap();
+    let four = Stock::new(&sizes, StackedShims::new(4).unwrap());
     let hundredths = (10..=100).filter(|n| !four.chosen(point(f64::from(*n) / 100.0)).fits);
     let out_of_reach: Vec<u32> = hundredths.collect();
     let published = [11, 13, 14, 16, 17, 19, 21, 23, 26, 29, 31, 41, 59, 71, 99];
@@ -80,14 +82,14 @@ fn a_stack_is_made_of_the_sizes_that_can_be_had() {
 #[test]
 fn depths_leave_what_fills_them() {
     // Source: a service manual: 75.01 − 4.48 − 15.0 − 55 = 0.53 (read).
-    let reading = |mm| Reading::from_mm(mm).unwrap();
+    let depth = |mm| Depth::from_mm(mm).unwrap();
     let setting = Setting::from_mm(0.0).unwrap();
     let job = ShimJob {
         seat: Seat::Behind,
-        measurement: Measurement::Depth {
-            case: reading(20.01 - 4.48),
-            filling: reading(15.0),
-            gasket: reading(0.0),
+        measurement: Measurement::Depths {
+            case: depth(75.01),
+            filling: Filling::new([4.48, 15.0, 55.0].map(depth).to_vec()).unwrap(),
+            gasket: ShimThickness::from_mm(0.0).unwrap(),
         },
         setting: SettingBand::new(setting, setting).unwrap(),
     };

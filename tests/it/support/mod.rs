@@ -14,3 +14,4 @@ pub(crate) mod test_renderer;
 pub(crate) mod variants;
 pub(crate) mod vehicles;
 pub(crate) mod window;
+pub(crate) mod workshop;

@@ -1,6 +1,7 @@
 //! Which projects can exist? A strategy over whole ones, as wide as what can be typed.
 
 use crate::support::technical::{technical, with_technical};
+use crate::support::workshop::any_workshop;
 use layshaft::gearing::{
     ActsOn, Construction, EngineLimits, EngineSpeed, Factor, FinalDrive, Gear, GearId, GearRole,
     GearSet, GearSetSpec, Label, LoadIndex, Name, OverallDiameter, Position, Ratio, Reverse,
@@ -91,7 +92,7 @@ fn line(most: usize) -> impl Strategy<Value = String> {
     vec(character, 1..=most).prop_map(String::from_iter)
 }
 
-fn any_name() -> impl Strategy<Value = Name> {
+pub(crate) fn any_name() -> impl Strategy<Value = Name> {
     line(Name::MOST_CHARACTERS).prop_filter_map("blanks", |text| Name::new(&text).ok())
 }
 
@@ -358,14 +359,14 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
         any::<Index>(),
     );
     let vehicle = (select(SpeedUnit::ALL.to_vec()), any_tyre(), any_limits());
-    let shown = (any_write_up(), technical());
+    let shown = (any_write_up(), technical(), any_workshop());
     (texts, vehicle, marks, sets, shown).prop_map(
         |(
             (title, date, note),
             (units, tyre, engine),
             (rpms, speeds),
             (sets, liveries, baseline),
-            (write_up, technical),
+            (write_up, technical, workshop),
         )| {
             let baseline = baseline.index(sets.len());
             let present = |id: &SetId| id.0 as usize <= sets.len();
@@ -391,6 +392,7 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
                     ..write_up
                 },
                 technical,
+                workshop,
                 sets,
             }
         },

@@ -26,7 +26,7 @@ use proptest::sample::{Index, select};
 use std::fmt::Debug;
 use std::ops::RangeInclusive;
 
-fn known<T: Debug + 'static>(
+pub(crate) fn known<T: Debug + 'static>(
     range: RangeInclusive<f64>,
     new: fn(f64) -> Result<T, OutOfRange>,
 ) -> BoxedStrategy<Option<T>> {
@@ -34,7 +34,7 @@ fn known<T: Debug + 'static>(
 }
 
 /// On the heap, as all here: whole projects hold many of them, and the stack of a test is small.
-fn quantity<T: Debug + 'static>(
+pub(crate) fn quantity<T: Debug + 'static>(
     range: RangeInclusive<f64>,
     new: fn(f64) -> Result<T, OutOfRange>,
 ) -> BoxedStrategy<T> {

@@ -77,6 +77,7 @@ impl From<ProjectV1> for ProjectV2 {
             baseline: file.baseline,
             write_up: file.write_up.map(Into::into),
             technical: None,
+            workshop: None,
             sets: file.sets.into_iter().map(Into::into).collect(),
         }
     }
@@ -86,7 +87,7 @@ impl TryFrom<ProjectV2> for ProjectV1 {
     type Error = BeyondFormat1;
 
     fn try_from(file: ProjectV2) -> Result<Self, BeyondFormat1> {
-        if file.technical.is_some() {
+        if file.technical.is_some() || file.workshop.is_some() {
             return Err(BeyondFormat1);
         }
         let sets = file.sets.into_iter().map(SetV1::try_from);

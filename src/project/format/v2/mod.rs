@@ -1,7 +1,7 @@
 //! Format 2: its types, and their way to and from the domain.
 //!
-//! It is format 1, the service description of tyres, chains as final drives, technical data, and liveries of
-//! sets. It still grows: until a program that writes it is released, keys may be added to it and changed. From
+//! It is format 1, the service description of tyres, chains as final drives, technical data, liveries of
+//! sets, and the workshop. It still grows: until a program that writes it is released, keys may be added to it and changed. From
 //! then on it is frozen like format 1, and what comes next is a format of its own.
 
 pub(super) mod engine;
@@ -14,6 +14,7 @@ pub(super) mod stage;
 pub(super) mod technical;
 pub(super) mod tyre;
 pub(super) mod vehicle;
+mod workshop;
 pub(super) mod write_up;
 
 use super::FormatError;
@@ -28,6 +29,7 @@ use serde::{Deserialize, Serialize};
 use set::SetV2;
 use technical::TechnicalV2;
 use tyre::TyreV2;
+use workshop::WorkshopV2;
 use write_up::WriteUpV2;
 
 /// A whole file. Keys that may be absent are skipped when there is nothing to say.
@@ -54,6 +56,8 @@ pub(super) struct ProjectV2 {
     pub(super) write_up: Option<WriteUpV2>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) technical: Option<TechnicalV2>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) workshop: Option<WorkshopV2>,
     pub(super) sets: Vec<SetV2>,
 }
 
@@ -113,6 +117,7 @@ impl ProjectV2 {
         })?;
         let sets = sets.with_technical(technical_of_sets);
         let technical = self.technical.map(|data| data.into_data(&sets));
+        let workshop = self.workshop.map(WorkshopV2::into_workshop);
         let write_up = self.write_up.map(|choices| choices.into_write_up(&sets));
         let many = |key| move |error| Misfit::new([Key(key)], &error);
         Ok(Project {
@@ -131,6 +136,7 @@ impl ProjectV2 {
             )
             .map_err(many("marked_road_speeds_kmh"))?,
             technical: technical.transpose()?.unwrap_or_default(),
+            workshop: workshop.transpose()?.unwrap_or_default(),
             write_up: write_up.transpose()?.unwrap_or_default(),
             sets,
         })
@@ -154,6 +160,7 @@ impl From<&Project> for ProjectV2 {
             baseline: project.sets.baseline_place() + 1,
             write_up: WriteUpV2::of(&project.write_up, &project.sets),
             technical: TechnicalV2::of(&project.technical, &project.sets),
+            workshop: WorkshopV2::of(&project.workshop),
             sets: (0..)
                 .zip(&project.sets)
                 .map(|(place, candidate)| SetV2::of(place, candidate))

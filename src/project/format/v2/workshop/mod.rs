@@ -1,0 +1,120 @@
+//! The workshop in format 2: the units of its bench and its jobs, each kind in a file of its own.
+
+mod shim;
+mod values;
+
+use super::super::shared::misfit::Misfit;
+use super::super::shared::values::NameText;
+use crate::project::format::outline::Step::Key;
+use crate::units::{BenchUnits, LengthUnit, TurningUnit};
+use crate::workshop::{Job, JobData, JobId, Workshop};
+use serde::{Deserialize, Serialize};
+use shim::ShimV2;
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename = "Workshop", deny_unknown_fields)]
+pub(crate) struct WorkshopV2 {
+    /// Absent where it is mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    lengths: Option<LengthEntry>,
+    /// Absent where it is N·m.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    torques: Option<TorqueEntry>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    jobs: Vec<JobV2>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename = "Job", deny_unknown_fields)]
+struct JobV2 {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    name: Option<NameText>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    remark: Option<NameText>,
+    work: WorkEntry,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename = "Work", deny_unknown_fields)]
+enum WorkEntry {
+    Shim(ShimV2),
+}
+
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename = "Lengths")]
+enum LengthEntry {
+    Millimetre,
+    Inch,
+}
+
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename = "Torques")]
+enum TorqueEntry {
+    NewtonMetre,
+    NewtonCentimetre,
+    PoundInch,
+    PoundFoot,
+    KilogramForceCentimetre,
+}
+
+values::same_words!(LengthEntry, LengthUnit, Millimetre, Inch);
+values::same_words!(
+    TorqueEntry,
+    TurningUnit,
+    NewtonMetre,
+    NewtonCentimetre,
+    PoundInch,
+    PoundFoot,
+    KilogramForceCentimetre
+);
+
+impl WorkshopV2 {
+    /// The workshop as it stands in a file; none where there is nothing to say.
+    pub(super) fn of(workshop: &Workshop) -> Option<Self> {
+        let said = |is_usual: bool| (!is_usual).then_some(());
+        let BenchUnits { length, torque } = workshop.units;
+        (*workshop != Workshop::default()).then(|| Self {
+            lengths: said(length == LengthUnit::default()).map(|()| length.into()),
+            torques: said(torque == TurningUnit::default()).map(|()| torque.into()),
+            jobs: workshop.jobs().iter().map(JobV2::of).collect(),
+        })
+    }
+
+    /// The workshop that the file holds.
+    ///
+    /// # Errors
+    /// When it has too many jobs.
+    pub(super) fn into_workshop(self) -> Result<Workshop, Misfit> {
+        let units = BenchUnits {
+            length: self.lengths.map(Into::into).unwrap_or_default(),
+            torque: self.torques.map(Into::into).unwrap_or_default(),
+        };
+        let jobs = self.jobs.into_iter().map(JobV2::into_job).collect();
+        Workshop::new(units, jobs)
+            .map_err(|error| Misfit::new([Key("workshop"), Key("jobs")], &error))
+    }
+}
+
+impl JobV2 {
+    fn of(job: &Job) -> Self {
+        Self {
+            name: job.name.clone().map(NameText),
+            remark: job.remark.clone().map(NameText),
+            work: match &job.data {
+                JobData::Shim(data) => WorkEntry::Shim(data.into()),
+            },
+        }
+    }
+
+    fn into_job(self) -> Job {
+        Job {
+            // The list gives each its own.
+            id: JobId(0),
+            name: self.name.map(|name| name.0),
+            remark: self.remark.map(|remark| remark.0),
+            data: match self.work {
+                WorkEntry::Shim(data) => JobData::Shim(data.into()),
+            },
+        }
+    }
+}

@@ -1,0 +1,357 @@
+//! A shim for an end play or a preload: what is typed of it, and what it comes to.
+
+use super::answer::{Answer, JobState};
+use super::field::{Choice, Field, chosen, typed};
+use super::form::{JobForm, NoItem};
+use crate::units::{BenchUnits, LengthUnit};
+use crate::workshop::quantity::{Depth, SettingBand, ShimThickness};
+use crate::workshop::readings::{Readings, Resolution};
+use crate::workshop::shim::{Filling, Measurement, Seat, ShimJob};
+use crate::workshop::shim_answer::{AnsweredShim, band_words};
+use crate::workshop::sizes::Sizes;
+use crate::workshop::stock::{StackedShims, Stock};
+
+/// How the place of a shim is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum ShimMeasuring {
+    /// The play with a trial shim in place.
+    #[default]
+    TrialShim,
+    /// The gap under a cover that is pressed against the bearing.
+    FeelerGap,
+    /// Depths by gauge.
+    Depths,
+}
+
+impl Choice for ShimMeasuring {
+    const ALL: &'static [(Self, &'static str)] = &[
+        (Self::TrialShim, "the play with a trial shim"),
+        (Self::FeelerGap, "the gap under the cover, by feeler"),
+        (Self::Depths, "depths, by depth gauge"),
+    ];
+}
+
+impl Choice for Seat {
+    const ALL: &'static [(Self, &'static str)] = &[
+        (
+            Self::Behind,
+            "behind a race, washer or ring: thicker is less play",
+        ),
+        (
+            Self::Under,
+            "under a cover or between case halves: thicker is more play",
+        ),
+    ];
+}
+
+/// What is known of a shim that is sought; each part may be absent.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ShimData {
+    /// How its place is measured.
+    pub measuring: ShimMeasuring,
+    /// Where it sits; it hangs on nothing but a trial shim.
+    pub seat: Seat,
+    /// The shim with which the play was measured, 0 for none.
+    pub trial: Option<ShimThickness>,
+    /// What the dial travelled.
+    pub play: Option<Readings>,
+    /// The gap under the cover.
+    pub gap: Option<Readings>,
+    /// From the face of the case to the seat.
+    pub case_depth: Option<Depth>,
+    /// All that stands in it, part by part.
+    pub filling: Option<Filling>,
+    /// The gasket, squeezed.
+    pub gasket: Option<ShimThickness>,
+    /// What the manual wants.
+    pub setting: Option<SettingBand>,
+    /// What the dial tells apart.
+    pub resolution: Option<Resolution>,
+    /// How far readings may scatter.
+    pub most_spread: Option<Resolution>,
+    /// What can be had.
+    pub sizes: Option<Sizes>,
+    /// How many may be stacked; absent one.
+    pub most_shims: Option<StackedShims>,
+    /// What was built in.
+    pub fitted: Option<ShimThickness>,
+    /// The play with what was built in.
+    pub final_play: Option<Readings>,
+}
+
+impl JobForm for ShimData {
+    const FIELDS: &'static [Field<Self>] = &[
+        chosen!(ShimData.measuring: ShimMeasuring, "What is measured", ""),
+        chosen!(ShimData.seat: Seat, "Where the shim sits", "The sign hangs on it: look at the drawing")
+            .when(|data| data.measuring == ShimMeasuring::TrialShim),
+        typed!(ShimData.trial, "Trial shim", Length, "the shim in place while you measure, 0 for none")
+            .when(|data| data.measuring == ShimMeasuring::TrialShim),
+        typed!(ShimData.play, "Play, every reading", Length, "whole travel of the dial, as 0.30 0.31 0.29")
+            .when(|data| data.measuring == ShimMeasuring::TrialShim),
+        typed!(ShimData.gap, "Gap, every reading", Length, "all round the cover, bearing seated, as 0.40 0.42 0.40")
+            .when(|data| data.measuring == ShimMeasuring::FeelerGap),
+        typed!(ShimData.case_depth, "Depth of the case", Length, "from the face to the seat")
+            .when(|data| data.measuring == ShimMeasuring::Depths),
+        typed!(ShimData.filling, "What stands in it", Length, "part by part, as 4.48 15.0 55")
+            .when(|data| data.measuring == ShimMeasuring::Depths),
+        typed!(ShimData.gasket, "Gasket, squeezed", Length, "0 for none")
+            .when(|data| data.measuring == ShimMeasuring::Depths),
+        typed!(ShimData.setting, "Wanted setting", Plain, "as the manual gives it: preload 0.15 to 0.20, or clearance 0.05 to 0.10"),
+        typed!(ShimData.sizes, "Sizes to be had", Length, "as 0.10 0.12 0.15, or 0.65 to 1.40 by 0.05"),
+        typed!(ShimData.most_shims, "Shims in one place, at most", Plain, "1; some manuals allow no more"),
+        typed!(ShimData.resolution, "Dial shows", Length, "one division, as 0.01"),
+        typed!(ShimData.most_spread, "Readings may scatter by", Length, "more than that, and you are warned"),
+        typed!(ShimData.fitted, "Built in", Length, "all shims of the place together"),
+        typed!(ShimData.final_play, "Play with it, every reading", Length, "closes the job, or opens it again"),
+    ];
+
+    type Item = NoItem;
+    const ITEM_FIELDS: &'static [Field<NoItem>] = &[];
+    const ITEM: Option<&'static str> = None;
+
+    fn items(&self) -> &[NoItem] {
+        &[]
+    }
+
+    fn items_mut(&mut self) -> Option<&mut Vec<NoItem>> {
+        None
+    }
+
+    fn answer(&self, units: BenchUnits) -> Answer {
+        let unit = units.length;
+        let Some(answered) = self.answered() else {
+            let is_untouched = *self
+                == Self {
+                    measuring: self.measuring,
+                    seat: self.seat,
+                    ..Self::default()
+                };
+            let state = if is_untouched {
+                JobState::Open
+            } else {
+                JobState::ToMeasure
+            };
+            return Answer::new(state).said(self.lacking());
+        };
+        let mut answer = self.checked(&answered, unit);
+        if let Some(readings) = answered.job.measurement.readings() {
+            answer = answer.said(self.readings_words(readings, unit));
+        }
+        let warnings = self.warnings(&answered, unit);
+        answer.warnings(warnings)
+    }
+}
+
+impl ShimData {
+    /// The job, where all of it is known that it needs.
+    pub fn job(&self) -> Option<ShimJob> {
+        let measurement = match self.measuring {
+            ShimMeasuring::TrialShim => Measurement::Play {
+                trial: self.trial?,
+                play: self.play.clone()?,
+            },
+            ShimMeasuring::FeelerGap => Measurement::Gap(self.gap.clone()?),
+            ShimMeasuring::Depths => Measurement::Depths {
+                case: self.case_depth?,
+                filling: self.filling.clone()?,
+                gasket: self.gasket?,
+            },
+        };
+        Some(ShimJob {
+            seat: self.seat,
+            measurement,
+            setting: self.setting?,
+        })
+    }
+
+    fn answered(&self) -> Option<AnsweredShim> {
+        let job = self.job()?;
+        let most = self.most_shims.unwrap_or(StackedShims::ONE);
+        let stock = self.sizes.as_ref().map(|sizes| Stock::new(sizes, most));
+        Some(AnsweredShim::of(job, stock.as_ref()))
+    }
+
+    /// What is missing before anything can be said.
+    fn lacking(&self) -> String {
+        let trial = self.measuring == ShimMeasuring::TrialShim;
+        let gap = self.measuring == ShimMeasuring::FeelerGap;
+        let depths = self.measuring == ShimMeasuring::Depths;
+        let parts = [
+            (trial && self.trial.is_none(), "the trial shim"),
+            (trial && self.play.is_none(), "the play with it"),
+            (gap && self.gap.is_none(), "the gap"),
+            (depths && self.case_depth.is_none(), "the depth of the case"),
+            (depths && self.filling.is_none(), "what stands in it"),
+            (depths && self.gasket.is_none(), "the gasket"),
+            (self.setting.is_none(), "the wanted setting"),
+        ];
+        let missing = parts.iter().filter(|(is_missing, _)| *is_missing);
+        let missing: Vec<&str> = missing.map(|(_, what)| *what).collect();
+        format!("still missing: {}", missing.join(", "))
+    }
+
+    /// Whether what was built in is as it must be, or what to build in.
+    fn checked(&self, answered: &AnsweredShim, unit: LengthUnit) -> Answer {
+        if answered.wanted.is_err() {
+            return Answer::new(JobState::ToMeasure).warning(answered.place_words(unit));
+        }
+        match &self.final_play {
+            Some(play) => self.after_building(answered, play, unit),
+            None => before_building(answered, unit),
+        }
+    }
+
+    /// What the play with the final shim says.
+    fn after_building(&self, answered: &AnsweredShim, play: &Readings, unit: LengthUnit) -> Answer {
+        let setting = answered.job.setting;
+        let mean_mm = play.mean_mm();
+        let measured = format!(
+            "the final shim leaves {}",
+            answered.job.setting_words(mean_mm, unit)
+        );
+        let is_preload = setting.high().mm() <= 0.0;
+        let unseen_mm = if is_preload {
+            self.half_division_mm()
+        } else {
+            ROUNDING_MM
+        };
+        let is_loose = mean_mm > setting.high().mm().max(0.0) + unseen_mm;
+        let is_tight = mean_mm < setting.low().mm() - ROUNDING_MM;
+        if !is_loose && !is_tight {
+            let answer = Answer::new(JobState::Done);
+            return if is_preload {
+                answer
+                    .result("no play is left, as wanted".to_owned())
+                    .said("how much preload there is no dial tells: check the turning torque")
+            } else {
+                answer.result(format!("{measured}: within {}", setting.words(unit)))
+            };
+        }
+        let answer = Answer::new(JobState::ToChange)
+            .result(format!("{measured}, not {}", setting.words(unit)));
+        let fitted = answered
+            .choice
+            .as_ref()
+            .map(|choice| choice.stack.thickness_mm);
+        let fitted = self.fitted.map(ShimThickness::mm).or(fitted);
+        match fitted.and_then(|mm| self.next(mm, play)) {
+            Some(next) => {
+                let answer = answer.said(next.place_words(unit));
+                next.choice_words(unit)
+                    .into_iter()
+                    .fold(answer, Answer::said)
+            }
+            None => answer.said("type what was built in, and the next shim follows"),
+        }
+    }
+
+    /// The same place with what was built in as its trial shim.
+    fn next(&self, fitted_mm: f64, play: &Readings) -> Option<AnsweredShim> {
+        let seat = match self.measuring {
+            ShimMeasuring::TrialShim => self.seat,
+            ShimMeasuring::FeelerGap => Seat::Under,
+            ShimMeasuring::Depths => Seat::Behind,
+        };
+        let next = Self {
+            measuring: ShimMeasuring::TrialShim,
+            seat,
+            trial: Some(ShimThickness::from_mm(fitted_mm).ok()?),
+            play: Some(play.clone()),
+            ..self.clone()
+        };
+        next.answered()
+    }
+
+    /// Half of what the dial tells apart: less than that is not seen.
+    fn half_division_mm(&self) -> f64 {
+        self.resolution.map_or(ROUNDING_MM, |division| {
+            (division.mm() / 2.0).max(ROUNDING_MM)
+        })
+    }
+
+    fn readings_words(&self, readings: &Readings, unit: LengthUnit) -> String {
+        let sign = unit.sign();
+        let mean = unit.reckoned(readings.mean_mm());
+        let count = readings.as_slice().len();
+        if count == 1 {
+            return format!("one reading: {mean} {sign}");
+        }
+        let spread = unit.reckoned(readings.spread_mm());
+        let error = unit.reckoned(self.standard_error_mm(readings));
+        format!(
+            "mean of {count} readings {mean} {sign}, spread {spread}, known to about ±{error} {sign}"
+        )
+    }
+
+    fn standard_error_mm(&self, readings: &Readings) -> f64 {
+        readings.standard_error_mm(self.resolution.unwrap_or(Resolution::NONE))
+    }
+
+    /// What must not be overlooked in the readings.
+    fn warnings(&self, answered: &AnsweredShim, unit: LengthUnit) -> Vec<String> {
+        let sign = unit.sign();
+        let mut warnings = Vec::new();
+        let Some(readings) = answered.job.measurement.readings() else {
+            return warnings;
+        };
+        let spread_mm = readings.spread_mm();
+        if let Some(most) = self
+            .most_spread
+            .filter(|most| spread_mm > most.mm() + ROUNDING_MM)
+        {
+            warnings.push(format!(
+                "the readings scatter by {} {sign}, more than {}: seat the bearings by turning them both ways and \
+                 measure again",
+                unit.reckoned(spread_mm),
+                unit.reckoned(most.mm())
+            ));
+        }
+        let stack = answered.choice.as_ref().map(|choice| &choice.stack);
+        if let Some(stack) = stack.filter(|stack| stack.fits) {
+            let setting_mm = answered.job.setting_mm(stack.thickness_mm);
+            let sure_mm = SURE * self.standard_error_mm(readings);
+            let band = answered.job.setting;
+            let may_be_outside = setting_mm - sure_mm < band.low().mm() - ROUNDING_MM
+                || setting_mm + sure_mm > band.high().mm() + ROUNDING_MM;
+            // A band of one figure has no room for any error.
+            if may_be_outside && sure_mm > 0.0 && band.low() < band.high() {
+                warnings.push(format!(
+                    "the mean is known to ±{} {sign} only, so the setting may lie outside: take more readings",
+                    unit.reckoned(sure_mm)
+                ));
+            }
+        }
+        warnings
+    }
+}
+
+/// So many standard errors hold 95 of 100 means.
+const SURE: f64 = 2.0;
+
+/// What rounding may leave of a length, in mm.
+const ROUNDING_MM: f64 = 1e-9;
+
+/// What to build in, or what the place takes.
+fn before_building(answered: &AnsweredShim, unit: LengthUnit) -> Answer {
+    let fits = answered.choice.as_ref().map(|choice| choice.stack.fits);
+    let state = match fits {
+        Some(false) => JobState::ToChange,
+        Some(true) | None => JobState::ToMeasure,
+    };
+    let mut answer = Answer::new(state);
+    let wanted = answered.job.wanted_words(unit);
+    match (answered.choice_words(unit), answered.wanted) {
+        (Some(choice), Ok(band)) => {
+            answer = answer.result(choice);
+            answer = answer.said(format!(
+                "the place takes {} for {wanted}",
+                band_words(band, unit)
+            ));
+        }
+        _ => answer = answer.result(format!("{} for {wanted}", answered.place_words(unit))),
+    }
+    answered
+        .neighbour_words(unit)
+        .into_iter()
+        .fold(answer, Answer::said)
+}
