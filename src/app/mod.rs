@@ -7,6 +7,7 @@ mod action;
 mod arrangement;
 mod background;
 mod cell;
+mod choice;
 mod commands;
 mod completion;
 mod copies;
