@@ -8,6 +8,7 @@ use crate::chart::{Charts, FigureTable, Scene, Table};
 use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
 use crate::sheet::page::{Page, PageError};
+use crate::workshop::Answer;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -101,6 +102,11 @@ impl Desk {
     pub fn lacks_for_motion(&self) -> Option<String> {
         let motion = self.charts.analysis().motion();
         motion.err().map(ToString::to_string)
+    }
+
+    /// What each job of the bench comes to, in their order.
+    pub fn answers(&self) -> &[Answer] {
+        self.charts.analysis().answers()
     }
 
     /// A diagram of the visible sets.

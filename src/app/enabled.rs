@@ -42,6 +42,8 @@ impl Command {
             | Self::OneUnderAnother
             | Self::SideBySide
             | Self::Columns
+            | Self::ShowDrive
+            | Self::ShowWorkshop
             | Self::ShowSpeed
             | Self::ShowEffort
             | Self::ShowRun

@@ -33,6 +33,7 @@ mod menus;
 mod note_field;
 #[cfg(test)]
 mod on_a_failing_disk;
+mod page;
 mod panels;
 mod pasting;
 mod performing;
@@ -57,6 +58,7 @@ mod vehicle_panel;
 mod view_state;
 mod views_row;
 mod window;
+mod workshop;
 mod write_up;
 
 pub use action::Action;
@@ -70,6 +72,7 @@ pub use drafts::{CellId, SetCell};
 pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 pub use handle::handle_rect;
 pub use lifecycle::Surroundings;
+pub use page::AppPage;
 pub use recovery::Pace;
 pub use startup::{StartError, run};
 pub use window::App;

@@ -5,6 +5,7 @@ use crate::app::commands::{Command, Entry, Menu, TABLE};
 use crate::app::desk::Desk;
 use crate::app::heard::{add_usable, describe, name_menu, tell_why_not};
 use crate::app::menus::MenuKeys;
+use crate::app::page::AppPage;
 use crate::app::settings::{Settings, ThemeChoice};
 use crate::project::Edit;
 use crate::project::View;
@@ -23,8 +24,7 @@ const THEMES: &str = "Light or dark";
 /// Shows the menu bar.
 pub(in crate::app) fn menu_bar_ui(
     ui: &mut Ui,
-    desk: &Desk,
-    settings: &Settings,
+    (desk, settings, page): (&Desk, &Settings, AppPage),
     keys: &mut MenuKeys,
     actions: &mut Vec<Action>,
 ) {
@@ -58,7 +58,14 @@ pub(in crate::app) fn menu_bar_ui(
                 ui.add(egui::Label::new(RichText::new(name).strong()).truncate());
             });
         },
-        |ui| units_ui(ui, desk, &mut right),
+        |ui| {
+            // The bench has units of its own.
+            if page == AppPage::Drive {
+                units_ui(ui, desk, &mut right);
+                ui.add_space(10.0);
+            }
+            pages_ui(ui, page, &mut right);
+        },
     );
     actions.extend(left);
     actions.extend(right);
@@ -234,6 +241,19 @@ fn command_button(ui: &mut Ui, command: Command, desk: &Desk, actions: &mut Vec<
     }
     if response.on_hover_text(hint).clicked() {
         actions.push(Action::Run(command));
+    }
+}
+
+/// The pages of the window, of which one is looked at.
+fn pages_ui(ui: &mut Ui, shown: AppPage, actions: &mut Vec<Action>) {
+    // Right to left: the last is laid out first.
+    for page in AppPage::ALL.into_iter().rev() {
+        let button = ui.selectable_label(page == shown, page.text());
+        let button = button.on_hover_text(page.meaning());
+        describe(&button, page.meaning());
+        if button.clicked() && page != shown {
+            actions.push(Action::Page(page));
+        }
     }
 }
 

@@ -174,6 +174,12 @@ impl JobData {
 }
 
 impl Job {
+    /// The field of its name.
+    pub const NAME: FieldKey = FieldKey {
+        name: "name",
+        item: None,
+    };
+
     /// The most items that a job can have.
     pub const MOST_ITEMS: usize = 40;
 

@@ -33,13 +33,10 @@ impl Choice for ShimMeasuring {
 
 impl Choice for Seat {
     const ALL: &'static [(Self, &'static str)] = &[
-        (
-            Self::Behind,
-            "behind a race, washer or ring: thicker is less play",
-        ),
+        (Self::Behind, "behind a race or washer: thicker, less play"),
         (
             Self::Under,
-            "under a cover or between case halves: thicker is more play",
+            "under a cover or case half: thicker, more play",
         ),
     ];
 }
@@ -350,8 +347,10 @@ fn before_building(answered: &AnsweredShim, unit: LengthUnit) -> Answer {
         }
         _ => answer = answer.result(format!("{} for {wanted}", answered.place_words(unit))),
     }
-    answered
-        .neighbour_words(unit)
-        .into_iter()
-        .fold(answer, Answer::said)
+    let neighbours = answered.neighbour_words(unit);
+    answer = neighbours.into_iter().fold(answer, Answer::said);
+    if fits == Some(true) {
+        answer = answer.said("build it in and measure again");
+    }
+    answer
 }
