@@ -67,6 +67,10 @@ pub enum Action {
     ColumnsOpened,
     /// The write-up is looked at in another form of page.
     PageForm(PageForm),
+    /// The sheet of a job is looked at on the page for the bench, or the gear sets.
+    Sheet(Option<JobId>),
+    /// The write-up is opened with the sheet of a job.
+    PrintSheet(JobId),
     /// The picture of the write-up goes to the clipboard.
     CopyPicture,
     /// The picture of the write-up goes into a file.

@@ -20,7 +20,7 @@ use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::Start;
-use crate::project::{Edit, Figure, SetId, TypedFigure, View};
+use crate::project::{Edit, Figure, PageForm, SetId, TypedFigure, View};
 use crate::sheet::text;
 use crate::units::SpeedUnit;
 use crate::workshop::{Job, JobId};
@@ -70,6 +70,8 @@ impl App {
             }
             Action::ColumnsOpened => self.view.columns_are_asked_for = false,
             Action::PageForm(form) => self.lifecycle.desk.page_form = form,
+            Action::Sheet(job) => self.lifecycle.desk.sheet = job,
+            Action::PrintSheet(job) => self.print_sheet(job),
             Action::CopyPicture => self.copy_picture(ctx),
             Action::SavePicture => self.step(ctx, Step::AskForPath(Purpose::SavePicture, None)),
             Action::Copy(what, text) => {
@@ -105,6 +107,16 @@ impl App {
             self.open_job(id);
             self.focus.want(CellId::Job(id, Job::NAME).widget());
         }
+    }
+
+    /// Opens the write-up with the sheet of a job.
+    fn print_sheet(&mut self, job: JobId) {
+        let desk = &mut self.lifecycle.desk;
+        desk.sheet = Some(job);
+        if desk.page_form == PageForm::Picture {
+            desk.page_form = PageForm::A4;
+        }
+        self.view.write_up_is_open = true;
     }
 
     /// Works on a job of the bench.

@@ -4,6 +4,7 @@ use super::answer_ui::answer_ui;
 use super::items::items_ui;
 use super::kinds_ui;
 use super::row::row_ui;
+use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::form::Form;
 use crate::app::heard::heading_ui;
@@ -83,9 +84,16 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
     }
     items_ui(ui, job, &rows, workshop.units, form);
     ui.add_space(8.0);
-    if ui.button("Remove this job").clicked() {
-        form.edit(Edit::RemoveJob(job.id));
-    }
+    ui.horizontal(|ui| {
+        let sheet = ui.button("Print a sheet…");
+        let sheet = sheet.on_hover_text("Opens the write-up with this job on a page for the bench");
+        if sheet.clicked() {
+            form.actions.push(Action::PrintSheet(job.id));
+        }
+        if ui.button("Remove this job").clicked() {
+            form.edit(Edit::RemoveJob(job.id));
+        }
+    });
 }
 
 /// The answer with the drawing above it.

@@ -196,6 +196,16 @@ impl Job {
         rows
     }
 
+    /// What is asked of each of its items; none where it has no list of them.
+    pub fn item_names(&self, units: BenchUnits) -> Option<Vec<String>> {
+        fn of<F: JobForm>(_: &F, units: BenchUnits) -> Option<Vec<String>> {
+            F::ITEM?;
+            let rows = field::rows(F::ITEM_FIELDS, &F::Item::default(), Some(0), units);
+            Some(rows.into_iter().map(|row| row.name).collect())
+        }
+        with_data!(&self.data, form => of(form, units))
+    }
+
     /// What it comes to.
     pub fn answer(&self, units: BenchUnits) -> Answer {
         self.data.answer(units)
