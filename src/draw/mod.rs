@@ -2,6 +2,7 @@
 //!
 //! Knows egui; knows neither files nor the window.
 
+pub mod bench;
 pub mod diagram;
 mod fonts;
 pub mod label_placing;
