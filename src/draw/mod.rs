@@ -15,6 +15,7 @@ mod stroke;
 pub mod table;
 pub mod theme;
 pub mod torque_diagram;
+pub mod try_diagram;
 
 pub use fonts::{bold, definitions, install};
 pub use raster::{MAX_SIDE_PX, Raster, picture};

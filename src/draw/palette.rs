@@ -57,6 +57,8 @@ pub struct Palette {
     pub finding: Color32,
     /// What a drawing of the bench is about: its shim, or what is measured.
     pub shim: Color32,
+    /// Behind what lies in the band that is wanted.
+    pub wanted: Color32,
     /// Shafts and bearings in a drawing of the bench.
     pub metal: Color32,
     sets: [Color32; Livery::ALL.len()],
@@ -107,6 +109,7 @@ const LIGHT: Palette = Palette {
     error: Color32::from_rgb(0xB4, 0x1E, 0x1E),
     finding: Color32::from_rgb(0x8A, 0x5A, 0x00),
     shim: Color32::from_rgb(0xC4, 0x1A, 0x1A),
+    wanted: Color32::from_rgb(0xDC, 0xEE, 0xE2),
     metal: Color32::from_rgb(0xDD, 0xE2, 0xE8),
     sets: [
         Color32::from_rgb(0x0B, 0x5F, 0xB0),
@@ -135,6 +138,7 @@ const DARK: Palette = Palette {
     error: Color32::from_rgb(0xFF, 0x8A, 0x80),
     finding: Color32::from_rgb(0xE8, 0xB9, 0x5A),
     shim: Color32::from_rgb(0xFF, 0x6F, 0x5E),
+    wanted: Color32::from_rgb(0x18, 0x33, 0x27),
     metal: Color32::from_rgb(0x34, 0x3B, 0x43),
     sets: [
         Color32::from_rgb(0x6C, 0xB4, 0xF5),

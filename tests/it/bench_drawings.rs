@@ -1,11 +1,13 @@
 //! Can a mechanic see where a shim sits and read every word of the drawings, small and large, on screen and paper?
 
 use egui::epaint::{ClippedShape, Shape};
-use egui::{Color32, Context, RawInput, Rect, Vec2, pos2, vec2};
+use egui::{Color32, Context, Painter, RawInput, Rect, Vec2, pos2, vec2};
 use image::RgbaImage;
+use layshaft::chart::{Tries, TryDiagram};
 use layshaft::draw::bench::{BenchDrawing, paint};
+use layshaft::draw::label_placing::overlap;
 use layshaft::draw::palette::{Palette, Theme};
-use layshaft::draw::{picture, theme};
+use layshaft::draw::{picture, theme, try_diagram};
 use std::collections::HashSet;
 
 /// A small screen, a large one, half a sheet of paper, and rooms that are not made for a drawing, each with the
@@ -49,6 +51,13 @@ fn painted(drawing: BenchDrawing, palette: &Palette, (size, text_size): (Vec2, f
 
 /// What a drawing is made of.
 fn shapes(drawing: BenchDrawing, palette: &Palette, (size, text_size): (Vec2, f32)) -> Vec<Shape> {
+    parts(size, |painter, room| {
+        paint(painter, room, drawing, palette, text_size)
+    })
+}
+
+/// What is painted into a room of that size.
+fn parts(size: Vec2, paint: impl Fn(&Painter, Rect)) -> Vec<Shape> {
     let input = RawInput {
         screen_rect: Some(Rect::from_min_size(
             pos2(0.0, 0.0),
@@ -56,9 +65,7 @@ fn shapes(drawing: BenchDrawing, palette: &Palette, (size, text_size): (Vec2, f3
         )),
         ..RawInput::default()
     };
-    let mut output = context().run_ui(input, |ui| {
-        paint(ui.painter(), room(size), drawing, palette, text_size);
-    });
+    let mut output = context().run_ui(input, |ui| paint(ui.painter(), room(size)));
     let shapes: Vec<ClippedShape> = std::mem::take(&mut output.shapes);
     output.drop_without_applying_deltas();
     let mut parts = Vec::new();
@@ -115,7 +122,7 @@ fn no_word_covers_another() {
         assert!(words.len() >= 3, "{drawing:?}: {words:?}");
         for (number, (text, rect)) in words.iter().enumerate() {
             for (other, beside) in &words[number + 1..] {
-                let apart = !rect.intersects(*beside);
+                let apart = !overlap(rect, beside);
                 assert!(
                     apart,
                     "{drawing:?} {at:?}: \"{text}\" at {rect}, \"{other}\" at {beside}"
@@ -171,6 +178,99 @@ fn each_drawing_is_its_own_and_says_in_one_sentence_what_is_to_be_seen() {
         .map(|drawing| painted(drawing, &palette, ROOMS[0]).into_raw())
         .collect();
     assert_eq!(pictures.len(), all.len());
+}
+
+/// Tries as they come: one, two, two with the same shim, several that are close, one far off; mm and inch.
+fn tries() -> Vec<TryDiagram> {
+    let of = |tries: &[[f64; 2]], wanted: Option<[f64; 2]>, next_shim: Option<f64>, signs| {
+        let tries = Tries {
+            tries,
+            wanted,
+            next_shim,
+            signs,
+        };
+        TryDiagram::of(&tries).unwrap()
+    };
+    let metric = ["mm", "N·m"];
+    let band = Some([1.4, 1.6]);
+    vec![
+        of(&[[1.1, 1.0]], band, None, metric),
+        of(&[[1.1, 1.0], [1.2, 2.0]], band, Some(1.15), metric),
+        of(&[[1.1, 1.0], [1.1, 1.2]], band, None, metric),
+        of(
+            &[[1.1, 1.0], [1.2, 2.0], [1.15, 1.45], [1.16, 1.52]],
+            band,
+            Some(1.157),
+            metric,
+        ),
+        of(
+            &[[0.9, 0.2], [0.92, 0.25]],
+            Some([10.0, 30.0]),
+            Some(6.72),
+            metric,
+        ),
+        of(
+            &[[0.0435, 9.0], [0.0472, 18.0]],
+            Some([12.0, 15.0]),
+            Some(0.0454),
+            ["in", "lbf·in"],
+        ),
+        of(&[[0.0, 0.0]], None, None, metric),
+        of(&[[1.2, 2.0], [1.1, 1.1]], None, None, ["mm", "kgf·cm"]),
+    ]
+}
+
+#[test]
+fn tries_keep_within_their_room_and_no_word_covers_another() {
+    for (number, tries) in tries().into_iter().enumerate() {
+        for (palette, (size, text_size)) in palettes()
+            .into_iter()
+            .flat_map(|p| ROOMS.map(|room| (p, room)))
+        {
+            let parts = parts(size, |painter, room| {
+                try_diagram::paint(painter, room, &tries, &palette, text_size);
+            });
+            let words = words(&parts);
+            assert!(words.len() > 5, "{number}: {words:?}");
+            let said = |word: &str| words.iter().any(|(text, _)| text.contains(word));
+            assert!(said("newest"), "{number}: {words:?}");
+            assert_eq!(said("next"), tries.next.is_some(), "{number}: {words:?}");
+            assert_eq!(
+                said("wanted"),
+                tries.wanted.is_some(),
+                "{number} {size}: {words:?}"
+            );
+            for (at, (text, rect)) in words.iter().enumerate() {
+                assert!(
+                    room(size).contains_rect(*rect),
+                    "{number} {size}: \"{text}\" at {rect}"
+                );
+                for (other, beside) in &words[at + 1..] {
+                    assert!(
+                        !overlap(rect, beside),
+                        "{number} {size}: \"{text}\" at {rect}, \"{other}\" at {beside}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+#[ignore]
+fn look_at_tries() {
+    for (number, tries) in tries().into_iter().enumerate() {
+        for (name, palette) in ["light", "dark", "print"].into_iter().zip(palettes()) {
+            for (size, text) in [ROOMS[0], ROOMS[2]] {
+                let whole = size + Vec2::splat(2.0 * MARGIN);
+                let p = picture(&context(), whole, 2.0, palette.page, |ui| {
+                    try_diagram::paint(ui.painter(), room(size), &tries, &palette, text);
+                });
+                p.save(format!("/tmp/d71/try{number}-{name}-{}.png", size.x))
+                    .unwrap();
+            }
+        }
+    }
 }
 
 #[test]

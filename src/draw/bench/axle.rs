@@ -71,15 +71,15 @@ pub(super) fn pinion_depth(board: &Board<'_>) {
     let at = |x: f32, r: f32| cut.at([x, -r]);
     board.level_dimension([CROSSING, 154.0], at(HEAD, 38.0), 158.0, Pen::Edge);
     board.words(
-        [81.0, 178.0],
-        Align2::CENTER_BOTTOM,
+        [81.0, 161.0],
+        Align2::CENTER_TOP,
         "mounting distance",
         Ink::Plain,
     );
     board.level_dimension(at(CONE, 33.0), at(CUP, 48.0), 158.0, Pen::Edge);
     board.words(
-        [156.0, 178.0],
-        Align2::LEFT_BOTTOM,
+        [156.0, 161.0],
+        Align2::LEFT_TOP,
         "bearing height",
         Ink::Plain,
     );
@@ -182,10 +182,10 @@ fn side_words(board: &Board<'_>, cut: &Cut<'_>) {
         board.line(&[cut.at([x, -31.0]), [x, 158.0]], Pen::Shim);
     }
     let below = |x: f32, text: &str| {
-        board.words([x, 176.0], Align2::CENTER_BOTTOM, text, Ink::Shim);
+        board.words([x, 160.0], Align2::CENTER_TOP, text, Ink::Shim);
     };
-    below(ring_gear, "shim, ring gear side");
-    below(other + 14.0, "shim, other side");
+    below(ring_gear, "ring gear shim");
+    below(other + 18.0, "other shim");
     let moved = [cut.at([ring_gear, 31.0]), [ring_gear, 13.0], [106.0, 13.0]];
     board.arrow(&moved, Pen::Shim);
     let towards = "thicker: towards the pinion";
@@ -193,7 +193,7 @@ fn side_words(board: &Board<'_>, cut: &Cut<'_>) {
     board.line(&[[MIDDLE - 26.0, 40.0], [164.0, 34.0]], Pen::Thin);
     board.words([166.0, 33.0], Align2::LEFT_CENTER, "ring gear", Ink::Plain);
     board.words(
-        [MIDDLE + 16.0, 151.0],
+        [MIDDLE + 24.0, 151.0],
         Align2::LEFT_CENTER,
         "pinion",
         Ink::Plain,

@@ -49,17 +49,16 @@ pub(super) fn depth_gauge(board: &Board<'_>) {
     board.words([194.0, 52.0], Align2::LEFT_CENTER, "cover", Ink::Plain);
     board.line(&[[192.0, 52.0], at(179.0, 40.0)], Pen::Thin);
     board.line(&[at(166.0, -42.0), [196.0, 144.0]], Pen::Shim);
-    board.words([199.0, 144.0], Align2::LEFT_CENTER, "shim", Ink::Shim);
     board.words(
-        [199.0, 164.0],
-        Align2::LEFT_CENTER,
-        "thicker: less play",
+        [199.0, 135.0],
+        Align2::LEFT_TOP,
+        "shim\nthicker: less play",
         Ink::Shim,
     );
 }
 
 pub(super) fn limits_gauge(board: &Board<'_>) {
-    const AXIS: f32 = 156.0;
+    const AXIS: f32 = 160.0;
     // The faces between which the gap is.
     const TEETH: f32 = 100.0;
     const RING: f32 = 113.0;
@@ -92,9 +91,9 @@ pub(super) fn limits_gauge(board: &Board<'_>) {
     board.block(at(TEETH + 2.0, 69.0), at(RING - 2.0, 122.0), Fill::Shim);
     board.words(at(106.5, 124.0), Align2::CENTER_BOTTOM, "feeler", Ink::Shim);
     board.words(at(54.0, 112.0), Align2::CENTER_BOTTOM, "gear", Ink::Plain);
-    board.line(&[at(142.0, 64.0), [170.0, 66.0]], Pen::Thin);
+    board.line(&[at(142.0, 64.0), [170.0, 70.0]], Pen::Thin);
     board.words(
-        [172.0, 64.0],
+        [172.0, 68.0],
         Align2::LEFT_CENTER,
         "synchroniser ring",
         Ink::Plain,

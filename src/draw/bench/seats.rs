@@ -11,9 +11,8 @@ const AXIS: f32 = 89.0;
 const CASE: f32 = 66.0;
 const BORE: f32 = 52.0;
 
-/// The height of the words above and below.
+/// Where the words above end.
 const ABOVE: f32 = 18.0;
-const BELOW: f32 = 177.0;
 
 /// The line of the arrow that says where a thicker shim moves things.
 const MOVE: f32 = 169.0;
@@ -84,8 +83,8 @@ pub(super) fn behind_race(board: &Board<'_>) {
         Pen::Shim,
     );
     board.words(
-        [174.0, BELOW],
-        Align2::RIGHT_BOTTOM,
+        [174.0, MOVE],
+        Align2::RIGHT_CENTER,
         "thicker: less play",
         Ink::Shim,
     );
@@ -156,8 +155,8 @@ pub(super) fn under_cover(board: &Board<'_>) {
         Pen::Shim,
     );
     board.words(
-        [198.0, BELOW],
-        Align2::RIGHT_BOTTOM,
+        [198.0, MOVE],
+        Align2::RIGHT_CENTER,
         "thicker: more play",
         Ink::Shim,
     );
@@ -189,11 +188,11 @@ pub(super) fn feeler_gap(board: &Board<'_>) {
         Ink::Plain,
     );
     let gap = [FACE, FLANGE].map(|x| cut.at([x, -CASE]));
-    board.level_dimension(gap[0], gap[1], MOVE - 5.0, Pen::Shim);
-    board.words([234.0, BELOW], Align2::LEFT_BOTTOM, "gap g", Ink::Shim);
+    board.level_dimension(gap[0], gap[1], MOVE - 4.0, Pen::Shim);
+    board.words([234.0, MOVE - 4.0], Align2::LEFT_CENTER, "gap g", Ink::Shim);
     board.words(
-        [174.0, BELOW],
-        Align2::RIGHT_BOTTOM,
+        [174.0, MOVE - 4.0],
+        Align2::RIGHT_CENTER,
         "thicker shim: more play",
         Ink::Shim,
     );

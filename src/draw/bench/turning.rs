@@ -21,19 +21,9 @@ pub(super) fn cord_and_scale(board: &Board<'_>) {
     board.line(&[[x - 22.0, y], [x + 22.0, y]], Pen::Axis);
     board.line(&[[x, y + 22.0], [x, y]], Pen::Axis);
     board.both_ways(CENTRE, [x, PULLED], Pen::Edge);
-    board.line(&[[x, y - 30.0], [148.0, y - 14.0]], Pen::Thin);
-    board.words(
-        [150.0, y - 14.0],
-        Align2::LEFT_CENTER,
-        "radius: drum",
-        Ink::Plain,
-    );
-    board.words(
-        [150.0, y + 5.5],
-        Align2::LEFT_CENTER,
-        "and half the cord",
-        Ink::Plain,
-    );
+    let radius = "radius: drum\nand half the cord";
+    board.line(&[[x, y - 30.0], [148.0, y - 8.0]], Pen::Thin);
+    board.words([150.0, y - 6.0], Align2::LEFT_CENTER, radius, Ink::Plain);
     let turned = Board::arc(CENTRE, 36.0, [160.0, 40.0]);
     let turned: Vec<At> = turned.into_iter().rev().collect();
     board.arrow(&turned, Pen::Edge);
@@ -111,7 +101,7 @@ pub(super) fn beam_wrench(board: &Board<'_>) {
     board.words([74.0, y + 4.0], Align2::CENTER_TOP, "adapter E", Ink::Shim);
     board.words([189.0, y + 4.0], Align2::CENTER_TOP, "wrench L", Ink::Plain);
     let torque = "at the shaft: reading × (L + E) ÷ L";
-    board.words([160.0, 178.0], Align2::CENTER_BOTTOM, torque, Ink::Plain);
+    board.words([160.0, 160.0], Align2::CENTER_TOP, torque, Ink::Plain);
 }
 
 /// A beam that bends, the pointer beside it that does not, and the plate on which it points.
