@@ -51,7 +51,7 @@ pub struct Tries<'a> {
 const MARKS: f64 = 5.0;
 
 /// How much room is left on both sides of what an axis holds, as a share of it.
-const ROOM: f64 = 0.15;
+const ROOM: f64 = 0.25;
 
 /// How much an axis holds at least, as a share of its values: one try alone has a width too.
 const LEAST_SPAN: f64 = 0.1;

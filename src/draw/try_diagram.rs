@@ -6,7 +6,7 @@ use super::segment::Segment;
 use super::stroke::polyline;
 use crate::chart::TryDiagram;
 use egui::{
-    Align2, Color32, FontId, Galley, Painter, Pos2, Rangef, Rect, Stroke, Vec2, pos2, vec2,
+    Align, Align2, Color32, FontId, Galley, Painter, Pos2, Rangef, Rect, Stroke, Vec2, pos2, vec2,
 };
 use std::sync::Arc;
 
@@ -16,6 +16,9 @@ const GAP: f32 = 4.0;
 /// The radii of the points of tries, of which the newest is the largest, and of the estimate, in points.
 const OLD_RADIUS: f32 = 3.5;
 const NEWEST_RADIUS: f32 = 5.5;
+
+/// The greatest share of the plot's width that words beside a point take.
+const MOST_OF_WIDTH: f32 = 0.6;
 
 /// An estimate is no measurement: its lines are broken.
 const ESTIMATED: Dash = &[4.0, 3.0];
@@ -114,7 +117,7 @@ impl Sheet<'_> {
         }
         if let Some(band) = self.band() {
             self.painter.rect_filled(band, 0.0, self.palette.wanted);
-            let edge = Stroke::new(1.0, self.palette.mark);
+            let edge = Stroke::new(1.0, self.palette.edge);
             for y in [band.top(), band.bottom()] {
                 self.painter.hline(band.x_range(), y, edge);
             }
@@ -124,34 +127,44 @@ impl Sheet<'_> {
         self.painter.vline(frame.left(), frame.y_range(), axis);
     }
 
+    /// The sign above, and the figures that leave it room.
     fn upright_figures(&self, room: Rect) {
+        let color = self.palette.text;
+        let sign = self.galley(self.diagram.torque.sign, color);
+        let below = room.top() + sign.size().y;
+        self.painter.galley(room.min, sign, color);
         let right = self.frame.left() - GAP;
         for (torque, figure) in self.diagram.torque.marks() {
-            let galley = self.galley(figure, self.palette.dim_text);
+            let galley = self.galley(figure, color);
             let size = galley.size();
             let at = pos2(right - size.x, self.y(torque) - size.y / 2.0);
-            self.painter.galley(at, galley, self.palette.dim_text);
+            if at.y >= below {
+                self.painter.galley(at, galley, color);
+            }
         }
-        let sign = self.galley(self.diagram.torque.sign, self.palette.text);
-        self.painter.galley(room.min, sign, self.palette.text);
     }
 
     /// The sign at the right end, and the figures that leave it and each other room.
     fn level_figures(&self) {
         let y = self.frame.bottom() + GAP / 2.0;
-        let sign = self.galley(self.diagram.shim.sign, self.palette.text);
+        let color = self.palette.text;
+        let sign = self.galley(self.diagram.shim.sign, color);
         let end = self.frame.right() + sign.size().y / 2.0;
-        let mut taken = vec![Rangef::new(end - sign.size().x, end)];
-        let at = pos2(taken[0].min, y);
-        self.painter.galley(at, sign, self.palette.text);
+        let at = pos2(end - sign.size().x, y);
+        // Left of the plot stand the figures of the other axis.
+        let mut taken = vec![
+            Rangef::new(at.x, end),
+            Rangef::new(f32::MIN, self.frame.left() - GAP),
+        ];
+        self.painter.galley(at, sign, color);
         for (shim, figure) in self.diagram.shim.marks() {
-            let galley = self.galley(figure, self.palette.dim_text);
+            let galley = self.galley(figure, color);
             let left = self.x(shim) - galley.size().x / 2.0;
             let room = Rangef::new(left, left + galley.size().x);
             if !taken.iter().any(|other| other.expand(GAP).intersects(room)) {
                 taken.push(room);
                 let at = pos2(left, y);
-                self.painter.galley(at, galley, self.palette.dim_text);
+                self.painter.galley(at, galley, color);
             }
         }
     }
@@ -254,12 +267,17 @@ impl Sheet<'_> {
         let tries = &self.diagram.tries;
         let next = self.diagram.next.map(|next| {
             let text = format!("next: about {}", self.diagram.shim.told(next[0]));
-            self.beside(self.at(next), text, palette.shim)
+            let word = self.beside(self.at(next), text, palette.shim);
+            // How thick it is stands at its axis too.
+            if word.galley.size().x < MOST_OF_WIDTH * self.frame.width() {
+                word
+            } else {
+                self.beside(self.at(next), "next".to_owned(), palette.shim)
+            }
         });
-        let newest = tries.last().map(|newest| {
-            let text = format!("try {}, newest", tries.len());
-            self.beside(self.at(*newest), text, palette.shim)
-        });
+        let newest = tries
+            .last()
+            .map(|newest| self.beside(self.at(*newest), "newest".to_owned(), palette.shim));
         let older = tries.iter().enumerate().rev().skip(1);
         let older = older.map(|(number, made)| {
             let text = format!("try {}", number + 1);
@@ -283,34 +301,36 @@ impl Sheet<'_> {
             Align2::LEFT_TOP,
             Align2::RIGHT_TOP,
         ];
-        let near = aligns.map(|align| (align, Vec2::ZERO));
-        let further = aligns.map(|align| {
-            let up = -align.y().to_sign() * self.font.size;
-            (align, vec2(0.0, up))
-        });
+        // Beside the point, or a little above or below that.
+        let shifts = [0.0, 0.6, -0.6, 1.2, -1.2, 1.8, -1.8];
+        let candidates = shifts
+            .into_iter()
+            .flat_map(|lines| aligns.map(|align| (align, vec2(0.0, lines * self.font.size))));
         Word {
             galley: self.galley(text, color),
             anchor,
             gap: NEWEST_RADIUS + GAP / 2.0,
-            candidates: near.into_iter().chain(further).collect(),
+            candidates: candidates.collect(),
         }
     }
 
     /// The word of the band: in it at one of its ends, or just above or below where it is narrow.
     fn in_band(&self, band: Rect) -> Word {
         let [from, to] = [band.left() + GAP, band.right() - GAP];
-        let middle = band.center().y;
+        let middle = band.center();
         let heights = [
-            (middle, [Align2::RIGHT_CENTER, Align2::LEFT_CENTER]),
-            (
-                band.top() - 2.0,
-                [Align2::RIGHT_BOTTOM, Align2::LEFT_BOTTOM],
-            ),
-            (band.bottom() + 2.0, [Align2::RIGHT_TOP, Align2::LEFT_TOP]),
+            (middle.y, Align::Center),
+            (band.top() - 2.0, Align::BOTTOM),
+            (band.bottom() + 2.0, Align::TOP),
         ];
-        let anchor = pos2(to, middle);
-        let candidates = heights.into_iter().flat_map(|(y, [right, left])| {
-            [(right, pos2(to, y)), (left, pos2(from, y))].map(|(align, at)| (align, at - anchor))
+        let anchor = pos2(to, middle.y);
+        let candidates = heights.into_iter().flat_map(|(y, upright)| {
+            let along = [
+                (to, Align::RIGHT),
+                (from, Align::LEFT),
+                (middle.x, Align::Center),
+            ];
+            along.map(|(x, level)| (Align2([level, upright]), pos2(x, y) - anchor))
         });
         Word {
             galley: self.galley("wanted", self.palette.text),

@@ -233,13 +233,20 @@ fn tries_keep_within_their_room_and_no_word_covers_another() {
             let words = words(&parts);
             assert!(words.len() > 5, "{number}: {words:?}");
             let said = |word: &str| words.iter().any(|(text, _)| text.contains(word));
-            assert!(said("newest"), "{number}: {words:?}");
-            assert_eq!(said("next"), tries.next.is_some(), "{number}: {words:?}");
-            assert_eq!(
-                said("wanted"),
-                tries.wanted.is_some(),
-                "{number} {size}: {words:?}"
-            );
+            // What is narrower than twenty letters need not have room for all of them.
+            if size.x > 20.0 * text_size {
+                assert!(said("newest"), "{number} {size}: {words:?}");
+                assert_eq!(
+                    said("next"),
+                    tries.next.is_some(),
+                    "{number} {size}: {words:?}"
+                );
+                assert_eq!(
+                    said("wanted"),
+                    tries.wanted.is_some(),
+                    "{number} {size}: {words:?}"
+                );
+            }
             for (at, (text, rect)) in words.iter().enumerate() {
                 assert!(
                     room(size).contains_rect(*rect),

@@ -1,11 +1,12 @@
-//! Can every word and every line of the drawings of the bench be seen, on screen and on paper?
+//! Can every word and every line of the drawings and the tries of the bench be seen, on screen and on paper?
 
 use super::{OF_LINES, OF_TEXT, Seen, assert_none, contrast};
 use egui::epaint::{ClippedShape, Shape};
 use egui::{Color32, Context, RawInput, Rect, Vec2, pos2, vec2};
+use layshaft::chart::{Tries, TryDiagram};
 use layshaft::draw::bench::{BenchDrawing, paint};
 use layshaft::draw::palette::{Palette, Theme};
-use layshaft::draw::theme;
+use layshaft::draw::{theme, try_diagram};
 
 /// A small screen, and half a sheet of paper, with the heights of their letters.
 const ROOMS: [(Vec2, f32); 2] = [(vec2(320.0, 180.0), 13.5), (vec2(640.0, 360.0), 12.0)];
@@ -52,6 +53,57 @@ fn every_word_of_every_drawing_can_be_read_and_lies_across_no_line() {
             let what = format!("{drawing:?}, {name}, {size}");
             problems.extend(seen.too_faint(&what, |_| OF_TEXT));
         }
+    }
+    assert_none(&problems);
+}
+
+/// Two tries with their line, and one alone.
+fn tries() -> [TryDiagram; 2] {
+    let of = |tries: &[[f64; 2]], next_shim| {
+        TryDiagram::of(&Tries {
+            tries,
+            wanted: Some([1.4, 1.6]),
+            next_shim,
+            signs: ["mm", "N·m"],
+        })
+        .unwrap()
+    };
+    [
+        of(&[[1.1, 1.0], [1.2, 2.0]], Some(1.15)),
+        of(&[[1.1, 1.5]], None),
+    ]
+}
+
+#[test]
+fn every_word_beside_tries_can_be_read_and_their_lines_be_seen_in_the_band_too() {
+    let mut problems = Vec::new();
+    for (name, palette) in palettes() {
+        for (tries, (size, text_size)) in tries()
+            .into_iter()
+            .flat_map(|t| ROOMS.map(|room| (t.clone(), room)))
+        {
+            let ctx = Context::default();
+            theme::apply(&ctx);
+            let shapes = painted(&ctx, size, |painter, room| {
+                try_diagram::paint(painter, room, &tries, &palette, text_size);
+            });
+            let seen = Seen::of(&ctx, &shapes, size, palette.page);
+            assert!(seen.words.len() > 5);
+            problems.extend(seen.too_faint(&format!("tries, {name}, {size}"), |_| OF_TEXT));
+        }
+        for ground in [palette.wanted, palette.paper] {
+            for line in [palette.shim, palette.text, palette.dim_text] {
+                let contrast = contrast(line, ground);
+                assert!(
+                    contrast >= OF_LINES,
+                    "{name}: {line:?} on {ground:?}: {contrast:.2}"
+                );
+            }
+        }
+        assert!(
+            contrast(palette.edge, palette.wanted) >= OF_LINES,
+            "{name}: the edges of the band"
+        );
     }
     assert_none(&problems);
 }
