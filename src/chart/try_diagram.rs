@@ -146,21 +146,20 @@ fn summary(of: &Tries<'_>, next: Option<[f64; 2]>, [shim, torque]: [TryScale; 2]
     let told =
         |[at, measured]: &[f64; 2]| format!("{} at {}", torque.told(*measured), shim.told(*at));
     let tries: Vec<String> = of.tries.iter().map(told).collect();
-    let mut summary = format!(
-        "Turning torque against shim, the newest last: {}",
-        tries.join(", ")
-    );
-    if let Some([least, most]) = of.wanted {
-        let [least, most] = [least, most].map(|end| torque.told(end));
-        summary.push_str(&format!("; wanted {least} to {most}"));
-    }
-    if let Some([next, _]) = next {
-        summary.push_str(&format!(
-            "; by the line through the last two the next shim is about {}, an estimate",
-            shim.told(next)
-        ));
-    }
-    summary
+    let wanted = of.wanted.map(|ends| {
+        let [least, most] = ends.map(|end| torque.told(end));
+        format!("; wanted {least} to {most}")
+    });
+    let next = next.map(|[next, _]| {
+        let next = shim.told(next);
+        format!("; by the line through the last two the next shim is about {next}, an estimate")
+    });
+    let of_tries = tries.join(", ");
+    format!(
+        "Turning torque against shim, the newest last: {of_tries}{}{}",
+        wanted.unwrap_or_default(),
+        next.unwrap_or_default()
+    )
 }
 
 #[cfg(test)]
@@ -193,7 +192,8 @@ mod tests {
         }
         let next = diagram.next.unwrap();
         assert!((next[0] - 1.15).abs() < 1e-12 && (next[1] - 1.5).abs() < 1e-9);
-        assert_eq!([from[0], to[0]], diagram.shim.range);
+        let [least, most] = diagram.shim.range;
+        assert!((from[0] - least).abs() < 1e-12 && (to[0] - most).abs() < 1e-12);
         assert_eq!(
             diagram.summary,
             "Turning torque against shim, the newest last: 3 N·m at 0.9 mm, 1 N·m at 1.1 mm, 2 N·m at 1.2 mm; \

@@ -52,7 +52,7 @@ fn painted(drawing: BenchDrawing, palette: &Palette, (size, text_size): (Vec2, f
 /// What a drawing is made of.
 fn shapes(drawing: BenchDrawing, palette: &Palette, (size, text_size): (Vec2, f32)) -> Vec<Shape> {
     parts(size, |painter, room| {
-        paint(painter, room, drawing, palette, text_size)
+        paint(painter, room, drawing, palette, text_size);
     })
 }
 
@@ -258,37 +258,6 @@ fn tries_keep_within_their_room_and_no_word_covers_another() {
                         "{number} {size}: \"{text}\" at {rect}, \"{other}\" at {beside}"
                     );
                 }
-            }
-        }
-    }
-}
-
-#[test]
-#[ignore]
-fn look_at_tries() {
-    for (number, tries) in tries().into_iter().enumerate() {
-        for (name, palette) in ["light", "dark", "print"].into_iter().zip(palettes()) {
-            for (size, text) in [ROOMS[0], ROOMS[2]] {
-                let whole = size + Vec2::splat(2.0 * MARGIN);
-                let p = picture(&context(), whole, 2.0, palette.page, |ui| {
-                    try_diagram::paint(ui.painter(), room(size), &tries, &palette, text);
-                });
-                p.save(format!("/tmp/d71/try{number}-{name}-{}.png", size.x))
-                    .unwrap();
-            }
-        }
-    }
-}
-
-#[test]
-#[ignore]
-fn look() {
-    for drawing in BenchDrawing::ALL {
-        for (name, palette) in ["light", "dark", "print"].into_iter().zip(palettes()) {
-            for room in [ROOMS[0], ROOMS[2]] {
-                painted(drawing, &palette, room)
-                    .save(format!("/tmp/d71/{drawing:?}-{name}-{}.png", room.0.x))
-                    .unwrap();
             }
         }
     }

@@ -121,25 +121,26 @@ impl<'a> Board<'a> {
     /// that a part that goes on beyond the drawing begins and ends where it is broken off.
     pub(super) fn part(&self, outline: &[At], fill: Fill) {
         let outline = self.places(outline);
-        let palette = self.palette;
+        self.filled(&outline, self.tint(fill));
         match fill {
             Fill::Case => self.hatched(&outline, Lean::Right),
             Fill::Cover => self.hatched(&outline, Lean::Left),
-            Fill::Metal => self.filled(&outline, palette.metal),
-            Fill::Bare => self.filled(&outline, palette.paper),
-            Fill::Shim => self.filled(&outline, palette.shim),
+            Fill::Metal | Fill::Bare | Fill::Shim => {}
         }
-        let color = if fill == Fill::Shim {
-            palette.shim
-        } else {
-            palette.text
-        };
-        polyline(
-            self.painter,
-            &outline,
-            Stroke::new(self.pen(Pen::Edge).0.width, color),
-            &[],
-        );
+        let mut edge = self.pen(Pen::Edge).0;
+        if fill == Fill::Shim {
+            edge.color = self.palette.shim;
+        }
+        polyline(self.painter, &outline, edge, &[]);
+    }
+
+    /// The colour within a part, beneath its hatching.
+    fn tint(&self, fill: Fill) -> Color32 {
+        match fill {
+            Fill::Case | Fill::Cover | Fill::Bare => self.palette.paper,
+            Fill::Metal => self.palette.metal,
+            Fill::Shim => self.palette.shim,
+        }
     }
 
     fn filled(&self, outline: &[Pos2], color: Color32) {
@@ -154,7 +155,6 @@ impl<'a> Board<'a> {
     }
 
     fn hatched(&self, outline: &[Pos2], lean: Lean) {
-        self.filled(outline, self.palette.paper);
         let stroke = Stroke::new(self.width(0.8), self.palette.mark);
         for ends in hatching(outline, lean, HATCH * self.scale) {
             self.painter.line_segment(ends, stroke);
@@ -173,16 +173,11 @@ impl<'a> Board<'a> {
         self.part(&corners, fill);
     }
 
-    /// A circle, filled as a part.
+    /// A circle, filled as a part but never hatched.
     pub(super) fn disc(&self, centre: At, radius: f32, fill: Fill) {
-        let color = match fill {
-            Fill::Metal => self.palette.metal,
-            Fill::Shim => self.palette.shim,
-            Fill::Case | Fill::Cover | Fill::Bare => self.palette.paper,
-        };
         let stroke = self.pen(Pen::Edge).0;
         let (at, radius) = (self.at(centre), radius * self.scale);
-        self.painter.circle(at, radius, color, stroke);
+        self.painter.circle(at, radius, self.tint(fill), stroke);
     }
 
     /// A line from point to point.
