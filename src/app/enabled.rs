@@ -42,7 +42,6 @@ impl Command {
             | Self::OneUnderAnother
             | Self::SideBySide
             | Self::Columns
-            | Self::ShowDrive
             | Self::ShowWorkshop
             | Self::ShowSpeed
             | Self::ShowEffort

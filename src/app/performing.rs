@@ -201,7 +201,6 @@ impl App {
                 self.view.part = Part::Table;
                 self.view.columns_are_asked_for = true;
             }
-            Command::ShowDrive => self.view.page = AppPage::Drive,
             Command::ShowWorkshop => self.view.page = AppPage::Workshop,
             Command::ShowSpeed => self.show(View::Speed),
             Command::ShowEffort => self.show(View::Effort),

@@ -1,6 +1,7 @@
 //! The open job: its form on the left, and on the right its drawing and what it comes to.
 
 use super::answer_ui::answer_ui;
+use super::drawing::drawing_ui;
 use super::items::items_ui;
 use super::kinds_ui;
 use super::row::row_ui;
@@ -97,6 +98,8 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
 }
 
 /// The answer with the drawing above it.
-fn beside_ui(ui: &mut Ui, (_, answer): (&Job, &Answer), form: &mut Form<'_>) {
+fn beside_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), form: &mut Form<'_>) {
+    drawing_ui(ui, &job.data, form);
+    ui.add_space(6.0);
     answer_ui(ui, answer, form.palette);
 }

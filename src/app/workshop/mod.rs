@@ -2,6 +2,7 @@
 
 mod answer_ui;
 mod bench;
+mod drawing;
 mod items;
 mod jobs;
 mod row;

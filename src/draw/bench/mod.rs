@@ -7,6 +7,7 @@ mod axle;
 mod board;
 mod heat;
 mod measured;
+mod of_job;
 mod parts;
 mod polygon;
 mod seats;

@@ -3,6 +3,7 @@
 use super::bench::{caution_ui, note_lines_ui, vehicle_ui};
 use super::for_readers::{bold_words, words};
 use super::{Page, Sheet};
+use crate::draw::bench::{self, BenchDrawing};
 use crate::draw::bold;
 use crate::draw::palette::Palette;
 use crate::letters::capitalised;
@@ -26,6 +27,10 @@ const NAMES: f32 = 0.52;
 
 /// What stays free between the two sides, in points.
 const GAP: f32 = 18.0;
+
+/// The height of the drawing, as a share of its width, and the text in it, in points.
+const DRAWING: f32 = 9.0 / 16.0;
+const DRAWING_TEXT: f32 = 12.0;
 
 /// Empty rows for further items, where a job has a list of them.
 const FURTHER_ITEMS: usize = 4;
@@ -77,11 +82,21 @@ fn body_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
         });
         ui.vertical(|ui| {
             ui.set_width(width * (1.0 - WRITTEN));
+            drawing_ui(ui, sheet, palette);
             answer_ui(ui, sheet, size, palette);
         });
     });
     ui.add_space(size * 0.6);
     items_ui(ui, sheet, &rows, size, palette);
+}
+
+/// The drawing of the job.
+fn drawing_ui(ui: &mut Ui, sheet: &Sheet, palette: &Palette) {
+    let width = ui.available_width();
+    let size = Vec2::new(width, width * DRAWING);
+    let (room, _) = ui.allocate_exact_size(size, Sense::hover());
+    let drawing = BenchDrawing::of(&sheet.job.data);
+    bench::paint(ui.painter(), room, drawing, palette, DRAWING_TEXT);
 }
 
 /// A name with its hint, and what stands there, or a line to write on.
