@@ -25,7 +25,7 @@ pub(super) enum Group {
 }
 
 /// One row of the table of flags.
-#[derive(Debug)]
+#[derive(Debug, Clone, Copy)]
 pub(super) struct FlagRow {
     pub(super) flag: Flag,
     /// Its name without the dashes.
