@@ -1,6 +1,7 @@
 //! The flags: what they mean, and which subcommands take them.
 //!
-//! One table serves the reading, the messages and the help.
+//! One table serves the reading, the messages and the help. Of two flags of the same name the one is meant that
+//! goes with the command: `--from` is a road speed of a run, and a diameter of a shaft.
 
 mod bench;
 mod output;
@@ -10,6 +11,7 @@ mod wishes;
 
 pub(super) use super::flag::Flag;
 use super::flag_row::FlagRow;
+use super::subcommand::Subcommand;
 
 /// All flags, in the order of the help.
 pub(super) const FLAGS: [FlagRow; 84] = joined(&[
@@ -41,6 +43,13 @@ impl Flag {
         &FLAGS[self as usize]
     }
 
+    /// The flag of the same name that goes with a command; none where none does.
+    pub(super) fn of_command(self, command: Subcommand) -> Option<Self> {
+        let named = FLAGS.iter().filter(|row| row.long == self.row().long);
+        let mut meant = named.filter(|row| row.commands.contains(&command));
+        meant.next().map(|row| row.flag)
+    }
+
     /// Its name with its dashes, as it stands in a sentence.
     pub(super) fn name(self) -> String {
         match self.row() {
@@ -53,9 +62,11 @@ impl Flag {
     }
 }
 
-/// The flag of that name, given without dashes.
-pub(super) fn long(name: &str) -> Option<&'static FlagRow> {
-    FLAGS.iter().find(|row| row.long == name)
+/// The flag of that name, given without dashes: the one that goes with the command, where there is one.
+pub(super) fn long(name: &str, command: Option<Subcommand>) -> Option<&'static FlagRow> {
+    let first = FLAGS.iter().find(|row| row.long == name)?;
+    let meant = command.and_then(|command| first.flag.of_command(command));
+    Some(meant.map_or(first, Flag::row))
 }
 
 /// The flag of that letter.
@@ -75,10 +86,21 @@ mod tests {
     }
 
     #[test]
+    fn flags_of_one_name_all_take_a_value_or_none_does() {
+        for row in &FLAGS {
+            let mut named = FLAGS.iter().filter(|other| other.long == row.long);
+            assert!(named.all(|other| other.value.is_empty() == row.value.is_empty()));
+        }
+    }
+
+    #[test]
     fn every_flag_stands_at_its_place_in_the_table() {
         for (place, row) in FLAGS.iter().enumerate() {
             assert_eq!(row.flag as usize, place, "{}", row.long);
-            assert_eq!(long(row.long).map(|row| row.flag), Some(row.flag));
+            for command in row.commands {
+                let meant = long(row.long, Some(*command)).map(|row| row.flag);
+                assert_eq!(meant, Some(row.flag), "{}", row.long);
+            }
         }
         assert_eq!(Flag::Output as usize + 1, FLAGS.len());
     }
