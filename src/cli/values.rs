@@ -35,6 +35,17 @@ pub(super) fn ranged<T>(
     value.map_err(|error| CliError::out_of_range(flag, error, typed.trim()))
 }
 
+/// The quantity that the value of a flag spells, where the flag is given.
+pub(super) fn quantity<T>(
+    arguments: &Arguments,
+    flag: Flag,
+    new: fn(f64) -> Result<T, OutOfRange>,
+) -> Result<Option<T>, CliError> {
+    let text = arguments.once(flag)?;
+    text.map(|text| ranged(flag.name(), text, new(decimal(flag, text)?)))
+        .transpose()
+}
+
 /// The items of a list, parted by commas or blanks, each read by `read`.
 pub(super) fn list<T>(
     flag: &str,
