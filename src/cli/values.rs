@@ -92,6 +92,17 @@ pub(super) fn needed<'a>(
     })
 }
 
+/// The quantity of a flag that a command cannot do without, with what stands behind it.
+pub(super) fn needed_quantity<T>(
+    arguments: &Arguments,
+    command: &'static str,
+    (flag, what): (Flag, &'static str),
+    new: fn(f64) -> Result<T, OutOfRange>,
+) -> Result<T, CliError> {
+    let text = needed(arguments, command, (flag, what))?;
+    ranged(flag.name(), text, new(decimal(flag, text)?))
+}
+
 /// The formats of an answer that is no table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum TextOrJson {

@@ -1,9 +1,9 @@
-//! Flags of what was measured on the bench.
+//! Flags of what was measured on the bench, or is meant there.
 
 use crate::cli::flag::Flag;
-use crate::cli::flag_row::{FlagRow, of_preload, of_shim};
+use crate::cli::flag_row::{FlagRow, of_fit, of_journal, of_preload, of_shim};
 
-pub(super) const BENCH: [FlagRow; 14] = [
+pub(super) const BENCH: [FlagRow; 25] = [
     of_shim(
         (Flag::Seat, "seat"),
         "behind|under",
@@ -50,4 +50,39 @@ pub(super) const BENCH: [FlagRow; 14] = [
         "what the seals of the bearings' shaft take",
     ),
     of_preload((Flag::Band, "band"), "LOW,HIGH", "what the maker wants"),
+    of_fit(
+        (Flag::Diameter, "diameter"),
+        "MM",
+        "the nominal diameter of seat and part",
+    ),
+    of_fit((Flag::ShaftClass, "shaft"), "CLASS", "a shaft, as k6"),
+    of_fit((Flag::BoreClass, "bore"), "CLASS", "or a bore, as K7"),
+    of_fit(
+        (Flag::Part, "part"),
+        "\"UPPER LOWER\"",
+        "its limits in µm; without it those of a bearing of the Normal class",
+    ),
+    of_journal((Flag::OldDiameter, "from"), "MM", "the diameter as it is"),
+    of_journal((Flag::NewDiameter, "to"), "MM", "the diameter to come"),
+    of_journal((Flag::HollowBore, "bore"), "MM", "of a hollow shaft"),
+    of_journal(
+        (Flag::ShaftTorque, "torque"),
+        "NM",
+        "what the shaft carries",
+    ),
+    of_journal(
+        (Flag::CaseDepth, "case-depth"),
+        "MM",
+        "how deep the shaft is hardened",
+    ),
+    of_journal(
+        (Flag::Fillet, "fillet"),
+        "MM",
+        "the radius of the fillet at the shoulder",
+    ),
+    of_journal(
+        (Flag::Shoulder, "shoulder"),
+        "MM",
+        "the diameter of the shoulder; that of --from without it",
+    ),
 ];

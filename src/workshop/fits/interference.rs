@@ -41,6 +41,22 @@ impl Tightness {
 
     /// The share above which it is stopped.
     pub const STOPPED_SHARE: f64 = 0.001;
+
+    /// What is said of it; nothing where it is as usual.
+    pub fn sentence(self, diameter: Diameter) -> Option<String> {
+        let um = |share: f64| plain_number(round_to(share * diameter.mm() * UM_PER_MM, 0.1));
+        match self {
+            Self::Usual => None,
+            Self::Tight => Some(format!(
+                "That can be more than {} µm, 0.0007 of the diameter: ask the maker what the part bears.",
+                um(Self::WARNED_SHARE)
+            )),
+            Self::TooTight => Some(format!(
+                "That can be more than {} µm, 0.001 of the diameter: a ring may crack, do not fit it.",
+                um(Self::STOPPED_SHARE)
+            )),
+        }
+    }
 }
 
 impl Interference {

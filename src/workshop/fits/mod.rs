@@ -25,10 +25,10 @@ pub use seat::{OutsideTable, SeatClass, SeatSide};
 pub use table::{BORE_STEPS, DiameterStep, SHAFT_STEPS, bearing_bore, bearing_outside};
 
 /// What is said beside every fit, for the hands that press and warm.
-pub const FIT_CAUTIONS: [&str; 4] = [
-    "The maker's figures and the local law decide.",
-    "Warm a part in oil, in an oven or on an induction heater, never over an open flame, and a bearing to 120 °C at \
-     most; wear gloves against the heat.",
-    "A press splits a ring that stands askew: press on the ring that is tight, squarely, with a guard and goggles.",
+pub const FIT_CAUTIONS: [&str; 5] = [
+    "Warm a part in oil, in an oven or on an induction heater, never over an open flame.",
+    "A bearing bears 120 °C at most; wear gloves against the heat.",
+    "A press splits a ring that stands askew: press the ring that is tight, squarely, behind a guard.",
     "A light-alloy case wants a tighter fit than an iron one, and loosens hot.",
+    "The maker's figures and the local law decide.",
 ];
