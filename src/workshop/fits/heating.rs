@@ -47,9 +47,8 @@ impl Heating {
     ) -> Option<Self> {
         let missing_um = (interference_um + slip.um()).max(0.0);
         let um_per_k = part.per_k() * diameter.mm() * UM_PER_MM;
-        (um_per_k > 0.0).then_some(Self {
-            rise_k: missing_um / um_per_k,
-        })
+        let rise_k = missing_um / um_per_k;
+        rise_k.is_finite().then_some(Self { rise_k })
     }
 
     /// The temperatures in °C to warm it to, with the least and the most that handling takes.
@@ -76,6 +75,7 @@ pub fn case_outgrows_um(diameter: Diameter, case: Material, rise: TemperatureRis
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::workshop::quantity::Expansion;
 
     #[test]
     fn a_bearing_is_not_warmed_above_what_it_bears() {
@@ -88,5 +88,9 @@ mod tests {
         assert!(!heating(9.9).is_too_hot_for_bearing(room));
         assert!(heating(10.1).is_too_hot_for_bearing(room));
         assert!(heating(-30.0).rise_k.abs() < 1e-12, "it slips on cold");
+        for per_mk in [0.0, 1e-308] {
+            let rigid = Material::Other(Expansion::from_per_mk(per_mk).unwrap());
+            assert_eq!(Heating::needed(30.0, slip, d, rigid), None);
+        }
     }
 }

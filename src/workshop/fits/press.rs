@@ -4,7 +4,7 @@ use super::limits::UM_PER_MM;
 use super::quantity::{Diameter, RingWidth};
 use std::f64::consts::PI;
 
-/// The modulus of elasticity of steel, in `MPa`.
+/// The modulus of elasticity of steel, in MPa.
 ///
 /// # Source
 /// Bearing makers' catalogues.
@@ -34,7 +34,7 @@ impl PressedRing {
         (outer > bore).then_some(Self { bore, outer, width })
     }
 
-    /// The pressure in the seat, in `MPa`: (E/2)(Δd/d)(1 − k²) with k = bore ÷ outer; 0 of a clearance.
+    /// The pressure in the seat, in MPa: (E/2)(Δd/d)(1 − k²) with k = bore ÷ outer; 0 of a clearance.
     ///
     /// # Source
     /// Bearing makers' catalogues.

@@ -1,6 +1,6 @@
 //! A shaft that is turned down: what is left of it, what stops the job, and the list that goes to the lathe.
 //!
-//! Lengths are in mm, torques in N·m, stresses in `MPa`. What comes out is a proposal: the maker's figures decide.
+//! Lengths are in mm, torques in N·m, stresses in MPa. What comes out is a proposal: the maker's figures decide.
 
 mod cutting_list;
 mod fillet;

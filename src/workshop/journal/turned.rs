@@ -59,7 +59,7 @@ impl TurnedShaft {
         self.fourth_powers_mm4(self.new) / self.fourth_powers_mm4(self.old)
     }
 
-    /// The shear at a torque, in `MPa`, nominal at the new diameter: 16 T d ÷ (π (d⁴ − bore⁴)).
+    /// The shear at a torque, in MPa, nominal at the new diameter: 16 T d ÷ (π (d⁴ − bore⁴)).
     ///
     /// # Source
     /// Strength of materials, torsion of round bars and tubes.
