@@ -77,7 +77,10 @@ impl Words {
                     words.version = true;
                     continue;
                 }
-                Arg::Long(name) => flags::long(name).ok_or_else(|| unknown_long(name))?,
+                Arg::Long(name) => {
+                    let row = flags::long(name, words.command());
+                    row.ok_or_else(|| unknown_long(name))?
+                }
                 Arg::Short(letter) => flags::short(letter).ok_or_else(|| unknown_short(letter))?,
             };
             let value = if row.value.is_empty() {
@@ -103,14 +106,16 @@ impl Words {
         if let Some(second) = self.positional.get(file_at + 1) {
             return Err(CliError::SecondFile(shown(second)));
         }
-        for (flag, _) in &self.given {
-            if !flag.row().commands.contains(&command) {
-                return Err(CliError::NotOfCommand {
-                    flag: flag.name(),
-                    command: command.name(),
-                });
-            }
-        }
+        let of_command = |(flag, value): (Flag, OsString)| {
+            let meant = flag.of_command(command);
+            let meant = meant.ok_or_else(|| CliError::NotOfCommand {
+                flag: flag.name(),
+                command: command.name(),
+            });
+            meant.map(|flag| (flag, value))
+        };
+        let given = self.given.into_iter().map(of_command);
+        let given = given.collect::<Result<_, _>>()?;
         let mut behind = self.positional.into_iter().skip(1);
         let arguments = Arguments {
             word: if command.takes_word() {
@@ -119,7 +124,7 @@ impl Words {
                 None
             },
             file: behind.next().map(PathBuf::from),
-            given: self.given,
+            given,
         };
         Ok(Asked::Command(command, arguments))
     }
@@ -207,7 +212,7 @@ fn is_flag(text: &str) -> bool {
     match text.strip_prefix("--") {
         Some(rest) => {
             let name = rest.split('=').next().unwrap_or(rest);
-            flags::long(name).is_some() || ["help", "version"].contains(&name)
+            flags::long(name, None).is_some() || ["help", "version"].contains(&name)
         }
         None => ["-o", "-h", "-V"].contains(&text),
     }
@@ -249,12 +254,11 @@ fn no_such_file(file: &OsStr) -> CliError {
     }
 }
 
-/// `layshaft table or layshaft check`: the commands that take a flag.
+/// `layshaft table or layshaft check`: the commands that take a flag of that name.
 fn command_names(row: &FlagRow) -> String {
-    let names = row
-        .commands
-        .iter()
-        .map(|c| format!("layshaft {}", c.name()));
+    let commands = FLAGS.iter().filter(|other| other.long == row.long);
+    let commands = commands.flat_map(|row| row.commands);
+    let names = commands.map(|c| format!("layshaft {}", c.name()));
     names.collect::<Vec<String>>().join(" or ")
 }
 

@@ -309,6 +309,9 @@ pub(super) enum CliError {
         "layshaft preload needs --pull and --radius, or --reading, or --reading with --wrench and --adapter"
     )]
     NothingPulled,
+    /// No seat, or two.
+    #[error("layshaft fit needs --shaft CLASS or --bore CLASS, one of them")]
+    NoSeat,
     /// Less than nothing is left for the bearings.
     #[error("the seals and what was measured before take more than was measured; measure again")]
     NothingTurns,

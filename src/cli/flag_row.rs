@@ -16,7 +16,7 @@ pub(super) enum Group {
     Wish,
     /// What was counted of a vehicle.
     Counted,
-    /// What was measured on the bench.
+    /// What was measured on the bench, or is meant there.
     Bench,
     /// Road and engine speeds that are wanted.
     Speeds,
@@ -25,7 +25,7 @@ pub(super) enum Group {
 }
 
 /// One row of the table of flags.
-#[derive(Debug)]
+#[derive(Debug, Clone, Copy)]
 pub(super) struct FlagRow {
     pub(super) flag: Flag,
     /// Its name without the dashes.
@@ -66,6 +66,8 @@ pub(super) const TEXTS: &[Subcommand] = &[
     Subcommand::Count,
     Subcommand::Shim,
     Subcommand::Preload,
+    Subcommand::Fit,
+    Subcommand::Journal,
 ];
 
 /// A row of the table.
@@ -142,6 +144,24 @@ pub(super) const fn of_preload(
     meaning: &'static str,
 ) -> FlagRow {
     row(flag, value, Group::Bench, &[Subcommand::Preload], meaning)
+}
+
+/// A row about a part on its seat.
+pub(super) const fn of_fit(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Bench, &[Subcommand::Fit], meaning)
+}
+
+/// A row about a shaft that is turned down.
+pub(super) const fn of_journal(
+    flag: (Flag, &'static str),
+    value: &'static str,
+    meaning: &'static str,
+) -> FlagRow {
+    row(flag, value, Group::Bench, &[Subcommand::Journal], meaning)
 }
 
 /// A row about what a set is wished to do.

@@ -27,7 +27,11 @@ fn overview() -> String {
             Subcommand::Table | Subcommand::Chart | Subcommand::Check | Subcommand::Count => {
                 " FILE"
             }
-            Subcommand::Pairs | Subcommand::Shim | Subcommand::Preload => "",
+            Subcommand::Pairs
+            | Subcommand::Shim
+            | Subcommand::Preload
+            | Subcommand::Fit
+            | Subcommand::Journal => "",
             Subcommand::Find => " WHAT FILE",
         };
         let usage = format!("layshaft {}{usage}", command.name());
@@ -67,7 +71,14 @@ fn about_command(command: Subcommand) -> String {
         ),
         (Group::Wish, "What is wished"),
         (Group::Counted, "What was counted"),
-        (Group::Bench, "What was measured"),
+        (
+            Group::Bench,
+            match command {
+                Subcommand::Fit => "Seat and part",
+                Subcommand::Journal => "The shaft",
+                _ => "What was measured",
+            },
+        ),
         (
             Group::Speeds,
             match command {
@@ -98,6 +109,8 @@ fn about_command(command: Subcommand) -> String {
         Subcommand::Count => COUNT_NOTES,
         Subcommand::Shim => SHIM_NOTES,
         Subcommand::Preload => PRELOAD_NOTES,
+        Subcommand::Fit => FIT_NOTES,
+        Subcommand::Journal => JOURNAL_NOTES,
     };
     text + EXIT_CODES
 }
@@ -153,6 +166,18 @@ const PRELOAD_NOTES: &str = "
 Formats: text (without --as), json. The torque of the bearings is (reading − before) × ratio −
 seals. Read it while the shaft turns, not at the start. Preload itself does not follow from it with
 any useful certainty: the maker's torque band decides, and which bearings and seals it is meant for.
+";
+
+const FIT_NOTES: &str = "
+Formats: text (without --as), json. Shafts: h6, j6, js6, k5, k6, m5, m6, n6, p6, over 10 to 120 mm;
+bores: H7, J7, K7, M7, N7, P7, over 18 to 120 mm. Tapered roller bearings have a table of their own:
+give their limits by --part. The maker's figures decide; warm parts without an open flame.
+";
+
+const JOURNAL_NOTES: &str = "
+Formats: text (without --as), json. The stress factor is from memory; outside its table there is
+none. Never turn down splines, needle tracks or synchroniser cones. The maker's figures decide, and
+hardened shafts are ground by a competent workshop and tested for cracks.
 ";
 
 fn spelled(row: &FlagRow) -> String {

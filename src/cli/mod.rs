@@ -12,10 +12,12 @@ mod count;
 mod error;
 mod find;
 mod findings;
+mod fit;
 mod flag;
 mod flag_row;
 mod flags;
 mod help;
+mod journal;
 mod named_text;
 mod nearest;
 mod output;
@@ -102,6 +104,8 @@ fn answered(
         Asked::Command(Subcommand::Find, arguments) => find::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Shim, arguments) => shim::run(&arguments, stdout)?,
         Asked::Command(Subcommand::Preload, arguments) => preload::run(&arguments, stdout)?,
+        Asked::Command(Subcommand::Fit, arguments) => fit::run(&arguments, stdout)?,
+        Asked::Command(Subcommand::Journal, arguments) => journal::run(&arguments, stdout)?,
         Asked::Command(Subcommand::Count, arguments) => count::run(&arguments, stdout, stderr)?,
     };
     Ok(Outcome::Exit(code))

@@ -3,9 +3,9 @@
 use super::arguments::Arguments;
 use super::error::CliError;
 use super::flags::Flag;
-use super::values::{TextOrJson, decimal, ranged, text_or_json};
+use super::values::{TextOrJson, decimal, quantity, ranged, text_or_json};
 use super::{PRINTED, output};
-use crate::gearing::{OutOfRange, parse_ratio, quoted};
+use crate::gearing::{parse_ratio, quoted};
 use crate::sheet::json;
 use crate::sheet::preload::{self, AnsweredTorque};
 use crate::workshop::{
@@ -67,16 +67,6 @@ fn reading(arguments: &Arguments) -> Result<TorqueReading, CliError> {
 /// A torque that is typed in N·m.
 fn torque(arguments: &Arguments, flag: Flag) -> Result<Option<TurningTorque>, CliError> {
     quantity(arguments, flag, TurningTorque::from_nm)
-}
-
-fn quantity<T>(
-    arguments: &Arguments,
-    flag: Flag,
-    new: fn(f64) -> Result<T, OutOfRange>,
-) -> Result<Option<T>, CliError> {
-    let text = arguments.once(flag)?;
-    text.map(|text| ranged(flag.name(), text, new(decimal(flag, text)?)))
-        .transpose()
 }
 
 fn band(arguments: &Arguments) -> Result<Option<TorqueBand>, CliError> {

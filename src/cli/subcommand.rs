@@ -20,11 +20,15 @@ pub(super) enum Subcommand {
     Shim,
     /// The torque that keeps a shaft turning.
     Preload,
+    /// The interference of a part with its seat.
+    Fit,
+    /// What is left of a shaft that is turned down.
+    Journal,
 }
 
 impl Subcommand {
     /// All commands, in the order of the help.
-    pub(super) const ALL: [Self; 8] = [
+    pub(super) const ALL: [Self; 10] = [
         Self::Table,
         Self::Chart,
         Self::Check,
@@ -33,6 +37,8 @@ impl Subcommand {
         Self::Count,
         Self::Shim,
         Self::Preload,
+        Self::Fit,
+        Self::Journal,
     ];
 
     /// The command that `word` names.
@@ -51,6 +57,8 @@ impl Subcommand {
             Self::Count => "count",
             Self::Shim => "shim",
             Self::Preload => "preload",
+            Self::Fit => "fit",
+            Self::Journal => "journal",
         }
     }
 
@@ -66,6 +74,8 @@ impl Subcommand {
             }
             Self::Shim => "print the shim that a place takes, from the play that was measured",
             Self::Preload => "print the torque that keeps a shaft turning, beside the maker's band",
+            Self::Fit => "print the limits of a seat and a part, and the interference of both",
+            Self::Journal => "print what is left of a shaft that is turned down",
             Self::Count => "print the overall ratio that turns count, and which gear that is",
         }
     }
@@ -77,6 +87,8 @@ impl Subcommand {
             Self::Pairs => &["--ratio R --within PERCENT --teeth 9-60"],
             Self::Shim => &["--seat behind|under --trial MM --play \"MM …\" --setting LOW,HIGH"],
             Self::Preload => &["--pull N --radius MM", "--reading NM"],
+            Self::Fit => &["--diameter MM --shaft CLASS", "--diameter MM --bore CLASS"],
+            Self::Journal => &["--from MM --to MM"],
             Self::Find => &["final|tyre|ratio FILE", "final|tyre|ratio --gears RATIOS …"],
         }
     }
@@ -90,7 +102,9 @@ impl Subcommand {
             | Self::Pairs
             | Self::Count
             | Self::Shim
-            | Self::Preload => false,
+            | Self::Preload
+            | Self::Fit
+            | Self::Journal => false,
             Self::Find => true,
         }
     }

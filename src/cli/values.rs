@@ -35,6 +35,17 @@ pub(super) fn ranged<T>(
     value.map_err(|error| CliError::out_of_range(flag, error, typed.trim()))
 }
 
+/// The quantity that the value of a flag spells, where the flag is given.
+pub(super) fn quantity<T>(
+    arguments: &Arguments,
+    flag: Flag,
+    new: fn(f64) -> Result<T, OutOfRange>,
+) -> Result<Option<T>, CliError> {
+    let text = arguments.once(flag)?;
+    text.map(|text| ranged(flag.name(), text, new(decimal(flag, text)?)))
+        .transpose()
+}
+
 /// The items of a list, parted by commas or blanks, each read by `read`.
 pub(super) fn list<T>(
     flag: &str,
@@ -79,6 +90,17 @@ pub(super) fn needed<'a>(
         flag: flag.name(),
         what,
     })
+}
+
+/// The quantity of a flag that a command cannot do without, with what stands behind it.
+pub(super) fn needed_quantity<T>(
+    arguments: &Arguments,
+    command: &'static str,
+    (flag, what): (Flag, &'static str),
+    new: fn(f64) -> Result<T, OutOfRange>,
+) -> Result<T, CliError> {
+    let text = needed(arguments, command, (flag, what))?;
+    ranged(flag.name(), text, new(decimal(flag, text)?))
 }
 
 /// The formats of an answer that is no table.

@@ -7,9 +7,11 @@ pub mod bbcode;
 pub mod counted;
 pub mod csv;
 mod csv_of_figures;
+pub mod fit;
 pub mod found;
 mod framed;
 mod grid;
+pub mod journal;
 pub mod json;
 pub mod markdown;
 #[cfg(test)]

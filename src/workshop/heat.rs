@@ -65,12 +65,25 @@ impl HeatChange {
     /// # Source
     /// SAE 910799 (abstract): a gearbox with an aluminium case and cups adjusted gets looser hot.
     pub fn end_play_mm(&self) -> f64 {
-        let case = self.case.per_k() * self.case_rise.k();
-        let shaft = self.shaft.per_k() * self.shaft_rise.k();
-        let grown = (case - shaft) * self.seats_mm;
+        let case = (self.case, self.case_rise);
+        let grown = outgrown_mm(self.seats_mm, case, (self.shaft, self.shaft_rise));
         match self.arrangement {
             Arrangement::FaceToFace => grown,
             Arrangement::BackToBack => -grown,
         }
     }
+}
+
+/// How much a length of the one part outgrows the same length of the other, in mm, each warmer by so much:
+/// (α ΔT − α ΔT) × length.
+///
+/// # Source
+/// Linear expansion.
+pub(super) fn outgrown_mm(
+    length_mm: f64,
+    outer: (Material, TemperatureRise),
+    inner: (Material, TemperatureRise),
+) -> f64 {
+    let strain = |(material, rise): (Material, TemperatureRise)| material.per_k() * rise.k();
+    (strain(outer) - strain(inner)) * length_mm
 }

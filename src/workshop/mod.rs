@@ -1,10 +1,13 @@
-//! The sums of the bench: what shim a place takes, how hard a shaft turns, what heat makes of a setting.
+//! The sums of the bench: what shim a place takes, how hard a shaft turns, what heat makes of a setting, how a
+//! ring fits, what is left of a shaft that is turned down.
 //!
 //! Nothing here knows a window, a file, a clock or chance. Lengths are in mm; a setting is one signed number,
 //! clearance above 0 and preload below. What comes out is a proposal: the maker's figures decide.
 
+mod fits;
 mod heat;
 mod job;
+mod journal;
 mod next_shim;
 mod quantity;
 mod readings;
@@ -16,10 +19,21 @@ mod stock;
 mod turning_torque;
 mod typed;
 
+pub use fits::{
+    BEARING_MOST_C, BORE_STEPS, BoreClass, Deviation, Diameter, DiameterStep, FIT_CAUTIONS,
+    Heating, Interference, MeasuredDiameters, MeasuredVerdict, NoClass, OutsideTable, PressedRing,
+    Pressing, RingWidth, RoomTemperature, SHAFT_STEPS, SeatClass, SeatFinish, SeatSide, ShaftClass,
+    SizeLimits, SizeVerdict, SlipClearance, Tightness, bearing_bore, bearing_outside,
+    case_outgrows_um, taken_by_warmth_um,
+};
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
     Answer, AnswerLine, FieldKey, Job, JobData, JobId, JobKind, JobListError, JobState, LineKind,
     Row, RowAnswer, ShimData, ShimMeasuring, Workshop,
+};
+pub use journal::{
+    CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft, OnShaft, RunOut,
+    SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{

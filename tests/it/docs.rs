@@ -10,7 +10,9 @@ use layshaft::gearing::{parse_ratio, parse_tyre, read_reduction};
 use layshaft::import::gears::read_pasted;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::format;
-use layshaft::sheet::json::{FIGURE_KEYS, PAIR_KEYS, PRELOAD_KEYS, SHIM_KEYS, key_reference};
+use layshaft::sheet::json::{
+    FIGURE_KEYS, FIT_KEYS, JOURNAL_KEYS, PAIR_KEYS, PRELOAD_KEYS, SHIM_KEYS, key_reference,
+};
 use layshaft::units::mm_text;
 use std::collections::BTreeMap;
 use std::ffi::OsString;
@@ -105,18 +107,26 @@ fn pairs_json_table() -> String {
     table(["key", "what it holds"], &rows)
 }
 
-fn bench_json_table() -> String {
-    let of = |command: &'static str, keys: &'static [(&str, &str)]| {
-        let rows = keys.iter();
-        rows.map(move |(key, what)| {
+/// The keys of several commands, each with its meaning.
+type KeysOfCommands = [(&'static str, &'static [(&'static str, &'static str)])];
+
+fn commands_json_table(commands: &KeysOfCommands) -> String {
+    let rows = commands.iter().flat_map(|(command, keys)| {
+        keys.iter().map(|(key, what)| {
             let key = format!("`{key}`");
-            [command.to_owned(), key, (*what).to_owned()]
+            [(*command).to_owned(), key, (*what).to_owned()]
         })
-    };
-    let rows: Vec<_> = of("shim", SHIM_KEYS)
-        .chain(of("preload", PRELOAD_KEYS))
-        .collect();
+    });
+    let rows: Vec<_> = rows.collect();
     table(["command", "key", "what it holds"], &rows)
+}
+
+fn bench_json_table() -> String {
+    commands_json_table(&[("shim", SHIM_KEYS), ("preload", PRELOAD_KEYS)])
+}
+
+fn fits_json_table() -> String {
+    commands_json_table(&[("fit", FIT_KEYS), ("journal", JOURNAL_KEYS)])
 }
 
 /// What the program prints, asked within this process.
@@ -329,6 +339,7 @@ fn the_json_keys_are_those_of_the_reference() {
     );
     is_same_table("### Tooth pairs", &pairs_json_table());
     is_same_table("### On the bench", &bench_json_table());
+    is_same_table("### Fits and turned shafts", &fits_json_table());
 }
 
 #[test]
@@ -523,6 +534,7 @@ fn renew_the_readme() {
         ),
         ("### Tooth pairs", pairs_json_table()),
         ("### On the bench", bench_json_table()),
+        ("### Fits and turned shafts", fits_json_table()),
     ] {
         readme = with_table(&readme, heading, &table);
     }

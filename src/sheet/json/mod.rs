@@ -6,7 +6,9 @@
 
 mod counted;
 mod figure_keys;
+mod fit;
 mod found;
+mod journal;
 pub(super) mod keys;
 mod motion;
 mod object;
@@ -28,6 +30,8 @@ use crate::chart::{AskedFigures, MarkedSpeeds};
 use crate::gearing::{OtherPosition, SetResults};
 use crate::project::Project;
 pub use figure_keys::FIGURE_KEYS;
+pub use fit::{FIT_KEYS, fit};
+pub use journal::{JOURNAL_KEYS, journal};
 use keys::{ENGINE_SPEED, ROAD_SPEED};
 use object::Json;
 pub use object::JsonError;

@@ -11,6 +11,7 @@ mod count;
 mod described;
 mod examples;
 mod find;
+mod fits;
 mod formats;
 mod from_picture;
 mod help;

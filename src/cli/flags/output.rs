@@ -1,0 +1,135 @@
+//! Flags of marked speeds, and of what is printed, how and where to.
+
+use crate::cli::flag::Flag;
+use crate::cli::flag_row::{
+    CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, row,
+};
+
+pub(super) const SPEEDS_AND_OUTPUT: [FlagRow; 18] = [
+    row(
+        (Flag::Rpm, "rpm"),
+        "LIST",
+        Group::Speeds,
+        OF_PROJECT,
+        "engine speeds at which road speeds are wanted; find, count: the one",
+    ),
+    row(
+        (Flag::Speed, "speed"),
+        "LIST",
+        Group::Speeds,
+        MARKED,
+        "road speeds at which engine speeds are wanted, in km/h or as --units says",
+    ),
+    row(
+        (Flag::To, "to"),
+        "LIST",
+        Group::Speeds,
+        TABLE,
+        "targets of a run; without it 100 km/h, 60 mph and the marked speeds",
+    ),
+    row(
+        (Flag::From, "from"),
+        "SPEED",
+        Group::Speeds,
+        TABLE,
+        "where the times to them begin, in each gear, instead of at rest",
+    ),
+    row(
+        (Flag::Coast, "coast"),
+        "FROM:TO",
+        Group::Speeds,
+        TABLE,
+        "times the vehicle rolling in neutral, as 120:60",
+    ),
+    row(
+        (Flag::Units, "units"),
+        "kmh|mph",
+        Group::Speeds,
+        OF_PROJECT,
+        "the unit of road speeds in everything but JSON",
+    ),
+    row(
+        (Flag::Show, "show"),
+        "WHAT",
+        Group::Output,
+        VIEWS,
+        "speed, effort, run, cruise, speedometer; chart: also steps, revs, distance",
+    ),
+    row(
+        (Flag::As, "as"),
+        "FORMAT",
+        Group::Output,
+        TEXTS,
+        "the format: see below",
+    ),
+    row(
+        (Flag::Decimal, "decimal"),
+        "point|comma",
+        Group::Output,
+        FIGURES,
+        "the decimal mark of CSV; with a comma, semicolons part the cells",
+    ),
+    row(
+        (Flag::Chosen, "sets"),
+        "LIST",
+        Group::Output,
+        CHART,
+        "the sets to show, counted from 1, as 1,3",
+    ),
+    row(
+        (Flag::Drops, "drops"),
+        "all|none|N",
+        Group::Output,
+        CHART,
+        "whose drops are written: every set's, nobody's, or those of set N",
+    ),
+    row(
+        (Flag::Width, "width"),
+        "PIXELS",
+        Group::Output,
+        CHART,
+        "the width of the picture, 800 to 4000",
+    ),
+    row(
+        (Flag::Theme, "theme"),
+        "light|dark",
+        Group::Output,
+        CHART,
+        "dark lines on light paper or the other way round",
+    ),
+    row(
+        (Flag::Page, "page"),
+        "a4|letter",
+        Group::Output,
+        CHART,
+        "a page for the bench instead: large figures, black on white",
+    ),
+    row(
+        (Flag::NoTable, "no-table"),
+        "",
+        Group::Output,
+        CHART,
+        "without the table beneath the diagram",
+    ),
+    row(
+        (Flag::NoNote, "no-note"),
+        "",
+        Group::Output,
+        CHART,
+        "without the note",
+    ),
+    row(
+        (Flag::NoProject, "no-project"),
+        "",
+        Group::Output,
+        CHART,
+        "without the project in the picture, which then cannot be opened",
+    ),
+    row(
+        (Flag::Output, "output"),
+        "OUT",
+        Group::Output,
+        WRITTEN,
+        "the file to write, whole or not at all, or a pipe; - is standard output",
+    ),
+];

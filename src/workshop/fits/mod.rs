@@ -1,0 +1,34 @@
+//! What a bearing, a gear or a ring has on its seat: classes and their limits, the interference of both, and what
+//! presses or warms a part onto it.
+//!
+//! Diameters are in mm, deviations and interferences in µm; below 0 there is clearance. What comes out is a
+//! proposal: the maker's figures decide.
+
+mod class;
+mod heating;
+mod interference;
+mod limits;
+mod measured;
+mod press;
+mod quantity;
+mod seat;
+mod table;
+
+pub use class::{BoreClass, NoClass, ShaftClass};
+pub use heating::{BEARING_MOST_C, Heating, case_outgrows_um};
+pub use interference::{Interference, SeatFinish, Tightness, taken_by_warmth_um};
+pub use limits::{SizeLimits, SizeVerdict};
+pub use measured::{MeasuredDiameters, MeasuredVerdict};
+pub use press::{PressedRing, Pressing};
+pub use quantity::{Deviation, Diameter, RingWidth, RoomTemperature, SlipClearance};
+pub use seat::{OutsideTable, SeatClass, SeatSide};
+pub use table::{BORE_STEPS, DiameterStep, SHAFT_STEPS, bearing_bore, bearing_outside};
+
+/// What is said beside every fit, for the hands that press and warm.
+pub const FIT_CAUTIONS: [&str; 5] = [
+    "Warm a part in oil, in an oven or on an induction heater, never over an open flame.",
+    "A bearing bears 120 °C at most; wear gloves against the heat.",
+    "A press splits a ring that stands askew: press the ring that is tight, squarely, behind a guard.",
+    "A light-alloy case wants a tighter fit than an iron one, and loosens hot.",
+    "The maker's figures and the local law decide.",
+];

@@ -1,0 +1,23 @@
+//! A shaft that is turned down: what is left of it, what stops the job, and the list that goes to the lathe.
+//!
+//! Lengths are in mm, torques in N·m, stresses in MPa. What comes out is a proposal: the maker's figures decide.
+
+mod cutting_list;
+mod fillet;
+mod quantity;
+mod stop;
+mod turned;
+
+pub use cutting_list::{CutLine, CuttingList};
+pub use fillet::{SHOULDER_SHARES, fillet_factor};
+pub use quantity::{CaseDepth, FilletRadius, RunOut, ShaftTorque};
+pub use stop::{MeantShaft, OnShaft, Stop};
+pub use turned::TurnedShaft;
+
+/// What is said beside every shaft that is turned down, for the hands at the lathe.
+pub const JOURNAL_CAUTIONS: [&str; 4] = [
+    "Never turn down splines, needle tracks or synchroniser cones.",
+    "A hardened shaft is ground by a competent workshop and tested for cracks afterwards.",
+    "At the lathe: no gloves, no loose sleeves, goggles on, the key out of the chuck before it turns.",
+    "The maker's figures and the local law decide.",
+];
