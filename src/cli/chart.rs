@@ -10,7 +10,7 @@ use super::{PRINTED, output, source};
 use crate::analysis::Analysis;
 use crate::gearing::quoted;
 use crate::project::{Drops, Marks, PageForm, PictureWidth, Project, SetId, View, Views};
-use crate::sheet::page::Page;
+use crate::sheet::page::{Page, Sheet};
 use std::io::Write;
 
 /// The exit code, when the picture is written.
@@ -45,10 +45,12 @@ pub(super) fn run(
     {
         return Err(CliError::no_motion(view.word(), reason.clone()));
     }
+    let sheet = sheet(&analysis, arguments)?;
     let page = match chosen {
         Some(chosen) => Page::with_sets(analysis, &chosen)?,
         None => Page::of(analysis)?,
     };
+    let page = page.with_sheet(sheet);
     if let Some(Drops::Of(set)) = drops
         && !page.shows(set)
     {
@@ -66,6 +68,8 @@ fn choose(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> 
     if let Some(text) = arguments.once(Flag::Page)? {
         let papers = [("a4", PageForm::A4), ("letter", PageForm::Letter)];
         choices.form = choice(Flag::Page, text, &papers)?;
+    } else if arguments.has(Flag::Job) {
+        choices.form = PageForm::A4;
     } else if arguments
         .first_of(|row| row.group == Group::Output)
         .is_some()
@@ -123,6 +127,21 @@ fn mark(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> {
     project.marked_engine_speeds = Marks::new(marked.engine_speeds).map_err(told(Flag::Rpm))?;
     project.marked_road_speeds = Marks::new(marked.road_speeds).map_err(told(Flag::Speed))?;
     Ok(())
+}
+
+/// The sheet of the job that `--job` names; none where it is not given.
+fn sheet(analysis: &Analysis, arguments: &Arguments) -> Result<Option<Sheet>, CliError> {
+    let Some(text) = arguments.once(Flag::Job)? else {
+        return Ok(None);
+    };
+    let jobs = analysis.project().workshop.jobs();
+    let at = text.trim().parse::<usize>().ok();
+    let at = at.and_then(|number| number.checked_sub(1));
+    let sheet = at.and_then(|at| Sheet::of(analysis, jobs.get(at)?.id));
+    sheet.map(Some).ok_or_else(|| CliError::NoSuchJob {
+        number: format!("\"{}\"", quoted(text)),
+        present: jobs.len(),
+    })
 }
 
 /// The sets that `--sets` names, in the project's order; none where it is not given.

@@ -364,6 +364,16 @@ pub(super) enum CliError {
         /// How many there are.
         present: usize,
     },
+    /// A job that is not there.
+    #[error(
+        "--job names job {number}, but the project has {present}; layshaft jobs FILE lists them"
+    )]
+    NoSuchJob {
+        /// As it was given.
+        number: String,
+        /// How many there are.
+        present: usize,
+    },
     /// The drops of a set that is not there to be seen.
     #[error("--drops names a set that the picture does not show; --sets says which it shows")]
     DropsOfUnseen,

@@ -94,6 +94,7 @@ pub(super) enum Flag {
     Width,
     Theme,
     Page,
+    Job,
     NoTable,
     NoNote,
     NoProject,

@@ -64,6 +64,7 @@ pub(super) const TEXTS: &[Subcommand] = &[
     Subcommand::Pairs,
     Subcommand::Find,
     Subcommand::Count,
+    Subcommand::Jobs,
     Subcommand::Shim,
     Subcommand::Preload,
     Subcommand::Fit,

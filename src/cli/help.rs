@@ -24,9 +24,11 @@ fn overview() -> String {
         .to_owned();
     for command in Subcommand::ALL {
         let usage = match command {
-            Subcommand::Table | Subcommand::Chart | Subcommand::Check | Subcommand::Count => {
-                " FILE"
-            }
+            Subcommand::Table
+            | Subcommand::Chart
+            | Subcommand::Check
+            | Subcommand::Count
+            | Subcommand::Jobs => " FILE",
             Subcommand::Pairs
             | Subcommand::Shim
             | Subcommand::Preload
@@ -38,7 +40,7 @@ fn overview() -> String {
         push_line(&mut text, &usage, command.summary());
     }
     text += "\n\
-        Those that take a file take a gear set without one as well:\n\
+        Those that take a file, but for jobs, take a gear set without one as well:\n\
         layshaft table --gears \"3.54 1.91 1.31 1.03 0.83\" --final 4.06 \\\n\
         \x20              --tyre 185/60R14 --redline 6500 --shift 6000 --speed 100\n\n\
         layshaft COMMAND --help   all options of a command\n\
@@ -107,6 +109,7 @@ fn about_command(command: Subcommand) -> String {
         Subcommand::Pairs => PAIRS_NOTES,
         Subcommand::Find => FIND_NOTES,
         Subcommand::Count => COUNT_NOTES,
+        Subcommand::Jobs => JOBS_NOTES,
         Subcommand::Shim => SHIM_NOTES,
         Subcommand::Preload => PRELOAD_NOTES,
         Subcommand::Fit => FIT_NOTES,
@@ -153,6 +156,12 @@ Formats: text (without --as), json. Count --input and --wheel on the lift, or re
 road speed that a satellite receiver measures, on the baseline's tyre. What a reading may be off
 stands behind it: --input \"41.1 0.1\". Gears of all sets are compared, their stages as they stand.
 Lift and chock as the maker says; keep clear of what turns.
+";
+
+const JOBS_NOTES: &str = "
+Formats: text (without --as), json. Each job with its state, what is typed of it, and what it comes
+to, in the units of the project's bench. A sheet to be printed and written on is made by
+layshaft chart FILE --job N -o OUT.png. The maker's figures decide.
 ";
 
 const SHIM_NOTES: &str = "

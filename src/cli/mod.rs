@@ -17,6 +17,7 @@ mod flag;
 mod flag_row;
 mod flags;
 mod help;
+mod jobs;
 mod journal;
 mod named_text;
 mod nearest;
@@ -102,6 +103,7 @@ fn answered(
         Asked::Command(Subcommand::Check, arguments) => check::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Pairs, arguments) => pairs::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Find, arguments) => find::run(&arguments, stdout, stderr)?,
+        Asked::Command(Subcommand::Jobs, arguments) => jobs::run(&arguments, stdout, stderr)?,
         Asked::Command(Subcommand::Shim, arguments) => shim::run(&arguments, stdout)?,
         Asked::Command(Subcommand::Preload, arguments) => preload::run(&arguments, stdout)?,
         Asked::Command(Subcommand::Fit, arguments) => fit::run(&arguments, stdout)?,

@@ -16,6 +16,8 @@ pub(super) enum Subcommand {
     Find,
     /// What a vehicle has, by counting.
     Count,
+    /// What the jobs of the bench come to.
+    Jobs,
     /// The shim that a place takes.
     Shim,
     /// The torque that keeps a shaft turning.
@@ -28,13 +30,14 @@ pub(super) enum Subcommand {
 
 impl Subcommand {
     /// All commands, in the order of the help.
-    pub(super) const ALL: [Self; 10] = [
+    pub(super) const ALL: [Self; 11] = [
         Self::Table,
         Self::Chart,
         Self::Check,
         Self::Pairs,
         Self::Find,
         Self::Count,
+        Self::Jobs,
         Self::Shim,
         Self::Preload,
         Self::Fit,
@@ -55,6 +58,7 @@ impl Subcommand {
             Self::Pairs => "pairs",
             Self::Find => "find",
             Self::Count => "count",
+            Self::Jobs => "jobs",
             Self::Shim => "shim",
             Self::Preload => "preload",
             Self::Fit => "fit",
@@ -72,6 +76,7 @@ impl Subcommand {
             Self::Find => {
                 "print the final drive, tyre or ratio for an engine speed at a road speed"
             }
+            Self::Jobs => "print what the jobs of the bench come to",
             Self::Shim => "print the shim that a place takes, from the play that was measured",
             Self::Preload => "print the torque that keeps a shaft turning, beside the maker's band",
             Self::Fit => "print the limits of a seat and a part, and the interference of both",
@@ -84,6 +89,7 @@ impl Subcommand {
     pub(super) fn usages(self) -> &'static [&'static str] {
         match self {
             Self::Table | Self::Chart | Self::Check | Self::Count => &["FILE", "--gears RATIOS …"],
+            Self::Jobs => &["FILE"],
             Self::Pairs => &["--ratio R --within PERCENT --teeth 9-60"],
             Self::Shim => &["--seat behind|under --trial MM --play \"MM …\" --setting LOW,HIGH"],
             Self::Preload => &["--pull N --radius MM", "--reading NM"],
@@ -101,6 +107,7 @@ impl Subcommand {
             | Self::Check
             | Self::Pairs
             | Self::Count
+            | Self::Jobs
             | Self::Shim
             | Self::Preload
             | Self::Fit

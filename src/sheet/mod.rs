@@ -11,6 +11,7 @@ pub mod fit;
 pub mod found;
 mod framed;
 mod grid;
+pub mod jobs;
 pub mod journal;
 pub mod json;
 pub mod markdown;

@@ -11,7 +11,8 @@ use layshaft::import::gears::read_pasted;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::format;
 use layshaft::sheet::json::{
-    FIGURE_KEYS, FIT_KEYS, JOURNAL_KEYS, PAIR_KEYS, PRELOAD_KEYS, SHIM_KEYS, key_reference,
+    FIGURE_KEYS, FIT_KEYS, JOB_KEYS, JOURNAL_KEYS, PAIR_KEYS, PRELOAD_KEYS, SHIM_KEYS,
+    key_reference,
 };
 use layshaft::units::mm_text;
 use std::collections::BTreeMap;
@@ -122,7 +123,11 @@ fn commands_json_table(commands: &KeysOfCommands) -> String {
 }
 
 fn bench_json_table() -> String {
-    commands_json_table(&[("shim", SHIM_KEYS), ("preload", PRELOAD_KEYS)])
+    commands_json_table(&[
+        ("shim", SHIM_KEYS),
+        ("preload", PRELOAD_KEYS),
+        ("jobs", JOB_KEYS),
+    ])
 }
 
 fn fits_json_table() -> String {

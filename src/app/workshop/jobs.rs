@@ -11,7 +11,7 @@ use crate::app::heard::{describe, heading_ui, name_menu};
 use crate::project::Edit;
 use crate::units::{BenchUnits, LengthUnit, TurningUnit};
 use crate::workshop::{Job, JobId, JobState, Workshop};
-use egui::{Button, Ui};
+use egui::{Button, RichText, Ui};
 
 /// Shows the list; `open` is the job that is worked on.
 pub(in crate::app) fn jobs_ui(ui: &mut Ui, desk: &Desk, open: Option<JobId>, form: &mut Form<'_>) {
@@ -36,8 +36,10 @@ const CAUTION: &str = "The maker's figures decide. A gearbox is heavy, presses a
 
 fn job_ui(ui: &mut Ui, job: &Job, state: JobState, open: Option<JobId>, form: &mut Form<'_>) {
     let is_open = open == Some(job.id);
+    // On the ground of the chosen one a dim word would be too faint.
+    let word = RichText::new(state.words()).color(form.palette.text);
     let button = Button::selectable(is_open, job.title())
-        .shortcut_text(state.words())
+        .shortcut_text(word)
         .truncate()
         .min_size(egui::vec2(ui.available_width() - 10.0, 0.0));
     let button = ui.add(button);

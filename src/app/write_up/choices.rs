@@ -43,18 +43,21 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
             }
         });
     });
+    let is_of_sets = is_picture || desk.sheet.is_none();
     ui.horizontal(|ui| {
         let table = Checkbox::new(&mut wanted.with_table, "with the table");
         ui.add_enabled(is_picture, table);
-        ui.checkbox(&mut wanted.with_note, "with the note");
+        let note = Checkbox::new(&mut wanted.with_note, "with the note");
+        ui.add_enabled(is_of_sets, note);
     });
     ui.add_enabled_ui(is_picture && present.with_table, |ui| {
         columns_ui(ui, desk, &mut wanted.columns);
     });
-    sets_ui(ui, desk, &mut wanted);
+    ui.add_enabled_ui(is_of_sets, |ui| sets_ui(ui, desk, &mut wanted));
     ui.add_enabled_ui(is_picture, |ui| drops_ui(ui, desk, &mut wanted));
     ui.add_space(4.0);
-    ui.checkbox(&mut wanted.carries_project, "with the project");
+    let carries = Checkbox::new(&mut wanted.carries_project, "with the project");
+    ui.add_enabled(is_of_sets, carries);
     remark(ui, CARRIED, form.palette.dim_text);
     if wanted != *present {
         form.edit(Edit::WriteUp(wanted));

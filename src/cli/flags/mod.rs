@@ -14,7 +14,7 @@ use super::flag_row::FlagRow;
 use super::subcommand::Subcommand;
 
 /// All flags, in the order of the help.
-pub(super) const FLAGS: [FlagRow; 95] = joined(&[
+pub(super) const FLAGS: [FlagRow; 96] = joined(&[
     &sets::SETS,
     &technical::TECHNICAL,
     &wishes::WISHES,

@@ -5,7 +5,7 @@ use crate::cli::flag_row::{
     CHART, FIGURES, FlagRow, Group, MARKED, OF_PROJECT, TABLE, TEXTS, VIEWS, WRITTEN, row,
 };
 
-pub(super) const SPEEDS_AND_OUTPUT: [FlagRow; 18] = [
+pub(super) const SPEEDS_AND_OUTPUT: [FlagRow; 19] = [
     row(
         (Flag::Rpm, "rpm"),
         "LIST",
@@ -103,6 +103,13 @@ pub(super) const SPEEDS_AND_OUTPUT: [FlagRow; 18] = [
         Group::Output,
         CHART,
         "a page for the bench instead: large figures, black on white",
+    ),
+    row(
+        (Flag::Job, "job"),
+        "N",
+        Group::Output,
+        CHART,
+        "the sheet of job N of the bench instead, on paper, a4 without --page",
     ),
     row(
         (Flag::NoTable, "no-table"),

@@ -55,11 +55,6 @@ fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let title = page.project().title.as_ref();
     let title = title.map_or("Gear sets", |title| title.as_str());
     bold_words(ui, title, 24.0, palette.text);
-    vehicle_ui(ui, page, palette);
-}
-
-/// The date, where one was typed, and the vehicle.
-pub(super) fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let date = page.project().date.as_ref();
     let date = date.map(|date| format!("{date} · "));
     let vehicle = format!("{}{}", date.unwrap_or_default(), vehicle_text(page));

@@ -1,17 +1,18 @@
 //! The sheet of a job: what is to be measured with lines for the pencil, the drawing, and what it comes to.
 
-use super::bench::{caution_ui, note_lines_ui, vehicle_ui};
+use super::bench::{caution_ui, note_lines_ui};
 use super::for_readers::{bold_words, words};
 use super::{Page, Sheet};
 use crate::draw::bench::{self, BenchDrawing};
 use crate::draw::bold;
 use crate::draw::palette::Palette;
+use crate::gearing::Name;
 use crate::letters::capitalised;
-use crate::workshop::{LineKind, Row};
+use crate::workshop::{Job, LineKind, Row};
 use egui::{FontId, Pos2, Sense, Ui, UiBuilder, Vec2};
 
 /// The heights of text that are tried, in points: the first with which all fits is taken.
-const TEXT_SIZES: [f32; 6] = [15.0, 14.0, 13.0, 12.0, 10.5, 9.0];
+const TEXT_SIZES: [f32; 8] = [17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 10.5, 9.0];
 
 /// The height of a row, in multiples of its text: room for handwriting at the greatest.
 const ROW: f32 = 2.1;
@@ -49,11 +50,22 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &Sheet) {
     if sheet.job.name.is_some() {
         words(ui, kind.words(), 14.0, palette.text);
     }
-    vehicle_ui(ui, page, &palette);
+    project_ui(ui, page, &palette);
     let foot = caution_ui(ui, CAUTION, &palette);
     let size = fitting(ui, sheet, foot, &palette);
     body_ui(ui, sheet, size, &palette);
     note_lines_ui(ui, foot, &palette);
+}
+
+/// Which box it is about: the project's title and date, where they were typed.
+fn project_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    let project = page.project();
+    let texts = project.title.iter().chain(&project.date);
+    let texts: Vec<&str> = texts.map(Name::as_str).collect();
+    if !texts.is_empty() {
+        words(ui, &texts.join(" · "), 14.0, palette.text);
+    }
+    ui.add_space(8.0);
 }
 
 /// The greatest text with which all of it stands above the foot, or the smallest.
@@ -76,7 +88,9 @@ fn body_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
         ui.spacing_mut().item_spacing.x = GAP;
         ui.vertical(|ui| {
             ui.set_width(width * WRITTEN - GAP);
-            for row in rows.iter().filter(|row| row.key.item.is_none()) {
+            // The name stands above.
+            let is_own = |row: &&Row| row.key.item.is_none() && row.key != Job::NAME;
+            for row in rows.iter().filter(is_own) {
                 row_ui(ui, row, size, palette);
             }
         });

@@ -15,6 +15,7 @@ mod fits;
 mod formats;
 mod from_picture;
 mod help;
+mod jobs;
 mod json;
 mod motion;
 mod output;

@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 30] = [
+const SCREENS: [(&str, Way); 32] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -94,6 +94,23 @@ const SCREENS: [(&str, Way); 30] = [
         window.fill("Capacity, L", "x");
         unfold(window, "Engine");
     }),
+    ("the page of the workshop without a job", |window| {
+        window.ctrl(Key::Num6);
+    }),
+    (
+        "a job of the bench with its answer and a warning",
+        |window| {
+            window.ctrl(Key::Num6);
+            window.click("Shim for end play or preload");
+            window.pause();
+            window.fill("Trial shim, mm", "0.65");
+            window.fill("Play, every reading, mm", "0.30 0.35 0.29");
+            window.fill("Wanted setting", "preload 0.15 to 0.20");
+            window.fill("Readings may scatter by, mm", "0.01");
+            window.type_in("Dial shows, mm", "fine");
+            window.pause();
+        },
+    ),
     ("an engine of a set's own", |window| {
         window.click("Give it its own engine, set 2");
         unfold(window, "Efficiency: ");

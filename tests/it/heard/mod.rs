@@ -43,7 +43,7 @@ const fn over(file: &'static str, way: fn(&mut Window)) -> Screen {
     }
 }
 
-const SCREENS: [Screen; 16] = [
+const SCREENS: [Screen; 18] = [
     screen("main", ORDINARY, |_| {}),
     screen("small-sets", SMALL, |window| {
         window.click("Vehicle and sets");
@@ -85,6 +85,19 @@ const SCREENS: [Screen; 16] = [
         }
         window.fill("Final drive", "4.1");
         window.ctrl(Key::Num1);
+    }),
+    screen("workshop", ORDINARY, |window| {
+        window.ctrl(Key::Num6);
+    }),
+    screen("workshop-job", ORDINARY, |window| {
+        window.ctrl(Key::Num6);
+        window.click("Shim for end play or preload");
+        window.pause();
+        window.fill("Trial shim, mm", "0.65");
+        window.fill("Play, every reading, mm", "0.30 0.31 0.29");
+        window.fill("Wanted setting", "preload 0.15 to 0.20");
+        window.type_in("Dial shows, mm", "fine");
+        window.pause();
     }),
     over("own-engine", |window| {
         window.click("Give it its own engine, set 2");

@@ -1,0 +1,46 @@
+//! What the jobs of the bench come to, as JSON.
+
+use super::JsonError;
+use super::object::Json;
+use crate::analysis::Analysis;
+use crate::workshop::{Answer, Job, JobState};
+
+/// The keys, each with its meaning.
+pub const JOB_KEYS: &[(&str, &str)] = &[
+    ("jobs[].name", "what the job is called"),
+    ("jobs[].kind", "what kind of job it is, in words"),
+    (
+        "jobs[].state",
+        "`open`, `to_measure`, `to_change` or `done`",
+    ),
+    ("jobs[].answer", "what it comes to, a sentence each"),
+];
+
+/// All jobs with their answers, pretty-printed, one line break at the end.
+///
+/// # Errors
+/// When the serialiser gives up.
+pub fn jobs(analysis: &Analysis) -> Result<String, JsonError> {
+    let jobs = analysis.project().workshop.jobs().iter();
+    let jobs = jobs.zip(analysis.answers()).map(job);
+    Json::Object(vec![("jobs", Json::List(jobs.collect()))]).printed()
+}
+
+fn job((job, answer): (&Job, &Answer)) -> Json<'static> {
+    let state = match answer.state {
+        JobState::Open => "open",
+        JobState::ToMeasure => "to_measure",
+        JobState::ToChange => "to_change",
+        JobState::Done => "done",
+    };
+    let lines = answer
+        .lines
+        .iter()
+        .map(|line| Json::Sentence(line.text.clone()));
+    Json::Object(vec![
+        ("name", Json::Sentence(job.title().to_owned())),
+        ("kind", Json::Text(job.data.kind().words())),
+        ("state", Json::Text(state)),
+        ("answer", Json::List(lines.collect())),
+    ])
+}
