@@ -232,4 +232,4 @@ impl ShimJob {
 }
 
 /// What rounding may leave of a length, in mm.
-const ROUNDING_MM: f64 = 1e-9;
+pub(super) const ROUNDING_MM: f64 = 1e-9;

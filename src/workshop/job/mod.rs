@@ -7,6 +7,7 @@ mod answer;
 mod field;
 mod form;
 mod list;
+mod said;
 mod shim;
 
 pub use answer::{Answer, AnswerLine, JobState, LineKind};

@@ -122,4 +122,49 @@ macro_rules! same_words {
     };
 }
 
-pub(super) use same_words;
+/// What stands in a file of a kind of job, or of one of its items: what is chosen, always; what is known, where
+/// it is; its items, where there are any. Both ways, so that each key stands here once.
+macro_rules! entry_of {
+    (
+        $Entry:ident as $name:literal of $Data:ident;
+        $(chosen $choice:ident: $Choice:ident = $chosen:ident;)*
+        $(known $key:ident: $Value:ident = $field:ident;)*
+        $(items $list:ident: $Items:ty = $items:ident;)?
+    ) => {
+        #[derive(Clone, Serialize, Deserialize)]
+        #[serde(rename = $name, deny_unknown_fields)]
+        pub(super) struct $Entry {
+            $($choice: $Choice,)*
+            $(
+                #[serde(default, skip_serializing_if = "Option::is_none")]
+                $key: Option<$Value>,
+            )*
+            $(
+                #[serde(default, skip_serializing_if = "Items::is_empty")]
+                $list: $Items,
+            )?
+        }
+
+        impl From<&$Data> for $Entry {
+            fn from(data: &$Data) -> Self {
+                Self {
+                    $($choice: data.$chosen.into(),)*
+                    $($key: data.$field.clone().map($Value),)*
+                    $($list: Items(data.$items.iter().map(Into::into).collect()),)?
+                }
+            }
+        }
+
+        impl From<$Entry> for $Data {
+            fn from(file: $Entry) -> Self {
+                Self {
+                    $($chosen: file.$choice.into(),)*
+                    $($field: file.$key.map(|known| known.0),)*
+                    $($items: file.$list.0.into_iter().map(Into::into).collect(),)?
+                }
+            }
+        }
+    };
+}
+
+pub(super) use {entry_of, same_words};
