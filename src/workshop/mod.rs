@@ -23,8 +23,8 @@ pub use job::{
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{
-    Depth, Expansion, PullForce, Radius, Reading, Setting, SettingBand, ShimThickness,
-    TemperatureRise, TurningTorque,
+    Angle, Celsius, Depth, Expansion, LengthBand, PullForce, Radius, Reading, Setting, SettingBand,
+    ShimThickness, TemperatureRise, Tolerance, TurningTorque,
 };
 pub use readings::{Readings, Resolution};
 pub use shim::{Band, Filling, Measurement, NoMeasurement, Seat, ShimJob};
