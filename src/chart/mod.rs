@@ -26,6 +26,7 @@ mod step_diagram;
 mod steps;
 pub mod table;
 mod torque_diagram;
+mod tries_of_job;
 mod try_diagram;
 mod view;
 

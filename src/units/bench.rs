@@ -80,9 +80,11 @@ impl LengthUnit {
 
 /// A number rounded to a grain, with so many decimals at least.
 fn with_decimals(number: f64, least: usize, grain: f64) -> String {
-    let text = plain_number(round_to(number, grain));
+    // What is written is what its decimals were counted of: halfway between two, both must go the same way.
+    let rounded = round_to(number, grain);
+    let text = plain_number(rounded);
     let decimals = text.split_once('.').map_or(0, |(_, behind)| behind.len());
-    decimals_text(number, decimals.max(least))
+    decimals_text(rounded, decimals.max(least))
 }
 
 /// The unit in which turning torques are shown, and typed where none stands behind a figure.
@@ -194,5 +196,6 @@ mod tests {
         assert_eq!(LengthUnit::Inch.figure(25.4 / 32.0), "0.03125");
         assert_eq!(TurningUnit::NewtonMetre.figure(1500.0), "1.5");
         assert_eq!(mm.reckoned(0.304_499), "0.304");
+        assert_eq!(mm.figure(26.881_05), "26.8811");
     }
 }

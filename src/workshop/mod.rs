@@ -28,8 +28,10 @@ pub use fits::{
 };
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
-    Answer, AnswerLine, FieldKey, Job, JobData, JobId, JobKind, JobListError, JobState, LineKind,
-    Row, RowAnswer, ShimData, ShimMeasuring, Workshop,
+    Answer, AnswerLine, BearingsAre, FieldKey, HeatData, Job, JobData, JobId, JobKind,
+    JobListError, JobState, LimitItem, LimitMargin, LimitsData, LineKind, MakersFigure,
+    MaterialName, PinionDepthData, RateBy, Row, RowAnswer, ShimData, ShimMeasuring,
+    SideBearingsData, TorqueMeasuring, TorqueTry, TurningTorqueData, Workshop,
 };
 pub use journal::{
     CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft, OnShaft, RunOut,
@@ -37,8 +39,8 @@ pub use journal::{
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{
-    Depth, Expansion, PullForce, Radius, Reading, Setting, SettingBand, ShimThickness,
-    TemperatureRise, TurningTorque,
+    Angle, Celsius, Depth, Expansion, LengthBand, PullForce, Radius, Reading, Setting, SettingBand,
+    ShimThickness, TemperatureRise, Tolerance, TurningTorque,
 };
 pub use readings::{Readings, Resolution};
 pub use shim::{Band, Filling, Measurement, NoMeasurement, Seat, ShimJob};

@@ -10,9 +10,9 @@ quantity! {
 }
 
 quantity! {
-    /// What a dial, a gauge or a feeler reads: −5 to 50 mm.
-    Reading, from_mm, mm, "a reading", "between -5 and 50 mm",
-    |mm| (-5.0..=50.0).contains(&mm)
+    /// What a dial, a gauge, a feeler or a micrometer reads: −5 to 500 mm.
+    Reading, from_mm, mm, "a reading", "between -5 and 500 mm",
+    |mm| (-5.0..=500.0).contains(&mm)
 }
 
 quantity! {
@@ -28,6 +28,12 @@ quantity! {
 }
 
 quantity! {
+    /// How far something may be off, vary or grow: 0 to 5 mm.
+    Tolerance, from_mm, mm, "a tolerance", "between 0 and 5 mm",
+    |mm| (0.0..=5.0).contains(&mm)
+}
+
+quantity! {
     /// The torque that keeps a shaft turning: 0 to 1000000 N·mm.
     TurningTorque, from_nmm, nmm, "a turning torque", "between 0 and 1000 N·m",
     |nmm| (0.0..=1_000_000.0).contains(&nmm)
@@ -40,6 +46,16 @@ impl TurningTorque {
     /// When it is not between 0 and 1000 N·m.
     pub fn from_nm(nm: f64) -> Result<Self, OutOfRange> {
         Self::from_nmm(nm * NMM_PER_NM)
+    }
+
+    /// The torque that lies in the middle of both.
+    pub(super) fn midpoint(self, other: Self) -> Self {
+        Self(f64::midpoint(self.0, other.0))
+    }
+
+    /// A share of it, from 0 to 1.
+    pub(super) fn share(self, share: f64) -> Self {
+        Self(self.0 * share.clamp(0.0, 1.0))
     }
 }
 
@@ -67,6 +83,62 @@ quantity! {
     |per_mk| (0.0..=100.0).contains(&per_mk)
 }
 
+quantity! {
+    /// A temperature at the bench or on the road: −60 to 300 °C.
+    Celsius, from_c, c, "a temperature", "between -60 and 300 °C",
+    |c| (-60.0..=300.0).contains(&c)
+}
+
+impl Celsius {
+    /// How much warmer than `bench` it is.
+    ///
+    /// # Errors
+    /// When that is more than anything in a gearbox is.
+    pub fn rise_from(self, bench: Self) -> Result<TemperatureRise, OutOfRange> {
+        TemperatureRise::from_k(self.0 - bench.0)
+    }
+}
+
+quantity! {
+    /// An angle of a bevel gear: 1 to 89 degrees.
+    Angle, from_deg, deg, "an angle", "between 1 and 89 degrees",
+    |deg| (1.0..=89.0).contains(&deg)
+}
+
+/// A length that the maker wants, from least to most.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LengthBand {
+    least: Reading,
+    most: Reading,
+}
+
+impl LengthBand {
+    /// The band from `least` to `most`; none where they are the other way round. Both may be the same.
+    pub fn new(least: Reading, most: Reading) -> Option<Self> {
+        (least <= most).then_some(Self { least, most })
+    }
+
+    /// Its least and its most.
+    pub fn ends(self) -> [Reading; 2] {
+        [self.least, self.most]
+    }
+
+    /// Its middle in mm.
+    pub fn middle_mm(self) -> f64 {
+        f64::midpoint(self.least.mm(), self.most.mm())
+    }
+
+    /// `0.10 to 0.15`, without the unit.
+    pub fn figures(self, unit: LengthUnit) -> String {
+        let [least, most] = self.ends().map(|end| unit.figure(end.mm()));
+        if least == most {
+            least
+        } else {
+            format!("{least} to {most}")
+        }
+    }
+}
+
 /// A wanted setting as the maker's manual gives it: from the tighter to the looser end.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SettingBand {
@@ -89,6 +161,14 @@ impl SettingBand {
         (low <= high).then_some(Self { low, high })
     }
 
+    /// As much preload as clearance, at most.
+    pub fn either_way(tolerance: Tolerance) -> Self {
+        Self {
+            low: Setting(-tolerance.mm()),
+            high: Setting(tolerance.mm()),
+        }
+    }
+
     /// The tighter end.
     pub fn low(self) -> Setting {
         self.low
@@ -101,8 +181,17 @@ impl SettingBand {
 
     /// `preload 0.15 to 0.20 mm`, `clearance 0.05 to 0.10 mm`: the word, so that a wrong sign is seen.
     pub fn words(self, unit: LengthUnit) -> String {
+        self.words_by(unit, LengthUnit::figure)
+    }
+
+    /// The same of a setting that was reckoned: with no more digits than that has.
+    pub fn reckoned_words(self, unit: LengthUnit) -> String {
+        self.words_by(unit, LengthUnit::reckoned)
+    }
+
+    fn words_by(self, unit: LengthUnit, figure: fn(LengthUnit, f64) -> String) -> String {
         let [low, high] = [self.low.mm(), self.high.mm()];
-        let text = |mm: f64| unit.figure(mm.abs());
+        let text = |mm: f64| figure(unit, mm.abs());
         let sign = unit.sign();
         if self.low == self.high {
             setting_words(low, &text(low), unit)

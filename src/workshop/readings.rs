@@ -61,6 +61,13 @@ impl Readings {
         (squares.sum::<f64>() / (self.count() - 1.0)).sqrt()
     }
 
+    /// From the least of them to the most, in mm: what a backlash varies by round a ring gear.
+    pub fn variation_mm(&self) -> f64 {
+        let all = self.0.iter().map(|reading| reading.mm());
+        let most = all.clone().fold(f64::NEG_INFINITY, f64::max);
+        most - all.fold(f64::INFINITY, f64::min)
+    }
+
     /// How well the mean is known, in mm: √(spread² ÷ n + resolution² ÷ 12).
     ///
     /// # Source

@@ -39,7 +39,7 @@ pub enum Measurement {
     /// how much farther from the axis of the ring gear it stands than wanted.
     PinionDepth {
         /// From the axis of the ring gear to the seat of the bearing.
-        seat: Depth,
+        seat: Readings,
         /// From that axis to the back of the head, as the maker gives it.
         mounting: Depth,
         /// What is marked on the head, to be added to it.
@@ -129,7 +129,8 @@ impl Measurement {
     pub fn readings(&self) -> Option<&Readings> {
         match self {
             Self::Play { play, .. } | Self::Gap(play) => Some(play),
-            Self::Depths { .. } | Self::PinionDepth { .. } => None,
+            Self::PinionDepth { seat, .. } => Some(seat),
+            Self::Depths { .. } => None,
         }
     }
 }
@@ -217,7 +218,7 @@ impl ShimJob {
                 mounting,
                 marking,
                 bearing,
-            } => seat.mm() - (mounting.mm() + marking.mm()) - bearing.mm(),
+            } => seat.mean_mm() - (mounting.mm() + marking.mm()) - bearing.mm(),
         }
     }
 
@@ -232,4 +233,4 @@ impl ShimJob {
 }
 
 /// What rounding may leave of a length, in mm.
-const ROUNDING_MM: f64 = 1e-9;
+pub(super) const ROUNDING_MM: f64 = 1e-9;

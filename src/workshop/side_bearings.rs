@@ -1,6 +1,7 @@
 //! The two shims beside a differential: how they are split, and how backlash and preload are moved.
 
-use super::quantity::{Reading, ShimThickness};
+use super::quantity::{Angle, Reading, ShimThickness};
+use crate::gearing::quantity;
 
 /// The shims at both side bearings, in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,36 +52,26 @@ impl SideShims {
     }
 }
 
-/// How much the backlash changes while the ring gear moves along by 1 mm.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BacklashMove {
-    per_mm: f64,
+quantity! {
+    /// How much the backlash changes while the ring gear moves along by 1 mm: 0.1 to 2 mm.
+    BacklashMove, from_per_mm, per_mm, "backlash per mm moved", "between 0.1 and 2 mm",
+    |per_mm| (0.1..=2.0).contains(&per_mm)
 }
 
 impl BacklashMove {
     /// What workshops reckon with: 0.6 mm for 1 mm (common practice, no source).
-    pub const USUAL: Self = Self { per_mm: 0.6 };
+    pub const USUAL: Self = Self(0.6);
 
-    /// The rate that is typed; none where it is not between 0.1 and 2.
-    pub fn new(per_mm: f64) -> Option<Self> {
-        (0.1..=2.0).contains(&per_mm).then_some(Self { per_mm })
-    }
-
-    /// From pressure angle and pitch angle in degrees: 2 tan α sin δ.
+    /// From pressure angle and pitch angle: 2 tan α sin δ; none where that is no rate.
     ///
     /// # Source
     /// Geometry of bevel gears (from memory).
-    pub fn of_angles(pressure_deg: f64, pitch_deg: f64) -> Option<Self> {
-        let [pressure, pitch] = [pressure_deg, pitch_deg].map(f64::to_radians);
-        Self::new(2.0 * pressure.tan() * pitch.sin())
-    }
-
-    /// The rate.
-    pub fn per_mm(self) -> f64 {
-        self.per_mm
+    pub fn of_angles(pressure: Angle, pitch: Angle) -> Option<Self> {
+        let [pressure, pitch] = [pressure, pitch].map(|angle| angle.deg().to_radians());
+        Self::from_per_mm(2.0 * pressure.tan() * pitch.sin()).ok()
     }
 
     fn moved_mm(self, backlash_mm: f64) -> f64 {
-        backlash_mm / self.per_mm
+        backlash_mm / self.per_mm()
     }
 }

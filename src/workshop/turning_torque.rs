@@ -67,6 +67,9 @@ impl TurningMeasurement {
     }
 }
 
+/// What used bearings turn at, as a share of what new ones do.
+const USED: [f64; 2] = [0.4, 0.6];
+
 /// The torque that the maker wants, from least to most.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TorqueBand {
@@ -94,6 +97,24 @@ impl TorqueBand {
     /// Its least and its most.
     pub fn ends(self) -> [TurningTorque; 2] {
         [self.low, self.high]
+    }
+
+    /// Its middle.
+    pub fn middle(self) -> TurningTorque {
+        self.low.midpoint(self.high)
+    }
+
+    /// What used bearings turn at where the band is for new ones: from 0.4 of its least to 0.6 of its most.
+    ///
+    /// # Source
+    /// Service procedures: used bearings turn at 0.4–0.6 of the figure for new ones (read).
+    #[must_use]
+    pub fn of_used_bearings(self) -> Self {
+        let [least, most] = USED;
+        Self {
+            low: self.low.share(least),
+            high: self.high.share(most),
+        }
     }
 
     /// What a torque in N·mm is beside it; the ends belong to it.

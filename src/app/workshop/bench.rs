@@ -5,11 +5,13 @@ use super::drawing::drawing_ui;
 use super::items::items_ui;
 use super::kinds_ui;
 use super::row::row_ui;
+use super::tries::{keep_ui, tries_ui};
 use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::form::Form;
 use crate::app::heard::heading_ui;
 use crate::project::Edit;
+use crate::units::BenchUnits;
 use crate::workshop::{Answer, Job, JobId, Workshop};
 use egui::Ui;
 
@@ -56,7 +58,7 @@ fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut F
     if width < SIDE_BY_SIDE {
         form_ui(ui, about.0, workshop, form);
         ui.add_space(8.0);
-        beside_ui(ui, about, form);
+        beside_ui(ui, about, workshop.units, form);
     } else {
         let form_width = (width * FORM).min(WIDEST_FORM);
         ui.horizontal_top(|ui| {
@@ -67,7 +69,7 @@ fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut F
             ui.add_space(16.0);
             ui.vertical(|ui| {
                 ui.set_width(ui.available_width() - 12.0);
-                beside_ui(ui, about, form);
+                beside_ui(ui, about, workshop.units, form);
             });
         });
     }
@@ -83,6 +85,7 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
     for row in rows.iter().filter(|row| row.key.item.is_none()) {
         row_ui(ui, job, row, workshop.units, form);
     }
+    keep_ui(ui, job, form);
     items_ui(ui, job, &rows, workshop.units, form);
     ui.add_space(8.0);
     ui.horizontal(|ui| {
@@ -98,8 +101,9 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
 }
 
 /// The answer with the drawing above it.
-fn beside_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), form: &mut Form<'_>) {
+fn beside_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), units: BenchUnits, form: &mut Form<'_>) {
     drawing_ui(ui, &job.data, form);
     ui.add_space(6.0);
     answer_ui(ui, answer, form.palette);
+    tries_ui(ui, job, units, form);
 }

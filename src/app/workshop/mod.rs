@@ -6,6 +6,7 @@ mod drawing;
 mod items;
 mod jobs;
 mod row;
+mod tries;
 
 pub(super) use bench::bench_ui;
 pub(super) use jobs::jobs_ui;

@@ -1,7 +1,7 @@
 //! Which drawing belongs to a job: what is measured, and where the shim sits.
 
 use super::BenchDrawing;
-use crate::workshop::{JobData, Seat, ShimMeasuring};
+use crate::workshop::{Arrangement, JobData, Seat, ShimMeasuring, TorqueMeasuring};
 
 impl BenchDrawing {
     /// The drawing of a job.
@@ -12,6 +12,17 @@ impl BenchDrawing {
                 (ShimMeasuring::TrialShim, Seat::Under) => Self::UnderCover,
                 (ShimMeasuring::FeelerGap, _) => Self::FeelerGap,
                 (ShimMeasuring::Depths, _) => Self::DepthGauge,
+            },
+            JobData::PinionDepth(_) => Self::PinionDepth,
+            JobData::SideBearings(_) => Self::SideBearings,
+            JobData::TurningTorque(turning) => match turning.measuring {
+                TorqueMeasuring::Cord => Self::CordAndScale,
+                TorqueMeasuring::BeamWrench => Self::BeamWrench,
+            },
+            JobData::Limits(_) => Self::LimitsGauge,
+            JobData::Heat(heat) => match heat.arrangement {
+                Arrangement::FaceToFace => Self::HeatFaceToFace,
+                Arrangement::BackToBack => Self::HeatBackToBack,
             },
         }
     }

@@ -3,9 +3,11 @@
 use super::bench::{caution_ui, note_lines_ui};
 use super::for_readers::{bold_words, words};
 use super::{Page, Sheet};
+use crate::chart::TryDiagram;
 use crate::draw::bench::{self, BenchDrawing};
 use crate::draw::bold;
 use crate::draw::palette::Palette;
+use crate::draw::try_diagram;
 use crate::gearing::Name;
 use crate::letters::capitalised;
 use crate::workshop::{Job, LineKind, Row};
@@ -157,6 +159,19 @@ fn answer_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
             LineKind::Said => words(ui, &text, size * 0.85, palette.text),
         }
     }
+    tries_ui(ui, sheet, palette);
+}
+
+/// The tries of the job, where it keeps any.
+fn tries_ui(ui: &mut Ui, sheet: &Sheet, palette: &Palette) {
+    let Some(diagram) = TryDiagram::of_job(&sheet.job.data, sheet.units) else {
+        return;
+    };
+    ui.add_space(8.0);
+    let width = ui.available_width();
+    let size = Vec2::new(width, width * DRAWING);
+    let (room, _) = ui.allocate_exact_size(size, Sense::hover());
+    try_diagram::paint(ui.painter(), room, &diagram, palette, DRAWING_TEXT);
 }
 
 /// The items as a table, and empty rows for further ones.

@@ -3,11 +3,12 @@
 use super::answer::{Answer, JobState};
 use super::field::{Choice, Field, chosen, typed};
 use super::form::{JobForm, NoItem};
+use super::said::{self, Dial, Part};
 use crate::units::{BenchUnits, LengthUnit};
 use crate::workshop::quantity::{Depth, SettingBand, ShimThickness};
 use crate::workshop::readings::{Readings, Resolution};
-use crate::workshop::shim::{Filling, Measurement, Seat, ShimJob};
-use crate::workshop::shim_answer::{AnsweredShim, band_words};
+use crate::workshop::shim::{Filling, Measurement, ROUNDING_MM, Seat, ShimJob};
+use crate::workshop::shim_answer::AnsweredShim;
 use crate::workshop::sizes::Sizes;
 use crate::workshop::stock::{StackedShims, Stock};
 
@@ -117,25 +118,15 @@ impl JobForm for ShimData {
     fn answer(&self, units: BenchUnits) -> Answer {
         let unit = units.length;
         let Some(answered) = self.answered() else {
-            let is_untouched = *self
-                == Self {
-                    measuring: self.measuring,
-                    seat: self.seat,
-                    ..Self::default()
-                };
-            let state = if is_untouched {
-                JobState::Open
-            } else {
-                JobState::ToMeasure
+            let untouched = Self {
+                measuring: self.measuring,
+                seat: self.seat,
+                ..Self::default()
             };
-            return Answer::new(state).said(self.lacking());
+            return said::lacking(*self == untouched, &self.parts());
         };
-        let mut answer = self.checked(&answered, unit);
-        if let Some(readings) = answered.job.measurement.readings() {
-            answer = answer.said(self.readings_words(readings, unit));
-        }
-        let warnings = self.warnings(&answered, unit);
-        answer.warnings(warnings)
+        let answer = self.checked(&answered, unit);
+        said::with_readings(answer, &answered, self.dial(), unit)
     }
 }
 
@@ -168,23 +159,31 @@ impl ShimData {
         Some(AnsweredShim::of(job, stock.as_ref()))
     }
 
-    /// What is missing before anything can be said.
-    fn lacking(&self) -> String {
+    fn dial(&self) -> Dial {
+        Dial {
+            resolution: self.resolution,
+            most_spread: self.most_spread,
+            remedy: "seat the bearings by turning them both ways and measure again",
+        }
+    }
+
+    /// What must be known before anything can be said, and whether it is.
+    fn parts(&self) -> [Part; 7] {
         let trial = self.measuring == ShimMeasuring::TrialShim;
         let gap = self.measuring == ShimMeasuring::FeelerGap;
         let depths = self.measuring == ShimMeasuring::Depths;
-        let parts = [
-            (trial && self.trial.is_none(), "the trial shim"),
-            (trial && self.play.is_none(), "the play with it"),
-            (gap && self.gap.is_none(), "the gap"),
-            (depths && self.case_depth.is_none(), "the depth of the case"),
-            (depths && self.filling.is_none(), "what stands in it"),
-            (depths && self.gasket.is_none(), "the gasket"),
-            (self.setting.is_none(), "the wanted setting"),
-        ];
-        let missing = parts.iter().filter(|(is_missing, _)| *is_missing);
-        let missing: Vec<&str> = missing.map(|(_, what)| *what).collect();
-        format!("still missing: {}", missing.join(", "))
+        [
+            (!trial || self.trial.is_some(), "the trial shim"),
+            (!trial || self.play.is_some(), "the play with it"),
+            (!gap || self.gap.is_some(), "the gap"),
+            (
+                !depths || self.case_depth.is_some(),
+                "the depth of the case",
+            ),
+            (!depths || self.filling.is_some(), "what stands in it"),
+            (!depths || self.gasket.is_some(), "the gasket"),
+            (self.setting.is_some(), "the wanted setting"),
+        ]
     }
 
     /// Whether what was built in is as it must be, or what to build in.
@@ -194,7 +193,7 @@ impl ShimData {
         }
         match &self.final_play {
             Some(play) => self.after_building(answered, play, unit),
-            None => before_building(answered, unit),
+            None => said::before_building(answered, unit),
         }
     }
 
@@ -232,13 +231,8 @@ impl ShimData {
             .map(|choice| choice.stack.thickness_mm);
         let fitted = self.fitted.map(ShimThickness::mm).or(fitted);
         match fitted.and_then(|mm| self.next(mm, play)) {
-            Some(next) => {
-                let answer = answer.said(next.place_words(unit));
-                next.choice_words(unit)
-                    .into_iter()
-                    .fold(answer, Answer::said)
-            }
-            None => answer.said("type what was built in, and the next shim follows"),
+            Some(next) => said::next_shim(answer, &next, unit),
+            None => answer.said(said::TYPE_FITTED),
         }
     }
 
@@ -265,92 +259,4 @@ impl ShimData {
             (division.mm() / 2.0).max(ROUNDING_MM)
         })
     }
-
-    fn readings_words(&self, readings: &Readings, unit: LengthUnit) -> String {
-        let sign = unit.sign();
-        let mean = unit.reckoned(readings.mean_mm());
-        let count = readings.as_slice().len();
-        if count == 1 {
-            return format!("one reading: {mean} {sign}");
-        }
-        let spread = unit.reckoned(readings.spread_mm());
-        let error = unit.reckoned(self.standard_error_mm(readings));
-        format!(
-            "mean of {count} readings {mean} {sign}, spread {spread}, known to about ±{error} {sign}"
-        )
-    }
-
-    fn standard_error_mm(&self, readings: &Readings) -> f64 {
-        readings.standard_error_mm(self.resolution.unwrap_or(Resolution::NONE))
-    }
-
-    /// What must not be overlooked in the readings.
-    fn warnings(&self, answered: &AnsweredShim, unit: LengthUnit) -> Vec<String> {
-        let sign = unit.sign();
-        let mut warnings = Vec::new();
-        let Some(readings) = answered.job.measurement.readings() else {
-            return warnings;
-        };
-        let spread_mm = readings.spread_mm();
-        if let Some(most) = self
-            .most_spread
-            .filter(|most| spread_mm > most.mm() + ROUNDING_MM)
-        {
-            warnings.push(format!(
-                "the readings scatter by {} {sign}, more than {}: seat the bearings by turning them both ways and \
-                 measure again",
-                unit.reckoned(spread_mm),
-                unit.reckoned(most.mm())
-            ));
-        }
-        let stack = answered.choice.as_ref().map(|choice| &choice.stack);
-        if let Some(stack) = stack.filter(|stack| stack.fits) {
-            let setting_mm = answered.job.setting_mm(stack.thickness_mm);
-            let sure_mm = SURE * self.standard_error_mm(readings);
-            let band = answered.job.setting;
-            let may_be_outside = setting_mm - sure_mm < band.low().mm() - ROUNDING_MM
-                || setting_mm + sure_mm > band.high().mm() + ROUNDING_MM;
-            // A band of one figure has no room for any error.
-            if may_be_outside && sure_mm > 0.0 && band.low() < band.high() {
-                warnings.push(format!(
-                    "the mean is known to ±{} {sign} only, so the setting may lie outside: take more readings",
-                    unit.reckoned(sure_mm)
-                ));
-            }
-        }
-        warnings
-    }
-}
-
-/// So many standard errors hold 95 of 100 means.
-const SURE: f64 = 2.0;
-
-/// What rounding may leave of a length, in mm.
-const ROUNDING_MM: f64 = 1e-9;
-
-/// What to build in, or what the place takes.
-fn before_building(answered: &AnsweredShim, unit: LengthUnit) -> Answer {
-    let fits = answered.choice.as_ref().map(|choice| choice.stack.fits);
-    let state = match fits {
-        Some(false) => JobState::ToChange,
-        Some(true) | None => JobState::ToMeasure,
-    };
-    let mut answer = Answer::new(state);
-    let wanted = answered.job.wanted_words(unit);
-    match (answered.choice_words(unit), answered.wanted) {
-        (Some(choice), Ok(band)) => {
-            answer = answer.result(choice);
-            answer = answer.said(format!(
-                "the place takes {} for {wanted}",
-                band_words(band, unit)
-            ));
-        }
-        _ => answer = answer.result(format!("{} for {wanted}", answered.place_words(unit))),
-    }
-    let neighbours = answered.neighbour_words(unit);
-    answer = neighbours.into_iter().fold(answer, Answer::said);
-    if fits == Some(true) {
-        answer = answer.said("build it in and measure again");
-    }
-    answer
 }

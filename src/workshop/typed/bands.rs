@@ -6,7 +6,7 @@ use super::words::{ending, ends};
 use super::{BenchValue, told};
 use crate::gearing::quoted;
 use crate::units::BenchUnits;
-use crate::workshop::quantity::{Setting, SettingBand, TurningTorque};
+use crate::workshop::quantity::{LengthBand, Reading, Setting, SettingBand, TurningTorque};
 use crate::workshop::turning_torque::TorqueBand;
 
 /// How a setting is typed.
@@ -85,6 +85,21 @@ impl BenchValue for SettingBand {
     }
 }
 
+impl BenchValue for LengthBand {
+    fn spelled(&self, units: BenchUnits) -> String {
+        self.figures(units.length)
+    }
+
+    fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
+        let (text, size_mm) =
+            unit_of(text).unwrap_or_else(|| (text.to_owned(), units.length.to_mm(1.0)));
+        let [least, most] =
+            ends(&text).map(|end| Reading::from_mm(length_in(end, size_mm)?).map_err(told));
+        Self::new(least?, most?)
+            .ok_or_else(|| "the least comes first, as in 0.10 to 0.15".to_owned())
+    }
+}
+
 impl BenchValue for TorqueBand {
     fn spelled(&self, units: BenchUnits) -> String {
         let [low, high] = self.ends().map(|end| units.torque.figure(end.nmm()));
@@ -107,6 +122,7 @@ impl BenchValue for TorqueBand {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::LengthUnit;
 
     fn mm(text: &str) -> Result<[f64; 2], String> {
         let band = SettingBand::read(text, BenchUnits::default())?;
@@ -142,6 +158,18 @@ mod tests {
         ] {
             assert!(mm(text).is_err(), "{text}");
         }
+    }
+
+    #[test]
+    fn a_band_of_lengths_is_read_in_the_unit_behind_it() {
+        let read = |text| LengthBand::read(text, BenchUnits::default());
+        assert_eq!(
+            read("0,10–0,15").unwrap().figures(LengthUnit::Millimetre),
+            "0.10 to 0.15"
+        );
+        let band = read("4 to 6 thou").unwrap();
+        assert_eq!(band.figures(LengthUnit::Inch), "0.004 to 0.006");
+        assert!(read("0.2 to 0.1").is_err());
     }
 
     #[test]

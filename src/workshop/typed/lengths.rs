@@ -4,7 +4,7 @@ use super::words::ending;
 use super::{BenchValue, number, told};
 use crate::gearing::{OutOfRange, quoted};
 use crate::units::{BenchUnits, LengthUnit, MM_PER_INCH};
-use crate::workshop::quantity::{Depth, Radius, Reading, ShimThickness};
+use crate::workshop::quantity::{Depth, Radius, Reading, Setting, ShimThickness, Tolerance};
 use crate::workshop::readings::{Readings, Resolution};
 use crate::workshop::shim::Filling;
 use crate::workshop::sizes::{Sizes, parse_sizes, sizes_text};
@@ -131,7 +131,24 @@ macro_rules! length_value {
     )+};
 }
 
-length_value!(ShimThickness, Depth, Radius, Reading, Resolution);
+length_value!(ShimThickness, Depth, Radius, Reading, Resolution, Tolerance);
+
+impl BenchValue for Setting {
+    /// With its sign, `+0.05`: a marking may be either.
+    fn spelled(&self, units: BenchUnits) -> String {
+        let figure = units.length.figure(self.mm());
+        let is_above = self.mm() > 0.0 && figure.contains(|c: char| matches!(c, '1'..='9'));
+        if is_above {
+            format!("+{figure}")
+        } else {
+            figure
+        }
+    }
+
+    fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
+        Self::from_mm(length(text, units.length)?).map_err(told)
+    }
+}
 
 impl BenchValue for Readings {
     fn spelled(&self, units: BenchUnits) -> String {

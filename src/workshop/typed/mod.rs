@@ -4,6 +4,7 @@
 
 mod bands;
 mod lengths;
+mod plain;
 mod torques;
 mod words;
 

@@ -3,6 +3,7 @@
 mod driveline;
 mod findings;
 mod fits;
+mod jobs;
 mod layouts;
 mod motion;
 mod parsing;

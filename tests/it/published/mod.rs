@@ -1,6 +1,7 @@
 //! Do the laws give the numbers others have published?
 
 mod fits;
+mod jobs;
 pub(crate) mod motion;
 pub(crate) mod row;
 mod speedometer;

@@ -2,10 +2,10 @@
 
 use layshaft::units::LengthUnit;
 use layshaft::workshop::{
-    Arrangement, BacklashMove, Band, Depth, Filling, HeatChange, Material, Measurement, PullForce,
-    Radius, Reading, Readings, Seat, Setting, SettingBand, ShimJob, ShimThickness, SideShims,
-    StackedShims, Stock, TemperatureRise, TorqueReading, TurningMeasurement, TurningTorque,
-    parse_sizes,
+    Angle, Arrangement, BacklashMove, Band, Depth, Filling, HeatChange, Material, Measurement,
+    PullForce, Radius, Reading, Readings, Seat, Setting, SettingBand, ShimJob, ShimThickness,
+    SideShims, StackedShims, Stock, TemperatureRise, TorqueReading, TurningMeasurement,
+    TurningTorque, parse_sizes,
 };
 
 /// An inch in mm, a pound-force in N.
@@ -180,7 +180,10 @@ fn an_aluminium_case_with_cups_adjusted_gets_looser_hot() {
 #[test]
 fn backlash_moves_shim_to_the_ring_gear_and_keeps_the_total() {
     // From memory: 2 tan 20° sin 75° → 0.703 (derived); workshops take 0.6.
-    let rate = BacklashMove::of_angles(20.0, 75.0).unwrap();
+    let rate = {
+        let [pressure, pitch] = [20.0, 75.0].map(|deg| Angle::from_deg(deg).unwrap());
+        BacklashMove::of_angles(pressure, pitch).unwrap()
+    };
     assert!((rate.per_mm() - 0.703).abs() < 5e-4);
     let reading = |mm| Reading::from_mm(mm).unwrap();
     let shims = SideShims::from_travel(reading(1.80), reading(1.05), reading(0.10));
