@@ -20,7 +20,7 @@ use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::Start;
-use crate::project::{Edit, Figure, PageForm, SetId, TypedFigure, View};
+use crate::project::{Edit, Figure, PageForm, SetId, TypedFigure, View, WorkshopEdit};
 use crate::sheet::text;
 use crate::units::SpeedUnit;
 use crate::workshop::{Job, JobId};
@@ -94,8 +94,10 @@ impl App {
             return;
         }
         match edit {
-            Edit::RemoveSet(_) | Edit::RemoveJob(_) => self.say_how_it_comes_back(),
-            Edit::AddJob(_) => self.welcome_job(),
+            Edit::RemoveSet(_) | Edit::Workshop(WorkshopEdit::RemoveJob(_)) => {
+                self.say_how_it_comes_back();
+            }
+            Edit::Workshop(WorkshopEdit::AddJob(_)) => self.welcome_job(),
             _ => {}
         }
     }

@@ -7,7 +7,7 @@ use super::technical::{
 };
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
-use crate::project::{Edit, Project, SetEdit, SetId};
+use crate::project::{Edit, Project, SetEdit, SetId, WorkshopEdit};
 use crate::workshop::{FieldKey, JobId, Row};
 
 /// A place of the window where something can be seen.
@@ -39,15 +39,9 @@ impl Place {
             Edit::MarkedRoadSpeeds(_) => CellId::MarkedRoadSpeeds,
             // All that there is to see of it stands everywhere or in the write-up.
             Edit::Units(_) | Edit::WriteUp(_) => return None,
-            Edit::BenchUnits(_) => return Some(Self::Workshop(None)),
-            Edit::AddJob(_) | Edit::RemoveJob(_) => {
-                let mut jobs = shown.workshop.jobs().iter();
-                let come = jobs.find(|job| other.workshop.job(job.id).is_none());
-                return Some(Self::Workshop(come.map(|job| job.id)));
-            }
-            Edit::Job(job) => match changed_row(job.id, [shown, other]) {
-                Some(key) => CellId::Job(job.id, key),
-                None => return Some(Self::Workshop(Some(job.id))),
+            Edit::Workshop(edit) => match field_at_bench(edit, [shown, other]) {
+                Ok(field) => field,
+                Err(job) => return Some(Self::Workshop(job)),
             },
             Edit::KnownFuel(_) => CellId::Technical(TechnicalCell::KnownFuel),
             Edit::EngineData(_)
@@ -118,6 +112,23 @@ impl Place {
         match self {
             Self::Field(field) => Some(field),
             Self::Card(_) | Self::Workshop(_) => None,
+        }
+    }
+}
+
+/// The field of the bench that an edit has changed, else the job that it is about, if it is about one.
+fn field_at_bench(edit: &WorkshopEdit, both: [&Project; 2]) -> Result<CellId, Option<JobId>> {
+    let [shown, other] = both;
+    match edit {
+        WorkshopEdit::Units(_) => Err(None),
+        WorkshopEdit::AddJob(_) | WorkshopEdit::RemoveJob(_) => {
+            let mut jobs = shown.workshop.jobs().iter();
+            let come = jobs.find(|job| other.workshop.job(job.id).is_none());
+            Err(come.map(|job| job.id))
+        }
+        WorkshopEdit::Job(job) => {
+            let key = changed_row(job.id, both).ok_or(Some(job.id))?;
+            Ok(CellId::Job(job.id, key))
         }
     }
 }

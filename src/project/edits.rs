@@ -10,10 +10,11 @@ use super::technical::{
     SetEfficiencies, SpeedometerData, VehicleData,
 };
 use super::typed_figures::{TypedFigure, kept};
+use super::workshop_edits::WorkshopEdit;
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RatioError, RoadSpeed, Tyre};
-use crate::units::{BenchUnits, SpeedUnit};
-use crate::workshop::{Job, JobData, JobId, JobListError};
+use crate::units::SpeedUnit;
+use crate::workshop::JobListError;
 use std::sync::Arc;
 
 /// One change of a project.
@@ -61,14 +62,8 @@ pub enum Edit {
     Efficiencies(SetId, SetEfficiencies),
     /// Other data of a set's own of what is checked.
     SetChecks(SetId, Box<SetChecks>),
-    /// Lengths and torques of the bench in other units.
-    BenchUnits(BenchUnits),
-    /// A new job behind the others.
-    AddJob(Box<JobData>),
-    /// One job fewer.
-    RemoveJob(JobId),
-    /// A job with something else typed, chosen or measured.
-    Job(Box<Job>),
+    /// A change within the workshop.
+    Workshop(WorkshopEdit),
     /// Other choices for the write-up.
     WriteUp(WriteUp),
     /// A new set behind the one named.
@@ -174,10 +169,7 @@ impl Edit {
             Self::SetChecks(id, checks) => {
                 project.sets = project.sets.changed(id, |c| c.technical.checks = *checks)?;
             }
-            Self::BenchUnits(units) => project.workshop.units = units,
-            Self::AddJob(data) => project.workshop = project.workshop.with(*data)?,
-            Self::RemoveJob(id) => project.workshop = project.workshop.without(id)?,
-            Self::Job(job) => project.workshop = project.workshop.changed(*job)?,
+            Self::Workshop(edit) => project.workshop = edit.applied_to(&project.workshop)?,
             Self::WriteUp(choices) => project.write_up = choices,
             Self::AddSet(behind, set) => project.sets = project.sets.with_after(behind, *set)?,
             Self::RemoveSet(id) => project.sets = project.sets.without(id)?,

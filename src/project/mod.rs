@@ -23,6 +23,7 @@ mod temporary;
 mod text_file;
 mod typed_figures;
 mod view;
+mod workshop_edits;
 mod workshop_words;
 mod write_up;
 
@@ -55,4 +56,5 @@ pub(crate) use text_file::digest_of_file;
 pub use text_file::{LARGEST_FILE_BYTES, ReadError, read_text};
 pub use typed_figures::{Figure, TypedFigure};
 pub use view::{View, Views};
+pub use workshop_edits::WorkshopEdit;
 pub use write_up::{ColumnKey, Drops, NoColumnKey, PageForm, PictureWidth, WriteUp, WrongWidth};

@@ -69,7 +69,7 @@ pub fn parse_sizes(text: &str, unit: LengthUnit) -> Result<Sizes, SizesError> {
         .collect();
     let size = |word: &str| -> Result<ShimThickness, SizesError> {
         let mm = length_in(word, size_mm);
-        let mm = mm.map_err(|_| SizesError::NotASize(quoted(word)))?;
+        let mm = mm.map_err(|_sentence| SizesError::NotASize(quoted(word)))?;
         Ok(ShimThickness::from_mm(mm)?)
     };
     let mut sizes = Vec::new();

@@ -10,7 +10,7 @@ use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::form::Form;
 use crate::app::heard::heading_ui;
-use crate::project::Edit;
+use crate::project::{Edit, WorkshopEdit};
 use crate::units::BenchUnits;
 use crate::workshop::{Answer, Job, JobId, Workshop};
 use egui::Ui;
@@ -95,7 +95,7 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
             form.actions.push(Action::PrintSheet(job.id));
         }
         if ui.button("Remove this job").clicked() {
-            form.edit(Edit::RemoveJob(job.id));
+            form.edit(Edit::Workshop(WorkshopEdit::RemoveJob(job.id)));
         }
     });
 }

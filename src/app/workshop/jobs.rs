@@ -8,7 +8,7 @@ use crate::app::drafts::CellId;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
 use crate::app::heard::{describe, heading_ui, name_menu};
-use crate::project::Edit;
+use crate::project::{Edit, WorkshopEdit};
 use crate::units::{BenchUnits, LengthUnit, TurningUnit};
 use crate::workshop::{Job, JobId, JobState, Workshop};
 use egui::{Button, RichText, Ui};
@@ -63,16 +63,21 @@ fn add_ui(ui: &mut Ui, workshop: &Workshop, form: &mut Form<'_>) {
     });
 }
 
+/// The edit that changes to other units.
+fn in_units(units: BenchUnits) -> Edit {
+    Edit::Workshop(WorkshopEdit::Units(units))
+}
+
 fn units_ui(ui: &mut Ui, units: BenchUnits, form: &mut Form<'_>) {
     let lengths = LengthUnit::ALL.map(|length| Offer {
         text: length.sign(),
         is_chosen: units.length == length,
-        edit: Edit::BenchUnits(BenchUnits { length, ..units }),
+        edit: in_units(BenchUnits { length, ..units }),
     });
     let torques = TurningUnit::ALL.map(|torque| Offer {
         text: torque.sign(),
         is_chosen: units.torque == torque,
-        edit: Edit::BenchUnits(BenchUnits { torque, ..units }),
+        edit: in_units(BenchUnits { torque, ..units }),
     });
     let choices = [
         (

@@ -13,7 +13,7 @@ pub(super) use jobs::jobs_ui;
 
 use super::action::Action;
 use super::form::Form;
-use crate::project::Edit;
+use crate::project::{Edit, WorkshopEdit};
 use crate::workshop::{Job, JobKind};
 use egui::{Button, Ui};
 
@@ -27,7 +27,9 @@ fn kinds_ui(ui: &mut Ui, form: &mut Form<'_>) -> bool {
         super::heard::describe(&button, kind.meaning());
         if button.clicked() {
             form.actions
-                .push(Action::Edit(Edit::AddJob(Box::new(kind.begun()))));
+                .push(Action::Edit(Edit::Workshop(WorkshopEdit::AddJob(
+                    Box::new(kind.begun()),
+                ))));
             is_chosen = true;
         }
     }
@@ -36,5 +38,5 @@ fn kinds_ui(ui: &mut Ui, form: &mut Form<'_>) -> bool {
 
 /// The edit that puts a job in its place.
 fn changed(job: Job) -> Edit {
-    Edit::Job(Box::new(job))
+    Edit::Workshop(WorkshopEdit::Job(Box::new(job)))
 }

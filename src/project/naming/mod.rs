@@ -3,6 +3,7 @@
 //! Undo, redo and the menus name a change in the same words, so that what was undone is known again
 //! when it comes back.
 
+mod of_workshop;
 mod set_naming;
 
 use super::differences::{
@@ -16,10 +17,9 @@ use super::technical::{
     limits_words, road_words, second_axle_words, set_checks_words, speedometer_words,
     vehicle_words,
 };
-use super::workshop_words::{bench_units_words, job_words};
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, Name, quoted};
-use crate::workshop::Job;
+use of_workshop::named_at_bench;
 use set_naming::named_in_set;
 use std::fmt::{self, Display};
 
@@ -174,19 +174,7 @@ fn named_edit(edit: &Edit, before: &Project, after: &Project) -> Named {
             named_efficiencies(*id, both).of_set(place_of(&before.sets, *id))
         }
         Edit::SetChecks(id, _) => named_set_checks(*id, both).of_set(place_of(&before.sets, *id)),
-        Edit::BenchUnits(_) => Named::figure(
-            "units of the bench",
-            both.map(|p| bench_units_words(p.workshop.units)),
-        ),
-        Edit::AddJob(_) => {
-            let job = after.workshop.jobs().last();
-            Named::thing("new job", optional(job.map(Job::title)))
-        }
-        Edit::RemoveJob(id) => {
-            let job = before.workshop.job(*id);
-            Named::thing("removed job", optional(job.map(Job::title)))
-        }
-        Edit::Job(job) => named_job(job, both),
+        Edit::Workshop(edit) => named_at_bench(edit, both),
         Edit::WriteUp(_) => named_choice(both),
         Edit::AddSet(behind, _) => {
             let place = place_of(&before.sets, *behind) + 1;
@@ -251,18 +239,6 @@ fn named_part(part: &str, both: [&Project; 2], of: impl Fn(&Project) -> Words) -
         ),
         _ => Named::plain(part),
     }
-}
-
-/// What of a job is another, with the name that the job has.
-fn named_job(job: &Job, both: [&Project; 2]) -> Named {
-    let units = both[1].workshop.units;
-    let title = both[0].workshop.job(job.id).map_or("", Job::title);
-    let mut named = named_part("job", both, |project| {
-        let job = project.workshop.job(job.id);
-        job.map_or_else(Words::new, |job| job_words(job, units))
-    });
-    named.what = format!("{}, {}", named.what, quoted(title));
-    named
 }
 
 /// A set's own engine, come, gone or changed.

@@ -43,7 +43,7 @@ pub(super) fn read<T: BenchValue>(text: &str, units: BenchUnits) -> Result<Optio
 fn number(text: &str, what: &str, example: &str) -> Result<f64, String> {
     let text = text.trim();
     let size = text.strip_prefix(['-', '−', '+']);
-    let number = parse_decimal(size.unwrap_or(text)).map_err(|_| {
+    let number = parse_decimal(size.unwrap_or(text)).map_err(|_figure| {
         let text = quoted(text);
         format!("\"{text}\" is not {what} such as {example}")
     })?;

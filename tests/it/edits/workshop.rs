@@ -1,7 +1,7 @@
 //! The edits of the workshop: jobs that come, go and are worked on.
 
 use super::{Case, start};
-use layshaft::project::{Edit, Project};
+use layshaft::project::{Edit, Project, WorkshopEdit};
 use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
 use layshaft::workshop::{FieldKey, Job, JobId, JobKind, RowAnswer};
 
@@ -22,24 +22,28 @@ fn typed(name: &'static str, text: &str) -> Edit {
     let project = start();
     let job = project.workshop.job(JOB).unwrap();
     let key = FieldKey { name, item: None };
-    Edit::Job(Box::new(
+    at_bench(WorkshopEdit::Job(Box::new(
         job.with(key, text, project.workshop.units).unwrap(),
-    ))
+    )))
+}
+
+fn at_bench(edit: WorkshopEdit) -> Edit {
+    Edit::Workshop(edit)
 }
 
 pub(super) fn workshop() -> Vec<Case> {
     let mut cases = vec![
         Case {
-            edit: Edit::BenchUnits(BenchUnits {
+            edit: at_bench(WorkshopEdit::Units(BenchUnits {
                 length: LengthUnit::Inch,
                 torque: TurningUnit::PoundInch,
-            }),
+            })),
             shows: |p| {
                 text(p, "trial") == "0.020" && p.workshop.units.torque == TurningUnit::PoundInch
             },
         },
         Case {
-            edit: Edit::RemoveJob(JOB),
+            edit: at_bench(WorkshopEdit::RemoveJob(JOB)),
             shows: |p| p.workshop.jobs().is_empty(),
         },
         Case {
@@ -52,7 +56,7 @@ pub(super) fn workshop() -> Vec<Case> {
         },
     ];
     cases.extend(JobKind::ALL.map(|kind| Case {
-        edit: Edit::AddJob(Box::new(kind.begun())),
+        edit: at_bench(WorkshopEdit::AddJob(Box::new(kind.begun()))),
         shows: |p| p.workshop.jobs().len() == 2 && p.workshop.job(JobId(2)).is_some(),
     }));
     cases
@@ -60,10 +64,16 @@ pub(super) fn workshop() -> Vec<Case> {
 
 #[test]
 fn a_job_that_is_gone_is_not_changed() {
-    let gone = Edit::RemoveJob(JOB).applied_to(&start()).unwrap();
+    let gone = at_bench(WorkshopEdit::RemoveJob(JOB))
+        .applied_to(&start())
+        .unwrap();
     let error = typed("trial", "0.7").applied_to(&gone).unwrap_err();
     assert_eq!(error.to_string(), "that job is not there any more");
-    assert!(Edit::RemoveJob(JobId(7)).applied_to(&start()).is_err());
+    assert!(
+        at_bench(WorkshopEdit::RemoveJob(JobId(7)))
+            .applied_to(&start())
+            .is_err()
+    );
 }
 
 #[test]

@@ -48,9 +48,9 @@ fn the_page_is_reached_by_pointer_by_key_and_by_command_and_left_again() {
     );
     window.click("Drive");
     assert!(
-        !window
+        window
             .find(Role::Heading, "Measuring and setting up the box")
-            .is_some()
+            .is_none()
     );
     window.ctrl(Key::Num6);
     assert!(
@@ -60,7 +60,7 @@ fn the_page_is_reached_by_pointer_by_key_and_by_command_and_left_again() {
     );
     // Whoever asks for a diagram is shown one.
     window.ctrl(Key::Num2);
-    assert!(!window.find(Role::Heading, "Jobs of the bench").is_some());
+    assert!(window.find(Role::Heading, "Jobs of the bench").is_none());
 }
 
 #[test]
