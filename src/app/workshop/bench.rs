@@ -19,13 +19,13 @@ use egui::Ui;
 const SIDE_BY_SIDE: f32 = 760.0;
 
 /// The width of the form beside the answer, as a share of all.
-const FORM: f32 = 0.54;
+const FORM: f32 = 0.58;
 
 /// The widest form, in points: longer fields are no easier to read.
-const WIDEST_FORM: f32 = 560.0;
+const WIDEST_FORM: f32 = 600.0;
 
 /// The width of names before fields, in points.
-const NAMES: f32 = 190.0;
+const NAMES: f32 = 215.0;
 
 /// Shows the job that is open, or how one begins.
 pub(in crate::app) fn bench_ui(ui: &mut Ui, desk: &Desk, open: Option<JobId>, form: &mut Form<'_>) {
@@ -44,7 +44,7 @@ fn beginning_ui(ui: &mut Ui, form: &mut Form<'_>) {
         heading_ui(ui, "Measuring and setting up the box");
         ui.label(WHAT_FOR);
         ui.add_space(8.0);
-        kinds_ui(ui, form);
+        kinds_ui(ui, true, form);
     });
 }
 

@@ -6,7 +6,7 @@ use crate::app::form::Form;
 use crate::letters::capitalised;
 use crate::units::BenchUnits;
 use crate::workshop::{Job, Row};
-use egui::{Frame, Stroke, Ui};
+use egui::{Frame, RichText, Stroke, Ui};
 
 /// Shows the items of a job, if its kind has any.
 pub(super) fn items_ui(
@@ -31,6 +31,8 @@ pub(super) fn items_ui(
             .inner_margin(6)
             .show(ui, |ui| {
                 ui.set_width(ui.available_width());
+                let number = capitalised(&format!("{item} {}", at + 1));
+                ui.label(RichText::new(number).strong());
                 for row in of_item {
                     row_ui(ui, job, row, units, form);
                 }

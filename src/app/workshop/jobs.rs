@@ -56,7 +56,7 @@ fn add_ui(ui: &mut Ui, workshop: &Workshop, form: &mut Form<'_>) {
     ui.add_enabled_ui(has_room, |ui| {
         ui.menu_button("Add a job…", |ui| {
             name_menu(ui, "Add a job");
-            if kinds_ui(ui, form) {
+            if kinds_ui(ui, false, form) {
                 ui.close();
             }
         });

@@ -12,15 +12,18 @@ pub(super) use bench::bench_ui;
 pub(super) use jobs::jobs_ui;
 
 use super::action::Action;
-use super::form::Form;
+use super::form::{Form, remark};
 use crate::project::{Edit, WorkshopEdit};
 use crate::workshop::{Job, JobKind};
 use egui::{Button, Ui};
 
-/// Shows the kinds of jobs that can be added; whether one was chosen.
-fn kinds_ui(ui: &mut Ui, form: &mut Form<'_>) -> bool {
+/// Shows the kinds of jobs that can be added, each with what it is for where there is room; whether one was chosen.
+fn kinds_ui(ui: &mut Ui, has_room: bool, form: &mut Form<'_>) -> bool {
     let mut is_chosen = false;
     for kind in JobKind::ALL {
+        if has_room {
+            ui.add_space(4.0);
+        }
         let button = ui
             .add(Button::new(kind.words()))
             .on_hover_text(kind.meaning());
@@ -31,6 +34,9 @@ fn kinds_ui(ui: &mut Ui, form: &mut Form<'_>) -> bool {
                     Box::new(kind.begun()),
                 ))));
             is_chosen = true;
+        }
+        if has_room {
+            remark(ui, kind.meaning(), form.palette.dim_text);
         }
     }
     is_chosen

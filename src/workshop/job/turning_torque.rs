@@ -145,7 +145,7 @@ impl JobForm for TurningTorqueData {
         .when(|data| data.measuring == TorqueMeasuring::BeamWrench),
         typed!(
             TurningTorqueData.adapter,
-            "Adapter, in line with the wrench",
+            "Adapter, in line with it",
             Length,
             "from the square to the shaft's axis; empty for none"
         )
@@ -159,13 +159,13 @@ impl JobForm for TurningTorqueData {
         .when(|data| data.measuring == TorqueMeasuring::BeamWrench),
         typed!(
             TurningTorqueData.before,
-            "Before the gears were coupled",
+            "Before gears were coupled",
             Torque,
             "at the same place; empty where it is turned at the shaft itself"
         ),
         typed!(
             TurningTorqueData.ratio,
-            "Turns of that place for one of the shaft",
+            "Turns for one of the shaft",
             Plain,
             "as 4.1 or 41/10; empty where it is turned at the shaft itself"
         ),

@@ -2,7 +2,9 @@
 
 use super::words::ending;
 use super::{BenchValue, number, told};
-use crate::units::{BenchUnits, N_PER_KILOGRAM_FORCE, N_PER_POUND_FORCE, TurningUnit};
+use crate::units::{
+    BenchUnits, N_PER_KILOGRAM_FORCE, N_PER_POUND_FORCE, TurningUnit, plain_number, round_to,
+};
 use crate::workshop::quantity::{PullForce, TurningTorque};
 
 /// What stands behind a torque, and how mechanics spell it; of two that end alike the longer is first.
@@ -73,6 +75,15 @@ const PULLS: &[(&str, f64)] = &[
     ("N", 1.0),
 ];
 
+/// What the scale of somebody shows who reckons torques in a unit: its sign, and its size in N.
+fn scale_of(unit: TurningUnit) -> (&'static str, f64) {
+    match unit {
+        TurningUnit::NewtonMetre | TurningUnit::NewtonCentimetre => ("N", 1.0),
+        TurningUnit::PoundInch | TurningUnit::PoundFoot => ("lbf", N_PER_POUND_FORCE),
+        TurningUnit::KilogramForceCentimetre => ("kgf", N_PER_KILOGRAM_FORCE),
+    }
+}
+
 impl BenchValue for TurningTorque {
     fn spelled(&self, units: BenchUnits) -> String {
         units.torque.figure(self.nmm())
@@ -84,15 +95,17 @@ impl BenchValue for TurningTorque {
 }
 
 impl BenchValue for PullForce {
-    fn spelled(&self, _: BenchUnits) -> String {
+    fn spelled(&self, units: BenchUnits) -> String {
+        let (sign, size_n) = scale_of(units.torque);
         format!(
-            "{} N",
-            crate::units::plain_number(crate::units::round_to(self.n(), 0.001))
+            "{} {sign}",
+            plain_number(round_to(self.n() / size_n, 0.001))
         )
     }
 
-    fn read(text: &str, _: BenchUnits) -> Result<Self, String> {
-        let (figure, size_n) = ending(text, PULLS).unwrap_or_else(|| (text.to_owned(), 1.0));
+    fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
+        let own = || (text.to_owned(), scale_of(units.torque).1);
+        let (figure, size_n) = ending(text, PULLS).unwrap_or_else(own);
         let figure = number(&figure, "a pull", "30, 3 kg or 7 lb")?;
         Self::from_n(figure * size_n).map_err(told)
     }
@@ -121,5 +134,12 @@ mod tests {
         assert_eq!(n("30"), Ok(30.0));
         assert_eq!(n("3 kg"), Ok(3.0 * 9.806_65));
         assert!((n("7 lb").unwrap() - 31.137_55).abs() < 1e-5);
+        let pounds = BenchUnits {
+            torque: TurningUnit::PoundInch,
+            ..BenchUnits::default()
+        };
+        let pull = PullForce::read("7", pounds).unwrap();
+        assert_eq!(pull.spelled(pounds), "7 lbf");
+        assert_eq!(pull.spelled(BenchUnits::default()), "31.138 N");
     }
 }
