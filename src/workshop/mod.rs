@@ -18,8 +18,10 @@ mod typed;
 
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
-    Answer, AnswerLine, FieldKey, Job, JobData, JobId, JobKind, JobListError, JobState, LineKind,
-    Row, RowAnswer, ShimData, ShimMeasuring, Workshop,
+    Answer, AnswerLine, BearingsAre, FieldKey, HeatData, Job, JobData, JobId, JobKind,
+    JobListError, JobState, LimitItem, LimitMargin, LimitsData, LineKind, MakersFigure,
+    MaterialName, PinionDepthData, RateBy, Row, RowAnswer, ShimData, ShimMeasuring,
+    SideBearingsData, TorqueMeasuring, TorqueTry, TurningTorqueData, Workshop,
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{

@@ -49,4 +49,6 @@ mod support;
 #[cfg(test)]
 mod window;
 #[cfg(test)]
+mod workshop;
+#[cfg(test)]
 mod write_up;

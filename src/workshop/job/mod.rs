@@ -6,14 +6,26 @@
 mod answer;
 mod field;
 mod form;
+mod heat;
+mod limits;
 mod list;
+mod pinion_depth;
 mod said;
 mod shim;
+mod side_bearings;
+mod turning_torque;
 
 pub use answer::{Answer, AnswerLine, JobState, LineKind};
 pub use field::{FieldKey, Row, RowAnswer};
+pub use heat::{HeatData, MaterialName};
+pub use limits::{LimitItem, LimitMargin, LimitsData};
 pub use list::{JobListError, Workshop};
+pub use pinion_depth::PinionDepthData;
 pub use shim::{ShimData, ShimMeasuring};
+pub use side_bearings::{RateBy, SideBearingsData};
+pub use turning_torque::{
+    BearingsAre, MakersFigure, TorqueMeasuring, TorqueTry, TurningTorqueData,
+};
 
 use crate::gearing::Name;
 use crate::units::BenchUnits;
@@ -42,6 +54,16 @@ pub struct Job {
 pub enum JobData {
     /// A shim for an end play or a preload.
     Shim(ShimData),
+    /// How deep a pinion stands.
+    PinionDepth(PinionDepthData),
+    /// The side bearings of a differential, and the backlash.
+    SideBearings(SideBearingsData),
+    /// The torque that keeps a shaft turning.
+    TurningTorque(TurningTorqueData),
+    /// What was measured against its limits.
+    Limits(LimitsData),
+    /// What heat makes of an end play.
+    Heat(HeatData),
 }
 
 /// A kind of job.
@@ -49,16 +71,38 @@ pub enum JobData {
 pub enum JobKind {
     /// A shim for an end play or a preload.
     Shim,
+    /// How deep a pinion stands.
+    PinionDepth,
+    /// The side bearings of a differential, and the backlash.
+    SideBearings,
+    /// The torque that keeps a shaft turning.
+    TurningTorque,
+    /// What was measured against its limits.
+    Limits,
+    /// What heat makes of an end play.
+    Heat,
 }
 
 impl JobKind {
     /// All kinds, in the order in which they are offered.
-    pub const ALL: [Self; 1] = [Self::Shim];
+    pub const ALL: [Self; 6] = [
+        Self::Shim,
+        Self::PinionDepth,
+        Self::SideBearings,
+        Self::TurningTorque,
+        Self::Limits,
+        Self::Heat,
+    ];
 
     /// What a job of the kind is called that has no name.
     pub fn words(self) -> &'static str {
         match self {
             Self::Shim => "Shim for end play or preload",
+            Self::PinionDepth => "Pinion depth",
+            Self::SideBearings => "Side bearings and backlash",
+            Self::TurningTorque => "Turning torque",
+            Self::Limits => "Measured against limits",
+            Self::Heat => "End play when it runs",
         }
     }
 
@@ -66,6 +110,15 @@ impl JobKind {
     pub fn meaning(self) -> &'static str {
         match self {
             Self::Shim => "Which shim gives the end play or the preload that the manual wants",
+            Self::PinionDepth => "Which shim sets the pinion as deep as its head is marked",
+            Self::SideBearings => {
+                "How the shims beside a differential are split, and which way they move to the wanted backlash"
+            }
+            Self::TurningTorque => {
+                "Whether a shaft turns as hard as the maker wants (US manuals: preload), and which shim comes next"
+            }
+            Self::Limits => "How much is left of what wears, gaps and runs out, the worst first",
+            Self::Heat => "What heat makes of the end play that is set at the bench",
         }
     }
 
@@ -73,6 +126,11 @@ impl JobKind {
     pub fn begun(self) -> JobData {
         match self {
             Self::Shim => JobData::Shim(ShimData::default()),
+            Self::PinionDepth => JobData::PinionDepth(PinionDepthData::default()),
+            Self::SideBearings => JobData::SideBearings(SideBearingsData::default()),
+            Self::TurningTorque => JobData::TurningTorque(TurningTorqueData::default()),
+            Self::Limits => JobData::Limits(LimitsData::default()),
+            Self::Heat => JobData::Heat(HeatData::default()),
         }
     }
 }
@@ -82,6 +140,11 @@ macro_rules! with_data {
     ($data:expr, $form:ident => $does:expr) => {
         match $data {
             JobData::Shim($form) => $does,
+            JobData::PinionDepth($form) => $does,
+            JobData::SideBearings($form) => $does,
+            JobData::TurningTorque($form) => $does,
+            JobData::Limits($form) => $does,
+            JobData::Heat($form) => $does,
         }
     };
 }
@@ -107,6 +170,11 @@ impl JobData {
     pub fn kind(&self) -> JobKind {
         match self {
             Self::Shim(_) => JobKind::Shim,
+            Self::PinionDepth(_) => JobKind::PinionDepth,
+            Self::SideBearings(_) => JobKind::SideBearings,
+            Self::TurningTorque(_) => JobKind::TurningTorque,
+            Self::Limits(_) => JobKind::Limits,
+            Self::Heat(_) => JobKind::Heat,
         }
     }
 
@@ -202,7 +270,8 @@ impl Job {
     /// A sentence, where it does not read, or there is no such field (any more).
     pub fn with(&self, key: FieldKey, text: &str, units: BenchUnits) -> Result<Self, String> {
         let mut job = self.clone();
-        let is_put = field::put(NAMES, &mut job, (key.name, text), units)?
+        // An item may have a name of its own.
+        let is_put = key.item.is_none() && field::put(NAMES, &mut job, (key.name, text), units)?
             || job.data.put(key, text, units)?;
         is_put
             .then_some(job)
@@ -230,6 +299,22 @@ impl Job {
         }
         let mut job = self.clone();
         with_data!(&mut job.data, form => add(form)).then_some(job)
+    }
+
+    /// The job with what was measured last as one more try; none where its kind keeps no tries, or there is none to
+    /// be kept.
+    pub fn keeping_try(&self) -> Option<Self> {
+        match &self.data {
+            JobData::TurningTorque(data) => Some(Self {
+                data: JobData::TurningTorque(data.keeping_try()?),
+                ..self.clone()
+            }),
+            JobData::Shim(_)
+            | JobData::PinionDepth(_)
+            | JobData::SideBearings(_)
+            | JobData::Limits(_)
+            | JobData::Heat(_) => None,
+        }
     }
 
     /// The job without an item; none where it is not there.

@@ -5,6 +5,7 @@ mod format_2;
 mod former;
 mod mutations;
 mod technical;
+mod workshop;
 
 use crate::support::close::assert_close;
 use crate::support::projects::{any_project, renumbered};

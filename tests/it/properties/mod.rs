@@ -2,6 +2,7 @@
 
 mod driveline;
 mod findings;
+mod jobs;
 mod layouts;
 mod motion;
 mod parsing;

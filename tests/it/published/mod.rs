@@ -1,5 +1,6 @@
 //! Do the laws give the numbers others have published?
 
+mod jobs;
 pub(crate) mod motion;
 pub(crate) mod row;
 mod speedometer;

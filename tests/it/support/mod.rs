@@ -1,6 +1,7 @@
 //! What several tests lean on.
 
 pub(crate) mod any_vehicle;
+pub(crate) mod bench;
 pub(crate) mod close;
 pub(crate) mod gear_sets;
 pub(crate) mod memory_disk;

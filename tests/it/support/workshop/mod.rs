@@ -1,11 +1,18 @@
 //! Which workshops can exist? A strategy over all of them, each figure of a job known or not.
 
+mod heat;
+mod limits;
+mod pinion_depth;
+mod shim;
+mod side_bearings;
+mod turning_torque;
+
 use super::projects::{any_name, number};
 use super::technical::{known, quantity};
 use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
 use layshaft::workshop::{
-    Depth, Filling, Job, JobData, JobId, Reading, Readings, Resolution, Seat, Setting, SettingBand,
-    ShimData, ShimMeasuring, ShimThickness, Sizes, StackedShims, Workshop,
+    Job, JobData, JobId, LengthBand, Reading, Readings, Resolution, Seat, Setting, SettingBand,
+    ShimThickness, Sizes, StackedShims, Tolerance, Workshop,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -37,7 +44,14 @@ pub(crate) fn any_job() -> impl Strategy<Value = Job> {
 }
 
 fn any_data() -> impl Strategy<Value = JobData> {
-    shim().prop_map(JobData::Shim)
+    prop_oneof![
+        shim::any().prop_map(JobData::Shim),
+        pinion_depth::any().prop_map(JobData::PinionDepth),
+        side_bearings::any().prop_map(JobData::SideBearings),
+        turning_torque::any().prop_map(JobData::TurningTorque),
+        limits::any().prop_map(JobData::Limits),
+        heat::any().prop_map(JobData::Heat),
+    ]
 }
 
 fn shim_mm() -> BoxedStrategy<Option<ShimThickness>> {
@@ -45,7 +59,7 @@ fn shim_mm() -> BoxedStrategy<Option<ShimThickness>> {
 }
 
 fn readings() -> BoxedStrategy<Option<Readings>> {
-    let readings = vec(quantity(-5.0..=50.0, Reading::from_mm), 1..6);
+    let readings = vec(quantity(-4.9..=499.0, Reading::from_mm), 1..6);
     option::of(readings.prop_map(|readings| Readings::new(readings).unwrap())).boxed()
 }
 
@@ -54,7 +68,7 @@ fn division() -> BoxedStrategy<Option<Resolution>> {
 }
 
 fn setting() -> BoxedStrategy<Option<SettingBand>> {
-    let band = (number(-5.0..=5.0), number(-5.0..=5.0)).prop_map(|(a, b)| {
+    let band = (number(-4.9..=4.9), number(-4.9..=4.9)).prop_map(|(a, b)| {
         let [low, high] = [a.min(b), a.max(b)].map(|mm| Setting::from_mm(mm).unwrap());
         SettingBand::new(low, high).unwrap()
     });
@@ -66,47 +80,27 @@ fn sizes() -> BoxedStrategy<Option<Sizes>> {
     option::of(sizes.prop_map(|sizes| Sizes::new(sizes).unwrap())).boxed()
 }
 
-fn shim() -> impl Strategy<Value = ShimData> {
-    let measuring = select(vec![
-        ShimMeasuring::TrialShim,
-        ShimMeasuring::FeelerGap,
-        ShimMeasuring::Depths,
-    ]);
-    let filling = vec(quantity(0.0..=2000.0, Depth::from_mm), 1..4);
-    let filling = filling.prop_map(|heights| Filling::new(heights).unwrap());
-    let depths = (
-        known(0.0..=2000.0, Depth::from_mm),
-        option::of(filling),
-        shim_mm(),
-    );
-    let measured = (shim_mm(), readings(), readings(), depths);
-    let wanted = (setting(), division(), division());
+fn reading() -> BoxedStrategy<Option<Reading>> {
+    known(-4.9..=499.0, Reading::from_mm)
+}
+
+fn tolerance() -> BoxedStrategy<Option<Tolerance>> {
+    known(0.0..=4.9, Tolerance::from_mm)
+}
+
+fn stacked() -> BoxedStrategy<Option<StackedShims>> {
     let count = (1..=StackedShims::MOST).prop_map(|count| StackedShims::new(count).unwrap());
-    let built = (sizes(), option::of(count), shim_mm(), readings());
-    let seat = select(vec![Seat::Behind, Seat::Under]);
-    (measuring, seat, measured, wanted, built).prop_map(
-        |(
-            measuring,
-            seat,
-            (trial, play, gap, (case_depth, filling, gasket)),
-            (setting, resolution, most_spread),
-            (sizes, most_shims, fitted, final_play),
-        )| ShimData {
-            measuring,
-            seat,
-            trial,
-            play,
-            gap,
-            case_depth,
-            filling,
-            gasket,
-            setting,
-            resolution,
-            most_spread,
-            sizes,
-            most_shims,
-            fitted,
-            final_play,
-        },
-    )
+    option::of(count).boxed()
+}
+
+fn seat() -> impl Strategy<Value = Seat> {
+    select(vec![Seat::Behind, Seat::Under])
+}
+
+fn length_band() -> BoxedStrategy<Option<LengthBand>> {
+    let band = (number(-4.9..=499.0), number(-4.9..=499.0)).prop_map(|(a, b)| {
+        let [least, most] = [a.min(b), a.max(b)].map(|mm| Reading::from_mm(mm).unwrap());
+        LengthBand::new(least, most).unwrap()
+    });
+    option::of(band).boxed()
 }

@@ -1,6 +1,11 @@
 //! The workshop in format 2: the units of its bench and its jobs, each kind in a file of its own.
 
+mod heat;
+mod limits;
+mod pinion_depth;
 mod shim;
+mod side_bearings;
+mod turning_torque;
 mod values;
 
 use super::super::shared::misfit::Misfit;
@@ -8,8 +13,13 @@ use super::super::shared::values::NameText;
 use crate::project::format::outline::Step::Key;
 use crate::units::{BenchUnits, LengthUnit, TurningUnit};
 use crate::workshop::{Job, JobData, JobId, Workshop};
+use heat::HeatV2;
+use limits::LimitsV2;
+use pinion_depth::PinionDepthV2;
 use serde::{Deserialize, Serialize};
 use shim::ShimV2;
+use side_bearings::SideBearingsV2;
+use turning_torque::TurningTorqueV2;
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Workshop", deny_unknown_fields)]
@@ -38,6 +48,11 @@ struct JobV2 {
 #[serde(rename = "Work", deny_unknown_fields)]
 enum WorkEntry {
     Shim(ShimV2),
+    PinionDepth(PinionDepthV2),
+    SideBearings(SideBearingsV2),
+    TurningTorque(TurningTorqueV2),
+    Limits(LimitsV2),
+    Heat(HeatV2),
 }
 
 #[derive(Clone, Copy, Serialize, Deserialize)]
@@ -102,6 +117,11 @@ impl JobV2 {
             remark: job.remark.clone().map(NameText),
             work: match &job.data {
                 JobData::Shim(data) => WorkEntry::Shim(data.into()),
+                JobData::PinionDepth(data) => WorkEntry::PinionDepth(data.into()),
+                JobData::SideBearings(data) => WorkEntry::SideBearings(data.into()),
+                JobData::TurningTorque(data) => WorkEntry::TurningTorque(data.into()),
+                JobData::Limits(data) => WorkEntry::Limits(data.into()),
+                JobData::Heat(data) => WorkEntry::Heat(data.into()),
             },
         }
     }
@@ -114,6 +134,11 @@ impl JobV2 {
             remark: self.remark.map(|remark| remark.0),
             data: match self.work {
                 WorkEntry::Shim(data) => JobData::Shim(data.into()),
+                WorkEntry::PinionDepth(data) => JobData::PinionDepth(data.into()),
+                WorkEntry::SideBearings(data) => JobData::SideBearings(data.into()),
+                WorkEntry::TurningTorque(data) => JobData::TurningTorque(data.into()),
+                WorkEntry::Limits(data) => JobData::Limits(data.into()),
+                WorkEntry::Heat(data) => JobData::Heat(data.into()),
             },
         }
     }

@@ -4,8 +4,9 @@ use super::super::super::shared::values::{
     PlainNumber, WrittenNumber, WrittenOutOfRange, file_number,
 };
 use crate::workshop::{
-    Depth, Filling, Reading, Readings, Resolution, Setting, SettingBand, ShimThickness, Sizes,
-    StackedShims,
+    Angle, BacklashMove, Celsius, Depth, Expansion, Filling, Job, LengthBand, PullForce, Radius,
+    Reading, Readings, Resolution, Setting, SettingBand, ShimThickness, Sizes, StackedShims,
+    Tolerance, TorqueBand, TurningTorque,
 };
 use serde::{Deserialize, Serialize};
 
@@ -14,6 +15,14 @@ file_number!(ReadingMm, Reading, from_mm, mm);
 file_number!(DepthMm, Depth, from_mm, mm);
 file_number!(SettingMm, Setting, from_mm, mm);
 file_number!(DivisionMm, Resolution, from_mm, mm);
+file_number!(ToleranceMm, Tolerance, from_mm, mm);
+file_number!(RadiusMm, Radius, from_mm, mm);
+file_number!(PullN, PullForce, from_n, n);
+file_number!(TorqueNmm, TurningTorque, from_nmm, nmm);
+file_number!(RatePerMm, BacklashMove, from_per_mm, per_mm);
+file_number!(AngleDeg, Angle, from_deg, deg);
+file_number!(ExpansionPerMk, Expansion, from_per_mk, per_mk);
+file_number!(TemperatureC, Celsius, from_c, c);
 
 /// A list in a file that is one value of the domain, or a sentence.
 macro_rules! file_list {
@@ -49,36 +58,85 @@ file_list!(SizesMm, Sizes, ShimMm, "Vec<ShimMm>", |list| {
     Sizes::new(list).map_err(|error| error.to_string())
 });
 
-/// A setting, its tighter end first.
-#[derive(Clone, Copy, Serialize, Deserialize)]
-#[serde(try_from = "BandParts", into = "BandParts")]
-pub(super) struct SettingEntry(pub(super) SettingBand);
+/// The items of a job.
+#[derive(Clone, Serialize, Deserialize)]
+#[serde(
+    try_from = "Vec<T>",
+    into = "Vec<T>",
+    bound(serialize = "T: Clone + Serialize")
+)]
+pub(super) struct Items<T>(pub(super) Vec<T>);
 
-#[derive(Clone, Copy, Serialize, Deserialize)]
-#[serde(rename = "Setting", deny_unknown_fields)]
-struct BandParts {
-    least: SettingMm,
-    most: SettingMm,
-}
-
-impl TryFrom<BandParts> for SettingEntry {
-    type Error = &'static str;
-
-    fn try_from(parts: BandParts) -> Result<Self, &'static str> {
-        let band = SettingBand::new(parts.least.0, parts.most.0);
-        band.map(Self)
-            .ok_or("the least of a setting is not above its most")
+impl<T> Items<T> {
+    pub(super) fn is_empty(&self) -> bool {
+        self.0.is_empty()
     }
 }
 
-impl From<SettingEntry> for BandParts {
-    fn from(band: SettingEntry) -> Self {
-        Self {
-            least: SettingMm(band.0.low()),
-            most: SettingMm(band.0.high()),
+impl<T> Default for Items<T> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
+
+impl<T> TryFrom<Vec<T>> for Items<T> {
+    type Error = String;
+
+    fn try_from(items: Vec<T>) -> Result<Self, String> {
+        let most = Job::MOST_ITEMS;
+        match items.len() {
+            count if count > most => Err(format!("at most {most} stand here, not {count}")),
+            _ => Ok(Self(items)),
         }
     }
 }
+
+impl<T> From<Items<T>> for Vec<T> {
+    fn from(items: Items<T>) -> Self {
+        items.0
+    }
+}
+
+/// A band in a file, its lower end first.
+macro_rules! file_band {
+    ($Name:ident as $name:literal, $parts:literal $Parts:ident, $Band:ident, $End:ident, $ends:expr) => {
+        #[derive(Clone, Copy, Serialize, Deserialize)]
+        #[serde(try_from = $parts, into = $parts)]
+        pub(super) struct $Name(pub(super) $Band);
+
+        #[derive(Clone, Copy, Serialize, Deserialize)]
+        #[serde(rename = $name, deny_unknown_fields)]
+        struct $Parts {
+            least: $End,
+            most: $End,
+        }
+
+        impl TryFrom<$Parts> for $Name {
+            type Error = &'static str;
+
+            fn try_from(parts: $Parts) -> Result<Self, &'static str> {
+                let band = $Band::new(parts.least.0, parts.most.0);
+                band.map(Self)
+                    .ok_or("the least of a band is not above its most")
+            }
+        }
+
+        impl From<$Name> for $Parts {
+            fn from(band: $Name) -> Self {
+                let ends: fn($Band) -> [_; 2] = $ends;
+                let [least, most] = ends(band.0).map($End);
+                Self { least, most }
+            }
+        }
+    };
+}
+
+// Of a setting the tighter end is the lower one.
+file_band!(SettingEntry as "Setting", "SettingParts" SettingParts, SettingBand, SettingMm, |band| {
+    [band.low(), band.high()]
+});
+file_band!(LengthBandEntry as "Lengths", "LengthParts" LengthParts, LengthBand, ReadingMm, LengthBand::ends);
+file_band!(TorqueBandEntry as "Torques", "TorqueParts" TorqueParts, TorqueBand, TorqueNmm, TorqueBand::ends);
 
 /// How many shims a place may have.
 #[derive(Clone, Copy, Serialize, Deserialize)]

@@ -1,0 +1,228 @@
+//! Do the jobs of a file mean what stands there, and are those that cannot be pointed at?
+
+use super::broken;
+use super::format_2::GOLDEN_V2;
+use layshaft::project::format;
+use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
+use layshaft::workshop::{Job, JobKind, RowAnswer};
+
+/// What stands in all fields of a job in mm and N·m: those that are asked for, then those that are asked for where
+/// something else is chosen.
+fn texts(job: &Job) -> Vec<String> {
+    let units = BenchUnits::default();
+    let mut texts = Vec::new();
+    let mut keys = Vec::new();
+    let mut add = |job: &Job| {
+        for row in job.rows(units) {
+            if keys.contains(&row.key) {
+                continue;
+            }
+            keys.push(row.key);
+            let number = row.key.item.map(|at| format!(" {}", at + 1));
+            let number = number.unwrap_or_default();
+            texts.push(format!("{}{number}: {}", row.key.name, row.answer.text()));
+        }
+    };
+    add(job);
+    for row in job.rows(units) {
+        if let RowAnswer::Chosen { options, .. } = row.answer {
+            for option in 0..options.len() {
+                add(&job.choosing(row.key, option).unwrap());
+            }
+        }
+    }
+    texts
+}
+
+fn golden_texts(kind: JobKind) -> Vec<String> {
+    let project = format::read(GOLDEN_V2).unwrap();
+    let jobs = project.workshop.jobs().iter();
+    let mut jobs = jobs.filter(|job| job.data.kind() == kind);
+    texts(jobs.next().unwrap())
+}
+
+#[test]
+fn the_golden_file_has_a_job_of_every_kind_and_units_of_its_bench() {
+    let workshop = format::read(GOLDEN_V2).unwrap().workshop;
+    let kinds: Vec<JobKind> = workshop.jobs().iter().map(|job| job.data.kind()).collect();
+    assert_eq!(kinds, JobKind::ALL);
+    assert_eq!(workshop.units.length, LengthUnit::Inch);
+    assert_eq!(workshop.units.torque, TurningUnit::PoundInch);
+}
+
+#[test]
+fn a_shim_of_the_golden_file_means_what_stands_there() {
+    let expected = [
+        "name: input shaft",
+        "remark: manual of 1996",
+        "measuring: depths, by depth gauge",
+        "case_depth: 75.01",
+        "filling: 4.48 15.00 55.00",
+        "gasket: 0.00",
+        "setting: preload 0.15 to 0.20 mm",
+        "sizes: 0.10 0.65",
+        "most_shims: 2",
+        "resolution: 0.01",
+        "most_spread: 0.02",
+        "fitted: 1.15",
+        "final_play: 0.00",
+        "seat: under a cover or between case halves: thicker is more play",
+        "trial: 0.65",
+        "play: 0.30 0.31",
+        "gap: 0.40",
+    ];
+    assert_eq!(golden_texts(JobKind::Shim), expected);
+}
+
+#[test]
+fn a_pinion_of_the_golden_file_means_what_stands_there() {
+    let expected = [
+        "name: ",
+        "remark: ",
+        "seat: 130.01 130.00",
+        "mounting: 100.00",
+        "marking: −0.05",
+        "bearing: 28.50",
+        "tolerance: 0.02",
+        "sizes: 1.44 1.47",
+        "most_shims: 1",
+        "resolution: 0.01",
+        "most_spread: 0.02",
+        "fitted: 1.44",
+        "final_depth: 99.97",
+    ];
+    assert_eq!(golden_texts(JobKind::PinionDepth), expected);
+}
+
+#[test]
+fn the_side_bearings_of_the_golden_file_mean_what_stands_there() {
+    let expected = [
+        "name: ",
+        "remark: ",
+        "whole: 1.80",
+        "to_mesh: 1.05",
+        "allowance: 0.10",
+        "ring_gear_fitted: 1.15",
+        "other_fitted: 0.75",
+        "backlash: 0.15 0.16 0.14",
+        "wanted: 0.13 to 0.18",
+        "most_variation: 0.05",
+        "rate_by: the angles of the gears",
+        "pressure_angle: 20",
+        "pitch_angle: 75",
+        "preload_off: 0.04",
+        "rate: 0.7",
+    ];
+    assert_eq!(golden_texts(JobKind::SideBearings), expected);
+}
+
+#[test]
+fn a_turning_torque_of_the_golden_file_means_what_stands_there() {
+    let expected = [
+        "name: ",
+        "remark: ",
+        "measuring: a beam wrench",
+        "reading: 1.5",
+        "adapter: 50.00",
+        "wrench: 250.00",
+        "before: 0.2",
+        "ratio: 41:10",
+        "figure: with seals: they are not taken off",
+        "bearings: used, and the figure is for new ones",
+        "band: 1.5 to 2.5",
+        "seat: behind a race, washer or ring: thicker is less play",
+        "shim: 1.15",
+        "shim 1: 1.10",
+        "torque 1: 1",
+        "date 1: May 3",
+        "note 1: old bearing",
+        "shim 2: ",
+        "torque 2: ",
+        "date 2: ",
+        "note 2: ",
+        "pull: 30 N",
+        "drum_radius: 40.00",
+        "seals: 0.3",
+    ];
+    assert_eq!(golden_texts(JobKind::TurningTorque), expected);
+}
+
+#[test]
+fn the_measurements_of_the_golden_file_mean_what_stands_there() {
+    let expected = [
+        "name: ",
+        "remark: ",
+        "name 1: synchroniser gap 2nd",
+        "readings 1: 0.95 0.85",
+        "least 1: 0.80",
+        "most 1: 1.50",
+        "name 2: fork",
+        "readings 2: ",
+        "least 2: ",
+        "most 2: ",
+    ];
+    assert_eq!(golden_texts(JobKind::Limits), expected);
+}
+
+#[test]
+fn an_end_play_that_heat_changes_of_the_golden_file_means_what_stands_there() {
+    let expected = [
+        "name: ",
+        "remark: ",
+        "arrangement: back to back, cones adjusted",
+        "case: another one",
+        "case_expansion: 26",
+        "shaft: bearing steel",
+        "seats: 150.00",
+        "bench_temperature: 20",
+        "case_temperature: 80",
+        "shaft_temperature: 95.5",
+        "bench: preload 0.02 to clearance 0.03 mm",
+        "most: 0.20",
+        "shaft_expansion: 11.5",
+    ];
+    assert_eq!(golden_texts(JobKind::Heat), expected);
+}
+
+#[test]
+fn jobs_that_cannot_be_are_pointed_at() {
+    let tries = "(), ".repeat(Job::MOST_ITEMS + 1);
+    let tries = format!("tries: [{tries}(shim_mm");
+    for (from, to, says) in [
+        (
+            "least: 1500",
+            "least: 3500",
+            "the least of a band is not above its most",
+        ),
+        (
+            "least: 0.13",
+            "least: 0.3",
+            "the least of a band is not above its most",
+        ),
+        (
+            "pull_n: 30",
+            "pull_n: -1",
+            "a pull must be between 0 and 10000 N, not -1",
+        ),
+        (
+            "case_c: 80",
+            "case_c: 800",
+            "a temperature must be between -60 and 300 °C, not 800",
+        ),
+        (
+            "backlash_per_mm: 0.7",
+            "backlash_per_mm: 7",
+            "must be between 0.1 and 2 mm, not 7",
+        ),
+        ("tries: [(shim_mm", &tries, "at most 40 stand here, not 43"),
+    ] {
+        let text = GOLDEN_V2.replacen(from, to, 1);
+        assert_ne!(text, GOLDEN_V2, "{from}");
+        let sentence = format::read(&text).expect_err(to).to_string();
+        broken::assert_is_a_sentence(&sentence);
+        assert!(sentence.contains(says), "{sentence}");
+        let (before, _) = GOLDEN_V2.split_once(from).unwrap();
+        let line = format!("line {}, ", 1 + before.matches('\n').count());
+        assert!(sentence.starts_with(&line), "{line}: {sentence}");
+    }
+}

@@ -1,0 +1,9 @@
+//! Does every job of the bench go through its states, and warn where it must?
+
+mod heat;
+mod jobs;
+mod limits;
+mod pinion_depth;
+mod shim;
+mod side_bearings;
+mod turning_torque;

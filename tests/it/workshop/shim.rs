@@ -1,0 +1,69 @@
+//! A shim for an end play or a preload, from the first reading to the last.
+
+use crate::support::bench::{assert_says, filled, job};
+use layshaft::workshop::{Job, JobKind, JobState, LineKind};
+
+fn measured(seat: &str, play: &str, setting: &str) -> Job {
+    let fields = [
+        ("seat", seat),
+        ("trial", "0.65"),
+        ("play", play),
+        ("setting", setting),
+    ];
+    job(JobKind::Shim, &fields)
+}
+
+#[test]
+fn a_shim_is_measured_chosen_built_in_and_done_again() {
+    let job = job(JobKind::Shim, &[("trial", "0.65")]);
+    let missing = "still missing: the play with it, the wanted setting";
+    assert_says(&job, JobState::ToMeasure, LineKind::Said, missing);
+    let job = measured("behind", "0.30", "clearance 0.05 to 0.10");
+    let takes = "the place takes 0.85 to 0.90 mm for clearance 0.05 to 0.10 mm";
+    assert_says(&job, JobState::ToMeasure, LineKind::Result, takes);
+    let job = filled(job, &[("sizes", "0.65 to 1.40 by 0.05")]);
+    assert_says(
+        &job,
+        JobState::ToMeasure,
+        LineKind::Result,
+        "take 0.85 mm: clearance 0.10 mm",
+    );
+    let loose = filled(job.clone(), &[("fitted", "0.85"), ("final_play", "0.12")]);
+    assert_says(
+        &loose,
+        JobState::ToChange,
+        LineKind::Said,
+        "take 0.90 mm: clearance 0.07 mm",
+    );
+    let done = filled(loose, &[("fitted", "0.90"), ("final_play", "0.07")]);
+    assert_says(
+        &done,
+        JobState::Done,
+        LineKind::Result,
+        "within clearance 0.05 to 0.10 mm",
+    );
+}
+
+#[test]
+fn a_shim_warns_of_what_is_no_measurement_scatters_or_may_lie_outside() {
+    let job = measured("under", "1.30", "preload 0.10");
+    assert_says(
+        &job,
+        JobState::ToMeasure,
+        LineKind::Warning,
+        "no shim is below 0 mm",
+    );
+    let job = measured("behind", "0.30 0.36 0.24", "clearance 0.05 to 0.10");
+    let job = filled(job, &[("most_spread", "0.02"), ("sizes", "0.85")]);
+    let scatters = "the readings scatter by 0.06 mm, more than 0.02: seat the bearings";
+    assert_says(&job, JobState::ToMeasure, LineKind::Warning, scatters);
+    assert_says(
+        &job,
+        JobState::ToMeasure,
+        LineKind::Warning,
+        "the setting may lie outside",
+    );
+    let job = filled(job, &[("sizes", "0.30")]);
+    let none = "none fits; the nearest is 0.30 mm: clearance 0.65 mm";
+    assert_says(&job, JobState::ToChange, LineKind::Result, none);
+}
