@@ -4,6 +4,7 @@
 //! An [`Analysis`] follows a document from state to state. Nothing is computed while nobody looks,
 //! nothing twice, and what an edit does not touch is carried over.
 
+mod bench;
 mod best_shifts;
 mod checks;
 mod depends;
@@ -24,6 +25,7 @@ pub use speedometer::{SPEEDOMETER_SPEEDS_KMH, speed_verdict, speedometer_speeds}
 use crate::checks::{CheckFinding, NoReading, ShownSpeed};
 use crate::motion::MotionFinding;
 use crate::project::{Candidates, Project};
+use crate::workshop::Answer;
 use std::cell::OnceCell;
 use std::sync::Arc;
 
@@ -43,6 +45,10 @@ pub struct Analysis {
     road_checks: OnceCell<Vec<RoadChecks>>,
     /// What each set should not be driven with.
     check_findings: OnceCell<Vec<Vec<CheckFinding>>>,
+    /// What each job of the bench comes to.
+    answers: OnceCell<Vec<Answer>>,
+    /// What the jobs came to last, and of which document.
+    earlier_answers: Option<(Arc<Project>, Vec<Answer>)>,
     /// Of each set, by its place.
     best_shifts: [OnceCell<Option<BestShifts>>; Candidates::MOST],
 }
@@ -60,6 +66,8 @@ impl Analysis {
             speedometers: OnceCell::new(),
             road_checks: OnceCell::new(),
             check_findings: OnceCell::new(),
+            answers: OnceCell::new(),
+            earlier_answers: None,
             best_shifts: Default::default(),
         }
     }
@@ -73,6 +81,11 @@ impl Analysis {
         }
         let before = std::mem::replace(&mut self.project, Arc::clone(next));
         let charts_hold = depends::charts_hold(&before, next);
+        if before.workshop != next.workshop
+            && let Some(answers) = self.answers.take()
+        {
+            self.earlier_answers = Some((Arc::clone(&before), answers));
+        }
         // Title and note are no part of a chart, but have letters.
         self.findings = OnceCell::new();
         if !charts_hold {
@@ -141,6 +154,13 @@ impl Analysis {
     pub fn speedometers(&self) -> &[Result<ShownSpeed, NoReading>] {
         self.speedometers
             .get_or_init(|| speedometer::of_sets(&self.project))
+    }
+
+    /// What each job of the bench comes to, in their order.
+    pub fn answers(&self) -> &[Answer] {
+        let earlier = self.earlier_answers.as_ref();
+        self.answers
+            .get_or_init(|| bench::answers(earlier, &self.project))
     }
 
     /// What is checked of each set, in their order.

@@ -7,6 +7,7 @@ use super::arrangement::{Part, Share};
 use super::commands::Command;
 use super::dialogs::finders::Finder;
 use super::drafts::CellId;
+use super::page::AppPage;
 use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
 use super::typed_as::TypedAs;
@@ -14,6 +15,7 @@ use crate::chart::{GearOfSet, Range};
 use crate::gearing::GearId;
 use crate::project::View;
 use crate::project::{Edit, PageForm, SetId};
+use crate::workshop::JobId;
 use std::path::PathBuf;
 
 /// Something a panel wants done.
@@ -37,6 +39,10 @@ pub enum Action {
     Part(Part),
     /// The left column or the table takes another share of the window.
     Share(Share),
+    /// Another page of the window is looked at.
+    Page(AppPage),
+    /// Another job of the bench is worked on.
+    OpenJob(JobId),
     /// Another diagram is looked at, with its table.
     Show(View),
     /// A field is to be seen and typed in.
@@ -61,6 +67,10 @@ pub enum Action {
     ColumnsOpened,
     /// The write-up is looked at in another form of page.
     PageForm(PageForm),
+    /// The sheet of a job is looked at on the page for the bench, or the gear sets.
+    Sheet(Option<JobId>),
+    /// The write-up is opened with the sheet of a job.
+    PrintSheet(JobId),
     /// The picture of the write-up goes to the clipboard.
     CopyPicture,
     /// The picture of the write-up goes into a file.

@@ -38,11 +38,21 @@ pub enum Part {
     Diagram,
     /// The table.
     Table,
+    /// The list of the jobs of the bench.
+    Jobs,
+    /// The job that is open.
+    Bench,
 }
 
 impl Part {
     /// All parts, as they stand from left to right and from top to bottom.
-    pub(in crate::app) const ALL: [Self; 3] = [Self::Forms, Self::Diagram, Self::Table];
+    pub(in crate::app) const ALL: [Self; 5] = [
+        Self::Forms,
+        Self::Diagram,
+        Self::Table,
+        Self::Jobs,
+        Self::Bench,
+    ];
 
     /// What it is called.
     pub(in crate::app) fn text(self) -> &'static str {
@@ -50,6 +60,8 @@ impl Part {
             Self::Forms => "Vehicle and sets",
             Self::Diagram => "Diagram",
             Self::Table => "Table",
+            Self::Jobs => "Jobs",
+            Self::Bench => "Open job",
         }
     }
 
@@ -59,6 +71,8 @@ impl Part {
             Self::Forms => &[Pane::Vehicle, Pane::Sets],
             Self::Diagram => &[Pane::Diagram],
             Self::Table => &[Pane::Table],
+            Self::Jobs => &[Pane::Jobs],
+            Self::Bench => &[Pane::Bench],
         }
     }
 

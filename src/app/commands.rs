@@ -59,6 +59,8 @@ pub enum Command {
     SideBySide,
     /// The menu in which the columns of the table are ticked.
     Columns,
+    /// The page of the bench.
+    ShowWorkshop,
     /// The diagram of engine speeds.
     ShowSpeed,
     /// The diagram of tractive effort.
@@ -196,6 +198,7 @@ pub const TABLE: &[Entry] = entries! {
     ShowRun, View, "Diagram: run", "Shows road speed against time, from rest", [ctrl(Key::Num3)];
     ShowCruise, View, "Diagram: cruise", "Shows what steady road speeds ask for", [ctrl(Key::Num4)];
     ShowSpeedometer, View, "Diagram: speedometer", "Shows what the speedometer will read, above the true speed", [ctrl(Key::Num5)];
+    ShowWorkshop, View, "Workshop", "Shows the jobs of the bench: shims, preload, backlash", [ctrl(Key::Num6)];
     Fit, View, "Whole diagram", "Shows the whole diagram again", [plain(Key::Home)];
     NextSet, View, "Next set", "Brings the next set forward", [ctrl(Key::J)];
     SwitchUnits, View, "Switch km/h and mph", "Shows road speeds in the other unit", [ctrl(Key::U)];

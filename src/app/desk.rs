@@ -7,7 +7,8 @@ use crate::analysis::{Analysis, BestShifts, ProjectFinding, ProjectResults};
 use crate::chart::{Charts, FigureTable, Scene, Table};
 use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
-use crate::sheet::page::{Page, PageError};
+use crate::sheet::page::{Page, PageError, Sheet};
+use crate::workshop::{Answer, JobId};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -30,6 +31,8 @@ pub struct Desk {
     ///
     /// Looking at the page for the bench changes no document, so it is no edit.
     pub page_form: PageForm,
+    /// The job whose sheet the write-up shows on paper; without one, the gear sets.
+    pub sheet: Option<JobId>,
     /// On the heap: there is one scene and one table for each view.
     charts: Box<Charts>,
 }
@@ -41,6 +44,7 @@ impl Desk {
         Self {
             charts: Box::new(Charts::of(Analysis::of(history.snapshot()))),
             page_form: history.project().write_up.form,
+            sheet: None,
             history,
             file,
             on_disk: None,
@@ -72,7 +76,9 @@ impl Desk {
     /// # Errors
     /// When the choices leave no set.
     pub fn page(&self) -> Result<Page, PageError> {
-        let page = Page::of(self.analysis())?;
+        let analysis = self.analysis();
+        let sheet = self.sheet.and_then(|job| Sheet::of(&analysis, job));
+        let page = Page::of(analysis)?.with_sheet(sheet);
         Ok(page.with_selected(self.selected).in_form(self.page_form))
     }
 
@@ -101,6 +107,11 @@ impl Desk {
     pub fn lacks_for_motion(&self) -> Option<String> {
         let motion = self.charts.analysis().motion();
         motion.err().map(ToString::to_string)
+    }
+
+    /// What each job of the bench comes to, in their order.
+    pub fn answers(&self) -> &[Answer] {
+        self.charts.analysis().answers()
     }
 
     /// A diagram of the visible sets.

@@ -40,6 +40,10 @@ pub enum CellId {
     Technical(TechnicalCell),
     /// A field of one set.
     Set(SetId, SetCell),
+    /// The unit of lengths at the bench.
+    BenchLengths,
+    /// The unit of torques at the bench.
+    BenchTorques,
     /// A field of a job of the bench.
     Job(JobId, FieldKey),
 }
@@ -82,7 +86,12 @@ impl CellId {
             | Self::Redline
             | Self::MarkedEngineSpeeds
             | Self::MarkedRoadSpeeds => true,
-            Self::PictureWidth | Self::Technical(_) | Self::Set(..) | Self::Job(..) => false,
+            Self::PictureWidth
+            | Self::Technical(_)
+            | Self::Set(..)
+            | Self::BenchLengths
+            | Self::BenchTorques
+            | Self::Job(..) => false,
         }
     }
 }

@@ -42,6 +42,7 @@ impl Command {
             | Self::OneUnderAnother
             | Self::SideBySide
             | Self::Columns
+            | Self::ShowWorkshop
             | Self::ShowSpeed
             | Self::ShowEffort
             | Self::ShowRun

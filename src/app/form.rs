@@ -19,10 +19,12 @@ pub(super) struct Form<'a> {
     pub palette: &'a Palette,
     /// What is wanted.
     pub actions: &'a mut Vec<Action>,
+    /// The width of the names before the fields, in points.
+    pub name_width: f32,
 }
 
-/// The width of the names before the fields, in points.
-const NAME_WIDTH: f32 = 96.0;
+/// The width of the names before the fields of a column, in points.
+pub(super) const NAME_WIDTH: f32 = 96.0;
 
 /// One field of a form.
 pub(super) struct Field<'a> {
@@ -66,7 +68,7 @@ impl Form<'_> {
 
     /// The name before what stands in a row of its own; a hint says more to those who point at it.
     pub(super) fn row_name(&self, ui: &mut Ui, name: &str, hint: &str) {
-        let name = self.name(ui, name, NAME_WIDTH);
+        let name = self.name(ui, name, self.name_width);
         if !hint.is_empty() {
             name.on_hover_text(hint);
         }

@@ -10,6 +10,7 @@ use super::drafts::{CellId, SetCell};
 use super::file_picker::Purpose;
 use super::focus::Pane;
 use super::lifecycle::{After, Step};
+use super::page::AppPage;
 use super::pasting::{Place, with_pasted};
 use super::place::counterpart;
 use super::settings::ThemeChoice;
@@ -19,9 +20,10 @@ use super::view_state::Ranges;
 use super::window::App;
 use crate::gearing::{GearSet, Name};
 use crate::project::examples::Start;
-use crate::project::{Edit, Figure, SetId, TypedFigure, View};
+use crate::project::{Edit, Figure, PageForm, SetId, TypedFigure, View};
 use crate::sheet::text;
 use crate::units::SpeedUnit;
+use crate::workshop::{Job, JobId};
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::sync::Arc;
 
@@ -46,6 +48,8 @@ impl App {
             Action::Part(part) => self.view.part = part,
             Action::Share(share) => self.lifecycle.settings.shares.take(share),
             Action::Point(gear) => self.view.pointed = gear,
+            Action::Page(page) => self.view.page = page,
+            Action::OpenJob(job) => self.open_job(job),
             Action::Show(view) => self.show(view),
             Action::Seek(field) => self.seek(field),
             Action::Range(view, range) => self.view.ranges.set(view, range),
@@ -66,6 +70,8 @@ impl App {
             }
             Action::ColumnsOpened => self.view.columns_are_asked_for = false,
             Action::PageForm(form) => self.lifecycle.desk.page_form = form,
+            Action::Sheet(job) => self.lifecycle.desk.sheet = job,
+            Action::PrintSheet(job) => self.print_sheet(job),
             Action::CopyPicture => self.copy_picture(ctx),
             Action::SavePicture => self.step(ctx, Step::AskForPath(Purpose::SavePicture, None)),
             Action::Copy(what, text) => {
@@ -85,9 +91,39 @@ impl App {
         let edit = self.with_kept_figures(edit);
         if let Err(problem) = self.history().edit(&edit) {
             self.say(problem.to_string());
-        } else if let Edit::RemoveSet(_) = edit {
-            self.say_how_it_comes_back();
+            return;
         }
+        match edit {
+            Edit::RemoveSet(_) | Edit::RemoveJob(_) => self.say_how_it_comes_back(),
+            Edit::AddJob(_) => self.welcome_job(),
+            _ => {}
+        }
+    }
+
+    /// Opens the job that has just come, to be named.
+    fn welcome_job(&mut self) {
+        let come = self.desk().project().workshop.jobs().last();
+        if let Some(id) = come.map(|job| job.id) {
+            self.open_job(id);
+            self.focus.want(CellId::Job(id, Job::NAME).widget());
+        }
+    }
+
+    /// Opens the write-up with the sheet of a job.
+    fn print_sheet(&mut self, job: JobId) {
+        let desk = &mut self.lifecycle.desk;
+        desk.sheet = Some(job);
+        if desk.page_form == PageForm::Picture {
+            desk.page_form = PageForm::A4;
+        }
+        self.view.write_up_is_open = true;
+    }
+
+    /// Works on a job of the bench.
+    fn open_job(&mut self, job: JobId) {
+        self.view.page = AppPage::Workshop;
+        self.view.part = Part::Bench;
+        self.view.open_job = Some(job);
     }
 
     /// A whole set went with one key: what went is said, and how it comes back.
@@ -165,6 +201,7 @@ impl App {
                 self.view.part = Part::Table;
                 self.view.columns_are_asked_for = true;
             }
+            Command::ShowWorkshop => self.view.page = AppPage::Workshop,
             Command::ShowSpeed => self.show(View::Speed),
             Command::ShowEffort => self.show(View::Effort),
             Command::ShowRun => self.show(View::Run),
@@ -186,14 +223,16 @@ impl App {
 
     /// Looks at another diagram; in a small window the table of it stays in view.
     fn show(&mut self, view: View) {
+        self.view.page = AppPage::Drive;
         self.view.shown = view;
-        if self.view.part == Part::Forms {
+        if self.view.part != Part::Table {
             self.view.part = Part::Diagram;
         }
     }
 
     /// Brings a field into view, to be typed in next.
     fn seek(&mut self, field: CellId) {
+        self.view.page = AppPage::Drive;
         self.view.part = Part::Forms;
         self.view.sought = Some(field);
         self.focus.want(field.widget());
@@ -257,6 +296,7 @@ impl App {
 
     /// Brings a set forward, its card too.
     fn select(&mut self, set: SetId) {
+        self.view.page = AppPage::Drive;
         self.view.selected = set;
         self.view.open_card = set;
         self.view.reveal = Some(set);
@@ -290,6 +330,7 @@ impl App {
 
     /// Opens a card, and brings its set forward unless it is hidden.
     pub(super) fn turn_to(&mut self, set: SetId) {
+        self.view.page = AppPage::Drive;
         self.view.open_card = set;
         self.view.reveal = Some(set);
         let candidate = self.desk().project().sets.get(set);

@@ -6,6 +6,7 @@
 use super::arrangement::Part;
 use super::drafts::CellId;
 use super::focus::Pane;
+use super::page::AppPage;
 use super::place::{Place, moves_handles};
 use super::technical::{changed_point_field, curve_in, is_point_in_hand};
 use super::window::App;
@@ -103,10 +104,22 @@ impl App {
         if let Some(set) = place.set() {
             self.turn_to(set);
         }
+        let job = place.job();
+        let is_at_bench = matches!(place, Place::Workshop(_)) || job.is_some();
+        self.view.page = if is_at_bench {
+            AppPage::Workshop
+        } else {
+            AppPage::Drive
+        };
+        self.view.open_job = job.or(self.view.open_job);
         let field = place.field();
         let is_in = |pane| self.focus.is_in(ctx, pane);
         let keeps_focus = is_in(Pane::Menu) || is_in(Pane::WriteUp);
-        self.view.part = Part::Forms;
+        self.view.part = if is_at_bench {
+            Part::Bench
+        } else {
+            Part::Forms
+        };
         self.view.sought = field;
         match field.map(CellId::widget) {
             // Enter on a button that undoes is to undo once more, not to type.

@@ -5,6 +5,7 @@
 use super::arrangement::Part;
 use super::dialogs::finders::FinderTexts;
 use super::drafts::CellId;
+use super::page::AppPage;
 use super::table_panel::SeenColumns;
 use super::typed::RatioForm;
 use super::typed_as::TypedGears;
@@ -12,6 +13,7 @@ use crate::chart::{GearOfSet, Range};
 use crate::gearing::{GearId, other_combinations};
 use crate::project::View;
 use crate::project::{Project, SetId};
+use crate::workshop::JobId;
 
 /// The state of the view.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,6 +22,10 @@ pub(super) struct ViewState {
     pub selected: SetId,
     /// The set whose card is open.
     pub open_card: SetId,
+    /// The page that is looked at.
+    pub page: AppPage,
+    /// The job of the bench that is open; none where there is none.
+    pub open_job: Option<JobId>,
     /// The part that has all the room in a small window.
     pub part: Part,
     /// The set whose card is to be scrolled into view in the next frame.
@@ -73,6 +79,8 @@ impl ViewState {
         Self {
             selected,
             open_card: selected,
+            page: AppPage::default(),
+            open_job: project.workshop.jobs().first().map(|job| job.id),
             part: Part::default(),
             reveal: None,
             sought: None,
@@ -103,6 +111,11 @@ impl ViewState {
         if project.sets.get(self.open_card).is_none() {
             self.open_card = self.selected;
         }
+        let jobs = project.workshop.jobs();
+        let open_job = self
+            .open_job
+            .filter(|id| project.workshop.job(*id).is_some());
+        self.open_job = open_job.or_else(|| jobs.last().map(|job| job.id));
         let gear_is_there = |at: GearOfSet| {
             let Some(set) = project.sets.get(at.set).map(|c| &c.set) else {
                 return false;

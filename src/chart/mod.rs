@@ -26,6 +26,7 @@ mod step_diagram;
 mod steps;
 pub mod table;
 mod torque_diagram;
+mod try_diagram;
 mod view;
 
 pub use at_pointer::{Figure, Readable, Reading};
@@ -42,3 +43,4 @@ pub use scene::{
 pub use step_diagram::{StepDiagram, StepScale};
 pub use table::{Cell, Column, MarkedSpeeds, Row, SetTable, Table};
 pub use torque_diagram::{CurvePoint, TorqueDiagram, TorqueScales};
+pub use try_diagram::{Tries, TryDiagram, TryScale};

@@ -2,6 +2,7 @@
 //!
 //! Knows egui; knows neither files nor the window.
 
+pub mod bench;
 pub mod diagram;
 mod fonts;
 pub mod label_placing;
@@ -14,6 +15,7 @@ mod stroke;
 pub mod table;
 pub mod theme;
 pub mod torque_diagram;
+pub mod try_diagram;
 
 pub use fonts::{bold, definitions, install};
 pub use raster::{MAX_SIDE_PX, Raster, picture};

@@ -55,6 +55,12 @@ pub struct Palette {
     pub error: Color32,
     /// What is valid but strange.
     pub finding: Color32,
+    /// What a drawing of the bench is about: its shim, or what is measured.
+    pub shim: Color32,
+    /// Behind what lies in the band that is wanted.
+    pub wanted: Color32,
+    /// Shafts and bearings in a drawing of the bench.
+    pub metal: Color32,
     sets: [Color32; Livery::ALL.len()],
     quiet_sets: [Color32; Livery::ALL.len()],
 }
@@ -102,6 +108,9 @@ const LIGHT: Palette = Palette {
     focus: Color32::from_rgb(0x7B, 0x3F, 0xC4),
     error: Color32::from_rgb(0xB4, 0x1E, 0x1E),
     finding: Color32::from_rgb(0x8A, 0x5A, 0x00),
+    shim: Color32::from_rgb(0xC4, 0x1A, 0x1A),
+    wanted: Color32::from_rgb(0xE6, 0xF4, 0xEB),
+    metal: Color32::from_rgb(0xDD, 0xE2, 0xE8),
     sets: [
         Color32::from_rgb(0x0B, 0x5F, 0xB0),
         Color32::from_rgb(0xA8, 0x4A, 0x00),
@@ -128,6 +137,9 @@ const DARK: Palette = Palette {
     focus: Color32::from_rgb(0xC8, 0xA2, 0xFF),
     error: Color32::from_rgb(0xFF, 0x8A, 0x80),
     finding: Color32::from_rgb(0xE8, 0xB9, 0x5A),
+    shim: Color32::from_rgb(0xFF, 0x6F, 0x5E),
+    wanted: Color32::from_rgb(0x13, 0x28, 0x1E),
+    metal: Color32::from_rgb(0x34, 0x3B, 0x43),
     sets: [
         Color32::from_rgb(0x6C, 0xB4, 0xF5),
         Color32::from_rgb(0xF5, 0xA6, 0x4B),

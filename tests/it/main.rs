@@ -1,6 +1,8 @@
 //! All tests that look at the crate from outside.
 
 #[cfg(test)]
+mod bench_drawings;
+#[cfg(test)]
 mod carried;
 #[cfg(test)]
 mod checks;

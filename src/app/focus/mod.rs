@@ -186,7 +186,14 @@ impl FocusMap {
 
     /// Whether page keys scroll the part of the window that has the focus.
     pub(super) fn is_scrolling(&self, ctx: &Context) -> bool {
-        let scrolls = [Pane::Vehicle, Pane::Sets, Pane::Table, Pane::WriteUp];
+        let scrolls = [
+            Pane::Vehicle,
+            Pane::Sets,
+            Pane::Table,
+            Pane::Jobs,
+            Pane::Bench,
+            Pane::WriteUp,
+        ];
         scrolls.iter().any(|pane| self.is_in(ctx, *pane))
     }
 

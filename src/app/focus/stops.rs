@@ -20,6 +20,10 @@ pub(in crate::app) enum Pane {
     Diagram,
     /// The table beneath it.
     Table,
+    /// The list of the jobs of the bench.
+    Jobs,
+    /// The job that is open.
+    Bench,
     /// The line at the foot.
     Status,
     /// The window in which the write-up is made.

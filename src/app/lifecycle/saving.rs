@@ -227,7 +227,12 @@ impl Lifecycle {
             PageForm::Picture => own.with_extension("png"),
             PageForm::A4 | PageForm::Letter => {
                 let mut name = own.file_stem().unwrap_or_default().to_owned();
-                name.push("-bench.png");
+                let jobs = self.desk.project().workshop.jobs();
+                let job = jobs.iter().position(|job| Some(job.id) == self.desk.sheet);
+                match job {
+                    Some(place) => name.push(format!("-job-{}.png", place + 1)),
+                    None => name.push("-bench.png"),
+                }
                 own.with_file_name(name)
             }
         }

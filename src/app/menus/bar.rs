@@ -5,6 +5,7 @@ use crate::app::commands::{Command, Entry, Menu, TABLE};
 use crate::app::desk::Desk;
 use crate::app::heard::{add_usable, describe, name_menu, tell_why_not};
 use crate::app::menus::MenuKeys;
+use crate::app::page::AppPage;
 use crate::app::settings::{Settings, ThemeChoice};
 use crate::project::Edit;
 use crate::project::View;
@@ -17,14 +18,22 @@ use egui::{
 };
 use std::path::PathBuf;
 
-/// The menu in which light or dark looks are chosen.
-const THEMES: &str = "Light or dark";
+/// The menus within the menu of what is seen: what is chosen once leaves it to what is chosen often.
+const SUBMENUS: [&str; 2] = ["Size", "Light or dark"];
+
+/// The menu within a menu that a command stands in.
+fn submenu_of(command: Command) -> Option<&'static str> {
+    let [size, looks] = SUBMENUS;
+    match command {
+        Command::ZoomIn | Command::ZoomOut | Command::ZoomReset => Some(size),
+        _ => theme_of(command).map(|_| looks),
+    }
+}
 
 /// Shows the menu bar.
 pub(in crate::app) fn menu_bar_ui(
     ui: &mut Ui,
-    desk: &Desk,
-    settings: &Settings,
+    (desk, settings, page): (&Desk, &Settings, AppPage),
     keys: &mut MenuKeys,
     actions: &mut Vec<Action>,
 ) {
@@ -58,7 +67,14 @@ pub(in crate::app) fn menu_bar_ui(
                 ui.add(egui::Label::new(RichText::new(name).strong()).truncate());
             });
         },
-        |ui| units_ui(ui, desk, &mut right),
+        |ui| {
+            // The bench has units of its own.
+            if page == AppPage::Drive {
+                units_ui(ui, desk, &mut right);
+                ui.add_space(10.0);
+            }
+            pages_ui(ui, page, &mut right);
+        },
     );
     actions.extend(left);
     actions.extend(right);
@@ -102,11 +118,11 @@ fn menu_ui(
         }
         if matches!(
             entry.command,
-            Command::Quit | Command::CopySet | Command::Fit | Command::ZoomIn
+            Command::Quit | Command::CopySet | Command::Fit
         ) {
             ui.separator();
         }
-        if theme_of(entry.command).is_some() {
+        if submenu_of(entry.command).is_some() {
             continue;
         }
         if entry_ui(ui, entry, desk, settings).clicked() {
@@ -115,20 +131,24 @@ fn menu_ui(
         }
     }
     if menu == Menu::View {
-        themes_ui(ui, (desk, settings), keys, actions);
+        ui.separator();
+        for name in SUBMENUS {
+            submenu_ui(ui, name, (desk, settings), keys, actions);
+        }
     }
 }
 
-/// Light, dark or as the system is: chosen once, so they leave the menu to what is chosen often.
-fn themes_ui(
+/// A menu within the menu.
+fn submenu_ui(
     ui: &mut Ui,
+    name: &str,
     (desk, settings): (&Desk, &Settings),
     keys: &mut MenuKeys,
     actions: &mut Vec<Action>,
 ) {
-    let shown = ui.menu_button(THEMES, |ui| {
-        name_menu(ui, THEMES);
-        for entry in TABLE.iter().filter(|e| theme_of(e.command).is_some()) {
+    let shown = ui.menu_button(name, |ui| {
+        name_menu(ui, name);
+        for entry in TABLE.iter().filter(|e| submenu_of(e.command) == Some(name)) {
             if entry_ui(ui, entry, desk, settings).clicked() {
                 actions.push(Action::Run(entry.command));
                 ui.close();
@@ -234,6 +254,19 @@ fn command_button(ui: &mut Ui, command: Command, desk: &Desk, actions: &mut Vec<
     }
     if response.on_hover_text(hint).clicked() {
         actions.push(Action::Run(command));
+    }
+}
+
+/// The pages of the window, of which one is looked at.
+fn pages_ui(ui: &mut Ui, shown: AppPage, actions: &mut Vec<Action>) {
+    // Right to left: the last is laid out first.
+    for page in AppPage::ALL.into_iter().rev() {
+        let button = ui.selectable_label(page == shown, page.text());
+        let button = button.on_hover_text(page.meaning());
+        describe(&button, page.meaning());
+        if button.clicked() && page != shown {
+            actions.push(Action::Page(page));
+        }
     }
 }
 

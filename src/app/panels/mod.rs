@@ -2,16 +2,18 @@
 
 mod missing;
 mod splitter;
+mod workshop;
 
 use crate::app::action::Action;
 use crate::app::arrangement::{Part, Share, is_wide};
 use crate::app::diagram_panel::{diagram_panel_ui, legend_ui};
 use crate::app::focus::{FocusMap, Pane};
-use crate::app::form::Form;
+use crate::app::form::{Form, NAME_WIDTH};
 use crate::app::heard::name_panel;
 use crate::app::input::is_told_by_pointer;
 use crate::app::load_row::load_row_ui;
 use crate::app::menus::menu_bar_ui;
+use crate::app::page::AppPage;
 use crate::app::set_card::set_cards_ui;
 use crate::app::status_bar::status_bar_ui;
 use crate::app::table_panel::table_panel_ui;
@@ -37,7 +39,8 @@ impl App {
             name_panel(ui, "Menus");
             let mark = FocusMap::mark(ui);
             let (desk, settings) = (&self.lifecycle.desk, &self.lifecycle.settings);
-            menu_bar_ui(ui, desk, settings, &mut self.menu_keys, actions);
+            let page = self.view.page;
+            menu_bar_ui(ui, (desk, settings, page), &mut self.menu_keys, actions);
             if !is_wide {
                 parts_ui(ui, &self.view, actions);
             }
@@ -49,10 +52,13 @@ impl App {
             status_bar_ui(ui, &self.lifecycle, &palette, actions);
             self.focus.pane(Pane::Status, mark, ui);
         });
-        let is_pointed = if is_wide {
-            self.parts_together_ui(ui, &palette, actions)
-        } else {
-            self.one_part_ui(ui, &palette, actions)
+        let is_pointed = match (is_wide, self.view.page) {
+            (true, AppPage::Drive) => self.parts_together_ui(ui, &palette, actions),
+            (true, AppPage::Workshop) => {
+                self.workshop_together_ui(ui, &palette, actions);
+                false
+            }
+            (false, _) => self.one_part_ui(ui, &palette, actions),
         };
         if self.view.pointed.is_some() && !is_pointed && is_told_by_pointer(ui) {
             actions.push(Action::Point(None));
@@ -64,6 +70,7 @@ impl App {
                 focus: &mut self.focus,
                 palette: &palette,
                 actions,
+                name_width: NAME_WIDTH,
             };
             let desk = &self.lifecycle.desk;
             self.write_up.ui(ui.ctx(), desk, is_in_reach, &mut form);
@@ -119,20 +126,30 @@ impl App {
 
     /// The part that is looked at; whether the pointer is on the diagram or a row.
     fn one_part_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) -> bool {
-        let hidden = Part::ALL.into_iter().filter(|part| *part != self.view.part);
-        for pane in hidden.flat_map(Part::panes) {
+        let part_in_view = self.view.page.part(self.view.part);
+        let parts = self.view.page.parts().iter();
+        let hidden = parts.filter(|part| **part != part_in_view);
+        for pane in hidden.flat_map(|part| part.panes()) {
             self.focus.hidden(*pane);
         }
         let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
         let shown = CentralPanel::default().frame(paper).show(ui, |ui| {
-            name_panel(ui, self.view.part.text());
-            match self.view.part {
+            name_panel(ui, part_in_view.text());
+            match part_in_view {
                 Part::Forms => {
                     self.forms_ui(ui, palette, actions);
                     false
                 }
                 Part::Diagram => self.diagram_ui(ui, false, palette, actions),
                 Part::Table => self.table_ui(ui, palette, actions),
+                Part::Jobs => {
+                    self.jobs_ui(ui, palette, actions);
+                    false
+                }
+                Part::Bench => {
+                    self.bench_ui(ui, palette, actions);
+                    false
+                }
             }
         });
         shown.inner
@@ -150,6 +167,7 @@ impl App {
                     focus,
                     palette,
                     actions,
+                    name_width: NAME_WIDTH,
                 };
                 ui.add_space(4.0);
                 let mark = FocusMap::mark(ui);
@@ -214,13 +232,15 @@ fn parts_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
         let spacing = ui.spacing_mut();
         spacing.item_spacing.x /= 2.0;
         spacing.button_padding.x *= 0.6;
-        for part in Part::ALL {
-            let is_shown = part == view.part;
+        for part in view.page.parts() {
+            let is_shown = *part == view.page.part(view.part);
             if ui.selectable_label(is_shown, part.text()).clicked() && !is_shown {
-                actions.push(Action::Part(part));
+                actions.push(Action::Part(*part));
             }
         }
-        ui.separator();
-        views_row_ui(ui, view.shown, actions);
+        if view.page == AppPage::Drive {
+            ui.separator();
+            views_row_ui(ui, view.shown, actions);
+        }
     });
 }

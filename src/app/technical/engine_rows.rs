@@ -1,7 +1,8 @@
 //! The rows of "Engine": its curve or a brochure's figures, its size and fuel, and what few people know.
 
 use super::cells::TechnicalCell;
-use super::row::{Answer, Offer, Row, of_engine, shown};
+use super::row::{Answer, Row, of_engine, shown};
+use crate::app::choice::Offer;
 use crate::app::typed::{self, Quantity};
 use crate::gearing::EngineSpeed;
 use crate::motion::{Displacement, Fuel, Inertia, MeasuredAt, Strokes, TorqueCurve};

@@ -3,8 +3,9 @@
 use super::about::About;
 use super::cells::TechnicalCell;
 use super::road_rows::DRAG_AREA;
-use super::row::{Answer, Offer, Row, of_driving, of_road, of_vehicle, shown, vehicle_with};
+use super::row::{Answer, Row, of_driving, of_road, of_vehicle, shown, vehicle_with};
 use super::starting::NOT_KNOWN;
+use crate::app::choice::Offer;
 use crate::app::typed::{self, Quantity};
 use crate::gearing::EngineSpeed;
 use crate::motion::{

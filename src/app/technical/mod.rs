@@ -4,7 +4,6 @@
 mod about;
 mod cells;
 mod checks;
-mod choice;
 mod curve;
 mod efficiencies;
 mod engine;

@@ -2,8 +2,9 @@
 
 use super::about::About;
 use super::cells::TechnicalCell;
-use super::row::{Answer, Offer, Row, of_vehicle, shown, vehicle_with};
+use super::row::{Answer, Row, of_vehicle, shown, vehicle_with};
 use super::starting::{axle, starting_value};
+use crate::app::choice::Offer;
 use crate::app::typed::Quantity;
 use crate::motion::{DragArea, DrivenAxle, Mass, RollingCoefficient, VehicleKind};
 

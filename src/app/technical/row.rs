@@ -2,8 +2,8 @@
 
 use super::about::About;
 use super::cells::TechnicalCell;
-use super::choice::choice_ui;
 use super::starting::{NOT_KNOWN, beside_typed, hint_of};
+use crate::app::choice::{Offer, choice_ui};
 use crate::app::form::{Field, Form};
 use crate::app::section::part_ui;
 use crate::app::typed::Reading;
@@ -31,16 +31,6 @@ pub(super) enum Answer {
     Lines(&'static str, fn(About<'_>, &str) -> Reading<Edit>),
     /// By choosing one of several.
     Chosen(fn(About<'_>) -> Vec<Offer>),
-}
-
-/// One of the things that can be chosen.
-pub(super) struct Offer {
-    /// What it says.
-    pub text: &'static str,
-    /// Whether it is the one that holds.
-    pub is_chosen: bool,
-    /// What choosing it does.
-    pub edit: Edit,
 }
 
 impl Row {

@@ -31,8 +31,9 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     if page_form != desk.page_form {
         form.actions.push(Action::PageForm(page_form));
     }
-    ui.add_space(4.0);
     let is_picture = page_form == PageForm::Picture;
+    sheets_ui(ui, desk, is_picture, form);
+    ui.add_space(4.0);
     ui.add_enabled_ui(is_picture, |ui| {
         views_ui(ui, desk, &mut wanted.views, form);
         ui.horizontal(|ui| {
@@ -60,6 +61,34 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     }
     width_ui(ui, present, form);
     first
+}
+
+/// What stands on a page for the bench: the gear sets, or one of the jobs.
+fn sheets_ui(ui: &mut Ui, desk: &Desk, is_picture: bool, form: &mut Form<'_>) {
+    let jobs = desk.project().workshop.jobs();
+    if jobs.is_empty() {
+        return;
+    }
+    ui.add_enabled_ui(!is_picture, |ui| {
+        ui.indent("sheets", |ui| {
+            let mut sheet = desk.sheet.filter(|id| jobs.iter().any(|job| job.id == *id));
+            let present = sheet;
+            let sets = ui.radio_value(&mut sheet, None, "the gear sets");
+            describe(&sets, "The page for the bench has ratios to be measured");
+            for (number, job) in (1..).zip(jobs) {
+                let title: String = job.title().chars().take(28).collect();
+                let text = format!("job {number}: {title}");
+                let choice = ui.radio_value(&mut sheet, Some(job.id), text);
+                describe(
+                    &choice,
+                    "The sheet of this job, to be printed and written on",
+                );
+            }
+            if sheet != present {
+                form.actions.push(Action::Sheet(sheet));
+            }
+        });
+    });
 }
 
 /// The views that the picture shows, one beneath the other; without an engine the speeds alone.

@@ -6,6 +6,7 @@ use crate::app::background::{Background, Task, Wake};
 use crate::app::desk::Desk;
 use crate::project::{PageForm, Revision, SetId};
 use crate::sheet::page::{Page, PageError, Picture};
+use crate::workshop::JobId;
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::imageops::{FilterType, crop_imm, resize};
 use std::sync::Arc;
@@ -29,8 +30,8 @@ pub(in crate::app) struct Preview {
     parts: Vec<Part>,
 }
 
-/// What is looked at: a document in a form of page, and the set that is selected.
-type Looked = (Revision, PageForm, Option<SetId>);
+/// What is looked at: a document in a form of page, the job whose sheet it is, and the set that is selected.
+type Looked = (Revision, PageForm, Option<JobId>, Option<SetId>);
 
 /// A part of the picture in all its pixels.
 pub(super) struct Part {
@@ -67,7 +68,8 @@ struct Made {
 impl Preview {
     /// Wishes for the picture of the present document, and takes what has been made.
     pub(super) fn follow(&mut self, ctx: &Context, desk: &Desk) {
-        let looked = (desk.history.revision(), desk.page_form, desk.selected);
+        let revision = desk.history.revision();
+        let looked = (revision, desk.page_form, desk.sheet, desk.selected);
         let work = self.work.get_or_insert_with(|| {
             let (wake, ctx) = (Wake::default(), ctx.clone());
             wake.connect(move || ctx.request_repaint());

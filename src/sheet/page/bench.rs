@@ -41,7 +41,8 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page) {
     let tables = BenchTable::all(page);
     let has_brackets = tables.iter().any(BenchTable::has_brackets);
     let brackets = has_brackets.then(|| brackets_words(page));
-    let foot = caution_ui(ui, brackets.as_deref(), &palette);
+    let cautions: Vec<&str> = brackets.as_deref().into_iter().chain([CAUTION]).collect();
+    let foot = caution_ui(ui, &cautions.join(" "), &palette);
     let room = foot - ui.cursor().top();
     let Some((table, laid)) = with_most_columns(ui, page, tables, room, &palette) else {
         return;
@@ -54,25 +55,28 @@ fn title_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let title = page.project().title.as_ref();
     let title = title.map_or("Gear sets", |title| title.as_str());
     bold_words(ui, title, 24.0, palette.text);
-    let date = page
-        .project()
-        .date
-        .as_ref()
-        .map(|date| format!("{date} · "));
+    vehicle_ui(ui, page, palette);
+}
+
+/// The date, where one was typed, and the vehicle.
+pub(super) fn vehicle_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+    let date = page.project().date.as_ref();
+    let date = date.map(|date| format!("{date} · "));
     let vehicle = format!("{}{}", date.unwrap_or_default(), vehicle_text(page));
     words(ui, &vehicle, 14.0, palette.text);
     ui.add_space(6.0);
 }
 
-/// What every reader must know, at the foot of the page, behind what brackets mean; where it begins.
-fn caution_ui(ui: &Ui, brackets: Option<&str>, palette: &Palette) -> f32 {
-    let caution = "Check every count and ratio on the parts themselves. The maker's data, local law \
-                   and licensed practice decide what is built and how it is worked on.";
-    let words: Vec<&str> = brackets.into_iter().chain([caution]).collect();
+/// What every reader of figures must know.
+const CAUTION: &str = "Check every count and ratio on the parts themselves. The maker's data, local law \
+                       and licensed practice decide what is built and how it is worked on.";
+
+/// Words at the foot of the page; where they begin.
+pub(super) fn caution_ui(ui: &Ui, words: &str, palette: &Palette) -> f32 {
     let area = ui.max_rect();
     let font = FontId::proportional(11.0);
     let painter = ui.painter();
-    let galley = painter.layout(words.join(" "), font, palette.text, area.width());
+    let galley = painter.layout(words.to_owned(), font, palette.text, area.width());
     let top = area.left_bottom() - Vec2::new(0.0, galley.size().y);
     painter.galley(top, galley, palette.text);
     top.y - 8.0
@@ -155,7 +159,7 @@ fn head_ui(ui: &mut Ui, page: &Page, set: &SetTable, text_size: f32, palette: &P
 }
 
 /// Empty lines for notes down to the foot of the page; that foot is there however little room is left.
-fn note_lines_ui(ui: &mut Ui, foot: f32, palette: &Palette) {
+pub(super) fn note_lines_ui(ui: &mut Ui, foot: f32, palette: &Palette) {
     let area = ui.max_rect();
     let mut y = ui.min_rect().bottom() + NOTE_LINE;
     if y < foot {

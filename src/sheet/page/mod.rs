@@ -6,6 +6,7 @@
 mod bench;
 mod bench_table;
 mod for_readers;
+mod job_sheet;
 mod picture;
 
 pub use picture::{PageError, Picture};
@@ -16,6 +17,8 @@ use crate::chart::{FigureTable, MarkedSpeeds, Scene, Table};
 use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
 use crate::project::{Candidate, Drops, PageForm, Project, SetId, View, Views, WriteUp, format};
+use crate::units::BenchUnits;
+use crate::workshop::{Answer, Job, JobId};
 use egui::Rect;
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -26,6 +29,30 @@ pub const WIDTH: f32 = 800.0;
 /// What stays free around everything, in points.
 const MARGIN: f32 = 22.0;
 
+/// A job of the bench as it stands on its sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// The job.
+    pub job: Job,
+    /// What it comes to.
+    pub answer: Answer,
+    /// The units of the bench.
+    pub units: BenchUnits,
+}
+
+impl Sheet {
+    /// The sheet of a job of a document; none where it is not there.
+    pub fn of(analysis: &Analysis, job: JobId) -> Option<Self> {
+        let workshop = &analysis.project().workshop;
+        let place = workshop.jobs().iter().position(|own| own.id == job)?;
+        Some(Self {
+            job: workshop.jobs().get(place)?.clone(),
+            answer: analysis.answers().get(place)?.clone(),
+            units: workshop.units,
+        })
+    }
+}
+
 /// What a page is made of.
 #[derive(Debug, Clone)]
 pub struct Page {
@@ -33,6 +60,8 @@ pub struct Page {
     /// the same page again.
     analysis: Analysis,
     form: PageForm,
+    /// The job whose sheet it is, on paper; without one it is about the gear sets.
+    sheet: Option<Sheet>,
     /// The set that is selected where the picture is made in the window.
     selected: Option<SetId>,
     columns: Vec<&'static ColumnDefinition>,
@@ -82,6 +111,7 @@ impl Page {
         Ok(Self {
             form: analysis.project().write_up.form,
             analysis,
+            sheet: None,
             selected: None,
             columns: columns.to_vec(),
             diagrams: OnceCell::new(),
@@ -99,6 +129,20 @@ impl Page {
     /// Whether a set is in it.
     pub fn shows(&self, set: SetId) -> bool {
         self.project().sets.get(set).is_some()
+    }
+
+    /// The sheet of a job in the place of the gear sets, where it is a page of paper.
+    ///
+    /// It carries no project: what is on it is to be printed and written on.
+    #[must_use]
+    pub fn with_sheet(self, sheet: Option<Sheet>) -> Self {
+        Self { sheet, ..self }
+    }
+
+    /// The job whose sheet it is.
+    fn sheet(&self) -> Option<&Sheet> {
+        let is_paper = self.form.height_over_width().is_some();
+        self.sheet.as_ref().filter(|_| is_paper)
     }
 
     /// The same page in another form than its project asks for.
@@ -121,7 +165,8 @@ impl Page {
     /// # Errors
     /// When the pixels cannot be packed, or the project has no text.
     pub fn png(&self, picture: &Picture) -> Result<Vec<u8>, PageError> {
-        let text = self.choices().carries_project.then(|| self.carried());
+        let carries = self.choices().carries_project && self.sheet().is_none();
+        let text = carries.then(|| self.carried());
         let text = text.as_ref().map(format::write).transpose()?;
         picture::png(picture, text)
     }

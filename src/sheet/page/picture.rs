@@ -2,7 +2,7 @@
 //!
 //! No window, no graphics card, no system font, no clock: the same page gives the same bytes.
 
-use super::{MARGIN, Page, WIDTH, bench, for_readers};
+use super::{MARGIN, Page, WIDTH, bench, for_readers, job_sheet};
 use crate::draw::{MAX_SIDE_PX, picture, theme};
 use crate::project::format::WriteError;
 use crate::project::{PICTURE_KEYWORD, PageForm};
@@ -42,6 +42,12 @@ pub enum PageError {
         with_note: bool,
         /// How many sets are on it.
         sets: usize,
+    },
+    /// More of a job than one sheet of paper holds.
+    #[error("{paper} cannot hold all of this job in letters that can be read; make two jobs of it")]
+    SheetFull {
+        /// The paper: `a page of A4`.
+        paper: &'static str,
     },
     /// The project that goes along has no text.
     #[error(transparent)]
@@ -122,11 +128,15 @@ fn collect_texts(shape: &Shape, texts: &mut Vec<(Rect, String)>) {
 }
 
 fn page_full(page: &Page) -> PageError {
+    let paper = match page.form {
+        PageForm::Letter => "a page of Letter",
+        PageForm::A4 | PageForm::Picture => "a page of A4",
+    };
+    if page.sheet().is_some() {
+        return PageError::SheetFull { paper };
+    }
     PageError::PageFull {
-        paper: match page.form {
-            PageForm::Letter => "a page of Letter",
-            PageForm::A4 | PageForm::Picture => "a page of A4",
-        },
+        paper,
         with_note: page.choices().with_note && !page.project().note.as_str().is_empty(),
         sets: page.project().sets.len(),
     }
@@ -157,7 +167,10 @@ fn content_ui(ui: &mut Ui, page: &Page, height: f32) -> f32 {
     let mut ui = ui.new_child(UiBuilder::new().max_rect(area));
     match page.form.height_over_width() {
         None => for_readers::page_ui(&mut ui, page),
-        Some(_) => bench::page_ui(&mut ui, page),
+        Some(_) => match page.sheet() {
+            Some(sheet) => job_sheet::page_ui(&mut ui, page, sheet),
+            None => bench::page_ui(&mut ui, page),
+        },
     }
     ui.min_rect().bottom() + MARGIN
 }

@@ -243,6 +243,12 @@ impl JobData {
 }
 
 impl Job {
+    /// The field of its name.
+    pub const NAME: FieldKey = FieldKey {
+        name: "name",
+        item: None,
+    };
+
     /// The most items that a job can have.
     pub const MOST_ITEMS: usize = 40;
 
@@ -257,6 +263,16 @@ impl Job {
         let mut rows = field::rows(NAMES, self, None, units);
         rows.extend(self.data.rows(units));
         rows
+    }
+
+    /// What is asked of each of its items; none where it has no list of them.
+    pub fn item_names(&self, units: BenchUnits) -> Option<Vec<String>> {
+        fn of<F: JobForm>(_: &F, units: BenchUnits) -> Option<Vec<String>> {
+            F::ITEM?;
+            let rows = field::rows(F::ITEM_FIELDS, &F::Item::default(), Some(0), units);
+            Some(rows.into_iter().map(|row| row.name).collect())
+        }
+        with_data!(&self.data, form => of(form, units))
     }
 
     /// What it comes to.

@@ -147,8 +147,10 @@ pub(super) fn before_building(answered: &AnsweredShim, unit: LengthUnit) -> Answ
         }
         _ => answer = answer.result(format!("{} for {wanted}", answered.place_words(unit))),
     }
-    answered
-        .neighbour_words(unit)
-        .into_iter()
-        .fold(answer, Answer::said)
+    let neighbours = answered.neighbour_words(unit);
+    answer = neighbours.into_iter().fold(answer, Answer::said);
+    if fits == Some(true) {
+        answer = answer.said("build it in and measure again");
+    }
+    answer
 }

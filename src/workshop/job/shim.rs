@@ -34,13 +34,10 @@ impl Choice for ShimMeasuring {
 
 impl Choice for Seat {
     const ALL: &'static [(Self, &'static str)] = &[
-        (
-            Self::Behind,
-            "behind a race, washer or ring: thicker is less play",
-        ),
+        (Self::Behind, "behind a race or washer: thicker, less play"),
         (
             Self::Under,
-            "under a cover or between case halves: thicker is more play",
+            "under a cover or case half: thicker, more play",
         ),
     ];
 }

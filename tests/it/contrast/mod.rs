@@ -12,6 +12,7 @@
 //! point the stem of a letter covers whole pixels. Its contrast is the least that this ink has with
 //! the ground beneath any part of the word.
 
+mod bench;
 mod edges;
 mod lines;
 mod pages;

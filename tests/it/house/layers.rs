@@ -25,7 +25,9 @@ const LAYERS: &[(&str, &[&str])] = &[
     ),
     (
         "analysis",
-        &["units", "letters", "gearing", "motion", "checks", "project"],
+        &[
+            "units", "letters", "gearing", "motion", "checks", "workshop", "project",
+        ],
     ),
     (
         "chart",
@@ -42,8 +44,8 @@ const LAYERS: &[(&str, &[&str])] = &[
     (
         "sheet",
         &[
-            "units", "formula", "gearing", "motion", "checks", "finders", "workshop", "project",
-            "analysis", "chart", "draw",
+            "units", "letters", "formula", "gearing", "motion", "checks", "finders", "workshop",
+            "project", "analysis", "chart", "draw",
         ],
     ),
     (

@@ -38,6 +38,7 @@ mod undoing;
 mod view;
 mod views;
 mod whatever_happens;
+mod workshop;
 
 use crate::support::window::with_shifts;
 

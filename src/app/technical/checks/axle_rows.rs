@@ -2,7 +2,8 @@
 
 use super::super::about::About;
 use super::super::cells::TechnicalCell;
-use super::super::row::{Answer, Offer, Row, shown};
+use super::super::row::{Answer, Row, shown};
+use crate::app::choice::Offer;
 use crate::app::typed::{self, Quantity, Reading};
 use crate::checks::{AngleRatio, Axle, Coupling, TakenOff};
 use crate::gearing::Ratio;

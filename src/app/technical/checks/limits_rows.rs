@@ -2,8 +2,9 @@
 
 use super::super::about::About;
 use super::super::cells::TechnicalCell;
-use super::super::row::{Answer, Offer, Row, shown};
+use super::super::row::{Answer, Row, shown};
 use super::own::RATED;
+use crate::app::choice::Offer;
 use crate::app::typed::{self, Quantity, Reading};
 use crate::checks::{RatedTorque, RatingFactor, ShaftSpeed, SharingShafts, TyresOnAxle};
 use crate::motion::Mass;

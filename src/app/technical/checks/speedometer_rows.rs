@@ -3,8 +3,9 @@
 
 use super::super::about::{About, Whose};
 use super::super::cells::TechnicalCell;
-use super::super::row::{Answer, Offer, Row};
+use super::super::row::{Answer, Row};
 use super::own::{of, own_with};
+use crate::app::choice::Offer;
 use crate::app::typed::{Reading, speedometer};
 use crate::checks::{SignalSource, SpeedometerRule};
 use crate::project::{Edit, SignalData, SpeedometerData};

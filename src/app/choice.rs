@@ -1,13 +1,23 @@
 //! A choice among a few: a button that says what holds, and opens what can be chosen.
 
-use super::row::Offer;
 use crate::app::drafts::CellId;
 use crate::app::form::Form;
 use crate::app::heard::{describe, name_menu};
 use crate::draw::theme;
+use crate::project::Edit;
 use egui::class::Classes;
 use egui::widget_style::ButtonStyle;
 use egui::{Popup, Response, Role, Sense, Ui, WidgetAtom, WidgetInfo};
+
+/// One of the things that can be chosen.
+pub(super) struct Offer {
+    /// What it says.
+    pub text: &'static str,
+    /// Whether it is the one that holds.
+    pub is_chosen: bool,
+    /// What choosing it does.
+    pub edit: Edit,
+}
 
 /// Shows a choice in a row of its own; of its two names the first is shown before it, the other heard.
 pub(super) fn choice_ui(

@@ -1,0 +1,55 @@
+//! What a job comes to: its state, and what is said of it, the most important first.
+
+use crate::app::heard::announce;
+use crate::draw::bold;
+use crate::draw::palette::Palette;
+use crate::letters::capitalised;
+use crate::workshop::{Answer, AnswerLine, JobState, LineKind};
+use egui::{Color32, FontId, Frame, Label, RichText, Ui};
+
+/// The height of the text of a result, in points.
+const RESULT_SIZE: f32 = 15.0;
+
+/// Shows the answer.
+pub(super) fn answer_ui(ui: &mut Ui, answer: &Answer, palette: &Palette) {
+    let edge = egui::Stroke::new(1.0, palette.grid);
+    Frame::new()
+        .stroke(edge)
+        .corner_radius(4.0)
+        .inner_margin(8)
+        .show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            let state = capitalised(answer.state.words());
+            let color = state_color(answer.state, palette);
+            let state = RichText::new(state)
+                .font(FontId::new(RESULT_SIZE, bold()))
+                .color(color);
+            announce(&ui.label(state));
+            for line in &answer.lines {
+                line_ui(ui, line, palette);
+            }
+        });
+}
+
+fn line_ui(ui: &mut Ui, line: &AnswerLine, palette: &Palette) {
+    let text = RichText::new(capitalised(&line.text));
+    let text = match line.kind {
+        LineKind::Result => text
+            .font(FontId::new(RESULT_SIZE, bold()))
+            .color(palette.text),
+        LineKind::Said => text.color(palette.text),
+        LineKind::Warning => text.color(palette.error),
+    };
+    let label = ui.add(Label::new(text).wrap());
+    if line.kind != LineKind::Said {
+        announce(&label);
+    }
+}
+
+/// What asks for a hand stands out; the word tells it too.
+fn state_color(state: JobState, palette: &Palette) -> Color32 {
+    match state {
+        JobState::ToChange => palette.error,
+        JobState::Open | JobState::ToMeasure | JobState::Done => palette.text,
+    }
+}

@@ -1,0 +1,105 @@
+//! The open job: its form on the left, and on the right its drawing and what it comes to.
+
+use super::answer_ui::answer_ui;
+use super::drawing::drawing_ui;
+use super::items::items_ui;
+use super::kinds_ui;
+use super::row::row_ui;
+use crate::app::action::Action;
+use crate::app::desk::Desk;
+use crate::app::form::Form;
+use crate::app::heard::heading_ui;
+use crate::project::Edit;
+use crate::workshop::{Answer, Job, JobId, Workshop};
+use egui::Ui;
+
+/// From this width on, in points, the form and the answer stand side by side.
+const SIDE_BY_SIDE: f32 = 760.0;
+
+/// The width of the form beside the answer, as a share of all.
+const FORM: f32 = 0.54;
+
+/// The widest form, in points: longer fields are no easier to read.
+const WIDEST_FORM: f32 = 560.0;
+
+/// The width of names before fields, in points.
+const NAMES: f32 = 190.0;
+
+/// Shows the job that is open, or how one begins.
+pub(in crate::app) fn bench_ui(ui: &mut Ui, desk: &Desk, open: Option<JobId>, form: &mut Form<'_>) {
+    let workshop = &desk.project().workshop;
+    let place = workshop.jobs().iter().position(|job| Some(job.id) == open);
+    let found = place.and_then(|at| workshop.jobs().get(at).zip(desk.answers().get(at)));
+    match found {
+        Some((job, answer)) => job_ui(ui, (job, answer), workshop, form),
+        None => beginning_ui(ui, form),
+    }
+}
+
+/// What the page is for, and the first job.
+fn beginning_ui(ui: &mut Ui, form: &mut Form<'_>) {
+    ui.vertical(|ui| {
+        heading_ui(ui, "Measuring and setting up the box");
+        ui.label(WHAT_FOR);
+        ui.add_space(8.0);
+        kinds_ui(ui, form);
+    });
+}
+
+/// What the page is for.
+const WHAT_FOR: &str = "A box that is put together from two generations is set up by measuring. Choose what is to \
+                        be done; what is measured is typed here, or written on a printed sheet first.";
+
+fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut Form<'_>) {
+    let width = ui.available_width();
+    let names = std::mem::replace(&mut form.name_width, NAMES);
+    if width < SIDE_BY_SIDE {
+        form_ui(ui, about.0, workshop, form);
+        ui.add_space(8.0);
+        beside_ui(ui, about, form);
+    } else {
+        let form_width = (width * FORM).min(WIDEST_FORM);
+        ui.horizontal_top(|ui| {
+            ui.vertical(|ui| {
+                ui.set_width(form_width);
+                form_ui(ui, about.0, workshop, form);
+            });
+            ui.add_space(16.0);
+            ui.vertical(|ui| {
+                ui.set_width(ui.available_width() - 12.0);
+                beside_ui(ui, about, form);
+            });
+        });
+    }
+    form.name_width = names;
+}
+
+/// Everything that is typed and chosen of the job.
+fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
+    heading_ui(ui, job.title());
+    ui.label(job.data.kind().meaning());
+    ui.add_space(6.0);
+    let rows = job.rows(workshop.units);
+    for row in rows.iter().filter(|row| row.key.item.is_none()) {
+        row_ui(ui, job, row, workshop.units, form);
+    }
+    items_ui(ui, job, &rows, workshop.units, form);
+    ui.add_space(8.0);
+    ui.horizontal(|ui| {
+        let sheet = ui.button("Print a sheet…");
+        let sheet = sheet.on_hover_text("Opens the write-up with this job on a page for the bench");
+        if sheet.clicked() {
+            form.actions.push(Action::PrintSheet(job.id));
+        }
+        if ui.button("Remove this job").clicked() {
+            form.edit(Edit::RemoveJob(job.id));
+        }
+    });
+}
+
+/// The answer with the drawing above it.
+fn beside_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), form: &mut Form<'_>) {
+    drawing_ui(ui, &job.data, form);
+    ui.add_space(6.0);
+    answer_ui(ui, answer, form.palette);
+}

@@ -1,0 +1,201 @@
+//! The sheet of a job: what is to be measured with lines for the pencil, the drawing, and what it comes to.
+
+use super::bench::{caution_ui, note_lines_ui, vehicle_ui};
+use super::for_readers::{bold_words, words};
+use super::{Page, Sheet};
+use crate::draw::bench::{self, BenchDrawing};
+use crate::draw::bold;
+use crate::draw::palette::Palette;
+use crate::letters::capitalised;
+use crate::workshop::{LineKind, Row};
+use egui::{FontId, Pos2, Sense, Ui, UiBuilder, Vec2};
+
+/// The heights of text that are tried, in points: the first with which all fits is taken.
+const TEXT_SIZES: [f32; 6] = [15.0, 14.0, 13.0, 12.0, 10.5, 9.0];
+
+/// The height of a row, in multiples of its text: room for handwriting at the greatest.
+const ROW: f32 = 2.1;
+
+/// The text of hints, in multiples of that of the names.
+const HINT: f32 = 0.7;
+
+/// The share of the page that is typed or written, the drawing beside it.
+const WRITTEN: f32 = 0.62;
+
+/// The share of that which the names take.
+const NAMES: f32 = 0.52;
+
+/// What stays free between the two sides, in points.
+const GAP: f32 = 18.0;
+
+/// The height of the drawing, as a share of its width, and the text in it, in points.
+const DRAWING: f32 = 9.0 / 16.0;
+const DRAWING_TEXT: f32 = 12.0;
+
+/// Empty rows for further items, where a job has a list of them.
+const FURTHER_ITEMS: usize = 4;
+
+/// What every sheet says, whatever the job.
+const CAUTION: &str = "The maker's figures decide, and local law and licensed practice. A gearbox is heavy: lift it with \
+                       help. Presses and bearings splinter: wear glasses, keep hands away. Check every setting on the \
+                       assembled box, by measuring; do not \"run it in\".";
+
+/// Lays the sheet out from top to bottom.
+pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &Sheet) {
+    let palette = page.palette();
+    ui.spacing_mut().item_spacing.y = 4.0;
+    bold_words(ui, sheet.job.title(), 22.0, palette.text);
+    let kind = sheet.job.data.kind();
+    if sheet.job.name.is_some() {
+        words(ui, kind.words(), 14.0, palette.text);
+    }
+    vehicle_ui(ui, page, &palette);
+    let foot = caution_ui(ui, CAUTION, &palette);
+    let size = fitting(ui, sheet, foot, &palette);
+    body_ui(ui, sheet, size, &palette);
+    note_lines_ui(ui, foot, &palette);
+}
+
+/// The greatest text with which all of it stands above the foot, or the smallest.
+fn fitting(ui: &mut Ui, sheet: &Sheet, foot: f32, palette: &Palette) -> f32 {
+    let fits = |size: &f32, ui: &mut Ui| {
+        let area = ui.available_rect_before_wrap();
+        let mut trial = ui.new_child(UiBuilder::new().max_rect(area).invisible());
+        body_ui(&mut trial, sheet, *size, palette);
+        trial.min_rect().bottom() <= foot
+    };
+    let found = TEXT_SIZES.iter().copied().find(|size| fits(size, ui));
+    found.unwrap_or(TEXT_SIZES[TEXT_SIZES.len() - 1])
+}
+
+fn body_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
+    ui.spacing_mut().item_spacing.y = 0.0;
+    let rows = sheet.job.rows(sheet.units);
+    let width = ui.available_width();
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = GAP;
+        ui.vertical(|ui| {
+            ui.set_width(width * WRITTEN - GAP);
+            for row in rows.iter().filter(|row| row.key.item.is_none()) {
+                row_ui(ui, row, size, palette);
+            }
+        });
+        ui.vertical(|ui| {
+            ui.set_width(width * (1.0 - WRITTEN));
+            drawing_ui(ui, sheet, palette);
+            answer_ui(ui, sheet, size, palette);
+        });
+    });
+    ui.add_space(size * 0.6);
+    items_ui(ui, sheet, &rows, size, palette);
+}
+
+/// The drawing of the job.
+fn drawing_ui(ui: &mut Ui, sheet: &Sheet, palette: &Palette) {
+    let width = ui.available_width();
+    let size = Vec2::new(width, width * DRAWING);
+    let (room, _) = ui.allocate_exact_size(size, Sense::hover());
+    let drawing = BenchDrawing::of(&sheet.job.data);
+    bench::paint(ui.painter(), room, drawing, palette, DRAWING_TEXT);
+}
+
+/// A name with its hint, and what stands there, or a line to write on.
+fn row_ui(ui: &mut Ui, row: &Row, size: f32, palette: &Palette) {
+    let room = Vec2::new(ui.available_width(), 0.0);
+    let painter = ui.painter();
+    let names = room.x * NAMES;
+    let text = |text: &str, size: f32, width: f32, color| {
+        let font = FontId::proportional(size);
+        painter.layout(text.to_owned(), font, color, width)
+    };
+    let name = text(&row.name, size, names - GAP, palette.text);
+    let value = text(row.answer.text(), size, room.x - names, palette.text);
+    let is_empty = row.answer.text().is_empty();
+    let hint = if is_empty { row.hint } else { "" };
+    let hint = text(hint, size * HINT, names - GAP, palette.text);
+    let hint_height = if is_empty && !row.hint.is_empty() {
+        hint.size().y
+    } else {
+        0.0
+    };
+    let height = (name.size().y + hint_height).max(value.size().y) + size * 0.35;
+    let (rect, _) =
+        ui.allocate_exact_size(Vec2::new(room.x, height.max(size * ROW)), Sense::hover());
+    let painter = ui.painter();
+    let left = rect.left_top() + Vec2::new(0.0, size * 0.3);
+    let name_height = name.size().y;
+    painter.galley(left, name, palette.text);
+    painter.galley(left + Vec2::new(0.0, name_height), hint, palette.text);
+    painter.galley(left + Vec2::new(names, 0.0), value, palette.text);
+    let x = rect.left() + names..=rect.right();
+    painter.hline(x, rect.bottom() - 1.0, (0.7, palette.mark));
+}
+
+/// What the job comes to so far.
+fn answer_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
+    let state = capitalised(sheet.answer.state.words());
+    bold_words(ui, &state, size, palette.text);
+    for line in &sheet.answer.lines {
+        ui.add_space(size * 0.2);
+        let text = capitalised(&line.text);
+        match line.kind {
+            LineKind::Result | LineKind::Warning => bold_words(ui, &text, size * 0.9, palette.text),
+            LineKind::Said => words(ui, &text, size * 0.85, palette.text),
+        }
+    }
+}
+
+/// The items as a table, and empty rows for further ones.
+fn items_ui(ui: &mut Ui, sheet: &Sheet, rows: &[Row], size: f32, palette: &Palette) {
+    let Some(heads) = sheet.job.item_names(sheet.units) else {
+        return;
+    };
+    let width = ui.available_width() / heads.len() as f32;
+    table_row_ui(ui, &heads, width, (size * 0.85, true), palette);
+    let count = sheet.job.data.item_count();
+    for at in 0..count + FURTHER_ITEMS {
+        let of_item = rows
+            .iter()
+            .filter(|row| row.key.item.map(usize::from) == Some(at));
+        let mut cells: Vec<String> = of_item.map(|row| row.answer.text().to_owned()).collect();
+        cells.resize(heads.len(), String::new());
+        table_row_ui(ui, &cells, width, (size * 0.9, false), palette);
+    }
+}
+
+fn table_row_ui(
+    ui: &mut Ui,
+    cells: &[String],
+    width: f32,
+    (size, is_head): (f32, bool),
+    palette: &Palette,
+) {
+    let font = if is_head {
+        FontId::new(size, bold())
+    } else {
+        FontId::proportional(size)
+    };
+    let painter = ui.painter();
+    let galleys: Vec<_> = cells
+        .iter()
+        .map(|cell| painter.layout(cell.clone(), font.clone(), palette.text, width - 8.0))
+        .collect();
+    let highest = galleys
+        .iter()
+        .map(|galley| galley.size().y)
+        .fold(0.0, f32::max);
+    let height = (highest + size * 0.5).max(size * ROW);
+    let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), height), Sense::hover());
+    let painter = ui.painter();
+    for (at, galley) in galleys.into_iter().enumerate() {
+        let left = rect.left() + width * at as f32;
+        let place = Pos2::new(left, rect.bottom() - galley.size().y - size * 0.2);
+        painter.galley(place, galley, palette.text);
+        let line = left..=left + width - 8.0;
+        painter.hline(
+            line,
+            rect.bottom() - 1.0,
+            (if is_head { 1.2 } else { 0.7 }, palette.mark),
+        );
+    }
+}
