@@ -68,8 +68,9 @@ pub fn parse_sizes(text: &str, unit: LengthUnit) -> Result<Sizes, SizesError> {
         .filter(|word| !word.is_empty())
         .collect();
     let size = |word: &str| -> Result<ShimThickness, SizesError> {
-        let mm = length_in(word, size_mm);
-        let mm = mm.map_err(|_sentence| SizesError::NotASize(quoted(word)))?;
+        let Ok(mm) = length_in(word, size_mm) else {
+            return Err(SizesError::NotASize(quoted(word)));
+        };
         Ok(ShimThickness::from_mm(mm)?)
     };
     let mut sizes = Vec::new();

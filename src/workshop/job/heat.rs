@@ -118,9 +118,9 @@ impl JobForm for HeatData {
         .when(|data| data.shaft == MaterialName::Other),
         typed!(
             HeatData.seats,
-            "Distance of the bearings' seats",
+            "Distance of the seats",
             Length,
-            "along the shaft"
+            "of both bearings, along the shaft"
         ),
         typed!(
             HeatData.bench_temperature,
@@ -148,9 +148,9 @@ impl JobForm for HeatData {
         ),
         typed!(
             HeatData.most,
-            "End play (end float) when it runs, at most",
+            "End play, at most",
             Length,
-            "where the manual says so"
+            "end float when it runs; empty: no limit"
         ),
     ];
 

@@ -39,13 +39,13 @@ impl JobForm for LimitsData {
             LimitItem.name,
             "What",
             Plain,
-            "such as: synchroniser gap 2nd, run-out of the output shaft"
+            "such as: synchroniser gap 2nd gear"
         ),
         typed!(
             LimitItem.readings,
             "Every reading",
             Length,
-            "the worst of them counts, as 0.95 0.90 1.00"
+            "the worst counts, as 0.95 0.90 1.00"
         ),
         typed!(
             LimitItem.least,

@@ -43,33 +43,33 @@ impl JobForm for PinionDepthData {
     const FIELDS: &'static [Field<Self>] = &[
         typed!(
             PinionDepthData.seat,
-            "Axis to the bearing's seat, every reading",
+            "Axis to bearing seat",
             Length,
-            "from the axis of the ring gear (crown wheel)"
+            "every reading, from the ring gear's axis"
         ),
         typed!(
             PinionDepthData.mounting,
             "Mounting distance",
             Length,
-            "from that axis to the back of the head, as the maker gives it"
+            "axis to back of head, by the manual"
         ),
         typed!(
             PinionDepthData.marking,
-            "Marking on the head",
+            "Marking on head, + or −",
             Length,
-            "added to the mounting distance, as +0.05 or −0.05, 0 for none; the manual decides whether + is farther"
+            "0 for none; the manual says if + is farther"
         ),
         typed!(
             PinionDepthData.bearing,
             "Height of the bearing",
             Length,
-            "pressed together, cone and cup (race)"
+            "cone and cup (race) pressed together"
         ),
         typed!(
             PinionDepthData.tolerance,
             "May be off, either way",
             Length,
-            "as 0.02; half a step of the shims where the manual says nothing"
+            "as 0.02; else half a step of the shims"
         ),
         typed!(
             PinionDepthData.sizes,
@@ -103,9 +103,9 @@ impl JobForm for PinionDepthData {
         ),
         typed!(
             PinionDepthData.final_depth,
-            "Axis to the back of the head with it, every reading",
+            "Axis to head with it",
             Length,
-            "closes the job, or opens it again"
+            "every reading, to the back of the head"
         ),
     ];
 
@@ -128,7 +128,8 @@ impl JobForm for PinionDepthData {
         };
         let answer = match (&answered.wanted, self.off_mm()) {
             (Err(_), _) => Answer::new(JobState::ToMeasure).warning(answered.place_words(unit)),
-            (Ok(_), Some(off_mm)) => self.after_building(&answered, off_mm, unit),
+            // What was read before it was built in matters no more.
+            (Ok(_), Some(off_mm)) => return self.after_building(&answered, off_mm, unit),
             (Ok(_), None) => said::before_building(&answered, unit),
         };
         said::with_readings(answer, &answered, self.gauge(), unit)

@@ -63,39 +63,39 @@ impl JobForm for SideBearingsData {
     const FIELDS: &'static [Field<Self>] = &[
         typed!(
             SideBearingsData.whole,
-            "Whole travel, without the ring gear",
+            "Travel without ring gear",
             Length,
             "from side to side, no shims in place"
         ),
         typed!(
             SideBearingsData.to_mesh,
-            "Travel to full mesh, with the ring gear",
+            "Travel to full mesh",
             Length,
-            "until there is no backlash (ring gear: crown wheel)"
+            "with ring gear (crown wheel), no backlash"
         ),
         typed!(
             SideBearingsData.allowance,
-            "Allowance for the preload",
+            "Allowance for preload",
             Length,
             "what the manual adds, 0 for none"
         ),
         typed!(
             SideBearingsData.ring_gear_fitted,
-            "Fitted on the ring gear's side",
+            "Fitted, ring gear's side",
             Length,
-            "what is in place now, where shims are"
+            "in place now; counts before the travel"
         ),
         typed!(
             SideBearingsData.other_fitted,
-            "Fitted on the other side",
+            "Fitted, other side",
             Length,
-            "what is in place now, where shims are"
+            "in place now; counts before the travel"
         ),
         typed!(
             SideBearingsData.backlash,
             "Backlash, every reading",
             Length,
-            "at three places round the ring gear at least"
+            "three places round the ring at least"
         ),
         typed!(
             SideBearingsData.wanted,
@@ -109,12 +109,12 @@ impl JobForm for SideBearingsData {
             Length,
             "between any two places of the ring"
         ),
-        chosen!(SideBearingsData.rate_by: RateBy, "Backlash per mm moved, from", ""),
+        chosen!(SideBearingsData.rate_by: RateBy, "Backlash per mm, from", ""),
         typed!(
             SideBearingsData.rate,
-            "Backlash in mm per mm moved",
+            "Backlash per mm moved",
             Plain,
-            "0.6 in most workshops"
+            "mm; 0.6 in most workshops"
         )
         .when(|data| data.rate_by == RateBy::Figure),
         typed!(
@@ -126,7 +126,7 @@ impl JobForm for SideBearingsData {
         .when(|data| data.rate_by == RateBy::Angles),
         typed!(
             SideBearingsData.pitch_angle,
-            "Pitch angle of the ring gear, °",
+            "Pitch angle of ring gear, °",
             Plain,
             "as 75"
         )

@@ -145,36 +145,36 @@ impl JobForm for TurningTorqueData {
         .when(|data| data.measuring == TorqueMeasuring::BeamWrench),
         typed!(
             TurningTorqueData.adapter,
-            "Adapter, in line with it",
+            "Adapter in line",
             Length,
-            "from the square to the shaft's axis; empty for none"
+            "from square to shaft axis; empty: none"
         )
         .when(|data| data.measuring == TorqueMeasuring::BeamWrench),
         typed!(
             TurningTorqueData.wrench,
             "Length of the wrench",
             Length,
-            "from its square to the middle of the grip; needed with an adapter alone"
+            "square to grip; needed with an adapter"
         )
         .when(|data| data.measuring == TorqueMeasuring::BeamWrench),
         typed!(
             TurningTorqueData.before,
-            "Before gears were coupled",
+            "With gears uncoupled",
             Torque,
-            "at the same place; empty where it is turned at the shaft itself"
+            "read before; empty at the shaft itself"
         ),
         typed!(
             TurningTorqueData.ratio,
-            "Turns for one of the shaft",
+            "Turns there per shaft turn",
             Plain,
-            "as 4.1 or 41/10; empty where it is turned at the shaft itself"
+            "as 4.1 or 41/10; empty at the shaft itself"
         ),
         chosen!(TurningTorqueData.figure: MakersFigure, "The maker's figure is", "The manual says whether it was taken with the seals in"),
         typed!(
             TurningTorqueData.seals,
             "The seals take",
             Torque,
-            "at the bearings' shaft; empty where none is in"
+            "at the shaft; empty where none is in"
         )
         .when(|data| data.figure == MakersFigure::WithoutSeals),
         chosen!(TurningTorqueData.bearings: BearingsAre, "The bearings are", ""),
@@ -182,14 +182,14 @@ impl JobForm for TurningTorqueData {
             TurningTorqueData.band,
             "The maker's figure",
             Torque,
-            "least and most, as 1.5 to 2.5; US manuals call it preload"
+            "as 1.5 to 2.5; US manuals: preload"
         ),
         chosen!(TurningTorqueData.seat: Seat, "Where the shim sits", "The way that the next shim goes hangs on it"),
         typed!(
             TurningTorqueData.shim,
             "Shim in place",
             Length,
-            "all shims (spacers) of the place together"
+            "all shims (spacers) of it together"
         ),
     ];
 
@@ -200,7 +200,7 @@ impl JobForm for TurningTorqueData {
             TorqueTry.torque,
             "Torque",
             Torque,
-            "of the bearings alone, or as the maker's figure is"
+            "as the maker's figure is"
         ),
         typed!(TorqueTry.date, "Date", Plain, ""),
         typed!(TorqueTry.note, "Note", Plain, ""),

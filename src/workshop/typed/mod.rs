@@ -43,10 +43,10 @@ pub(super) fn read<T: BenchValue>(text: &str, units: BenchUnits) -> Result<Optio
 fn number(text: &str, what: &str, example: &str) -> Result<f64, String> {
     let text = text.trim();
     let size = text.strip_prefix(['-', '−', '+']);
-    let number = parse_decimal(size.unwrap_or(text)).map_err(|_figure| {
+    let Ok(number) = parse_decimal(size.unwrap_or(text)) else {
         let text = quoted(text);
-        format!("\"{text}\" is not {what} such as {example}")
-    })?;
+        return Err(format!("\"{text}\" is not {what} such as {example}"));
+    };
     let is_below = size.is_some() && !text.starts_with('+');
     Ok(if is_below { -number } else { number })
 }

@@ -1,8 +1,8 @@
 //! What every kind of job has alike.
 
 use crate::support::bench::{filled, job, state, text_of};
-use layshaft::units::BenchUnits;
-use layshaft::workshop::{FieldKey, Job, JobKind, JobState, LineKind};
+use layshaft::units::{BenchUnits, TurningUnit};
+use layshaft::workshop::{FieldKey, Job, JobKind, JobState, LineKind, RowAnswer};
 
 #[test]
 fn a_job_of_which_nothing_is_typed_is_open_and_says_what_it_needs() {
@@ -39,6 +39,31 @@ fn what_is_chosen_alone_leaves_a_job_open() {
     ];
     for (kind, fields) in chosen {
         assert_eq!(state(&job(kind, fields)), JobState::Open, "{kind:?}");
+    }
+}
+
+/// So many characters of a name are seen in the form.
+const NAME: usize = 31;
+
+#[test]
+fn the_name_of_every_field_is_short_enough_for_the_form() {
+    for kind in JobKind::ALL {
+        let begun = job(kind, &[]);
+        let mut jobs = vec![begun.with_item().unwrap_or_else(|| begun.clone())];
+        for row in begun.rows(BenchUnits::default()) {
+            let options = match &row.answer {
+                RowAnswer::Typed(_) => 0,
+                RowAnswer::Chosen { options, .. } => options.len(),
+            };
+            jobs.extend((0..options).map(|option| begun.choosing(row.key, option).unwrap()));
+        }
+        let units = BenchUnits {
+            torque: TurningUnit::KilogramForceCentimetre,
+            ..BenchUnits::default()
+        };
+        for row in jobs.iter().flat_map(|job| job.rows(units)) {
+            assert!(row.name.chars().count() <= NAME, "{kind:?}: {}", row.name);
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! A shim for an end play or a preload, from the first reading to the last.
 
-use crate::support::bench::{assert_says, filled, job};
+use crate::support::bench::{assert_says, filled, job, lines};
 use layshaft::workshop::{Job, JobKind, JobState, LineKind};
 
 fn measured(seat: &str, play: &str, setting: &str) -> Job {
@@ -62,6 +62,11 @@ fn a_shim_warns_of_what_is_no_measurement_scatters_or_may_lie_outside() {
         JobState::ToMeasure,
         LineKind::Warning,
         "the setting may lie outside",
+    );
+    let again = filled(job.clone(), &[("fitted", "0.85"), ("final_play", "0.07")]);
+    assert!(
+        lines(&again, LineKind::Warning).is_empty(),
+        "measured again"
     );
     let job = filled(job, &[("sizes", "0.30")]);
     let none = "none fits; the nearest is 0.30 mm: clearance 0.65 mm";
