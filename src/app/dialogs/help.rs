@@ -8,13 +8,16 @@ use crate::project::View;
 use egui::{Align, Layout, RichText, Ui, vec2};
 
 /// What a user must know before trusting a figure; the README says the same.
-pub const CAUTIONS: [&str; 5] = [
+pub const CAUTIONS: [&str; 6] = [
     "All figures are estimates: they follow from ratios and the tyre's nominal size, and real tyres \
      differ by −2.5 to +1.5 %. Measure the rolling circumference where it matters.",
     "Pull, times, top speeds and fuel follow from figures that are guessed in part: they tell sets \
      apart better than they tell the truth about one. Whoever times a run needs a closed road.",
     "An engine over-revved on a downshift can break. The redline speed of a gear is the highest for \
      changing down into it; stay well below.",
+    "A gearbox is heavy: lift it with help. Presses and bearings splinter; wear glasses, and keep hands \
+     away. A sign or a sleeve turned round costs a bearing: check every setting on the assembled box, \
+     by measuring, and do not let it run itself in.",
     "A gearbox, shaft or tyre beyond its rating fails. Other gears and tyres also change what the \
      speedometer shows, and reading low is forbidden nearly everywhere.",
     "The maker's data, local law and licensed practice decide what may be built, driven and \
