@@ -9,6 +9,7 @@ use layshaft::project::{
     Project, SetChecks, SetId, SetTechnical, TechnicalData, View, WriteUp, format, text_in_picture,
 };
 use layshaft::sheet::page::{Page, PageError, Picture};
+use layshaft::workshop::Workshop;
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -101,6 +102,8 @@ fn as_shown(project: &Project) -> Project {
             ..project.write_up.clone()
         },
         technical,
+        // Nothing of the bench is to be seen in a picture of gear sets.
+        workshop: Workshop::default(),
         sets: Candidates::with_liveries(sets.collect(), baseline)
             .unwrap()
             .with_technical(of_sets),
