@@ -48,9 +48,9 @@ impl App {
             Action::Part(part) => self.view.part = part,
             Action::Share(share) => self.lifecycle.settings.shares.take(share),
             Action::Point(gear) => self.view.pointed = gear,
-            Action::Page(page) => self.view.page = page,
+            Action::Page(page) => self.turn_page(ctx, page),
             Action::OpenJob(job) => self.open_job(job),
-            Action::Show(view) => self.show(view),
+            Action::Show(view) => self.show(ctx, view),
             Action::Seek(field) => self.seek(field),
             Action::Range(view, range) => self.view.ranges.set(view, range),
             Action::Open(path) => self.step(ctx, Step::Leave(After::Open(path))),
@@ -198,17 +198,17 @@ impl App {
             Command::Columns => {
                 // Of no other table are there columns to choose.
                 if self.desk().figure_table(self.view.shown).is_some() {
-                    self.show(View::Speed);
+                    self.show(ctx, View::Speed);
                 }
                 self.view.part = Part::Table;
                 self.view.columns_are_asked_for = true;
             }
-            Command::ShowWorkshop => self.view.page = AppPage::Workshop,
-            Command::ShowSpeed => self.show(View::Speed),
-            Command::ShowEffort => self.show(View::Effort),
-            Command::ShowRun => self.show(View::Run),
-            Command::ShowCruise => self.show(View::Cruise),
-            Command::ShowSpeedometer => self.show(View::Speedometer),
+            Command::ShowWorkshop => self.turn_page(ctx, AppPage::Workshop),
+            Command::ShowSpeed => self.show(ctx, View::Speed),
+            Command::ShowEffort => self.show(ctx, View::Effort),
+            Command::ShowRun => self.show(ctx, View::Run),
+            Command::ShowCruise => self.show(ctx, View::Cruise),
+            Command::ShowSpeedometer => self.show(ctx, View::Speedometer),
             Command::Fit => self.view.ranges = Ranges::default(),
             Command::NextSet => self.next_set(ctx),
             Command::ThemeLight => self.show_theme(ctx, ThemeChoice::Light),
@@ -224,11 +224,25 @@ impl App {
     }
 
     /// Looks at another diagram; in a small window the table of it stays in view.
-    fn show(&mut self, view: View) {
-        self.view.page = AppPage::Drive;
+    fn show(&mut self, ctx: &Context, view: View) {
+        self.turn_page(ctx, AppPage::Drive);
         self.view.shown = view;
         if self.view.part != Part::Table {
             self.view.part = Part::Diagram;
+        }
+    }
+
+    /// Looks at another page. What had the focus on the one before is gone, so the other one has it, unless it
+    /// stands in what both pages have.
+    fn turn_page(&mut self, ctx: &Context, page: AppPage) {
+        if self.view.page == page {
+            return;
+        }
+        self.view.page = page;
+        let of_both = [Pane::Menu, Pane::Status, Pane::WriteUp];
+        if !of_both.into_iter().any(|pane| self.focus.is_in(ctx, pane)) {
+            let part = page.part(self.view.part);
+            self.focus.go_into(part.panes().first().copied());
         }
     }
 

@@ -212,6 +212,11 @@ impl FocusMap {
         self.is_beginning = first.is_none();
     }
 
+    /// A part of the window is to have the focus once it is shown, where it had it last.
+    pub(super) fn go_into(&mut self, pane: Option<Pane>) {
+        self.entering = pane;
+    }
+
     /// What is sought is brought into view together with what stands in that room.
     pub(super) fn seek_with(&mut self, id: Id, room: Rect) {
         if self.sought == Some(id) {

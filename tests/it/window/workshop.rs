@@ -58,6 +58,8 @@ fn the_page_is_reached_by_pointer_by_key_and_by_command_and_left_again() {
             .find(Role::Heading, "Measuring and setting up the box")
             .is_some()
     );
+    // The page has the focus: its first job is one key away.
+    assert_eq!(window.focused(), SHIM);
     // Whoever asks for a diagram is shown one.
     window.ctrl(Key::Num2);
     assert!(window.find(Role::Heading, "Jobs of the bench").is_none());
