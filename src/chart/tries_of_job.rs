@@ -2,7 +2,7 @@
 
 use super::{Tries, TryDiagram};
 use crate::units::BenchUnits;
-use crate::workshop::{JobData, TurningTorque};
+use crate::workshop::{JobData, JobState, TurningTorque};
 
 impl TryDiagram {
     /// The diagram of a job; none where it keeps no tries, or none is known.
@@ -15,7 +15,12 @@ impl TryDiagram {
         let tries: Vec<[f64; 2]> = tries
             .map(|known| [units.length.from_mm(known.shim.mm()), torque(known.torque)])
             .collect();
-        let next = turning.next().map(|shim| units.length.from_mm(shim.mm()));
+        // Once it turns as it must, no shim is sought.
+        let is_sought = data.answer(units).state != JobState::Done;
+        let next = turning
+            .next()
+            .filter(|_| is_sought)
+            .map(|shim| units.length.from_mm(shim.mm()));
         Self::of(&Tries {
             tries: &tries,
             wanted: turning.compared_band().map(|band| band.ends().map(torque)),

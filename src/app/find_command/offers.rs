@@ -6,6 +6,8 @@ use crate::app::commands::{Command, TABLE};
 use crate::app::desk::Desk;
 use crate::app::menus::command_text;
 use crate::project::examples::EXAMPLES;
+use crate::project::{Edit, WorkshopEdit};
+use crate::workshop::JobKind;
 use egui::KeyboardShortcut;
 use std::path::PathBuf;
 
@@ -73,6 +75,19 @@ pub(in crate::app) fn offers(
             Action::Select(candidate.id),
         )
     });
+    let jobs = desk.project().workshop.jobs().iter().map(|job| {
+        let what = "Works on this job of the bench".to_owned();
+        named(job.title().to_owned(), "Job", what, Action::OpenJob(job.id))
+    });
+    let kinds = JobKind::ALL.map(|kind| {
+        let add = Edit::Workshop(WorkshopEdit::AddJob(Box::new(kind.begun())));
+        named(
+            format!("Add a job: {}", kind.words()),
+            "Workshop",
+            kind.meaning().to_owned(),
+            Action::Edit(add),
+        )
+    });
     let recent = recent.iter().map(|path| {
         let name = path.file_name().unwrap_or(path.as_os_str());
         let what = format!("Opens {}", path.display());
@@ -93,7 +108,8 @@ pub(in crate::app) fn offers(
             Action::Example(at),
         )
     });
-    commands.chain(sets).chain(recent).chain(examples).collect()
+    let own = commands.chain(sets).chain(jobs).chain(kinds);
+    own.chain(recent).chain(examples).collect()
 }
 
 fn named(name: String, place: &'static str, what: String, action: Action) -> Offer {

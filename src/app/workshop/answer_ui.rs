@@ -7,11 +7,14 @@ use crate::letters::capitalised;
 use crate::workshop::{Answer, AnswerLine, JobState, LineKind};
 use egui::{Color32, FontId, Frame, Label, RichText, Ui};
 
+/// What is said above an answer that does not go by all that stands in the fields.
+const UNREAD_FIELD: &str = "A field does not read: this goes by what stood there before";
+
 /// The height of the text of a result, in points.
 const RESULT_SIZE: f32 = 15.0;
 
 /// Shows the answer.
-pub(super) fn answer_ui(ui: &mut Ui, answer: &Answer, palette: &Palette) {
+pub(super) fn answer_ui(ui: &mut Ui, answer: &Answer, has_unread: bool, palette: &Palette) {
     let edge = egui::Stroke::new(1.0, palette.grid);
     Frame::new()
         .stroke(edge)
@@ -25,6 +28,10 @@ pub(super) fn answer_ui(ui: &mut Ui, answer: &Answer, palette: &Palette) {
                 .font(FontId::new(RESULT_SIZE, bold()))
                 .color(color);
             announce(&ui.label(state));
+            if has_unread {
+                let text = RichText::new(UNREAD_FIELD).color(palette.error);
+                announce(&ui.add(Label::new(text).wrap()));
+            }
             for line in &answer.lines {
                 line_ui(ui, line, palette);
             }

@@ -2,6 +2,7 @@
 
 use super::answer_ui::answer_ui;
 use super::drawing::drawing_ui;
+use super::is_of;
 use super::items::items_ui;
 use super::kinds_ui;
 use super::row::row_ui;
@@ -56,9 +57,12 @@ fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut F
     let width = ui.available_width();
     let names = std::mem::replace(&mut form.name_width, NAMES);
     if width < SIDE_BY_SIDE {
+        // What it comes to is seen while it is typed.
+        told_ui(ui, about, form);
+        ui.add_space(8.0);
         form_ui(ui, about.0, workshop, form);
         ui.add_space(8.0);
-        beside_ui(ui, about, workshop.units, form);
+        drawings_ui(ui, about.0, workshop.units, form);
     } else {
         let form_width = (width * FORM).min(WIDEST_FORM);
         ui.horizontal_top(|ui| {
@@ -69,7 +73,10 @@ fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut F
             ui.add_space(16.0);
             ui.vertical(|ui| {
                 ui.set_width(ui.available_width() - 12.0);
-                beside_ui(ui, about, workshop.units, form);
+                drawing_ui(ui, &about.0.data, form);
+                ui.add_space(6.0);
+                told_ui(ui, about, form);
+                tries_ui(ui, about.0, workshop.units, form);
             });
         });
     }
@@ -100,10 +107,14 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
     });
 }
 
-/// The answer with the drawing above it.
-fn beside_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), units: BenchUnits, form: &mut Form<'_>) {
+/// What it comes to, and whether something stands in a field that does not read.
+fn told_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), form: &mut Form<'_>) {
+    let has_unread = form.drafts.has_unread_in(|cell| is_of(cell, job.id));
+    answer_ui(ui, answer, has_unread, form.palette);
+}
+
+/// The drawing, and the tries where there are any.
+fn drawings_ui(ui: &mut Ui, job: &Job, units: BenchUnits, form: &mut Form<'_>) {
     drawing_ui(ui, &job.data, form);
-    ui.add_space(6.0);
-    answer_ui(ui, answer, form.palette);
     tries_ui(ui, job, units, form);
 }

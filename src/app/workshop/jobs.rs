@@ -1,6 +1,6 @@
 //! The list of the jobs with their states, the units of the bench, and how a job comes about.
 
-use super::kinds_ui;
+use super::{is_of, kinds_ui};
 use crate::app::action::Action;
 use crate::app::choice::{Offer, choice_ui};
 use crate::app::desk::Desk;
@@ -8,6 +8,7 @@ use crate::app::drafts::CellId;
 use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
 use crate::app::heard::{describe, heading_ui, name_menu};
+use crate::app::section::UNREAD;
 use crate::project::{Edit, WorkshopEdit};
 use crate::units::{BenchUnits, LengthUnit, TurningUnit};
 use crate::workshop::{Job, JobId, JobState, Workshop};
@@ -37,13 +38,19 @@ const CAUTION: &str = "The maker's figures decide. A gearbox is heavy, presses a
 fn job_ui(ui: &mut Ui, job: &Job, state: JobState, open: Option<JobId>, form: &mut Form<'_>) {
     let is_open = open == Some(job.id);
     // On the ground of the chosen one a dim word would be too faint.
-    let word = RichText::new(state.words()).color(form.palette.text);
+    let has_unread = form.drafts.has_unread_in(|cell| is_of(cell, job.id));
+    let (words, color) = if has_unread {
+        (UNREAD, form.palette.error)
+    } else {
+        (state.words(), form.palette.text)
+    };
+    let word = RichText::new(words).color(color);
     let button = Button::selectable(is_open, job.title())
         .shortcut_text(word)
         .truncate()
         .min_size(egui::vec2(ui.available_width() - 10.0, 0.0));
     let button = ui.add(button);
-    describe(&button, state.words());
+    describe(&button, words);
     let button = button.accessible_name(job.title());
     if button.clicked() && !is_open {
         form.actions.push(Action::OpenJob(job.id));

@@ -12,9 +12,10 @@ pub(super) use bench::bench_ui;
 pub(super) use jobs::jobs_ui;
 
 use super::action::Action;
+use super::drafts::CellId;
 use super::form::{Form, remark};
 use crate::project::{Edit, WorkshopEdit};
-use crate::workshop::{Job, JobKind};
+use crate::workshop::{Job, JobId, JobKind};
 use egui::{Button, Ui};
 
 /// Shows the kinds of jobs that can be added, each with what it is for where there is room; whether one was chosen.
@@ -40,6 +41,11 @@ fn kinds_ui(ui: &mut Ui, has_room: bool, form: &mut Form<'_>) -> bool {
         }
     }
     is_chosen
+}
+
+/// Whether a field is one of that job.
+fn is_of(cell: CellId, job: JobId) -> bool {
+    matches!(cell, CellId::Job(of, _) if of == job)
 }
 
 /// The edit that puts a job in its place.

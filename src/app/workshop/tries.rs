@@ -1,6 +1,7 @@
 //! The tries of a job: what was measured now is kept with one press, and all of them are drawn.
 
 use super::changed;
+use crate::app::drafts::CellId;
 use crate::app::form::Form;
 use crate::app::heard::{describe, tell_why_not};
 use crate::chart::TryDiagram;
@@ -25,6 +26,9 @@ pub(super) fn keep_ui(ui: &mut Ui, job: &Job, form: &mut Form<'_>) {
     let button = button.on_hover_text("Puts the shim in place and its torque among the tries");
     if let Some(kept) = kept.filter(|_| button.clicked()) {
         form.edit(changed(kept));
+        // The next shim is what is typed next.
+        form.focus
+            .want(CellId::Job(job.id, Job::SHIM_IN_PLACE).widget());
     }
 }
 

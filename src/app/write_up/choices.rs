@@ -33,6 +33,25 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
     }
     let is_picture = page_form == PageForm::Picture;
     sheets_ui(ui, desk, is_picture, form);
+    // A sheet of the bench has none of it.
+    if is_picture || desk.sheet.is_none() {
+        of_sets_ui(ui, desk, is_picture, &mut wanted, form);
+    }
+    if wanted != *present {
+        form.edit(Edit::WriteUp(wanted));
+    }
+    width_ui(ui, present, form);
+    first
+}
+
+/// What is shown of the gear sets, and whether the project goes along.
+fn of_sets_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    is_picture: bool,
+    wanted: &mut WriteUp,
+    form: &mut Form<'_>,
+) {
     ui.add_space(4.0);
     ui.add_enabled_ui(is_picture, |ui| {
         views_ui(ui, desk, &mut wanted.views, form);
@@ -43,27 +62,20 @@ pub(super) fn choices_ui(ui: &mut Ui, desk: &Desk, form: &mut Form<'_>) -> Respo
             }
         });
     });
-    let is_of_sets = is_picture || desk.sheet.is_none();
     ui.horizontal(|ui| {
         let table = Checkbox::new(&mut wanted.with_table, "with the table");
         ui.add_enabled(is_picture, table);
-        let note = Checkbox::new(&mut wanted.with_note, "with the note");
-        ui.add_enabled(is_of_sets, note);
+        ui.checkbox(&mut wanted.with_note, "with the note");
     });
-    ui.add_enabled_ui(is_picture && present.with_table, |ui| {
+    let has_table = desk.project().write_up.with_table;
+    ui.add_enabled_ui(is_picture && has_table, |ui| {
         columns_ui(ui, desk, &mut wanted.columns);
     });
-    ui.add_enabled_ui(is_of_sets, |ui| sets_ui(ui, desk, &mut wanted));
-    ui.add_enabled_ui(is_picture, |ui| drops_ui(ui, desk, &mut wanted));
+    sets_ui(ui, desk, wanted);
+    ui.add_enabled_ui(is_picture, |ui| drops_ui(ui, desk, wanted));
     ui.add_space(4.0);
-    let carries = Checkbox::new(&mut wanted.carries_project, "with the project");
-    ui.add_enabled(is_of_sets, carries);
+    ui.checkbox(&mut wanted.carries_project, "with the project");
     remark(ui, CARRIED, form.palette.dim_text);
-    if wanted != *present {
-        form.edit(Edit::WriteUp(wanted));
-    }
-    width_ui(ui, present, form);
-    first
 }
 
 /// What stands on a page for the bench: the gear sets, or one of the jobs.

@@ -10,7 +10,7 @@ use crate::draw::palette::Palette;
 use crate::draw::try_diagram;
 use crate::gearing::Name;
 use crate::letters::capitalised;
-use crate::workshop::{Job, LineKind, Row};
+use crate::workshop::{Job, JobState, LineKind, Row};
 use egui::{FontId, Pos2, Sense, Ui, UiBuilder, Vec2};
 
 /// The heights of text that are tried, in points: the first with which all fits is taken.
@@ -35,6 +35,10 @@ const GAP: f32 = 18.0;
 const DRAWING: f32 = 9.0 / 16.0;
 const DRAWING_TEXT: f32 = 12.0;
 
+/// Where readings are missing there is room for so many, with a gap between them, in points.
+const READINGS: usize = 5;
+const READING_GAP: f32 = 6.0;
+
 /// Empty rows for further items, where a job has a list of them.
 const FURTHER_ITEMS: usize = 4;
 
@@ -56,7 +60,16 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &Sheet) {
     let foot = caution_ui(ui, CAUTION, &palette);
     let size = fitting(ui, sheet, foot, &palette);
     body_ui(ui, sheet, size, &palette);
+    signed_ui(ui, size, &palette);
     note_lines_ui(ui, foot, &palette);
+}
+
+/// Who measured it, and when.
+fn signed_ui(ui: &mut Ui, size: f32, palette: &Palette) {
+    ui.add_space(size * 0.6);
+    let names = ["Measured by".to_owned(), "Date".to_owned()];
+    let width = ui.available_width() / names.len() as f32;
+    table_row_ui(ui, &names, width, (size * 0.7, false), palette);
 }
 
 /// Which box it is about: the project's title and date, where they were typed.
@@ -76,6 +89,7 @@ fn fitting(ui: &mut Ui, sheet: &Sheet, foot: f32, palette: &Palette) -> f32 {
         let area = ui.available_rect_before_wrap();
         let mut trial = ui.new_child(UiBuilder::new().max_rect(area).invisible());
         body_ui(&mut trial, sheet, *size, palette);
+        signed_ui(&mut trial, *size, palette);
         trial.min_rect().bottom() <= foot
     };
     let found = TEXT_SIZES.iter().copied().find(|size| fits(size, ui));
@@ -134,7 +148,7 @@ fn row_ui(ui: &mut Ui, row: &Row, size: f32, palette: &Palette) {
     } else {
         0.0
     };
-    let height = (name.size().y + hint_height).max(value.size().y) + size * 0.35;
+    let height = (name.size().y + hint_height).max(value.size().y) + size * 0.55;
     let (rect, _) =
         ui.allocate_exact_size(Vec2::new(room.x, height.max(size * ROW)), Sense::hover());
     let painter = ui.painter();
@@ -143,12 +157,25 @@ fn row_ui(ui: &mut Ui, row: &Row, size: f32, palette: &Palette) {
     painter.galley(left, name, palette.text);
     painter.galley(left + Vec2::new(0.0, name_height), hint, palette.text);
     painter.galley(left + Vec2::new(names, 0.0), value, palette.text);
-    let x = rect.left() + names..=rect.right();
-    painter.hline(x, rect.bottom() - 1.0, (0.7, palette.mark));
+    let [from, to] = [rect.left() + names, rect.right()];
+    let lines = if is_empty && row.is_list { READINGS } else { 1 };
+    let step = (to - from) / lines as f32;
+    for at in 0..lines {
+        let left = from + step * at as f32;
+        let gap = if at + 1 < lines { READING_GAP } else { 0.0 };
+        painter.hline(
+            left..=left + step - gap,
+            rect.bottom() - 1.0,
+            (0.7, palette.mark),
+        );
+    }
 }
 
-/// What the job comes to so far.
+/// What the job comes to so far; nothing of one that is still to be measured by pencil.
 fn answer_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
+    if sheet.answer.state == JobState::Open {
+        return;
+    }
     let state = capitalised(sheet.answer.state.words());
     bold_words(ui, &state, size, palette.text);
     for line in &sheet.answer.lines {

@@ -1,7 +1,7 @@
 //! What is typed of a job, said once: its name, its hint, how it is spelled and read. Window, sheets,
 //! histories and comparisons are made of these.
 
-use crate::units::BenchUnits;
+use crate::units::{BenchUnits, LengthUnit};
 
 /// Names a field of a job, whatever stands in it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -18,6 +18,10 @@ pub(super) struct Field<D: 'static> {
     pub(super) name: &'static str,
     pub(super) measure: Measure,
     pub(super) hint: &'static str,
+    /// The hint where lengths are in inches, if that is another one.
+    pub(super) hint_in_inches: Option<&'static str>,
+    /// Whether several are typed: readings, of which each needs room on paper.
+    pub(super) is_list: bool,
     /// Whether it is asked for, which may hang on a choice.
     pub(super) is_asked: fn(&D) -> bool,
     pub(super) kind: FieldKind<D>,
@@ -56,6 +60,8 @@ pub struct Row {
     pub name: String,
     /// What helps who types it; empty where the name says all.
     pub hint: &'static str,
+    /// Whether several are typed: readings, of which each needs room on paper.
+    pub is_list: bool,
     /// How it is answered, and what the answer is.
     pub answer: RowAnswer,
 }
@@ -107,6 +113,8 @@ macro_rules! typed {
             name: $name,
             measure: $crate::workshop::job::field::Measure::$measure,
             hint: $hint,
+            hint_in_inches: None,
+            is_list: false,
             is_asked: |_| true,
             kind: $crate::workshop::job::field::FieldKind::Typed {
                 spelled: |data: &$Data, units| {
@@ -129,6 +137,8 @@ macro_rules! chosen {
             name: $name,
             measure: $crate::workshop::job::field::Measure::Plain,
             hint: $hint,
+            hint_in_inches: None,
+            is_list: false,
             is_asked: |_| true,
             kind: $crate::workshop::job::field::FieldKind::Chosen {
                 options: <$Choice as $crate::workshop::job::field::Choice>::options,
@@ -153,6 +163,18 @@ impl<D> Field<D> {
         self
     }
 
+    /// The same field with another hint where lengths are in inches.
+    pub(super) const fn in_inches(mut self, hint: &'static str) -> Self {
+        self.hint_in_inches = Some(hint);
+        self
+    }
+
+    /// The same field, of which several are typed.
+    pub(super) const fn list(mut self) -> Self {
+        self.is_list = true;
+        self
+    }
+
     /// The field with what stands in it.
     pub(super) fn row(&self, data: &D, item: Option<u8>, units: BenchUnits) -> Row {
         let sign = match self.measure {
@@ -170,7 +192,11 @@ impl<D> Field<D> {
                 item,
             },
             name,
-            hint: self.hint,
+            hint: match units.length {
+                LengthUnit::Millimetre => self.hint,
+                LengthUnit::Inch => self.hint_in_inches.unwrap_or(self.hint),
+            },
+            is_list: self.is_list,
             answer: match &self.kind {
                 FieldKind::Typed { spelled, .. } => RowAnswer::Typed(spelled(data, units)),
                 FieldKind::Chosen {

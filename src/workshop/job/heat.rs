@@ -25,10 +25,10 @@ pub enum MaterialName {
 
 impl Choice for MaterialName {
     const ALL: &'static [(Self, &'static str)] = &[
-        (Self::Steel, "steel"),
-        (Self::BearingSteel, "bearing steel"),
-        (Self::Aluminium, "aluminium"),
-        (Self::Other, "another one"),
+        (Self::Steel, "steel: 12 millionths per K"),
+        (Self::BearingSteel, "bearing steel: 12.5"),
+        (Self::Aluminium, "aluminium: 23"),
+        (Self::Other, "another, as cast iron"),
     ];
 }
 
@@ -46,7 +46,7 @@ impl MaterialName {
 
 impl Choice for Arrangement {
     const ALL: &'static [(Self, &'static str)] = &[
-        (Self::FaceToFace, "face to face, the usual gearbox"),
+        (Self::FaceToFace, "face to face, cups adjusted: the usual"),
         (Self::BackToBack, "back to back, cones adjusted"),
     ];
 }
@@ -145,7 +145,8 @@ impl JobForm for HeatData {
             "Set at the bench",
             Plain,
             "as clearance 0.05 to 0.10, or preload 0.02"
-        ),
+        )
+        .in_inches("as clearance 0.002 to 0.004"),
         typed!(
             HeatData.most,
             "End play, at most",

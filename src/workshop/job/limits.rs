@@ -46,7 +46,9 @@ impl JobForm for LimitsData {
             "Every reading",
             Length,
             "the worst counts, as 0.95 0.90 1.00"
-        ),
+        )
+        .in_inches("the worst counts, as 38 36 40 thou")
+        .list(),
         typed!(
             LimitItem.least,
             "Least",

@@ -249,6 +249,12 @@ impl Job {
         item: None,
     };
 
+    /// The field of the shim with which a turning torque is measured.
+    pub const SHIM_IN_PLACE: FieldKey = FieldKey {
+        name: "shim",
+        item: None,
+    };
+
     /// The most items that a job can have.
     pub const MOST_ITEMS: usize = 40;
 

@@ -46,7 +46,8 @@ impl JobForm for PinionDepthData {
             "Axis to bearing seat",
             Length,
             "every reading, from the ring gear's axis"
-        ),
+        )
+        .list(),
         typed!(
             PinionDepthData.mounting,
             "Mounting distance",
@@ -70,13 +71,15 @@ impl JobForm for PinionDepthData {
             "May be off, either way",
             Length,
             "as 0.02; else half a step of the shims"
-        ),
+        )
+        .in_inches("as 0.001; else half a step of the shims"),
         typed!(
             PinionDepthData.sizes,
             "Sizes to be had",
             Length,
             "as 0.10 0.12 0.15, or 0.65 to 1.40 by 0.05"
-        ),
+        )
+        .in_inches("as 0.020 0.022, or 0.025 to 0.055 by 0.002"),
         typed!(
             PinionDepthData.most_shims,
             "Shims in one place, at most",
@@ -88,12 +91,13 @@ impl JobForm for PinionDepthData {
             "Gauge shows",
             Length,
             "one division, as 0.01"
-        ),
+        )
+        .in_inches("one division, as 0.0005"),
         typed!(
             PinionDepthData.most_spread,
-            "Readings may scatter by",
+            "Readings may differ by",
             Length,
-            "more than that, and you are warned"
+            "from least to most; more, and you are warned"
         ),
         typed!(
             PinionDepthData.fitted,
@@ -106,7 +110,8 @@ impl JobForm for PinionDepthData {
             "Axis to head with it",
             Length,
             "every reading, to the back of the head"
-        ),
+        )
+        .list(),
     ];
 
     type Item = NoItem;

@@ -57,21 +57,23 @@ impl Dial {
         if count == 1 {
             return format!("one reading: {mean} {sign}");
         }
+        let most = unit.reckoned(readings.variation_mm());
         let spread = unit.reckoned(readings.spread_mm());
         let error = unit.reckoned(self.standard_error_mm(readings));
         format!(
-            "mean of {count} readings {mean} {sign}, spread {spread}, known to about ±{error} {sign}"
+            "mean of {count} readings {mean} {sign}; they differ by {most}, spread (standard deviation) {spread}, \
+             standard error of the mean {error} {sign}"
         )
     }
 
-    /// That readings scatter by more than they may.
+    /// That readings differ by more than they may.
     fn scatter_warning(self, readings: &Readings, unit: LengthUnit) -> Option<String> {
-        let spread_mm = readings.spread_mm();
+        let differ_mm = readings.variation_mm();
         let most = self.most_spread?.mm();
-        (spread_mm > most + ROUNDING_MM).then(|| {
+        (differ_mm > most + ROUNDING_MM).then(|| {
             format!(
-                "the readings scatter by {} {}, more than {}: {}",
-                unit.reckoned(spread_mm),
+                "the readings differ by {} {}, more than {}: {}",
+                unit.reckoned(differ_mm),
                 unit.sign(),
                 unit.reckoned(most),
                 self.remedy
@@ -96,7 +98,7 @@ impl Dial {
         // A band of one figure has no room for any error.
         (may_be_outside && sure_mm > 0.0 && band.low() < band.high()).then(|| {
             format!(
-                "the mean is known to ±{} {} only, so the setting may lie outside: take more readings",
+                "twice the standard error, {} {}, may carry the setting outside: take more readings",
                 unit.reckoned(sure_mm),
                 unit.sign()
             )
@@ -115,10 +117,50 @@ pub(super) fn with_readings(
         return answer;
     };
     let answer = answer.said(dial.readings_words(readings, unit));
+    let outlier = outlier(readings, unit);
     let scatter = dial.scatter_warning(readings, unit);
     let doubt = dial.doubt(answered, readings, unit);
-    answer.warnings(scatter.into_iter().chain(doubt))
+    answer.warnings(outlier.into_iter().chain(scatter).chain(doubt))
 }
+
+/// That something was read below 0 where nothing is.
+pub(super) fn below_nothing(readings: &Readings, unit: LengthUnit) -> Option<String> {
+    let all = readings.as_slice().iter().map(|reading| reading.mm());
+    let below_mm = all.fold(0.0, f64::min);
+    (below_mm < -ROUNDING_MM).then(|| {
+        format!(
+            "{} {} is below 0, and no play is: look at its sign, seat the bearings and measure again",
+            unit.figure(below_mm),
+            unit.sign()
+        )
+    })
+}
+
+/// That one reading lies far from all others.
+pub(super) fn outlier(readings: &Readings, unit: LengthUnit) -> Option<String> {
+    let all = readings.as_slice();
+    let far = all.iter().enumerate().find(|(at, reading)| {
+        let others = all.iter().enumerate().filter(|(other, _)| other != at);
+        let others = Readings::new(others.map(|(_, reading)| *reading).collect());
+        others
+            .filter(|others| others.as_slice().len() > 1)
+            .is_some_and(|others| {
+                let near_mm = (FAR * others.variation_mm()).max(NEAR_MM);
+                (reading.mm() - others.mean_mm()).abs() > near_mm
+            })
+    });
+    far.map(|(_, reading)| {
+        format!(
+            "{} {} lies far from the other readings: measure it again",
+            unit.figure(reading.mm()),
+            unit.sign()
+        )
+    })
+}
+
+/// A reading lies far from others at so many times what these differ by, and at so many mm at least.
+const FAR: f64 = 5.0;
+const NEAR_MM: f64 = 0.1;
 
 /// The answer with what the place takes next, and what of the stock that is.
 pub(super) fn next_shim(answer: Answer, next: &AnsweredShim, unit: LengthUnit) -> Answer {

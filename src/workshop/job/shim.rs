@@ -85,22 +85,30 @@ impl JobForm for ShimData {
         typed!(ShimData.trial, "Trial shim", Length, "the shim in place while you measure, 0 for none")
             .when(|data| data.measuring == ShimMeasuring::TrialShim),
         typed!(ShimData.play, "Play, every reading", Length, "whole travel of the dial, as 0.30 0.31 0.29")
+            .in_inches("whole travel of the dial, as 12 12.5 12 thou")
+            .list()
             .when(|data| data.measuring == ShimMeasuring::TrialShim),
-        typed!(ShimData.gap, "Gap, every reading", Length, "all round the cover, bearing seated, as 0.40 0.42 0.40")
+        typed!(ShimData.gap, "Gap, every reading", Length, "all round, bearing seated, as 0.40 0.42 0.40")
+            .in_inches("all round, bearing seated, as 16 16.5 16 thou")
+            .list()
             .when(|data| data.measuring == ShimMeasuring::FeelerGap),
         typed!(ShimData.case_depth, "Depth of the case", Length, "from the face to the seat")
             .when(|data| data.measuring == ShimMeasuring::Depths),
         typed!(ShimData.filling, "What stands in it", Length, "part by part, as 4.48 15.0 55")
+            .in_inches("part by part, as 0.176 0.591 2.165")
+            .list()
             .when(|data| data.measuring == ShimMeasuring::Depths),
         typed!(ShimData.gasket, "Gasket, squeezed", Length, "0 for none")
             .when(|data| data.measuring == ShimMeasuring::Depths),
-        typed!(ShimData.setting, "Wanted setting", Plain, "as the manual gives it: preload 0.15 to 0.20, or clearance 0.05 to 0.10"),
-        typed!(ShimData.sizes, "Sizes to be had", Length, "as 0.10 0.12 0.15, or 0.65 to 1.40 by 0.05"),
+        typed!(ShimData.setting, "Wanted setting", Plain, "preload 0.15 to 0.20, or clearance 0.05 to 0.10")
+            .in_inches("preload 0.006 to 0.008, or clearance 2 to 4 thou"),
+        typed!(ShimData.sizes, "Sizes to be had", Length, "as 0.10 0.12 0.15, or 0.65 to 1.40 by 0.05")
+            .in_inches("as 0.020 0.022, or 0.025 to 0.055 by 0.002"),
         typed!(ShimData.most_shims, "Shims in one place, at most", Plain, "1; some manuals allow no more"),
-        typed!(ShimData.resolution, "Dial shows", Length, "one division, as 0.01"),
-        typed!(ShimData.most_spread, "Readings may scatter by", Length, "more than that, and you are warned"),
+        typed!(ShimData.resolution, "Dial shows", Length, "one division, as 0.01").in_inches("one division, as 0.0005"),
+        typed!(ShimData.most_spread, "Readings may differ by", Length, "from least to most; more, and you are warned"),
         typed!(ShimData.fitted, "Built in", Length, "all shims of the place together"),
-        typed!(ShimData.final_play, "Play with it, every reading", Length, "closes the job, or opens it again"),
+        typed!(ShimData.final_play, "Play with it, every reading", Length, "with what was built in; 0 where none is left").list(),
     ];
 
     type Item = NoItem;
@@ -192,6 +200,14 @@ impl ShimData {
 
     /// Whether what was built in is as it must be, or what to build in.
     fn checked(&self, answered: &AnsweredShim, unit: LengthUnit) -> Answer {
+        let before = answered.job.measurement.readings();
+        let below = before.into_iter().chain(&self.final_play);
+        if let Some(below) = below
+            .into_iter()
+            .find_map(|read| said::below_nothing(read, unit))
+        {
+            return Answer::new(JobState::ToMeasure).warning(below);
+        }
         if answered.wanted.is_err() {
             return Answer::new(JobState::ToMeasure).warning(answered.place_words(unit));
         }
@@ -209,6 +225,7 @@ impl ShimData {
             "the final shim leaves {}",
             answered.job.setting_words(mean_mm, unit)
         );
+        let fitted_mm = self.fitted_mm(answered);
         let is_preload = setting.high().mm() <= 0.0;
         let unseen_mm = if is_preload {
             self.half_division_mm()
@@ -217,27 +234,49 @@ impl ShimData {
         };
         let is_loose = mean_mm > setting.high().mm().max(0.0) + unseen_mm;
         let is_tight = mean_mm < setting.low().mm() - ROUNDING_MM;
+        let doubt = fitted_mm.and_then(|mm| self.contradiction(answered, mm, play, unit));
+        if !is_loose && !is_tight && is_preload {
+            return no_play_left(answered, fitted_mm, unit).warnings(doubt);
+        }
         if !is_loose && !is_tight {
-            let answer = Answer::new(JobState::Done);
-            return if is_preload {
-                answer
-                    .result("no play is left, as wanted".to_owned())
-                    .said("how much preload there is no dial tells: check the turning torque")
-            } else {
-                answer.result(format!("{measured}: within {}", setting.words(unit)))
-            };
+            let within = format!("{measured}: within {}", setting.words(unit));
+            return Answer::new(JobState::Done).result(within).warnings(doubt);
         }
         let answer = Answer::new(JobState::ToChange)
-            .result(format!("{measured}, not {}", setting.words(unit)));
-        let fitted = answered
-            .choice
-            .as_ref()
-            .map(|choice| choice.stack.thickness_mm);
-        let fitted = self.fitted.map(ShimThickness::mm).or(fitted);
-        match fitted.and_then(|mm| self.next(mm, play)) {
+            .result(format!("{measured}, not {}", setting.words(unit)))
+            .warnings(doubt);
+        match fitted_mm.and_then(|mm| self.next(mm, play)) {
             Some(next) => said::next_shim(answer, &next, unit),
             None => answer.said(said::TYPE_FITTED),
         }
+    }
+
+    /// What was built in, as far as that is known: what is typed, else what was to be taken.
+    fn fitted_mm(&self, answered: &AnsweredShim) -> Option<f64> {
+        let chosen = answered.choice.as_ref();
+        let chosen = chosen.map(|choice| choice.stack.thickness_mm);
+        self.fitted.map(ShimThickness::mm).or(chosen)
+    }
+
+    /// That the play with what was built in is another than the readings before promise.
+    fn contradiction(
+        &self,
+        answered: &AnsweredShim,
+        fitted_mm: f64,
+        play: &Readings,
+        unit: LengthUnit,
+    ) -> Option<String> {
+        let promised_mm = answered.job.setting_mm(fitted_mm);
+        // No dial shows preload: there the play is none.
+        let off_mm = (play.mean_mm() - promised_mm.max(0.0)).abs();
+        let divisions = self.resolution.map_or(0.0, |division| 2.0 * division.mm());
+        (off_mm > divisions.max(CONTRADICTION_MM)).then(|| {
+            format!(
+                "by the readings before, it should have {}: the bearings may not have been seated when they were \
+                 taken, or another shim is in",
+                answered.job.setting_words(promised_mm, unit)
+            )
+        })
     }
 
     /// The same place with what was built in as its trial shim.
@@ -264,3 +303,39 @@ impl ShimData {
         })
     }
 }
+
+/// By so much, in mm, the play may be another than readings promise: bearings never seat twice alike.
+const CONTRADICTION_MM: f64 = 0.03;
+
+/// What it means that no play is left where preload is wanted: what the readings say of it, for no dial does.
+fn no_play_left(answered: &AnsweredShim, fitted_mm: Option<f64>, unit: LengthUnit) -> Answer {
+    let setting = answered.job.setting;
+    let wanted = setting.words(unit);
+    let promised_mm = fitted_mm.map(|mm| answered.job.setting_mm(mm));
+    let words = |mm: f64| answered.job.setting_words(mm, unit);
+    let outside = |mm: f64| {
+        let is_tight = mm < setting.low().mm() - ROUNDING_MM;
+        let is_loose = mm > setting.high().mm() + ROUNDING_MM;
+        is_tight || is_loose
+    };
+    match promised_mm {
+        Some(mm) if outside(mm) => Answer::new(JobState::ToChange)
+            .result(format!(
+                "no play is left, but by the readings before it is {}, not {wanted}",
+                words(mm)
+            ))
+            .said(format!("build in what gives {wanted}, or measure again")),
+        Some(mm) => Answer::new(JobState::Done)
+            .result(format!(
+                "no play is left; by the readings it is {}",
+                words(mm)
+            ))
+            .said(TORQUE_TELLS),
+        None => Answer::new(JobState::Done)
+            .result("no play is left, as wanted")
+            .said(TORQUE_TELLS),
+    }
+}
+
+/// What tells of preload.
+const TORQUE_TELLS: &str = "how much preload there is no dial tells: check the turning torque";

@@ -96,13 +96,15 @@ impl JobForm for SideBearingsData {
             "Backlash, every reading",
             Length,
             "three places round the ring at least"
-        ),
+        )
+        .list(),
         typed!(
             SideBearingsData.wanted,
             "Wanted backlash",
             Length,
             "least and most, as 0.10 to 0.15"
-        ),
+        )
+        .in_inches("least and most, as 0.004 to 0.006"),
         typed!(
             SideBearingsData.most_variation,
             "Backlash may vary by",
@@ -166,6 +168,13 @@ impl JobForm for SideBearingsData {
                 unit.sign(),
                 shims_words(shims, unit)
             ));
+        }
+        let below = self
+            .backlash
+            .as_ref()
+            .and_then(|read| said::below_nothing(read, unit));
+        if let Some(below) = below {
+            return Answer::new(JobState::ToMeasure).warning(below);
         }
         match (&self.backlash, self.wanted) {
             (Some(backlash), Some(wanted)) if backlash.as_slice().len() >= ROUND_THE_RING => {

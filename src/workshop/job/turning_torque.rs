@@ -242,6 +242,10 @@ impl JobForm for TurningTorqueData {
             Some(_) => turns,
             None => format!("{turns} by the newest try"),
         };
+        if self.awaits_reading() {
+            return Answer::new(JobState::ToMeasure)
+                .result("turn the shaft with the shim that is in now, and type what it takes");
+        }
         let answer = match self.compared_band() {
             None => Answer::new(JobState::ToMeasure)
                 .result(turns)
@@ -299,7 +303,7 @@ impl TurningTorqueData {
     /// The job with what was measured last as one more try; none where that or its shim is not known, where it is
     /// kept already, or where there are as many as can be.
     pub fn keeping_try(&self) -> Option<Self> {
-        let now = self.measured_try()?;
+        let now = self.measured_try().filter(|_| !self.awaits_reading())?;
         let kept = self.tries.last().and_then(TorqueTry::known);
         if kept == Some(now) || self.tries.len() >= Job::MOST_ITEMS {
             return None;
@@ -320,11 +324,21 @@ impl TurningTorqueData {
         })
     }
 
+    /// Whether shim or reading was typed anew since a try was kept, and the other not yet: two shims turn at the
+    /// same torque to the last digit in no gearbox.
+    fn awaits_reading(&self) -> bool {
+        let now = self.measured_try();
+        let kept = self.tries.last().and_then(TorqueTry::known);
+        now.zip(kept).is_some_and(|(now, kept)| {
+            now.shim != kept.shim && (now.torque.nmm() - kept.torque.nmm()).abs() < ROUNDING_NMM
+        })
+    }
+
     /// Every try of which shim and torque are known, the newest last: those that are kept, and what was measured
     /// since.
     pub fn known_tries(&self) -> Vec<ShimTry> {
         let mut tries: Vec<ShimTry> = self.tries.iter().filter_map(TorqueTry::known).collect();
-        let now = self.measured_try();
+        let now = self.measured_try().filter(|_| !self.awaits_reading());
         tries.extend(now.filter(|now| tries.last() != Some(now)));
         tries
     }
@@ -447,6 +461,9 @@ impl TurningTorqueData {
         }
     }
 }
+
+/// What rounding may leave of a torque, in N·mm.
+const ROUNDING_NMM: f64 = 1e-6;
 
 impl TorqueTry {
     /// The try, where shim and torque are known.

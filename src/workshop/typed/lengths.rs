@@ -79,7 +79,7 @@ pub(super) fn lengths(text: &str, unit: LengthUnit) -> Result<Vec<f64>, String> 
     let mut has_unit = false;
     let items = text.split(|c: char| c.is_whitespace() || matches!(c, ';' | '+'));
     for item in items.map(|item| item.trim_end_matches(',')) {
-        if item.is_empty() {
+        if item.is_empty() || item == "and" {
             continue;
         }
         let Some((figure, size_mm)) = unit_of(item) else {
@@ -99,6 +99,18 @@ pub(super) fn lengths(text: &str, unit: LengthUnit) -> Result<Vec<f64>, String> 
     Ok(found)
 }
 
+/// Why a length cannot be, with what was typed in its own unit.
+fn told_in(error: OutOfRange, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Millimetre => told(error),
+        LengthUnit::Inch => {
+            let typed = unit.figure(error.value);
+            let OutOfRange { what, bounds, .. } = error;
+            format!("{what} must be {bounds}, and {typed} in is not")
+        }
+    }
+}
+
 /// All lengths of a text as quantities.
 fn all_of<T>(
     text: &str,
@@ -108,7 +120,7 @@ fn all_of<T>(
     let lengths = lengths(text, units.length)?;
     lengths
         .into_iter()
-        .map(|mm| new(mm).map_err(told))
+        .map(|mm| new(mm).map_err(|error| told_in(error, units.length)))
         .collect()
 }
 
@@ -125,7 +137,8 @@ macro_rules! length_value {
             }
 
             fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
-                Self::from_mm(length(text, units.length)?).map_err(told)
+                let mm = length(text, units.length)?;
+                Self::from_mm(mm).map_err(|error| told_in(error, units.length))
             }
         }
     )+};
@@ -146,7 +159,8 @@ impl BenchValue for Setting {
     }
 
     fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
-        Self::from_mm(length(text, units.length)?).map_err(told)
+        let mm = length(text, units.length)?;
+        Self::from_mm(mm).map_err(|error| told_in(error, units.length))
     }
 }
 

@@ -102,7 +102,8 @@ fn whole_job() -> impl Strategy<Value = Job> {
         let [low, high] = [a.min(b), a.max(b)];
         let band = format!("{low} to {high}");
         let tolerance = low.abs().to_string();
-        let all = measured.map(|mm| mm.to_string()).join(" ");
+        // No play is below 0.
+        let all = measured.map(|mm| mm.abs().to_string()).join(" ");
         let one = measured[0].abs().to_string();
         let head = (100.0 + measured[0]).to_string();
         let warm = (20.0 + 300.0 * measured[0]).to_string();

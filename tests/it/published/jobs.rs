@@ -92,7 +92,8 @@ fn readings_have_their_mean_and_spread() {
         ("play", "0.30 0.31 0.29 0.30 0.32"),
         ("setting", "clearance 0"),
     ];
-    let says = "mean of 5 readings 0.304 mm, spread 0.011, known to about ±0.005 mm";
+    let says = "mean of 5 readings 0.304 mm; they differ by 0.03, spread (standard deviation) 0.011, standard \
+                error of the mean 0.005 mm";
     assert_says(
         &job(JobKind::Shim, &fields),
         ToMeasure,

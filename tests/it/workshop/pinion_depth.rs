@@ -88,7 +88,7 @@ fn a_pinion_warns_of_what_is_no_measurement_scatters_or_has_no_shim() {
         "no shim is below 0 mm",
     );
     let job = filled(measured(), &[("most_spread", "0.005")]);
-    let scatters = "the readings scatter by 0.01 mm, more than 0.005: look at the gauge";
+    let scatters = "the readings differ by 0.02 mm, more than 0.005: look at the gauge";
     assert_says(&job, JobState::ToMeasure, LineKind::Warning, scatters);
     let job = filled(measured(), &[("sizes", "1.30")]);
     assert_says(

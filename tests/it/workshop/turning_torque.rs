@@ -155,8 +155,13 @@ fn tries_against_the_seat_lead_to_no_shim() {
     let against = "with the tighter one of the last two shims it turned no harder";
     assert_says(&tight, JobState::ToChange, LineKind::Warning, against);
     assert!(data(&tight).line().is_some() && data(&tight).next().is_none());
-    let same = filled(tight, &[("reading", "1.0"), ("seat", "behind")]);
+    let same = filled(tight.clone(), &[("reading", "0.9"), ("seat", "behind")]);
     assert_says(&same, JobState::ToChange, LineKind::Warning, against);
+    // The shim was changed, and the shaft not turned yet.
+    let waits = filled(tight, &[("reading", "1.0"), ("seat", "behind")]);
+    let turn = "turn the shaft with the shim that is in now";
+    assert_says(&waits, JobState::ToMeasure, LineKind::Result, turn);
+    assert!(waits.keeping_try().is_none());
     let kept = read("3.0", "0.10").keeping_try().unwrap();
     let flat = filled(kept, &[("reading", "3.1"), ("shim", "0.20")]);
     let leads = "the line through the last two tries leads to no shim";
