@@ -4,7 +4,7 @@ use crate::support::window::{Opening, Window, camper_van};
 use egui::Key;
 use egui::accesskit::Role;
 use layshaft::project::PageForm;
-use layshaft::workshop::{JobData, JobState, ShimData};
+use layshaft::workshop::{JobData, JobKind, JobState, ShimData};
 
 const SHIM: &str = "Shim for end play or preload";
 
@@ -125,6 +125,83 @@ fn what_does_not_read_says_so_and_keeps_the_last_good_value() {
         window.key(Key::Escape);
     }
     assert_eq!(window.text("Play, every reading, mm"), "0.30 0.31 0.29");
+}
+
+#[test]
+fn an_answer_says_that_a_field_does_not_read() {
+    let mut window = with_shim();
+    fill_in(&mut window);
+    let says = "A field does not read: this goes by what stood there before";
+    assert!(!window.shows(says));
+    window.type_in("Play, every reading, mm", "thick");
+    window.pause();
+    assert!(window.shows(says) && window.shows("Take 1.10 mm: preload 0.15 mm"));
+    window.key(Key::Escape);
+    assert!(!window.shows(says));
+}
+
+#[test]
+fn a_try_is_kept_and_the_next_shim_is_typed_next() {
+    let mut window = Window::on_camper_van();
+    window.ctrl(Key::Num6);
+    window.click("Turning torque");
+    window.pause();
+    window.fill("Pull of the scale", "10 N");
+    window.fill("Radius of the drum, mm", "50");
+    window.fill("The maker's figure, N·m", "1 to 1.5");
+    window.fill("Shim in place, mm", "1.15");
+    assert_eq!(state(&window), JobState::ToChange);
+    window.click("Keep this try");
+    window.pause();
+    assert_eq!(window.focused(), "Shim in place, mm");
+    window.type_text("1.20");
+    window.key(Key::Enter);
+    assert_eq!(state(&window), JobState::ToMeasure, "not turned yet");
+    window.fill("Pull of the scale", "16 N");
+    assert!(window.shows("Next shim about 1.275 mm, by the line through the last two tries"));
+    assert_eq!(window.text("Torque, N·m, try 1"), "0.5");
+    // What is kept is one step, and goes like any other.
+    window.click("Remove try 1");
+    window.ctrl(Key::Z);
+    assert_eq!(window.text("Torque, N·m, try 1"), "0.5");
+}
+
+#[test]
+fn a_job_is_found_by_its_name_and_a_kind_by_what_it_is() {
+    let mut window = with_shim();
+    window.fill("Name", "Layshaft, rear");
+    window.ctrl(Key::Num1);
+    window.ctrl(Key::K);
+    window.type_text("layshaft rear");
+    // Undoing the name has it in its words, too, and stands above.
+    window.key(Key::ArrowDown);
+    window.key(Key::Enter);
+    window.pause();
+    assert_eq!(window.text("Name"), "Layshaft, rear");
+    window.ctrl(Key::K);
+    window.type_text("add heat");
+    window.key(Key::Enter);
+    window.pause();
+    assert!(
+        window
+            .find(Role::Heading, "End play when it runs")
+            .is_some()
+    );
+}
+
+#[test]
+fn every_kind_of_job_is_begun_from_the_menu_with_its_drawing() {
+    for kind in JobKind::ALL {
+        let mut window = with_shim();
+        window.fill("Name", "the first");
+        window.choose("Add a job…", Role::Button, kind.words());
+        window.pause();
+        assert!(
+            window.find(Role::Heading, kind.words()).is_some(),
+            "{kind:?}"
+        );
+        assert!(window.find(Role::Image, "Drawing").is_some(), "{kind:?}");
+    }
 }
 
 #[test]
