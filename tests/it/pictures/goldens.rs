@@ -12,11 +12,13 @@ use crate::support::window::camper_van;
 use egui_kittest::Harness;
 use image::codecs::png::{CompressionType, FilterType, PngEncoder};
 use image::{DynamicImage, Rgba, RgbaImage};
+use layshaft::analysis::Analysis;
 use layshaft::app::{App, Surroundings};
 use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, PictureWidth, Project};
-use layshaft::sheet::page::Page;
+use layshaft::sheet::page::{Page, Sheet};
+use layshaft::workshop::JobId;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -135,6 +137,27 @@ fn the_page_for_the_bench_looks_as_it_was_looked_at() {
     let mut project = EXAMPLES[3].project().unwrap();
     project.write_up.form = PageForm::A4;
     all_are_golden([("bench".to_owned(), picture(&project))]);
+}
+
+#[test]
+fn the_sheet_of_a_job_looks_as_it_was_looked_at() {
+    let analysis = Analysis::of(EXAMPLES[1].project().unwrap());
+    let jobs: Vec<JobId> = analysis
+        .project()
+        .workshop
+        .jobs()
+        .iter()
+        .map(|job| job.id)
+        .collect();
+    let sheets = (1..).zip(jobs).map(|(number, job)| {
+        let sheet = Sheet::of(&analysis, job);
+        let page = Page::of(analysis.clone())
+            .unwrap()
+            .in_form(PageForm::A4)
+            .with_sheet(sheet);
+        (format!("job-{number}"), page.picture().unwrap())
+    });
+    all_are_golden(sheets.collect::<Vec<_>>());
 }
 
 #[test]

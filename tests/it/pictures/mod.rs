@@ -3,6 +3,7 @@
 mod against_window;
 mod bench_page;
 mod goldens;
+mod job_sheets;
 mod table;
 
 use crate::support::projects::any_project;
