@@ -34,8 +34,8 @@ pub use job::{
     SideBearingsData, TorqueMeasuring, TorqueTry, TurningTorqueData, Workshop,
 };
 pub use journal::{
-    CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft, OnShaft, RunOut,
-    SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
+    AnsweredJournal, CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft,
+    OnShaft, RunOut, SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{
