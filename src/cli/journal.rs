@@ -5,10 +5,12 @@ use super::error::CliError;
 use super::flags::Flag;
 use super::values::{TextOrJson, needed_quantity, quantity, text_or_json};
 use super::{PRINTED, output};
-use crate::sheet::journal::{self, AnsweredJournal};
+use crate::sheet::journal;
 use crate::sheet::json;
 use crate::units::plain_number;
-use crate::workshop::{CaseDepth, Diameter, FilletRadius, MeantShaft, OnShaft, ShaftTorque, Stop};
+use crate::workshop::{
+    AnsweredJournal, CaseDepth, Diameter, FilletRadius, MeantShaft, OnShaft, ShaftTorque, Stop,
+};
 use std::io::Write;
 
 /// The exit code, when what is left is printed.

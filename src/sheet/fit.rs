@@ -33,7 +33,7 @@ pub fn text(answered: &AnsweredFit) -> String {
     let limits = |limits: SizeLimits| format!("{} ({})", limits.size_words(at), limits.words());
     let interference = answered.interference();
     let class = answered.class;
-    let seat = format!("{} {class}", side_word(class.side()));
+    let seat = format!("{} {class}", class.side().word());
     let mut lines = vec![
         format!(
             "{seat} of {} mm: {}",
@@ -49,22 +49,11 @@ pub fn text(answered: &AnsweredFit) -> String {
     lines.join("\n") + "\n"
 }
 
-fn side_word(side: SeatSide) -> &'static str {
-    match side {
-        SeatSide::Shaft => "shaft",
-        SeatSide::Bore => "bore",
-    }
-}
-
 fn part_words(answered: &AnsweredFit) -> &'static str {
-    match (answered.is_part_given, answered.class.side()) {
-        (true, _) => "part as given",
-        (false, SeatSide::Shaft) => {
-            "bore of a bearing of the Normal class, unless it has tapered rollers"
-        }
-        (false, SeatSide::Bore) => {
-            "outside of a bearing of the Normal class, unless it has tapered rollers"
-        }
+    if answered.is_part_given {
+        "part as given"
+    } else {
+        answered.class.side().normal_bearing_words()
     }
 }
 

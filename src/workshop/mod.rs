@@ -21,21 +21,21 @@ mod typed;
 
 pub use fits::{
     BEARING_MOST_C, BORE_STEPS, BoreClass, Deviation, Diameter, DiameterStep, FIT_CAUTIONS,
-    Heating, Interference, MeasuredDiameters, MeasuredVerdict, NoClass, OutsideTable, PressedRing,
-    Pressing, RingWidth, RoomTemperature, SHAFT_STEPS, SeatClass, SeatFinish, SeatSide, ShaftClass,
-    SizeLimits, SizeVerdict, SlipClearance, Tightness, bearing_bore, bearing_outside,
-    case_outgrows_um, taken_by_warmth_um,
+    Heating, Interference, MeasuredDiameters, MeasuredVerdict, NoClass, OutsideTable,
+    PlaceDiameters, PressedRing, Pressing, RingWidth, RoomTemperature, SHAFT_STEPS, SeatClass,
+    SeatFinish, SeatSide, ShaftClass, SizeLimits, SizeVerdict, SlipClearance, Tightness,
+    bearing_bore, bearing_outside, case_outgrows_um, taken_by_warmth_um,
 };
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
-    Answer, AnswerLine, BearingsAre, FieldKey, HeatData, Job, JobData, JobId, JobKind,
-    JobListError, JobState, LimitItem, LimitMargin, LimitsData, LineKind, MakersFigure,
-    MaterialName, PinionDepthData, RateBy, Row, RowAnswer, ShimData, ShimMeasuring,
-    SideBearingsData, TorqueMeasuring, TorqueTry, TurningTorqueData, Workshop,
+    Answer, AnswerLine, BearingsAre, FieldKey, FitData, FitPart, HeatData, Job, JobData, JobId,
+    JobKind, JobListError, JobState, KnownFit, LimitItem, LimitMargin, LimitsData, LineKind,
+    MakersFigure, MaterialName, PinionDepthData, RateBy, Row, RowAnswer, SeatPlace, ShimData,
+    ShimMeasuring, SideBearingsData, TorqueMeasuring, TorqueTry, TurningTorqueData, Workshop,
 };
 pub use journal::{
-    CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft, OnShaft, RunOut,
-    SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
+    AnsweredJournal, CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft,
+    OnShaft, RunOut, SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use quantity::{

@@ -14,7 +14,7 @@ use crate::app::heard::heading_ui;
 use crate::project::{Edit, WorkshopEdit};
 use crate::units::BenchUnits;
 use crate::workshop::{Answer, Job, JobId, Workshop};
-use egui::Ui;
+use egui::{Label, RichText, Ui};
 
 /// From this width on, in points, the form and the answer stand side by side.
 const SIDE_BY_SIDE: f32 = 760.0;
@@ -107,10 +107,13 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
     });
 }
 
-/// What it comes to, and whether something stands in a field that does not read.
+/// What it comes to, whether something stands in a field that does not read, and what every job of its kind says.
 fn told_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), form: &mut Form<'_>) {
     let has_unread = form.drafts.has_unread_in(|cell| is_of(cell, job.id));
     answer_ui(ui, answer, has_unread, form.palette);
+    for caution in job.data.kind().cautions() {
+        ui.add(Label::new(RichText::new(*caution).small().color(form.palette.dim_text)).wrap());
+    }
 }
 
 /// The drawing, and the tries where there are any.

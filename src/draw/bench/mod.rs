@@ -5,6 +5,7 @@
 
 mod axle;
 mod board;
+mod fits;
 mod heat;
 mod measured;
 mod of_job;
@@ -42,11 +43,15 @@ pub enum BenchDrawing {
     HeatFaceToFace,
     /// What grows with heat, bearings back to back.
     HeatBackToBack,
+    /// A ring on a shaft, its seat read at several places.
+    FitOnShaft,
+    /// A ring in the bore of a case, read at several places.
+    FitInBore,
 }
 
 impl BenchDrawing {
     /// All of them.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 13] = [
         Self::BehindRace,
         Self::UnderCover,
         Self::FeelerGap,
@@ -58,6 +63,8 @@ impl BenchDrawing {
         Self::LimitsGauge,
         Self::HeatFaceToFace,
         Self::HeatBackToBack,
+        Self::FitOnShaft,
+        Self::FitInBore,
     ];
 
     /// What is to be seen and what the sign hangs on, in one spoken sentence without its stop.
@@ -109,6 +116,16 @@ impl BenchDrawing {
                 "Taper bearings back to back, their cones held from outside: a case that grows leaves less play, a \
                  shaft that grows leaves more"
             }
+            Self::FitOnShaft => {
+                "A bearing's inner ring of width B, solid up to the diameter Di of its raceway, sits on a shaft of the \
+                 diameter d, which is read at several places along the seat and at each across: a thicker shaft is \
+                 a tighter fit"
+            }
+            Self::FitInBore => {
+                "A bearing's outer ring sits in the bore of a case, whose diameter D is read at several places along \
+                 the seat and at each across: a wider bore is a looser fit, and a light-alloy case that warms grows \
+                 away from the ring"
+            }
         }
     }
 }
@@ -134,5 +151,7 @@ pub fn paint(
         BenchDrawing::LimitsGauge => measured::limits_gauge(&board),
         BenchDrawing::HeatFaceToFace => heat::face_to_face(&board),
         BenchDrawing::HeatBackToBack => heat::back_to_back(&board),
+        BenchDrawing::FitOnShaft => fits::on_shaft(&board),
+        BenchDrawing::FitInBore => fits::in_bore(&board),
     }
 }

@@ -1,7 +1,7 @@
 //! Which drawing belongs to a job: what is measured, and where the shim sits.
 
 use super::BenchDrawing;
-use crate::workshop::{Arrangement, JobData, Seat, ShimMeasuring, TorqueMeasuring};
+use crate::workshop::{Arrangement, JobData, Seat, SeatSide, ShimMeasuring, TorqueMeasuring};
 
 impl BenchDrawing {
     /// The drawing of a job.
@@ -23,6 +23,10 @@ impl BenchDrawing {
             JobData::Heat(heat) => match heat.arrangement {
                 Arrangement::FaceToFace => Self::HeatFaceToFace,
                 Arrangement::BackToBack => Self::HeatBackToBack,
+            },
+            JobData::Fit(fit) => match fit.side {
+                SeatSide::Shaft => Self::FitOnShaft,
+                SeatSide::Bore => Self::FitInBore,
             },
         }
     }

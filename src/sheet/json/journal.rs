@@ -2,7 +2,7 @@
 
 use super::JsonError;
 use super::object::Json;
-use crate::sheet::journal::AnsweredJournal;
+use crate::workshop::AnsweredJournal;
 
 /// The keys, each with its meaning.
 pub const JOURNAL_KEYS: &[(&str, &str)] = &[

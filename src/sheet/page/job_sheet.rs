@@ -57,7 +57,11 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &Sheet) {
         words(ui, kind.words(), 14.0, palette.text);
     }
     project_ui(ui, page, &palette);
-    let foot = caution_ui(ui, CAUTION, &palette);
+    let cautions: Vec<&str> = [CAUTION]
+        .into_iter()
+        .chain(kind.cautions().iter().copied())
+        .collect();
+    let foot = caution_ui(ui, &cautions.join(" "), &palette);
     let size = fitting(ui, sheet, foot, &palette);
     body_ui(ui, sheet, size, &palette);
     signed_ui(ui, size, &palette);

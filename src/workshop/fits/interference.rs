@@ -1,8 +1,8 @@
 //! The interference of a part with its seat: what of it works, and how much of it a part bears.
 
-use super::limits::{ROUNDING_UM, UM_PER_MM};
+use super::limits::{ROUNDING_UM, UM_PER_MM, fine_sign};
 use super::quantity::Diameter;
-use crate::units::{plain_number, round_to};
+use crate::units::{LengthUnit, plain_number, round_to};
 use crate::workshop::quantity::TemperatureRise;
 
 /// How much a part is tighter than its seat, from the least to the most, in µm; below 0 there is clearance.
@@ -111,14 +111,23 @@ impl Interference {
 
     /// `interference 2 to 30 µm`, `clearance 4 to interference 20 µm`: the word, so that a wrong sign is seen.
     pub fn words(self) -> String {
-        let text = |um: f64| plain_number(round_to(um.abs(), 0.1));
+        self.words_in(LengthUnit::Millimetre)
+    }
+
+    /// The same at a bench of that unit: in µm where it is mm.
+    pub fn words_in(self, unit: LengthUnit) -> String {
+        let text = |um: f64| match unit {
+            LengthUnit::Millimetre => plain_number(round_to(um.abs(), 0.1)),
+            LengthUnit::Inch => unit.figure(um.abs() / UM_PER_MM),
+        };
         let (least, most) = (text(self.least_um), text(self.most_um));
+        let sign = fine_sign(unit);
         if self.least_um >= 0.0 {
-            format!("interference {least} to {most} µm")
+            format!("interference {least} to {most} {sign}")
         } else if self.most_um <= 0.0 {
-            format!("clearance {most} to {least} µm")
+            format!("clearance {most} to {least} {sign}")
         } else {
-            format!("clearance {least} to interference {most} µm")
+            format!("clearance {least} to interference {most} {sign}")
         }
     }
 
@@ -154,6 +163,8 @@ mod tests {
             "clearance 4 to interference 20 µm"
         );
         assert_eq!(from_to(-34.0, -5.0).words(), "clearance 5 to 34 µm");
+        let inches = from_to(-25.4, 12.7).words_in(LengthUnit::Inch);
+        assert_eq!(inches, "clearance 0.001 to interference 0.0005 in");
     }
 
     #[test]

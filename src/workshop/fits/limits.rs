@@ -1,13 +1,37 @@
 //! The limits of a size about its nominal one, and what a measured size is beside them.
 
 use super::quantity::{Deviation, Diameter};
-use crate::units::{decimals_text, plain_number, round_to, signed};
+use crate::units::{LengthUnit, MM_PER_INCH, decimals_text, plain_number, round_to, signed};
 
 /// Micrometres in a millimetre.
 pub(super) const UM_PER_MM: f64 = 1000.0;
 
 /// What rounding may leave of a size, in µm.
 pub(super) const ROUNDING_UM: f64 = 1e-6;
+
+/// The unit of what is smaller than a thousandth of a bench's unit: µm where that is mm.
+pub(super) fn fine_sign(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Millimetre => "µm",
+        LengthUnit::Inch => unit.sign(),
+    }
+}
+
+/// A deviation in µm with its sign, in figures without the unit: `+18`, `−5.5`.
+pub(in crate::workshop) fn deviation_text(um: f64) -> String {
+    match signed(round_to(um, 0.1), 1) {
+        text if text.ends_with(".0") => text.trim_end_matches(".0").to_owned(),
+        text => text,
+    }
+}
+
+/// The finest step that sizes are told in, in µm: the micrometre, and a hundred-thousandth of an inch.
+fn grain_um(unit: LengthUnit) -> f64 {
+    match unit {
+        LengthUnit::Millimetre => 1.0,
+        LengthUnit::Inch => MM_PER_INCH * UM_PER_MM / 100_000.0,
+    }
+}
 
 /// How far a size may lie above its nominal one, below 0 where it lies below, in µm; both belong to it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -77,10 +101,15 @@ impl SizeLimits {
     /// # Ok::<(), layshaft::gearing::OutOfRange>(())
     /// ```
     pub fn sizes_mm(self, nominal: Diameter) -> [f64; 2] {
+        self.sizes_to(nominal, grain_um(LengthUnit::Millimetre))
+    }
+
+    /// The same to another grain in µm.
+    fn sizes_to(self, nominal: Diameter, grain_um: f64) -> [f64; 2] {
         let nominal_um = nominal.mm() * UM_PER_MM;
-        let smallest = (nominal_um + self.lower_um - ROUNDING_UM).ceil();
-        let largest = (nominal_um + self.upper_um + ROUNDING_UM).floor();
-        [smallest, largest].map(|um| um / UM_PER_MM)
+        let smallest = ((nominal_um + self.lower_um - ROUNDING_UM) / grain_um).ceil();
+        let largest = ((nominal_um + self.upper_um + ROUNDING_UM) / grain_um).floor();
+        [smallest, largest].map(|grains| grains * grain_um / UM_PER_MM)
     }
 
     /// What a size in mm is beside them.
@@ -101,28 +130,43 @@ impl SizeLimits {
 
     /// `+2 to +18 µm`.
     pub fn words(self) -> String {
-        let um = |um: f64| match signed(round_to(um, 0.1), 1) {
-            text if text.ends_with(".0") => text.trim_end_matches(".0").to_owned(),
-            text => text,
-        };
-        format!("{} to {} µm", um(self.lower_um), um(self.upper_um))
+        let [lower, upper] = [self.lower_um, self.upper_um].map(deviation_text);
+        format!("{lower} to {upper} µm")
     }
 
     /// `39.002 to 39.018 mm`.
     pub fn size_words(self, nominal: Diameter) -> String {
-        let [smallest, largest] = self.sizes_mm(nominal).map(|mm| decimals_text(mm, 3));
-        format!("{smallest} to {largest} mm")
+        self.size_words_in(nominal, LengthUnit::Millimetre)
+    }
+
+    /// The same at a bench of that unit; what is made to them lies within in either.
+    pub fn size_words_in(self, nominal: Diameter, unit: LengthUnit) -> String {
+        let text = |mm: f64| match unit {
+            LengthUnit::Millimetre => decimals_text(mm, 3),
+            LengthUnit::Inch => unit.figure(mm),
+        };
+        let [smallest, largest] = self.sizes_to(nominal, grain_um(unit)).map(text);
+        format!("{smallest} to {largest} {}", unit.sign())
     }
 }
 
 impl SizeVerdict {
     /// `within`, `above by 3 µm`, `below by 2.5 µm`.
     pub fn words(self) -> String {
-        let um = |um: f64| plain_number(round_to(um, 0.1));
+        self.words_in(LengthUnit::Millimetre)
+    }
+
+    /// The same at a bench of that unit.
+    pub fn words_in(self, unit: LengthUnit) -> String {
+        let text = |um: f64| match unit {
+            LengthUnit::Millimetre => plain_number(round_to(um, 0.1)),
+            LengthUnit::Inch => unit.figure(um / UM_PER_MM),
+        };
+        let sign = fine_sign(unit);
         match self {
             Self::Within => "within".to_owned(),
-            Self::Above { by_um } => format!("above by {} µm", um(by_um)),
-            Self::Below { by_um } => format!("below by {} µm", um(by_um)),
+            Self::Above { by_um } => format!("above by {} {sign}", text(by_um)),
+            Self::Below { by_um } => format!("below by {} {sign}", text(by_um)),
         }
     }
 }
@@ -143,6 +187,8 @@ mod tests {
         assert_eq!(words(-5.5, 5.5, 16.0), "15.995 to 16.005 mm");
         assert_eq!(words(2.0, 18.0, 39.1), "39.102 to 39.118 mm");
         assert_eq!(words(2.0, 18.0, 39.0), "39.002 to 39.018 mm");
+        let inches = limits(2.0, 18.0).size_words_in(at(39.0), LengthUnit::Inch);
+        assert_eq!(inches, "1.53552 to 1.53614 in");
     }
 
     #[test]

@@ -7,6 +7,26 @@ use super::quantity::Diameter;
 #[derive(Debug, Clone, PartialEq)]
 pub struct MeasuredDiameters(Vec<Vec<Diameter>>);
 
+/// Diameters that were read across at one place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlaceDiameters(Vec<Diameter>);
+
+impl PlaceDiameters {
+    /// As many as anybody takes.
+    pub const MOST: usize = 100;
+
+    /// These readings; none where there is not one, or there are more than [`Self::MOST`].
+    pub fn new(readings: Vec<Diameter>) -> Option<Self> {
+        let count = readings.len();
+        (1..=Self::MOST).contains(&count).then_some(Self(readings))
+    }
+
+    /// All of them, in the order in which they were read.
+    pub fn as_slice(&self) -> &[Diameter] {
+        &self.0
+    }
+}
+
 /// What a measured seat is beside its limits.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MeasuredVerdict {

@@ -71,6 +71,22 @@ impl SeatSide {
         limits.ok_or_else(|| self.outside_table())
     }
 
+    /// Which tolerance that is, and of which bearings it is not.
+    pub fn normal_bearing_words(self) -> &'static str {
+        match self {
+            Self::Shaft => "bore of a bearing of the Normal class, unless it has tapered rollers",
+            Self::Bore => "outside of a bearing of the Normal class, unless it has tapered rollers",
+        }
+    }
+
+    /// What it is called.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Shaft => "shaft",
+            Self::Bore => "bore",
+        }
+    }
+
     /// The interference of a part with the seat: on a shaft seat − part, in a bore part − seat.
     ///
     /// # Source

@@ -34,7 +34,7 @@ impl Choice for MaterialName {
 
 impl MaterialName {
     /// The material, with the expansion that is typed for another one.
-    fn material(self, typed: Option<Expansion>) -> Option<Material> {
+    pub(super) fn material(self, typed: Option<Expansion>) -> Option<Material> {
         match self {
             Self::Steel => Some(Material::Steel),
             Self::BearingSteel => Some(Material::BearingSteel),

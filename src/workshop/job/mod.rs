@@ -5,11 +5,14 @@
 
 mod answer;
 mod field;
+mod fit;
+mod fit_said;
 mod form;
 mod heat;
 mod limits;
 mod list;
 mod pinion_depth;
+mod places;
 mod said;
 mod shim;
 mod side_bearings;
@@ -17,10 +20,12 @@ mod turning_torque;
 
 pub use answer::{Answer, AnswerLine, JobState, LineKind};
 pub use field::{FieldKey, Row, RowAnswer};
+pub use fit::{FitData, FitPart, KnownFit};
 pub use heat::{HeatData, MaterialName};
 pub use limits::{LimitItem, LimitMargin, LimitsData};
 pub use list::{JobListError, Workshop};
 pub use pinion_depth::PinionDepthData;
+pub use places::SeatPlace;
 pub use shim::{ShimData, ShimMeasuring};
 pub use side_bearings::{RateBy, SideBearingsData};
 pub use turning_torque::{
@@ -29,6 +34,7 @@ pub use turning_torque::{
 
 use crate::gearing::Name;
 use crate::units::BenchUnits;
+use crate::workshop::fits::FIT_CAUTIONS;
 use field::{Field, typed};
 use form::JobForm;
 
@@ -64,6 +70,8 @@ pub enum JobData {
     Limits(LimitsData),
     /// What heat makes of an end play.
     Heat(HeatData),
+    /// How a bearing or a ring fits its seat.
+    Fit(FitData),
 }
 
 /// A kind of job.
@@ -81,17 +89,20 @@ pub enum JobKind {
     Limits,
     /// What heat makes of an end play.
     Heat,
+    /// How a bearing or a ring fits its seat.
+    Fit,
 }
 
 impl JobKind {
     /// All kinds, in the order in which they are offered.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Shim,
         Self::PinionDepth,
         Self::SideBearings,
         Self::TurningTorque,
         Self::Limits,
         Self::Heat,
+        Self::Fit,
     ];
 
     /// What a job of the kind is called that has no name.
@@ -103,6 +114,7 @@ impl JobKind {
             Self::TurningTorque => "Turning torque",
             Self::Limits => "Measured against limits",
             Self::Heat => "End play when it runs",
+            Self::Fit => "Fit of a bearing or ring",
         }
     }
 
@@ -119,6 +131,22 @@ impl JobKind {
             }
             Self::Limits => "How much is left of what wears, gaps and runs out, the worst first",
             Self::Heat => "What heat makes of the end play that is set at the bench",
+            Self::Fit => {
+                "Whether a seat lies within its class, how tight the part is on it, and what presses or warms it on"
+            }
+        }
+    }
+
+    /// What is said beside every job of the kind, beyond what is said of all.
+    pub fn cautions(self) -> &'static [&'static str] {
+        match self {
+            Self::Fit => &FIT_CAUTIONS,
+            Self::Shim
+            | Self::PinionDepth
+            | Self::SideBearings
+            | Self::TurningTorque
+            | Self::Limits
+            | Self::Heat => &[],
         }
     }
 
@@ -131,6 +159,7 @@ impl JobKind {
             Self::TurningTorque => JobData::TurningTorque(TurningTorqueData::default()),
             Self::Limits => JobData::Limits(LimitsData::default()),
             Self::Heat => JobData::Heat(HeatData::default()),
+            Self::Fit => JobData::Fit(FitData::default()),
         }
     }
 }
@@ -145,6 +174,7 @@ macro_rules! with_data {
             JobData::TurningTorque($form) => $does,
             JobData::Limits($form) => $does,
             JobData::Heat($form) => $does,
+            JobData::Fit($form) => $does,
         }
     };
 }
@@ -175,6 +205,7 @@ impl JobData {
             Self::TurningTorque(_) => JobKind::TurningTorque,
             Self::Limits(_) => JobKind::Limits,
             Self::Heat(_) => JobKind::Heat,
+            Self::Fit(_) => JobKind::Fit,
         }
     }
 
@@ -335,7 +366,8 @@ impl Job {
             | JobData::PinionDepth(_)
             | JobData::SideBearings(_)
             | JobData::Limits(_)
-            | JobData::Heat(_) => None,
+            | JobData::Heat(_)
+            | JobData::Fit(_) => None,
         }
     }
 

@@ -2,12 +2,14 @@
 //!
 //! Lengths are in mm, torques in N·m, stresses in MPa. What comes out is a proposal: the maker's figures decide.
 
+mod answered;
 mod cutting_list;
 mod fillet;
 mod quantity;
 mod stop;
 mod turned;
 
+pub use answered::AnsweredJournal;
 pub use cutting_list::{CutLine, CuttingList};
 pub use fillet::{SHOULDER_SHARES, fillet_factor};
 pub use quantity::{CaseDepth, FilletRadius, RunOut, ShaftTorque};

@@ -4,6 +4,8 @@ use super::words::ending;
 use super::{BenchValue, number, told};
 use crate::gearing::{OutOfRange, quoted};
 use crate::units::{BenchUnits, LengthUnit, MM_PER_INCH};
+use crate::workshop::fits::{Diameter, PlaceDiameters, RingWidth};
+use crate::workshop::journal::{CaseDepth, FilletRadius, RunOut};
 use crate::workshop::quantity::{Depth, Radius, Reading, Setting, ShimThickness, Tolerance};
 use crate::workshop::readings::{Readings, Resolution};
 use crate::workshop::shim::Filling;
@@ -144,7 +146,19 @@ macro_rules! length_value {
     )+};
 }
 
-length_value!(ShimThickness, Depth, Radius, Reading, Resolution, Tolerance);
+length_value!(
+    ShimThickness,
+    Depth,
+    Radius,
+    Reading,
+    Resolution,
+    Tolerance,
+    Diameter,
+    RingWidth,
+    CaseDepth,
+    FilletRadius,
+    RunOut
+);
 
 impl BenchValue for Setting {
     /// With its sign, `+0.05`: a marking may be either.
@@ -173,6 +187,18 @@ impl BenchValue for Readings {
         let readings = all_of(text, units, Reading::from_mm)?;
         let most = Self::MOST;
         Self::new(readings).ok_or_else(|| format!("type 1 to {most} readings, as 0.30 0.31 0.29"))
+    }
+}
+
+impl BenchValue for PlaceDiameters {
+    fn spelled(&self, units: BenchUnits) -> String {
+        all_spelled(self.as_slice().iter().map(|reading| reading.mm()), units)
+    }
+
+    fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
+        let readings = all_of(text, units, Diameter::from_mm)?;
+        let most = Self::MOST;
+        Self::new(readings).ok_or_else(|| format!("type 1 to {most} diameters, as 40.010 40.012"))
     }
 }
 

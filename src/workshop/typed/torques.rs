@@ -3,8 +3,10 @@
 use super::words::ending;
 use super::{BenchValue, number, told};
 use crate::units::{
-    BenchUnits, N_PER_KILOGRAM_FORCE, N_PER_POUND_FORCE, TurningUnit, plain_number, round_to,
+    BenchUnits, N_PER_KILOGRAM_FORCE, N_PER_POUND_FORCE, NMM_PER_NM, TurningUnit, plain_number,
+    round_to,
 };
+use crate::workshop::journal::ShaftTorque;
 use crate::workshop::quantity::{PullForce, TurningTorque};
 
 /// What stands behind a torque, and how mechanics spell it; of two that end alike the longer is first.
@@ -91,6 +93,16 @@ impl BenchValue for TurningTorque {
 
     fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
         Self::from_nmm(torque(text, units.torque)?).map_err(told)
+    }
+}
+
+impl BenchValue for ShaftTorque {
+    fn spelled(&self, units: BenchUnits) -> String {
+        units.torque.figure(self.nm() * NMM_PER_NM)
+    }
+
+    fn read(text: &str, units: BenchUnits) -> Result<Self, String> {
+        Self::from_nm(torque(text, units.torque)? / NMM_PER_NM).map_err(told)
     }
 }
 

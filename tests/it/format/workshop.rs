@@ -185,6 +185,33 @@ fn an_end_play_that_heat_changes_of_the_golden_file_means_what_stands_there() {
 }
 
 #[test]
+fn a_fit_of_the_golden_file_means_what_stands_there() {
+    let expected = [
+        "name: ",
+        "remark: ",
+        "side: a shaft: the part sits on it",
+        "diameter: 40.00",
+        "shaft_class: k6",
+        "part: a part whose limits are typed",
+        "part_upper: +0.5",
+        "part_lower: −12",
+        "finish: turned",
+        "ring_warmer: 10",
+        "width: 19.00",
+        "ring_outside: 50.00",
+        "slip: 20",
+        "room: 18.5",
+        "across 1: 40.01 40.012",
+        "across 2: ",
+        "bore_class: N7",
+        "case: another, as cast iron",
+        "case_expansion: 21.6",
+        "case_warmer: 60",
+    ];
+    assert_eq!(golden_texts(JobKind::Fit), expected);
+}
+
+#[test]
 fn jobs_that_cannot_be_are_pointed_at() {
     let tries = "(), ".repeat(Job::MOST_ITEMS + 1);
     let tries = format!("tries: [{tries}(shim_mm");
@@ -213,6 +240,16 @@ fn jobs_that_cannot_be_are_pointed_at() {
             "backlash_per_mm: 0.7",
             "backlash_per_mm: 7",
             "must be between 0.1 and 2 mm, not 7",
+        ),
+        (
+            "shaft_class: \"k6\"",
+            "shaft_class: \"K6\"",
+            "\"K6\" is no class of a shaft",
+        ),
+        (
+            "across_mm: [40.01, 40.012]",
+            "across_mm: []",
+            "1 to 100 diameters stand here",
         ),
         ("tries: [(shim_mm", &tries, "at most 40 stand here, not 43"),
     ] {

@@ -4,8 +4,8 @@ use crate::support::bench;
 use crate::support::workshop::any_job;
 use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
 use layshaft::workshop::{
-    FieldKey, Job, JobData, JobKind, JobState, Reading, RowAnswer, Tolerance, TorqueVerdict,
-    TurningTorque,
+    FieldKey, Job, JobData, JobKind, JobState, PlaceDiameters, Reading, RowAnswer, Tolerance,
+    TorqueVerdict, TurningTorque,
 };
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -91,6 +91,17 @@ fn is_within(job: &Job) -> bool {
             (bench.low().mm() < 0.0 || running.low().mm() >= -ROUNDING)
                 && running.high().mm() <= most + ROUNDING
         }
+        JobData::Fit(data) => {
+            let fit = data.fit().unwrap().unwrap();
+            let nominal = fit.diameter.mm();
+            let [least, most] =
+                [fit.seat.lower_um(), fit.seat.upper_um()].map(|um| nominal + um / 1000.0);
+            let readings = data.places.iter().filter_map(|place| place.across.as_ref());
+            let mut readings = readings.flat_map(PlaceDiameters::as_slice).peekable();
+            readings.peek().is_some()
+                && readings.all(|read| (least - ROUNDING..=most + ROUNDING).contains(&read.mm()))
+                && fit.interference().most_um <= nominal + ROUNDING
+        }
     }
 }
 
@@ -107,6 +118,9 @@ fn whole_job() -> impl Strategy<Value = Job> {
         let one = measured[0].abs().to_string();
         let head = (100.0 + measured[0]).to_string();
         let warm = (20.0 + 300.0 * measured[0]).to_string();
+        let seat = measured
+            .map(|mm| (40.024 + mm / 10.0).to_string())
+            .join(" ");
         let fields: &[(&str, &str)] = match kind {
             JobKind::Shim => &[
                 ("trial", "9"),
@@ -146,6 +160,11 @@ fn whole_job() -> impl Strategy<Value = Job> {
                 ("shaft_temperature", &warm),
                 ("bench", &band),
                 ("most", "0.2"),
+            ],
+            JobKind::Fit => &[
+                ("diameter", "40"),
+                ("shaft_class", "p6"),
+                ("across 1", &seat),
             ],
         };
         bench::job(kind, fields)

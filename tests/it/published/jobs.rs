@@ -244,3 +244,81 @@ fn heat_makes_of_an_end_play_what_was_derived() {
         result(&back, ToChange, &format!("when it runs: {turned}"));
     }
 }
+
+#[test]
+fn a_bearing_on_a_shaft_has_the_interference_that_its_maker_prints() {
+    // Source: a bearing maker's catalogue, bearings of the Normal class on 30 to 50 mm (read).
+    for (class, least_most) in [
+        ("k5", "2 to 25"),
+        ("k6", "2 to 30"),
+        ("m5", "9 to 32"),
+        ("m6", "9 to 37"),
+    ] {
+        for diameter in ["30.5", "40", "50"] {
+            let fields = [("diameter", diameter), ("shaft_class", class)];
+            let says = format!("interference {least_most} µm with a shaft of {class}");
+            result(&job(JobKind::Fit, &fields), ToMeasure, &says);
+        }
+    }
+}
+
+#[test]
+fn a_ring_is_pressed_and_warmed_onto_its_shaft_as_was_derived() {
+    // Source: bearing makers' catalogues: the interference that works, pressure, force, temperature (formulas
+    // read, numbers derived): d 40, D_i 50, B 19, 30 µm of which 28.571 work → 26.743 MPa, 7.66 and 11.49 kN;
+    // 30 µm of bearing steel → 60.0 K.
+    let fields = [
+        ("diameter", "40"),
+        ("shaft_class", "k6"),
+        ("width", "19"),
+        ("ring_outside", "50"),
+        ("slip", "0"),
+        ("room", "20"),
+    ];
+    let job = job(JobKind::Fit, &fields);
+    for says in [
+        "interference 1.9 to 28.6 µm",
+        "takes up to 7.66 kN, to pull it off 11.49 kN, with 26.7 MPa in the seat",
+        "must be 60 K warmer",
+    ] {
+        assert_says(&job, ToMeasure, LineKind::Said, says);
+    }
+}
+
+#[test]
+fn a_hub_of_inches_is_warmed_as_its_source_says() {
+    // Source: a shrink fit worked through in inches (read): bore 1.375 in, 12 millionths per °F, interference
+    // 0.0015 in, slip 0.002 in → 210 °F above the room, 212.1 unrounded, which is 117.8 K.
+    let fields = [
+        ("side", "a bore"),
+        ("diameter", "1.375 in"),
+        ("bore_class", "H7"),
+        ("part", "a part"),
+        ("part_upper", "0.0015 in"),
+        ("part_lower", "0.0015 in"),
+        ("case", "another"),
+        ("case_expansion", "21.6"),
+        ("slip", "0.002 in"),
+        ("room", "20"),
+    ];
+    let job = job(JobKind::Fit, &fields);
+    assert_says(&job, ToMeasure, LineKind::Said, "must be 117.8 K warmer");
+}
+
+#[test]
+fn an_aluminium_case_outgrows_its_bearing_as_was_derived() {
+    // Derived: bore 72 mm, 60 K, aluminium 23, bearing steel 12.5 millionths per K → 0.0454 mm.
+    let fields = [
+        ("side", "a bore"),
+        ("diameter", "72"),
+        ("bore_class", "N7"),
+        ("case_warmer", "60"),
+    ];
+    let job = job(JobKind::Fit, &fields);
+    assert_says(
+        &job,
+        ToMeasure,
+        LineKind::Said,
+        "the case outgrows the ring by 45.4 µm",
+    );
+}

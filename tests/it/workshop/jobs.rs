@@ -24,7 +24,7 @@ fn a_job_of_which_nothing_is_typed_is_open_and_says_what_it_needs() {
 
 #[test]
 fn what_is_chosen_alone_leaves_a_job_open() {
-    let chosen: [(JobKind, &[(&str, &str)]); 4] = [
+    let chosen: [(JobKind, &[(&str, &str)]); 5] = [
         (JobKind::Shim, &[("seat", "under")]),
         (JobKind::SideBearings, &[("rate_by", "the angles")]),
         (
@@ -36,6 +36,10 @@ fn what_is_chosen_alone_leaves_a_job_open() {
             ],
         ),
         (JobKind::Heat, &[("arrangement", "back"), ("case", "steel")]),
+        (
+            JobKind::Fit,
+            &[("side", "a bore"), ("part", "a part"), ("case", "steel")],
+        ),
     ];
     for (kind, fields) in chosen {
         assert_eq!(state(&job(kind, fields)), JobState::Open, "{kind:?}");

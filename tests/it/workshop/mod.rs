@@ -1,5 +1,6 @@
 //! Does every job of the bench go through its states, and warn where it must?
 
+mod fit;
 mod heat;
 mod jobs;
 mod limits;

@@ -6,7 +6,7 @@ use layshaft::workshop::{Arrangement, Celsius, Depth, Expansion, HeatData, Mater
 use proptest::prelude::*;
 use proptest::sample::select;
 
-fn material() -> impl Strategy<Value = MaterialName> {
+pub(super) fn material() -> impl Strategy<Value = MaterialName> {
     select(vec![
         MaterialName::Steel,
         MaterialName::BearingSteel,

@@ -1,5 +1,6 @@
 //! Which workshops can exist? A strategy over all of them, each figure of a job known or not.
 
+mod fit;
 mod heat;
 mod limits;
 mod pinion_depth;
@@ -11,8 +12,8 @@ use super::projects::{any_name, number};
 use super::technical::{known, quantity};
 use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
 use layshaft::workshop::{
-    Job, JobData, JobId, LengthBand, Reading, Readings, Resolution, Seat, Setting, SettingBand,
-    ShimThickness, Sizes, StackedShims, Tolerance, Workshop,
+    Diameter, Job, JobData, JobId, LengthBand, PlaceDiameters, Reading, Readings, Resolution, Seat,
+    SeatPlace, Setting, SettingBand, ShimThickness, Sizes, StackedShims, Tolerance, Workshop,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -51,6 +52,7 @@ fn any_data() -> impl Strategy<Value = JobData> {
         turning_torque::any().prop_map(JobData::TurningTorque),
         limits::any().prop_map(JobData::Limits),
         heat::any().prop_map(JobData::Heat),
+        fit::any().prop_map(JobData::Fit),
     ]
 }
 
@@ -61,6 +63,17 @@ fn shim_mm() -> BoxedStrategy<Option<ShimThickness>> {
 fn readings() -> BoxedStrategy<Option<Readings>> {
     let readings = vec(quantity(-4.9..=499.0, Reading::from_mm), 1..6);
     option::of(readings.prop_map(|readings| Readings::new(readings).unwrap())).boxed()
+}
+
+fn places() -> impl Strategy<Value = Vec<SeatPlace>> {
+    let diameter = prop_oneof![
+        quantity(39.9..=40.1, Diameter::from_mm),
+        quantity(0.6..=999.0, Diameter::from_mm)
+    ];
+    let across = vec(diameter, 1..4);
+    let across = across.prop_map(|across| PlaceDiameters::new(across).unwrap());
+    let place = option::of(across).prop_map(|across| SeatPlace { across });
+    vec(place, 0..4)
 }
 
 fn division() -> BoxedStrategy<Option<Resolution>> {

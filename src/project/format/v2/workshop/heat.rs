@@ -31,7 +31,7 @@ enum ArrangementEntry {
 
 #[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(rename = "Material")]
-enum MaterialEntry {
+pub(super) enum MaterialEntry {
     Steel,
     BearingSteel,
     Aluminium,

@@ -1,5 +1,6 @@
 //! The workshop in format 2: the units of its bench and its jobs, each kind in a file of its own.
 
+mod fit;
 mod heat;
 mod limits;
 mod pinion_depth;
@@ -13,6 +14,7 @@ use super::super::shared::values::NameText;
 use crate::project::format::outline::Step::Key;
 use crate::units::{BenchUnits, LengthUnit, TurningUnit};
 use crate::workshop::{Job, JobData, JobId, Workshop};
+use fit::FitV2;
 use heat::HeatV2;
 use limits::LimitsV2;
 use pinion_depth::PinionDepthV2;
@@ -53,6 +55,7 @@ enum WorkEntry {
     TurningTorque(TurningTorqueV2),
     Limits(LimitsV2),
     Heat(HeatV2),
+    Fit(FitV2),
 }
 
 #[derive(Clone, Copy, Serialize, Deserialize)]
@@ -122,6 +125,7 @@ impl JobV2 {
                 JobData::TurningTorque(data) => WorkEntry::TurningTorque(data.into()),
                 JobData::Limits(data) => WorkEntry::Limits(data.into()),
                 JobData::Heat(data) => WorkEntry::Heat(data.into()),
+                JobData::Fit(data) => WorkEntry::Fit(data.into()),
             },
         }
     }
@@ -139,6 +143,7 @@ impl JobV2 {
                 WorkEntry::TurningTorque(data) => JobData::TurningTorque(data.into()),
                 WorkEntry::Limits(data) => JobData::Limits(data.into()),
                 WorkEntry::Heat(data) => JobData::Heat(data.into()),
+                WorkEntry::Fit(data) => JobData::Fit(data.into()),
             },
         }
     }

@@ -4,9 +4,10 @@ use super::super::super::shared::values::{
     PlainNumber, WrittenNumber, WrittenOutOfRange, file_number,
 };
 use crate::workshop::{
-    Angle, BacklashMove, Celsius, Depth, Expansion, Filling, Job, LengthBand, PullForce, Radius,
-    Reading, Readings, Resolution, Setting, SettingBand, ShimThickness, Sizes, StackedShims,
-    Tolerance, TorqueBand, TurningTorque,
+    Angle, BacklashMove, BoreClass, Celsius, Depth, Deviation, Diameter, Expansion, Filling, Job,
+    LengthBand, NoClass, PlaceDiameters, PullForce, Radius, Reading, Readings, Resolution,
+    RingWidth, RoomTemperature, Setting, SettingBand, ShaftClass, ShimThickness, Sizes,
+    SlipClearance, StackedShims, TemperatureRise, Tolerance, TorqueBand, TurningTorque,
 };
 use serde::{Deserialize, Serialize};
 
@@ -23,6 +24,12 @@ file_number!(RatePerMm, BacklashMove, from_per_mm, per_mm);
 file_number!(AngleDeg, Angle, from_deg, deg);
 file_number!(ExpansionPerMk, Expansion, from_per_mk, per_mk);
 file_number!(TemperatureC, Celsius, from_c, c);
+file_number!(DiameterMm, Diameter, from_mm, mm);
+file_number!(WidthMm, RingWidth, from_mm, mm);
+file_number!(DeviationUm, Deviation, from_um, um);
+file_number!(SlipUm, SlipClearance, from_um, um);
+file_number!(RiseK, TemperatureRise, from_k, k);
+file_number!(RoomC, RoomTemperature, from_c, c);
 
 /// A list in a file that is one value of the domain, or a sentence.
 macro_rules! file_list {
@@ -54,6 +61,16 @@ file_list!(ReadingsMm, Readings, ReadingMm, "Vec<ReadingMm>", |list| {
 file_list!(FillingMm, Filling, DepthMm, "Vec<DepthMm>", |list| {
     Filling::new(list).ok_or_else(|| format!("1 to {} heights stand here", Filling::MOST))
 });
+file_list!(
+    DiametersMm,
+    PlaceDiameters,
+    DiameterMm,
+    "Vec<DiameterMm>",
+    |list| {
+        let most = PlaceDiameters::MOST;
+        PlaceDiameters::new(list).ok_or_else(|| format!("1 to {most} diameters stand here"))
+    }
+);
 file_list!(SizesMm, Sizes, ShimMm, "Vec<ShimMm>", |list| {
     Sizes::new(list).map_err(|error| error.to_string())
 });
@@ -137,6 +154,32 @@ file_band!(SettingEntry as "Setting", "SettingParts" SettingParts, SettingBand, 
 });
 file_band!(LengthBandEntry as "Lengths", "LengthParts" LengthParts, LengthBand, ReadingMm, LengthBand::ends);
 file_band!(TorqueBandEntry as "Torques", "TorqueParts" TorqueParts, TorqueBand, TorqueNmm, TorqueBand::ends);
+
+/// A tolerance class by its word.
+macro_rules! file_class {
+    ($Name:ident, $Class:ident) => {
+        #[derive(Clone, Copy, Serialize, Deserialize)]
+        #[serde(try_from = "String", into = "String")]
+        pub(super) struct $Name(pub(super) $Class);
+
+        impl TryFrom<String> for $Name {
+            type Error = NoClass;
+
+            fn try_from(word: String) -> Result<Self, NoClass> {
+                word.parse().map(Self)
+            }
+        }
+
+        impl From<$Name> for String {
+            fn from(class: $Name) -> Self {
+                class.0.word().to_owned()
+            }
+        }
+    };
+}
+
+file_class!(ShaftClassWord, ShaftClass);
+file_class!(BoreClassWord, BoreClass);
 
 /// How many shims a place may have.
 #[derive(Clone, Copy, Serialize, Deserialize)]

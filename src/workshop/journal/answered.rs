@@ -1,0 +1,110 @@
+//! What is left of a shaft that is turned down, beside what was asked of it, in words.
+
+use super::fillet::{SHOULDER_SHARES, fillet_factor};
+use super::quantity::{FilletRadius, ShaftTorque};
+use super::stop::MeantShaft;
+use super::turned::TurnedShaft;
+use crate::units::{LengthUnit, decimals_text, percent_text, plain_number, round_to};
+use crate::workshop::fits::Diameter;
+
+/// A shaft that is turned down, and what was asked of it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AnsweredJournal {
+    /// The shaft as somebody means it.
+    pub meant: MeantShaft,
+    /// The same as it will be.
+    pub turned: TurnedShaft,
+    /// The torque that it carries, where that is known.
+    pub torque: Option<ShaftTorque>,
+    /// The fillet at the shoulder, where it is known.
+    pub fillet: Option<FilletRadius>,
+    /// The diameter of the shoulder.
+    pub shoulder: Diameter,
+}
+
+impl AnsweredJournal {
+    /// The shear in MPa at the torque, nominal at the new diameter.
+    pub fn shear_mpa(&self) -> Option<f64> {
+        self.torque.map(|torque| self.turned.shear_mpa(torque))
+    }
+
+    /// How deep the hardened layer still is, in mm.
+    pub fn case_left_mm(&self) -> Option<f64> {
+        let depth = self.meant.case_depth?;
+        Some(self.turned.case_left_mm(depth))
+    }
+
+    /// The stress factor of the fillet in torsion; none outside the table.
+    pub fn stress_factor(&self) -> Option<f64> {
+        fillet_factor(self.meant.new, self.shoulder, self.fillet?)
+    }
+
+    /// What is left of strength and stiffness.
+    pub fn left_words(&self, unit: LengthUnit) -> String {
+        format!(
+            "from {} to {} {}: {} % of the strength is left there, {} % of the stiffness",
+            length_text(self.meant.old.mm(), unit),
+            length_text(self.meant.new.mm(), unit),
+            unit.sign(),
+            percent_text(self.turned.strength_share()),
+            percent_text(self.turned.stiffness_share())
+        )
+    }
+
+    /// The shear at the torque; nothing where none is known.
+    pub fn shear_words(&self) -> Option<String> {
+        let (torque, shear_mpa) = self.torque.zip(self.shear_mpa())?;
+        let (shear, torque) = (
+            decimals_text(shear_mpa, 1),
+            plain_number(round_to(torque.nm(), 0.1)),
+        );
+        Some(format!(
+            "shear {shear} MPa at {torque} N·m, nominal at the new diameter"
+        ))
+    }
+
+    /// What is left of the hardened layer; nothing where its depth is not known.
+    pub fn case_words(&self, unit: LengthUnit) -> Option<String> {
+        let (depth, left_mm) = self.meant.case_depth.zip(self.case_left_mm())?;
+        let [left, depth] = [left_mm, depth.mm()].map(|mm| length_text(mm, unit));
+        let sign = unit.sign();
+        Some(format!(
+            "of the hardened layer {left} of {depth} {sign} are left"
+        ))
+    }
+
+    /// The stress factor of the fillet, or why there is none; nothing where no fillet is known.
+    pub fn fillet_words(&self, unit: LengthUnit) -> Option<String> {
+        let [least, most] = SHOULDER_SHARES;
+        let share = self.shoulder.mm() / self.meant.new.mm();
+        let says = match self.stress_factor() {
+            Some(factor) => {
+                let factor = decimals_text(factor, 2);
+                format!("stress factor {factor} in torsion, from memory")
+            }
+            None if (least..=most).contains(&share) => {
+                "no stress factor, the table has smaller fillets".to_owned()
+            }
+            None => {
+                let [least, most] = SHOULDER_SHARES.map(plain_number);
+                format!(
+                    "no stress factor, the table has shoulders of {least} to {most} times the shaft"
+                )
+            }
+        };
+        let [radius, shoulder] =
+            [self.fillet?.mm(), self.shoulder.mm()].map(|mm| length_text(mm, unit));
+        let sign = unit.sign();
+        Some(format!(
+            "fillet of {radius} {sign} at a shoulder of {shoulder} {sign}: {says}"
+        ))
+    }
+}
+
+/// A length as short as it reads, to a thousandth of a mm, at a bench of that unit.
+fn length_text(mm: f64, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Millimetre => plain_number(round_to(mm, 0.001)),
+        LengthUnit::Inch => unit.figure(mm),
+    }
+}
