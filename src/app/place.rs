@@ -120,7 +120,12 @@ impl Place {
 fn field_at_bench(edit: &WorkshopEdit, both: [&Project; 2]) -> Result<CellId, Option<JobId>> {
     let [shown, other] = both;
     match edit {
-        WorkshopEdit::Units(_) => Err(None),
+        WorkshopEdit::Units(_)
+        | WorkshopEdit::Plan(_)
+        | WorkshopEdit::Currency(_)
+        | WorkshopEdit::AddPart(_)
+        | WorkshopEdit::RemovePart(_)
+        | WorkshopEdit::Part(_) => Err(None),
         WorkshopEdit::AddJob(_) | WorkshopEdit::RemoveJob(_) => {
             let mut jobs = shown.workshop.jobs().iter();
             let come = jobs.find(|job| other.workshop.job(job.id).is_none());

@@ -46,6 +46,7 @@ pub use speed::{
 };
 pub use stage_text::{parse_stages, stages_text};
 pub use text::{Label, Name, TextError};
+pub(crate) use text::{one_line, one_line_text};
 pub use tyre::{
     Construction, LoadIndex, RevsPerKm, RevsPerMile, Rim, ServiceDescription, ServiceError,
     SizePart, SpeedSymbol, Tolerance, Tyre, TyreDiameter, TyreError, TyreNotice, TyreSize,

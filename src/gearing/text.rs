@@ -3,7 +3,6 @@
 //! Names stand in diagrams, tables and file lines: one line each, and of a length that fits.
 
 use super::number::quoted;
-use std::fmt;
 
 /// A text that cannot be a name or a label.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -37,7 +36,7 @@ pub enum TextError {
 }
 
 /// One line of 1 to `most` characters without blanks at its ends.
-fn one_line(what: &'static str, most: usize, text: &str) -> Result<String, TextError> {
+pub(crate) fn one_line(what: &'static str, most: usize, text: &str) -> Result<String, TextError> {
     let text = text.trim();
     let length = text.chars().count();
     if text.is_empty() {
@@ -59,6 +58,7 @@ fn one_line(what: &'static str, most: usize, text: &str) -> Result<String, TextE
     }
 }
 
+/// A text of one line with a most of characters, such as a [`Name`].
 macro_rules! one_line_text {
     ($(#[$doc:meta])* $Name:ident, $what:literal, $most:literal) => {
         $(#[$doc])*
@@ -73,8 +73,8 @@ macro_rules! one_line_text {
             ///
             /// # Errors
             /// When it is empty, too long, or holds a line break or control character.
-            pub fn new(text: &str) -> Result<Self, TextError> {
-                one_line($what, $most, text).map(Self)
+            pub fn new(text: &str) -> Result<Self, $crate::gearing::TextError> {
+                $crate::gearing::one_line($what, $most, text).map(Self)
             }
 
             /// The text itself.
@@ -83,13 +83,15 @@ macro_rules! one_line_text {
             }
         }
 
-        impl fmt::Display for $Name {
-            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        impl std::fmt::Display for $Name {
+            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
                 f.pad(&self.0)
             }
         }
     };
 }
+
+pub(crate) use one_line_text;
 
 one_line_text! {
     /// The name of a gear set, a stage or a position: one line of 1 to 80 characters.

@@ -193,7 +193,7 @@ fn facts(project: &Project, spelling: &Spelling) -> Vec<Fact> {
         }
     }
     facts.set = None;
-    facts.note_words("", workshop_words(&project.workshop, spelling.bench));
+    facts.note_words("", workshop_words(project, spelling.bench));
     facts.note_some(
         "note",
         Some(project.note.as_str()).filter(|n| !n.is_empty()),

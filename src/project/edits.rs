@@ -10,11 +10,11 @@ use super::technical::{
     SetEfficiencies, SpeedometerData, VehicleData,
 };
 use super::typed_figures::{TypedFigure, kept};
-use super::workshop_edits::WorkshopEdit;
+use super::workshop_edits::{WorkshopEdit, among, begun_like};
 use super::write_up::WriteUp;
 use crate::gearing::{EngineSpeed, GearSet, GearSetError, Name, RatioError, RoadSpeed, Tyre};
 use crate::units::SpeedUnit;
-use crate::workshop::JobListError;
+use crate::workshop::{JobListError, PlanError};
 use std::sync::Arc;
 
 /// One change of a project.
@@ -92,6 +92,9 @@ pub enum EditError {
     /// The list of jobs would not be valid.
     #[error(transparent)]
     Jobs(#[from] JobListError),
+    /// The plan of what changes would not be valid.
+    #[error(transparent)]
+    Plan(#[from] PlanError),
     /// The gear set would not be valid.
     #[error(transparent)]
     GearSet(#[from] GearSetError),
@@ -171,7 +174,13 @@ impl Edit {
             }
             Self::Workshop(edit) => project.workshop = edit.applied_to(&project.workshop)?,
             Self::WriteUp(choices) => project.write_up = choices,
-            Self::AddSet(behind, set) => project.sets = project.sets.with_after(behind, *set)?,
+            Self::AddSet(behind, set) => {
+                let sets = project.sets.with_after(behind, *set)?;
+                let plan = project.workshop.plan.take();
+                let both = [&project.sets, &sets];
+                project.workshop.plan = plan.map(|plan| begun_like(plan, behind, both));
+                project.sets = sets;
+            }
             Self::RemoveSet(id) => project.sets = project.sets.without(id)?,
             Self::MoveSet(id, to) => project.sets = project.sets.moved(id, to)?,
             Self::Baseline(id) => project.sets = project.sets.compared_with(id)?,
@@ -193,6 +202,8 @@ impl Edit {
         // A set or gear that went takes along what is known of it.
         let known = project.technical.known_fuel;
         project.technical.known_fuel = known.filter(|fuel| fuel.is_of(&project.sets));
+        let plan = project.workshop.plan.take();
+        project.workshop.plan = plan.map(|plan| among(plan, &project.sets));
         Ok(project)
     }
 }

@@ -12,6 +12,7 @@ mod history;
 mod in_picture;
 mod livery;
 mod naming;
+mod plan_words;
 mod project_text;
 mod recovery;
 mod save_error;

@@ -1,5 +1,7 @@
 //! What stands in the jobs of the bench, in a few words and a value each: for histories and comparisons.
 
+use super::document::Project;
+use super::plan_words::plan_words;
 use super::technical::Words;
 use crate::units::BenchUnits;
 use crate::workshop::{Job, Workshop};
@@ -23,13 +25,15 @@ pub(super) fn job_words(job: &Job, units: BenchUnits) -> Words {
     words.filter(|(_, value)| !value.is_empty()).collect()
 }
 
-/// The whole workshop: its units, and every job by its place.
-pub(super) fn workshop_words(workshop: &Workshop, units: BenchUnits) -> Words {
+/// The whole workshop: its units, the plan, and every job by its place.
+pub(super) fn workshop_words(project: &Project, units: BenchUnits) -> Words {
+    let workshop = &project.workshop;
     let mut words = Words::new();
     if *workshop != Workshop::default() {
         let own = bench_units_words(workshop.units);
         words.push(("units of the bench".to_owned(), own));
     }
+    words.extend(plan_words(project));
     for (number, job) in (1..).zip(workshop.jobs()) {
         let kind = job.data.kind().words().to_owned();
         words.push((format!("job {number}"), kind));

@@ -1,5 +1,5 @@
 //! The sums of the bench: what shim a place takes, how hard a shaft turns, what heat makes of a setting, how a
-//! ring fits, what is left of a shaft that is turned down.
+//! ring fits, what is left of a shaft that is turned down; and the plan of what must change.
 //!
 //! Nothing here knows a window, a file, a clock or chance. Lengths are in mm; a setting is one signed number,
 //! clearance above 0 and preload below. What comes out is a proposal: the maker's figures decide.
@@ -9,6 +9,7 @@ mod heat;
 mod job;
 mod journal;
 mod next_shim;
+mod plan;
 mod quantity;
 mod readings;
 mod shim;
@@ -38,6 +39,10 @@ pub use journal::{
     OnShaft, RunOut, SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
 };
 pub use next_shim::{ShimTry, next_shim};
+pub use plan::{
+    Amount, CandidateId, CurrencySign, Part, PartEntry, PartId, PartSource, PartState, Plan,
+    PlanError, PlanTotals, Price,
+};
 pub use quantity::{
     Angle, Celsius, Depth, Expansion, LengthBand, PullForce, Radius, Reading, Setting, SettingBand,
     ShimThickness, TemperatureRise, Tolerance, TurningTorque,

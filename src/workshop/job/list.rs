@@ -1,13 +1,16 @@
-//! The jobs of a workshop and the units of its bench.
+//! The jobs of a workshop, the units of its bench, and the plan of what must change.
 
 use super::{Job, JobData, JobId};
 use crate::units::BenchUnits;
+use crate::workshop::Plan;
 
-/// The workshop of a project: its jobs in their order, and the units in which they are typed.
+/// The workshop of a project: its jobs in their order, the units in which they are typed, and the plan.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Workshop {
     /// The units of the bench.
     pub units: BenchUnits,
+    /// What must change for each candidate, once that is planned.
+    pub plan: Option<Plan>,
     jobs: Vec<Job>,
 }
 
@@ -43,6 +46,7 @@ impl Workshop {
         });
         Ok(Self {
             units,
+            plan: None,
             jobs: jobs.collect(),
         })
     }

@@ -7,6 +7,7 @@ mod liveries;
 mod naming;
 mod of_project;
 mod of_set;
+mod plan;
 mod refused;
 mod sequences;
 mod technical;

@@ -1,5 +1,6 @@
 //! The edits of a whole project, one case or more for each.
 
+use super::plan::plan_edits;
 use super::technical::technical;
 use super::workshop::workshop;
 use super::{Case, FIRST, SECOND, assert_cases, candidate, start};
@@ -198,6 +199,7 @@ pub(super) fn cases() -> Vec<Case> {
     cases.extend(candidates());
     cases.extend(technical());
     cases.extend(workshop());
+    cases.extend(plan_edits());
     cases
 }
 

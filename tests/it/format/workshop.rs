@@ -4,7 +4,7 @@ use super::broken;
 use super::format_2::GOLDEN_V2;
 use layshaft::project::format;
 use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
-use layshaft::workshop::{Job, JobKind, RowAnswer};
+use layshaft::workshop::{Job, JobKind, Price, RowAnswer};
 
 /// What stands in all fields of a job in mm and N·m: those that are asked for, then those that are asked for where
 /// something else is chosen.
@@ -252,6 +252,72 @@ fn jobs_that_cannot_be_are_pointed_at() {
             "1 to 100 diameters stand here",
         ),
         ("tries: [(shim_mm", &tries, "at most 40 stand here, not 43"),
+    ] {
+        let text = GOLDEN_V2.replacen(from, to, 1);
+        assert_ne!(text, GOLDEN_V2, "{from}");
+        let sentence = format::read(&text).expect_err(to).to_string();
+        broken::assert_is_a_sentence(&sentence);
+        assert!(sentence.contains(says), "{sentence}");
+        let (before, _) = GOLDEN_V2.split_once(from).unwrap();
+        let line = format!("line {}, ", 1 + before.matches('\n').count());
+        assert!(sentence.starts_with(&line), "{line}: {sentence}");
+    }
+}
+
+#[test]
+fn the_plan_of_the_golden_file_means_what_stands_there() {
+    let project = format::read(GOLDEN_V2).unwrap();
+    let plan = project.workshop.plan.unwrap();
+    let said: Vec<String> = plan
+        .parts()
+        .iter()
+        .map(|part| {
+            let of_sets = project.sets.iter().map(|set| {
+                let entry = part.of(set.id.into());
+                let to_do = entry.to_do.as_ref().map_or("", |text| text.as_str());
+                let price = entry.price.map_or(0.0, Price::amount);
+                format!(
+                    "{:?} {} {to_do} {price} {}",
+                    entry.source, entry.is_altered, entry.is_done
+                )
+            });
+            let of_sets: Vec<String> = of_sets.collect();
+            format!("{} {}: {}", part.name, part.is_struck, of_sets.join("; "))
+        })
+        .collect();
+    let expected = [
+        "mounts false: Donor true weld the bracket 120.5 false; New false  90 false; Undecided false  0 false",
+        "starter true: Fitted false  0 true; Undecided false  0 false; Undecided false  0 false",
+        "breather false: Undecided false  0 false; Undecided false  0 false; Undecided false  0 false",
+    ];
+    assert_eq!(said, expected);
+    let sign = plan.currency.as_ref().map(ToString::to_string);
+    assert_eq!(sign.as_deref(), Some("€"));
+}
+
+#[test]
+fn a_plan_that_cannot_be_is_pointed_at() {
+    for (from, to, says) in [
+        (
+            "price: 120.5",
+            "price: -1",
+            "a price must be between 0 and 1000000000, not -1",
+        ),
+        (
+            "set: 2, source",
+            "set: 7, source",
+            "the plan names set 7, which is not there",
+        ),
+        (
+            "set: 2, source",
+            "set: 1, source",
+            "set 1 stands here twice",
+        ),
+        (
+            "\"€\"",
+            "\"much too long\"",
+            "a currency's sign has at most 8 characters",
+        ),
     ] {
         let text = GOLDEN_V2.replacen(from, to, 1);
         assert_ne!(text, GOLDEN_V2, "{from}");

@@ -7,6 +7,7 @@ mod jobs;
 mod layouts;
 mod motion;
 mod parsing;
+mod plan;
 mod positions;
 mod ratios;
 mod speedometer;

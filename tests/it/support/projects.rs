@@ -2,6 +2,7 @@
 
 use crate::support::technical::{technical, with_technical};
 use crate::support::workshop::any_workshop;
+use crate::support::workshop::plan::renumbered_plan;
 use layshaft::gearing::{
     ActsOn, Construction, EngineLimits, EngineSpeed, Factor, FinalDrive, Gear, GearId, GearRole,
     GearSet, GearSetSpec, Label, LoadIndex, Name, OverallDiameter, Position, Ratio, Reverse,
@@ -366,10 +367,12 @@ pub(crate) fn any_project() -> impl Strategy<Value = Project> {
             (units, tyre, engine),
             (rpms, speeds),
             (sets, liveries, baseline),
-            (write_up, technical, workshop),
+            (write_up, technical, mut workshop),
         )| {
             let baseline = baseline.index(sets.len());
             let present = |id: &SetId| id.0 as usize <= sets.len();
+            let plan = workshop.plan.take();
+            workshop.plan = plan.map(|plan| plan.among(|id| present(&SetId(id.0))));
             let left_out = write_up.left_out.iter().copied().filter(present).collect();
             let drops = match write_up.drops {
                 Drops::Of(id) if !present(&id) => Drops::Usual,
@@ -411,6 +414,8 @@ pub(crate) fn renumbered(project: &Project) -> Project {
     let sets = project.sets.iter().map(renumbered_set).collect();
     let sets = Candidates::with_liveries(sets, project.sets.baseline_place()).unwrap();
     let technical = project.sets.iter().map(renumbered_technical).collect();
+    let mut workshop = project.workshop.clone();
+    workshop.plan = workshop.plan.map(|plan| renumbered_plan(&plan, project));
     let known_fuel = project.technical.known_fuel.map(|fuel| {
         let place = project.sets.place(fuel.set).unwrap();
         KnownFuel {
@@ -425,6 +430,7 @@ pub(crate) fn renumbered(project: &Project) -> Project {
             ..project.technical.clone()
         },
         sets: sets.with_technical(technical),
+        workshop,
         ..project.clone()
     }
 }

@@ -139,6 +139,8 @@ macro_rules! file_text {
     };
 }
 
+pub(crate) use file_text;
+
 file_text!(NameText, Name, Clone);
 file_text!(LabelText, Label, Clone);
 file_text!(NoteText, Note, Clone, Default);

@@ -117,7 +117,7 @@ impl ProjectV2 {
         })?;
         let sets = sets.with_technical(technical_of_sets);
         let technical = self.technical.map(|data| data.into_data(&sets));
-        let workshop = self.workshop.map(WorkshopV2::into_workshop);
+        let workshop = self.workshop.map(|file| file.into_workshop(&sets));
         let write_up = self.write_up.map(|choices| choices.into_write_up(&sets));
         let many = |key| move |error| Misfit::new([Key(key)], &error);
         Ok(Project {
@@ -160,7 +160,7 @@ impl From<&Project> for ProjectV2 {
             baseline: project.sets.baseline_place() + 1,
             write_up: WriteUpV2::of(&project.write_up, &project.sets),
             technical: TechnicalV2::of(&project.technical, &project.sets),
-            workshop: WorkshopV2::of(&project.workshop),
+            workshop: WorkshopV2::of(&project.workshop, &project.sets),
             sets: (0..)
                 .zip(&project.sets)
                 .map(|(place, candidate)| SetV2::of(place, candidate))

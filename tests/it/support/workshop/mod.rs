@@ -4,6 +4,7 @@ mod fit;
 mod heat;
 mod limits;
 mod pinion_depth;
+pub(crate) mod plan;
 mod shim;
 mod side_bearings;
 mod turning_torque;
@@ -22,7 +23,12 @@ use proptest::sample::select;
 
 /// Any workshop.
 pub(crate) fn any_workshop() -> impl Strategy<Value = Workshop> {
-    (units(), vec(any_job(), 0..4)).prop_map(|(units, jobs)| Workshop::new(units, jobs).unwrap())
+    let plan = option::of(plan::any_plan());
+    (units(), vec(any_job(), 0..4), plan).prop_map(|(units, jobs, plan)| {
+        let mut workshop = Workshop::new(units, jobs).unwrap();
+        workshop.plan = plan;
+        workshop
+    })
 }
 
 fn units() -> impl Strategy<Value = BenchUnits> {

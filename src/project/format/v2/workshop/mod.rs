@@ -1,9 +1,10 @@
-//! The workshop in format 2: the units of its bench and its jobs, each kind in a file of its own.
+//! The workshop in format 2: the units of its bench, the plan of what changes, and its jobs, each kind in a file of its own.
 
 mod fit;
 mod heat;
 mod limits;
 mod pinion_depth;
+mod plan;
 mod shim;
 mod side_bearings;
 mod turning_torque;
@@ -11,6 +12,7 @@ mod values;
 
 use super::super::shared::misfit::Misfit;
 use super::super::shared::values::NameText;
+use crate::project::document::Candidates;
 use crate::project::format::outline::Step::Key;
 use crate::units::{BenchUnits, LengthUnit, TurningUnit};
 use crate::workshop::{Job, JobData, JobId, Workshop};
@@ -18,6 +20,7 @@ use fit::FitV2;
 use heat::HeatV2;
 use limits::LimitsV2;
 use pinion_depth::PinionDepthV2;
+use plan::PlanV2;
 use serde::{Deserialize, Serialize};
 use shim::ShimV2;
 use side_bearings::SideBearingsV2;
@@ -32,6 +35,8 @@ pub(crate) struct WorkshopV2 {
     /// Absent where it is N·m.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     torques: Option<TorqueEntry>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    plan: Option<PlanV2>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     jobs: Vec<JobV2>,
 }
@@ -88,12 +93,13 @@ values::same_words!(
 
 impl WorkshopV2 {
     /// The workshop as it stands in a file; none where there is nothing to say.
-    pub(super) fn of(workshop: &Workshop) -> Option<Self> {
+    pub(super) fn of(workshop: &Workshop, sets: &Candidates) -> Option<Self> {
         let said = |is_usual: bool| (!is_usual).then_some(());
         let BenchUnits { length, torque } = workshop.units;
         (*workshop != Workshop::default()).then(|| Self {
             lengths: said(length == LengthUnit::default()).map(|()| length.into()),
             torques: said(torque == TurningUnit::default()).map(|()| torque.into()),
+            plan: workshop.plan.as_ref().map(|plan| PlanV2::of(plan, sets)),
             jobs: workshop.jobs().iter().map(JobV2::of).collect(),
         })
     }
@@ -101,15 +107,19 @@ impl WorkshopV2 {
     /// The workshop that the file holds.
     ///
     /// # Errors
-    /// When it has too many jobs.
-    pub(super) fn into_workshop(self) -> Result<Workshop, Misfit> {
+    /// When it has too many jobs, or a plan that cannot be.
+    pub(super) fn into_workshop(self, sets: &Candidates) -> Result<Workshop, Misfit> {
         let units = BenchUnits {
             length: self.lengths.map(Into::into).unwrap_or_default(),
             torque: self.torques.map(Into::into).unwrap_or_default(),
         };
         let jobs = self.jobs.into_iter().map(JobV2::into_job).collect();
-        Workshop::new(units, jobs)
-            .map_err(|error| Misfit::new([Key("workshop"), Key("jobs")], &error))
+        let mut workshop = Workshop::new(units, jobs)
+            .map_err(|error| Misfit::new([Key("workshop"), Key("jobs")], &error))?;
+        let told = |misfit: Misfit| misfit.within([Key("workshop"), Key("plan")]);
+        let plan = self.plan.map(|plan| plan.into_plan(sets).map_err(told));
+        workshop.plan = plan.transpose()?;
+        Ok(workshop)
     }
 }
 
