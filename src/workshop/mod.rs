@@ -29,10 +29,11 @@ pub use fits::{
 };
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
-    Answer, AnswerLine, BearingsAre, FieldKey, FitData, FitPart, HeatData, Job, JobData, JobId,
-    JobKind, JobListError, JobState, KnownFit, LimitItem, LimitMargin, LimitsData, LineKind,
-    MakersFigure, MaterialName, PinionDepthData, RateBy, Row, RowAnswer, SeatPlace, ShimData,
-    ShimMeasuring, SideBearingsData, TorqueMeasuring, TorqueTry, TurningTorqueData, Workshop,
+    Answer, AnswerLine, BearingsAre, FieldKey, FitData, FitPart, HeatData, IsThere, Job, JobData,
+    JobId, JobKind, JobListError, JobState, JournalData, KnownFit, LimitItem, LimitMargin,
+    LimitsData, LineKind, MakersFigure, MaterialName, PinionDepthData, RateBy, Row, RowAnswer,
+    SeatPlace, ShimData, ShimMeasuring, SideBearingsData, TorqueMeasuring, TorqueTry,
+    TurningTorqueData, Workshop,
 };
 pub use journal::{
     AnsweredJournal, CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft,

@@ -7,6 +7,7 @@ mod axle;
 mod board;
 mod fits;
 mod heat;
+mod journal;
 mod measured;
 mod of_job;
 mod parts;
@@ -47,11 +48,13 @@ pub enum BenchDrawing {
     FitOnShaft,
     /// A ring in the bore of a case, read at several places.
     FitInBore,
+    /// A shaft that is turned down.
+    TurnedDown,
 }
 
 impl BenchDrawing {
     /// All of them.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::BehindRace,
         Self::UnderCover,
         Self::FeelerGap,
@@ -65,6 +68,7 @@ impl BenchDrawing {
         Self::HeatBackToBack,
         Self::FitOnShaft,
         Self::FitInBore,
+        Self::TurnedDown,
     ];
 
     /// What is to be seen and what the sign hangs on, in one spoken sentence without its stop.
@@ -126,6 +130,10 @@ impl BenchDrawing {
                  the seat and at each across: a wider bore is a looser fit, and a light-alloy case that warms grows \
                  away from the ring"
             }
+            Self::TurnedDown => {
+                "A journal is turned down from its diameter now to the one wanted, up to a fillet at its shoulder: half \
+                 of what comes off the diameter is taken off the hardened layer"
+            }
         }
     }
 }
@@ -153,5 +161,6 @@ pub fn paint(
         BenchDrawing::HeatBackToBack => heat::back_to_back(&board),
         BenchDrawing::FitOnShaft => fits::on_shaft(&board),
         BenchDrawing::FitInBore => fits::in_bore(&board),
+        BenchDrawing::TurnedDown => journal::turned_down(&board),
     }
 }

@@ -28,6 +28,7 @@ impl BenchDrawing {
                 SeatSide::Shaft => Self::FitOnShaft,
                 SeatSide::Bore => Self::FitInBore,
             },
+            JobData::Journal(_) => Self::TurnedDown,
         }
     }
 }

@@ -31,3 +31,22 @@ pub(super) trait JobForm: Default + Clone + PartialEq + 'static {
 /// The item of a kind that has none.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(super) struct NoItem;
+
+/// What a kind says of its items that has none.
+macro_rules! no_items {
+    () => {
+        type Item = $crate::workshop::job::form::NoItem;
+        const ITEM_FIELDS: &'static [$crate::workshop::job::field::Field<Self::Item>] = &[];
+        const ITEM: Option<&'static str> = None;
+
+        fn items(&self) -> &[Self::Item] {
+            &[]
+        }
+
+        fn items_mut(&mut self) -> Option<&mut Vec<Self::Item>> {
+            None
+        }
+    };
+}
+
+pub(super) use no_items;

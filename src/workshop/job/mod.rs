@@ -9,6 +9,7 @@ mod fit;
 mod fit_said;
 mod form;
 mod heat;
+mod journal;
 mod limits;
 mod list;
 mod pinion_depth;
@@ -22,6 +23,7 @@ pub use answer::{Answer, AnswerLine, JobState, LineKind};
 pub use field::{FieldKey, Row, RowAnswer};
 pub use fit::{FitData, FitPart, KnownFit};
 pub use heat::{HeatData, MaterialName};
+pub use journal::{IsThere, JournalData};
 pub use limits::{LimitItem, LimitMargin, LimitsData};
 pub use list::{JobListError, Workshop};
 pub use pinion_depth::PinionDepthData;
@@ -35,6 +37,7 @@ pub use turning_torque::{
 use crate::gearing::Name;
 use crate::units::BenchUnits;
 use crate::workshop::fits::FIT_CAUTIONS;
+use crate::workshop::journal::JOURNAL_CAUTIONS;
 use field::{Field, typed};
 use form::JobForm;
 
@@ -72,6 +75,8 @@ pub enum JobData {
     Heat(HeatData),
     /// How a bearing or a ring fits its seat.
     Fit(FitData),
+    /// A shaft that is turned down.
+    Journal(JournalData),
 }
 
 /// A kind of job.
@@ -91,11 +96,13 @@ pub enum JobKind {
     Heat,
     /// How a bearing or a ring fits its seat.
     Fit,
+    /// A shaft that is turned down.
+    Journal,
 }
 
 impl JobKind {
     /// All kinds, in the order in which they are offered.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Shim,
         Self::PinionDepth,
         Self::SideBearings,
@@ -103,6 +110,7 @@ impl JobKind {
         Self::Limits,
         Self::Heat,
         Self::Fit,
+        Self::Journal,
     ];
 
     /// What a job of the kind is called that has no name.
@@ -115,6 +123,7 @@ impl JobKind {
             Self::Limits => "Measured against limits",
             Self::Heat => "End play when it runs",
             Self::Fit => "Fit of a bearing or ring",
+            Self::Journal => "Shaft turned down",
         }
     }
 
@@ -134,6 +143,9 @@ impl JobKind {
             Self::Fit => {
                 "Whether a seat lies within its class, how tight the part is on it, and what presses or warms it on"
             }
+            Self::Journal => {
+                "What stops a shaft from being turned down, what is left of it, and what goes to the lathe"
+            }
         }
     }
 
@@ -141,6 +153,7 @@ impl JobKind {
     pub fn cautions(self) -> &'static [&'static str] {
         match self {
             Self::Fit => &FIT_CAUTIONS,
+            Self::Journal => &JOURNAL_CAUTIONS,
             Self::Shim
             | Self::PinionDepth
             | Self::SideBearings
@@ -160,6 +173,7 @@ impl JobKind {
             Self::Limits => JobData::Limits(LimitsData::default()),
             Self::Heat => JobData::Heat(HeatData::default()),
             Self::Fit => JobData::Fit(FitData::default()),
+            Self::Journal => JobData::Journal(JournalData::default()),
         }
     }
 }
@@ -175,6 +189,7 @@ macro_rules! with_data {
             JobData::Limits($form) => $does,
             JobData::Heat($form) => $does,
             JobData::Fit($form) => $does,
+            JobData::Journal($form) => $does,
         }
     };
 }
@@ -206,6 +221,7 @@ impl JobData {
             Self::Limits(_) => JobKind::Limits,
             Self::Heat(_) => JobKind::Heat,
             Self::Fit(_) => JobKind::Fit,
+            Self::Journal(_) => JobKind::Journal,
         }
     }
 
@@ -367,7 +383,8 @@ impl Job {
             | JobData::SideBearings(_)
             | JobData::Limits(_)
             | JobData::Heat(_)
-            | JobData::Fit(_) => None,
+            | JobData::Fit(_)
+            | JobData::Journal(_) => None,
         }
     }
 

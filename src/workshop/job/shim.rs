@@ -2,7 +2,7 @@
 
 use super::answer::{Answer, JobState};
 use super::field::{Choice, Field, chosen, typed};
-use super::form::{JobForm, NoItem};
+use super::form::{JobForm, no_items};
 use super::said::{self, Dial, Part};
 use crate::units::{BenchUnits, LengthUnit};
 use crate::workshop::quantity::{Depth, SettingBand, ShimThickness};
@@ -111,17 +111,7 @@ impl JobForm for ShimData {
         typed!(ShimData.final_play, "Play with it, every reading", Length, "with what was built in; 0 where none is left").list(),
     ];
 
-    type Item = NoItem;
-    const ITEM_FIELDS: &'static [Field<NoItem>] = &[];
-    const ITEM: Option<&'static str> = None;
-
-    fn items(&self) -> &[NoItem] {
-        &[]
-    }
-
-    fn items_mut(&mut self) -> Option<&mut Vec<NoItem>> {
-        None
-    }
+    no_items!();
 
     fn answer(&self, units: BenchUnits) -> Answer {
         let unit = units.length;

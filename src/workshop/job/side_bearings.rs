@@ -3,7 +3,7 @@
 
 use super::answer::{Answer, JobState};
 use super::field::{Choice, Field, chosen, typed};
-use super::form::{JobForm, NoItem};
+use super::form::{JobForm, no_items};
 use super::said::{self, Part};
 use crate::units::{BenchUnits, LengthUnit};
 use crate::workshop::quantity::{Angle, LengthBand, Reading, ShimThickness, Tolerance};
@@ -141,17 +141,7 @@ impl JobForm for SideBearingsData {
         ),
     ];
 
-    type Item = NoItem;
-    const ITEM_FIELDS: &'static [Field<NoItem>] = &[];
-    const ITEM: Option<&'static str> = None;
-
-    fn items(&self) -> &[NoItem] {
-        &[]
-    }
-
-    fn items_mut(&mut self) -> Option<&mut Vec<NoItem>> {
-        None
-    }
+    no_items!();
 
     fn answer(&self, units: BenchUnits) -> Answer {
         let unit = units.length;

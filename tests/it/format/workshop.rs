@@ -212,6 +212,30 @@ fn a_fit_of_the_golden_file_means_what_stands_there() {
 }
 
 #[test]
+fn a_shaft_that_is_turned_down_of_the_golden_file_means_what_stands_there() {
+    let expected = [
+        "name: ",
+        "remark: ",
+        "from: 40.00",
+        "to: 39.00",
+        "bore: 12.00",
+        "class: k6",
+        "torque: 500.5",
+        "case_depth: 0.80",
+        "fillet: 1.50",
+        "shoulder: 46.80",
+        "splines: no",
+        "needle_track: yes",
+        "cone: no",
+        "seal: yes",
+        "finish: turned",
+        "run_out: 0.02",
+        "across 1: 39.01",
+    ];
+    assert_eq!(golden_texts(JobKind::Journal), expected);
+}
+
+#[test]
 fn jobs_that_cannot_be_are_pointed_at() {
     let tries = "(), ".repeat(Job::MOST_ITEMS + 1);
     let tries = format!("tries: [{tries}(shim_mm");

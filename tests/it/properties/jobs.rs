@@ -4,8 +4,8 @@ use crate::support::bench;
 use crate::support::workshop::any_job;
 use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
 use layshaft::workshop::{
-    FieldKey, Job, JobData, JobKind, JobState, PlaceDiameters, Reading, RowAnswer, Tolerance,
-    TorqueVerdict, TurningTorque,
+    Diameter, FieldKey, Job, JobData, JobKind, JobState, PlaceDiameters, Reading, RowAnswer,
+    SeatPlace, SizeLimits, Tolerance, TorqueVerdict, TurningTorque,
 };
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -36,6 +36,16 @@ fn typed_anew(job: &Job, units: BenchUnits) -> Job {
         job.with(key, &text, units)
             .unwrap_or_else(|problem| panic!("{key:?}, \"{text}\": {problem}"))
     })
+}
+
+/// Whether something was read, and all of it lies within limits about a diameter.
+fn has_within(places: &[SeatPlace], nominal: Diameter, limits: SizeLimits) -> bool {
+    const ROUNDING: f64 = 1e-6;
+    let [least, most] = [limits.lower_um(), limits.upper_um()].map(|um| nominal.mm() + um / 1000.0);
+    let readings = places.iter().filter_map(|place| place.across.as_ref());
+    let mut readings = readings.flat_map(PlaceDiameters::as_slice).peekable();
+    readings.peek().is_some()
+        && readings.all(|read| (least - ROUNDING..=most + ROUNDING).contains(&read.mm()))
 }
 
 /// Whether a job may be called done: what its kind checks lies where it must.
@@ -91,16 +101,14 @@ fn is_within(job: &Job) -> bool {
             (bench.low().mm() < 0.0 || running.low().mm() >= -ROUNDING)
                 && running.high().mm() <= most + ROUNDING
         }
+        JobData::Journal(data) => {
+            let meant = data.meant().unwrap();
+            meant.stops().is_empty() && has_within(&data.places, meant.new, data.limits().unwrap())
+        }
         JobData::Fit(data) => {
             let fit = data.fit().unwrap().unwrap();
-            let nominal = fit.diameter.mm();
-            let [least, most] =
-                [fit.seat.lower_um(), fit.seat.upper_um()].map(|um| nominal + um / 1000.0);
-            let readings = data.places.iter().filter_map(|place| place.across.as_ref());
-            let mut readings = readings.flat_map(PlaceDiameters::as_slice).peekable();
-            readings.peek().is_some()
-                && readings.all(|read| (least - ROUNDING..=most + ROUNDING).contains(&read.mm()))
-                && fit.interference().most_um <= nominal + ROUNDING
+            has_within(&data.places, fit.diameter, fit.seat)
+                && fit.interference().most_um <= fit.diameter.mm() + ROUNDING
         }
     }
 }
@@ -160,6 +168,12 @@ fn whole_job() -> impl Strategy<Value = Job> {
                 ("shaft_temperature", &warm),
                 ("bench", &band),
                 ("most", "0.2"),
+            ],
+            JobKind::Journal => &[
+                ("from", "41"),
+                ("to", "40"),
+                ("class", "p6"),
+                ("across 1", &seat),
             ],
             JobKind::Fit => &[
                 ("diameter", "40"),

@@ -322,3 +322,45 @@ fn an_aluminium_case_outgrows_its_bearing_as_was_derived() {
         "the case outgrows the ring by 45.4 µm",
     );
 }
+
+#[test]
+fn a_shaft_that_is_turned_down_keeps_what_was_derived() {
+    // Derived: (d1/d0)³ and (d1/d0)⁴: 40→39 0.9269, 35→34 0.9167, 30→29 0.9033 and 0.8732.
+    for (from, to, says) in [
+        ("40", "39", "92.7 % of the strength"),
+        ("35", "34", "91.7 % of the strength"),
+        (
+            "30",
+            "29",
+            "90.3 % of the strength is left there, 87.3 % of the stiffness",
+        ),
+    ] {
+        let job = job(JobKind::Journal, &[("from", from), ("to", to)]);
+        assert_says(&job, ToMeasure, LineKind::Said, says);
+    }
+}
+
+#[test]
+fn a_fillet_has_the_stress_factor_of_its_table() {
+    // From memory: D/d 1.2, r/d 0.05 → 1.596; outside the rows nothing.
+    let fields = [("from", "48"), ("to", "40"), ("fillet", "2")];
+    let job = job(JobKind::Journal, &fields);
+    let says = "stress factor 1.60 in torsion, from memory";
+    assert_says(&job, ToMeasure, LineKind::Said, says);
+}
+
+#[test]
+fn a_millimetre_off_the_diameter_takes_half_a_millimetre_of_the_case() {
+    // Source: a case-hardened layer is 0.5 to 1.0 mm deep (steel maker, read).
+    let turned = |depth| {
+        let fields = [("from", "40"), ("to", "39"), ("case_depth", depth)];
+        job(JobKind::Journal, &fields)
+    };
+    let says = "of the hardened layer 0.5 of 1 mm are left";
+    assert_says(&turned("1.0"), ToMeasure, LineKind::Said, says);
+    result(
+        &turned("0.5"),
+        ToChange,
+        "nothing is left of the hardened layer",
+    );
+}

@@ -24,7 +24,7 @@ fn a_job_of_which_nothing_is_typed_is_open_and_says_what_it_needs() {
 
 #[test]
 fn what_is_chosen_alone_leaves_a_job_open() {
-    let chosen: [(JobKind, &[(&str, &str)]); 5] = [
+    let chosen: [(JobKind, &[(&str, &str)]); 6] = [
         (JobKind::Shim, &[("seat", "under")]),
         (JobKind::SideBearings, &[("rate_by", "the angles")]),
         (
@@ -39,6 +39,10 @@ fn what_is_chosen_alone_leaves_a_job_open() {
         (
             JobKind::Fit,
             &[("side", "a bore"), ("part", "a part"), ("case", "steel")],
+        ),
+        (
+            JobKind::Journal,
+            &[("splines", "yes"), ("seal", "yes"), ("finish", "turned")],
         ),
     ];
     for (kind, fields) in chosen {

@@ -3,6 +3,7 @@
 mod fit;
 mod heat;
 mod jobs;
+mod journal;
 mod limits;
 mod pinion_depth;
 mod shim;

@@ -2,6 +2,7 @@
 
 mod fit;
 mod heat;
+mod journal;
 mod limits;
 mod pinion_depth;
 pub(crate) mod plan;
@@ -59,6 +60,7 @@ fn any_data() -> impl Strategy<Value = JobData> {
         limits::any().prop_map(JobData::Limits),
         heat::any().prop_map(JobData::Heat),
         fit::any().prop_map(JobData::Fit),
+        journal::any().prop_map(JobData::Journal),
     ]
 }
 

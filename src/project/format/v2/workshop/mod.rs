@@ -2,6 +2,7 @@
 
 mod fit;
 mod heat;
+mod journal;
 mod limits;
 mod pinion_depth;
 mod plan;
@@ -18,6 +19,7 @@ use crate::units::{BenchUnits, LengthUnit, TurningUnit};
 use crate::workshop::{Job, JobData, JobId, Workshop};
 use fit::FitV2;
 use heat::HeatV2;
+use journal::JournalV2;
 use limits::LimitsV2;
 use pinion_depth::PinionDepthV2;
 use plan::PlanV2;
@@ -61,6 +63,7 @@ enum WorkEntry {
     Limits(LimitsV2),
     Heat(HeatV2),
     Fit(FitV2),
+    Journal(JournalV2),
 }
 
 #[derive(Clone, Copy, Serialize, Deserialize)]
@@ -136,6 +139,7 @@ impl JobV2 {
                 JobData::Limits(data) => WorkEntry::Limits(data.into()),
                 JobData::Heat(data) => WorkEntry::Heat(data.into()),
                 JobData::Fit(data) => WorkEntry::Fit(data.into()),
+                JobData::Journal(data) => WorkEntry::Journal(data.into()),
             },
         }
     }
@@ -154,6 +158,7 @@ impl JobV2 {
                 WorkEntry::Limits(data) => JobData::Limits(data.into()),
                 WorkEntry::Heat(data) => JobData::Heat(data.into()),
                 WorkEntry::Fit(data) => JobData::Fit(data.into()),
+                WorkEntry::Journal(data) => JobData::Journal(data.into()),
             },
         }
     }

@@ -4,10 +4,11 @@ use super::super::super::shared::values::{
     PlainNumber, WrittenNumber, WrittenOutOfRange, file_number,
 };
 use crate::workshop::{
-    Angle, BacklashMove, BoreClass, Celsius, Depth, Deviation, Diameter, Expansion, Filling, Job,
-    LengthBand, NoClass, PlaceDiameters, PullForce, Radius, Reading, Readings, Resolution,
-    RingWidth, RoomTemperature, Setting, SettingBand, ShaftClass, ShimThickness, Sizes,
-    SlipClearance, StackedShims, TemperatureRise, Tolerance, TorqueBand, TurningTorque,
+    Angle, BacklashMove, BoreClass, CaseDepth, Celsius, Depth, Deviation, Diameter, Expansion,
+    FilletRadius, Filling, Job, LengthBand, NoClass, PlaceDiameters, PullForce, Radius, Reading,
+    Readings, Resolution, RingWidth, RoomTemperature, RunOut, Setting, SettingBand, ShaftClass,
+    ShaftTorque, ShimThickness, Sizes, SlipClearance, StackedShims, TemperatureRise, Tolerance,
+    TorqueBand, TurningTorque,
 };
 use serde::{Deserialize, Serialize};
 
@@ -30,6 +31,10 @@ file_number!(DeviationUm, Deviation, from_um, um);
 file_number!(SlipUm, SlipClearance, from_um, um);
 file_number!(RiseK, TemperatureRise, from_k, k);
 file_number!(RoomC, RoomTemperature, from_c, c);
+file_number!(ShaftTorqueNm, ShaftTorque, from_nm, nm);
+file_number!(CaseDepthMm, CaseDepth, from_mm, mm);
+file_number!(FilletMm, FilletRadius, from_mm, mm);
+file_number!(RunOutMm, RunOut, from_mm, mm);
 
 /// A list in a file that is one value of the domain, or a sentence.
 macro_rules! file_list {

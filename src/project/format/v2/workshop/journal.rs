@@ -1,0 +1,27 @@
+//! A shaft that is turned down, in format 2.
+
+use super::fit::{FinishEntry, PlaceV2};
+use super::values::{
+    CaseDepthMm, DiameterMm, FilletMm, Items, RunOutMm, ShaftClassWord, ShaftTorqueNm, entry_of,
+};
+use crate::workshop::JournalData;
+use serde::{Deserialize, Serialize};
+
+entry_of! {
+    JournalV2 as "Journal" of JournalData;
+    chosen splines: bool = splines;
+    chosen needle_track: bool = needle_track;
+    chosen cone: bool = cone;
+    chosen seal: bool = seal;
+    chosen finish: FinishEntry = finish;
+    known from_mm: DiameterMm = from;
+    known to_mm: DiameterMm = to;
+    known bore_mm: DiameterMm = bore;
+    known class: ShaftClassWord = class;
+    known torque_nm: ShaftTorqueNm = torque;
+    known case_depth_mm: CaseDepthMm = case_depth;
+    known fillet_mm: FilletMm = fillet;
+    known shoulder_mm: DiameterMm = shoulder;
+    known run_out_mm: RunOutMm = run_out;
+    items places: Items<PlaceV2> = places;
+}
