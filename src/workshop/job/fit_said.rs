@@ -194,17 +194,18 @@ fn with_heating(answer: Answer, data: &FitData, fit: &KnownFit) -> Answer {
         return answer.warning(format!("warming the {which} alone does not fit it"));
     };
     let text = |number: f64| plain_number(round_to(number, 0.1));
-    let [least, most] = heating.temperatures_c(room).map(text);
-    let answer = answer.said(format!(
-        "to slip together the {which} must be {} K warmer, and 20 to 30 K more for the way: warm it to {least} to \
-         {most} °C",
+    let needed = format!(
+        "to slip together the {which} must be {} K warmer, and 20 to 30 K more for the way",
         text(heating.rise_k)
-    ));
+    );
     if heating.is_too_hot_for_bearing(room) {
         let most = plain_number(BEARING_MOST_C);
-        return answer.warning(format!(
-            "no bearing is warmed above {most} °C: cool the other part, or press it"
+        return answer.said(needed).warning(format!(
+            "no bearing is warmed above {most} °C, and that is more: cool the other part, or press it"
         ));
     }
-    answer
+    // What a bearing bears ends what is added for the way.
+    let temperatures_c = heating.temperatures_c(room);
+    let [least, most] = temperatures_c.map(|c| text(c.min(BEARING_MOST_C)));
+    answer.said(format!("{needed}: warm it to {least} to {most} °C"))
 }

@@ -79,7 +79,11 @@ impl BenchValue for TemperatureRise {
 /// Something small in µm, unless another unit stands behind it.
 fn micrometres(text: &str, what: &str) -> Result<f64, String> {
     match unit_of(text) {
-        Some((figure, size_mm)) => Ok(number(&figure, what, "12 or 0.0005 in")? * size_mm * 1000.0),
+        Some((figure, size_mm)) => {
+            // The size first: a micrometre is then exactly 1.
+            let size_um = size_mm * 1000.0;
+            Ok(number(&figure, what, "12 or 0.0005 in")? * size_um)
+        }
         None => number(text, what, "12 or 0.0005 in"),
     }
 }

@@ -193,7 +193,17 @@ fn a_part_is_warmed_no_further_than_a_bearing_bears() {
         "the part must be 60 K warmer, and 20 to 30 K more for the way: warm it to 100 to 110 °C";
     assert_says(&job, ToMeasure, Said, says);
     assert!(lines(&job, Warning).iter().all(|line| !line.contains("°C")));
+    let warm = filled(job.clone(), &[("slip", "5")]);
+    assert_says(&warm, ToMeasure, Said, "must be 70 K warmer");
+    assert_says(&warm, ToMeasure, Said, "warm it to 110 to 120 °C");
+    let warmer = filled(warm, &[("room", "27")]);
+    assert_says(&warmer, ToMeasure, Said, "warm it to 117 to 120 °C");
     let hot = filled(job.clone(), &[("slip", "20")]);
+    let says = lines(&hot, Said);
+    assert!(
+        says.iter().all(|line| !line.contains("warm it to")),
+        "{says:?}"
+    );
     assert_says(
         &hot,
         ToMeasure,
