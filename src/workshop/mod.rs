@@ -29,7 +29,7 @@ pub use fits::{
 };
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
-    Answer, AnswerLine, BearingsAre, FieldKey, HeatData, Job, JobData, JobId, JobKind,
+    Answer, AnswerLine, BearingsAre, BenchItem, FieldKey, HeatData, Job, JobData, JobId, JobKind,
     JobListError, JobState, LimitItem, LimitMargin, LimitsData, LineKind, MakersFigure,
     MaterialName, PinionDepthData, RateBy, Row, RowAnswer, ShimData, ShimMeasuring,
     SideBearingsData, TorqueMeasuring, TorqueTry, TurningTorqueData, Workshop,

@@ -19,7 +19,7 @@ pub use answer::{Answer, AnswerLine, JobState, LineKind};
 pub use field::{FieldKey, Row, RowAnswer};
 pub use heat::{HeatData, MaterialName};
 pub use limits::{LimitItem, LimitMargin, LimitsData};
-pub use list::{JobListError, Workshop};
+pub use list::{BenchItem, JobListError, Workshop};
 pub use pinion_depth::PinionDepthData;
 pub use shim::{ShimData, ShimMeasuring};
 pub use side_bearings::{RateBy, SideBearingsData};
