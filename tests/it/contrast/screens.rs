@@ -116,7 +116,7 @@ const SCREENS: [(&str, Way); 33] = [
             window.fill("Trial shim, mm", "0.65");
             window.fill("Play, every reading, mm", "0.30 0.35 0.29");
             window.fill("Wanted setting", "preload 0.15 to 0.20");
-            window.fill("Readings may scatter by, mm", "0.01");
+            window.fill("Readings may differ by, mm", "0.01");
             window.type_in("Dial shows, mm", "fine");
             window.pause();
         },
