@@ -15,7 +15,7 @@ use crate::chart::{GearOfSet, Range};
 use crate::gearing::GearId;
 use crate::project::View;
 use crate::project::{Edit, PageForm, SetId};
-use crate::workshop::JobId;
+use crate::workshop::BenchItem;
 use std::path::PathBuf;
 
 /// Something a panel wants done.
@@ -41,8 +41,10 @@ pub enum Action {
     Share(Share),
     /// Another page of the window is looked at.
     Page(AppPage),
-    /// Another job of the bench is worked on.
-    OpenJob(JobId),
+    /// Another job of the bench is worked on, or the plan of what changes.
+    OpenAtBench(BenchItem),
+    /// The plan of what changes is filled in for another set, where there is room for one only.
+    PlanFor(SetId),
     /// Another diagram is looked at, with its table.
     Show(View),
     /// A field is to be seen and typed in.
@@ -67,10 +69,10 @@ pub enum Action {
     ColumnsOpened,
     /// The write-up is looked at in another form of page.
     PageForm(PageForm),
-    /// The sheet of a job is looked at on the page for the bench, or the gear sets.
-    Sheet(Option<JobId>),
-    /// The write-up is opened with the sheet of a job.
-    PrintSheet(JobId),
+    /// The sheet of a job or of the plan is looked at on the page for the bench, or the gear sets.
+    Sheet(Option<BenchItem>),
+    /// The write-up is opened with such a sheet.
+    PrintSheet(BenchItem),
     /// The picture of the write-up goes to the clipboard.
     CopyPicture,
     /// The picture of the write-up goes into a file.

@@ -27,11 +27,21 @@ pub(super) fn choice_ui(
     offers: Vec<Offer>,
     form: &mut Form<'_>,
 ) {
-    let button = ui.horizontal(|ui| {
+    ui.horizontal(|ui| {
         form.row_name(ui, shown, "");
-        button_ui(ui, id.widget(), holds, heard)
+        choice_button_ui(ui, (id, heard), [holds, holds], offers, form);
     });
-    let button = button.inner;
+}
+
+/// The button of a choice alone, within a row; what holds in few words, and as it is heard.
+pub(super) fn choice_button_ui(
+    ui: &mut Ui,
+    (id, heard): (CellId, &str),
+    [shown, holds]: [&str; 2],
+    offers: Vec<Offer>,
+    form: &mut Form<'_>,
+) {
+    let button = button_ui(ui, id.widget(), shown, heard);
     describe(&button, holds);
     Popup::menu(&button).show(|ui| {
         name_menu(ui, heard);

@@ -8,7 +8,7 @@ use crate::chart::{Charts, FigureTable, Scene, Table};
 use crate::project::View;
 use crate::project::{History, PageForm, Project, SetId};
 use crate::sheet::page::{Page, PageError, Sheet};
-use crate::workshop::{Answer, JobId};
+use crate::workshop::{Answer, BenchItem};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -31,8 +31,8 @@ pub struct Desk {
     ///
     /// Looking at the page for the bench changes no document, so it is no edit.
     pub page_form: PageForm,
-    /// The job whose sheet the write-up shows on paper; without one, the gear sets.
-    pub sheet: Option<JobId>,
+    /// The job, or the plan, whose sheet the write-up shows on paper; without one, the gear sets.
+    pub sheet: Option<BenchItem>,
     /// On the heap: there is one scene and one table for each view.
     charts: Box<Charts>,
 }
@@ -77,7 +77,7 @@ impl Desk {
     /// When the choices leave no set.
     pub fn page(&self) -> Result<Page, PageError> {
         let analysis = self.analysis();
-        let sheet = self.sheet.and_then(|job| Sheet::of(&analysis, job));
+        let sheet = self.sheet.and_then(|item| Sheet::of(&analysis, item));
         let page = Page::of(analysis)?.with_sheet(sheet);
         Ok(page.with_selected(self.selected).in_form(self.page_form))
     }

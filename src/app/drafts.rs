@@ -10,7 +10,7 @@ use super::text_history::TextHistory;
 use crate::gearing::{FinalDrive, GearId, Sprocket, quoted};
 use crate::letters::written;
 use crate::project::{EngineData, Project, SetId};
-use crate::workshop::{FieldKey, JobId};
+use crate::workshop::{FieldKey, JobId, PartId};
 use std::collections::HashMap;
 
 /// Which field of the document a draft is for.
@@ -46,6 +46,8 @@ pub enum CellId {
     BenchTorques,
     /// A field of a job of the bench.
     Job(JobId, FieldKey),
+    /// A field of the plan of what changes.
+    Plan(PlanCell),
 }
 
 impl CellId {
@@ -91,9 +93,25 @@ impl CellId {
             | Self::Set(..)
             | Self::BenchLengths
             | Self::BenchTorques
-            | Self::Job(..) => false,
+            | Self::Job(..)
+            | Self::Plan(_) => false,
         }
     }
+}
+
+/// Which field of the plan of what changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum PlanCell {
+    /// The sign of its currency.
+    Currency,
+    /// What a part is.
+    Name(PartId),
+    /// Where a part comes from for a set.
+    Source(PartId, SetId),
+    /// What is to be done with it.
+    ToDo(PartId, SetId),
+    /// What it costs.
+    Price(PartId, SetId),
 }
 
 /// Which field of a set.
@@ -350,6 +368,7 @@ pub(super) fn is_there(cell: CellId, project: &Project) -> bool {
         CellId::Set(id, cell) => (id, cell),
         CellId::Technical(cell) => return has_point(cell, &project.technical.engine),
         CellId::Job(id, key) => return has_field(project, id, key),
+        CellId::Plan(cell) => return has_plan_field(project, cell),
         _ => return true,
     };
     let Some(candidate) = project.sets.get(id) else {
@@ -393,6 +412,20 @@ fn has_field(project: &Project, id: JobId, key: FieldKey) -> bool {
     let job = project.workshop.job(id);
     let count = job.map_or(0, |job| job.data.item_count());
     job.is_some() && key.item.is_none_or(|at| usize::from(at) < count)
+}
+
+/// Whether the plan has a field.
+fn has_plan_field(project: &Project, cell: PlanCell) -> bool {
+    let Some(plan) = &project.workshop.plan else {
+        return false;
+    };
+    match cell {
+        PlanCell::Currency => true,
+        PlanCell::Name(part) => plan.part(part).is_some(),
+        PlanCell::Source(part, set) | PlanCell::ToDo(part, set) | PlanCell::Price(part, set) => {
+            plan.part(part).is_some() && project.sets.get(set).is_some()
+        }
+    }
 }
 
 /// Whether an engine has the point that a field is about, where it is about one.

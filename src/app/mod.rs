@@ -68,7 +68,7 @@ pub use background::Wake;
 pub use commands::{Command, Entry, Menu, TABLE};
 pub use desk::Desk;
 pub use dialogs::{CAUTIONS, OTHER_KEYS};
-pub use drafts::{CellId, SetCell};
+pub use drafts::{CellId, PlanCell, SetCell};
 pub use file_picker::{Answer, FilePicker, Purpose, SystemPicker};
 pub use handle::handle_rect;
 pub use lifecycle::Surroundings;

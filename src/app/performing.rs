@@ -6,7 +6,7 @@ use super::commands::Command;
 use super::copies::copy_of;
 use super::dialogs::finders::{Finder, WishedAt};
 use super::dialogs::{Dialog, PasteAnswer, PasteDialog};
-use super::drafts::{CellId, SetCell};
+use super::drafts::{CellId, PlanCell, SetCell};
 use super::file_picker::Purpose;
 use super::focus::Pane;
 use super::lifecycle::{After, Step};
@@ -23,7 +23,7 @@ use crate::project::examples::Start;
 use crate::project::{Edit, Figure, PageForm, SetId, TypedFigure, View, WorkshopEdit};
 use crate::sheet::text;
 use crate::units::SpeedUnit;
-use crate::workshop::{Job, JobId};
+use crate::workshop::{BenchItem, Job};
 use egui::{Context, ThemePreference, ViewportCommand};
 use std::sync::Arc;
 
@@ -49,7 +49,7 @@ impl App {
             Action::Share(share) => self.lifecycle.settings.shares.take(share),
             Action::Point(gear) => self.view.pointed = gear,
             Action::Page(page) => self.turn_page(ctx, page),
-            Action::OpenJob(job) => self.open_job(job),
+            Action::OpenAtBench(item) => self.open_at_bench(item),
             Action::Show(view) => self.show(ctx, view),
             Action::Seek(field) => self.seek(field),
             Action::Range(view, range) => self.view.ranges.set(view, range),
@@ -70,8 +70,9 @@ impl App {
             }
             Action::ColumnsOpened => self.view.columns_are_asked_for = false,
             Action::PageForm(form) => self.lifecycle.desk.page_form = form,
-            Action::Sheet(job) => self.lifecycle.desk.sheet = job,
-            Action::PrintSheet(job) => self.print_sheet(job),
+            Action::PlanFor(set) => self.view.planned_for = set,
+            Action::Sheet(item) => self.lifecycle.desk.sheet = item,
+            Action::PrintSheet(item) => self.print_sheet(item),
             Action::CopyPicture => self.copy_picture(ctx),
             Action::SavePicture => self.step(ctx, Step::AskForPath(Purpose::SavePicture, None)),
             Action::Copy(what, text) => {
@@ -94,9 +95,14 @@ impl App {
             return;
         }
         match edit {
-            Edit::RemoveSet(_) | Edit::Workshop(WorkshopEdit::RemoveJob(_)) => {
+            Edit::RemoveSet(_)
+            | Edit::Workshop(
+                WorkshopEdit::RemoveJob(_) | WorkshopEdit::Plan(None) | WorkshopEdit::RemovePart(_),
+            ) => {
                 self.say_how_it_comes_back();
             }
+            Edit::Workshop(WorkshopEdit::Plan(Some(_))) => self.open_at_bench(BenchItem::Plan),
+            Edit::Workshop(WorkshopEdit::AddPart(_)) => self.welcome_part(),
             Edit::Workshop(WorkshopEdit::AddJob(_)) => self.welcome_job(),
             _ => {}
         }
@@ -106,26 +112,35 @@ impl App {
     fn welcome_job(&mut self) {
         let come = self.desk().project().workshop.jobs().last();
         if let Some(id) = come.map(|job| job.id) {
-            self.open_job(id);
+            self.open_at_bench(BenchItem::Job(id));
             self.focus.want(CellId::Job(id, Job::NAME).widget());
         }
     }
 
-    /// Opens the write-up with the sheet of a job.
-    fn print_sheet(&mut self, job: JobId) {
+    /// The part that has just come into the plan is to be named.
+    fn welcome_part(&mut self) {
+        let plan = self.desk().project().workshop.plan.as_ref();
+        let come = plan.and_then(|plan| plan.parts().last());
+        if let Some(id) = come.map(|part| part.id) {
+            self.focus.want(CellId::Plan(PlanCell::Name(id)).widget());
+        }
+    }
+
+    /// Opens the write-up with the sheet of a job or of the plan.
+    fn print_sheet(&mut self, item: BenchItem) {
         let desk = &mut self.lifecycle.desk;
-        desk.sheet = Some(job);
+        desk.sheet = Some(item);
         if desk.page_form == PageForm::Picture {
             desk.page_form = PageForm::A4;
         }
         self.view.write_up_is_open = true;
     }
 
-    /// Works on a job of the bench.
-    fn open_job(&mut self, job: JobId) {
+    /// Works on a job of the bench, or on the plan.
+    fn open_at_bench(&mut self, item: BenchItem) {
         self.view.page = AppPage::Workshop;
         self.view.part = Part::Bench;
-        self.view.open_job = Some(job);
+        self.view.open_at_bench = Some(item);
     }
 
     /// A whole set went with one key: what went is said, and how it comes back.

@@ -1,6 +1,6 @@
 //! Where does the window show what an edit has changed?
 
-use super::drafts::{CellId, SetCell, is_there};
+use super::drafts::{CellId, PlanCell, SetCell, is_there};
 use super::set_card::ratio_cell;
 use super::technical::{
     TechnicalCell, changed_check, changed_efficiency, changed_engine_field, changed_field,
@@ -8,7 +8,7 @@ use super::technical::{
 use super::typed::RatioForm;
 use crate::gearing::{FinalDrive, GearId, GearSet, Sprocket};
 use crate::project::{Edit, Project, SetEdit, SetId, WorkshopEdit};
-use crate::workshop::{FieldKey, JobId, Row};
+use crate::workshop::{BenchItem, FieldKey, JobId, Part, Row};
 
 /// A place of the window where something can be seen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,8 +17,8 @@ pub(super) enum Place {
     Field(CellId),
     /// The card of a set.
     Card(SetId),
-    /// The page of the workshop, and of its jobs one where one is meant.
-    Workshop(Option<JobId>),
+    /// The page of the workshop, and of what it has one thing where one is meant.
+    Workshop(Option<BenchItem>),
 }
 
 impl Place {
@@ -41,7 +41,7 @@ impl Place {
             Edit::Units(_) | Edit::WriteUp(_) => return None,
             Edit::Workshop(edit) => match field_at_bench(edit, [shown, other]) {
                 Ok(field) => field,
-                Err(job) => return Some(Self::Workshop(job)),
+                Err(item) => return Some(Self::Workshop(item)),
             },
             Edit::KnownFuel(_) => CellId::Technical(TechnicalCell::KnownFuel),
             Edit::EngineData(_)
@@ -85,7 +85,9 @@ impl Place {
         };
         match field {
             CellId::Set(id, _) if !is_there(field, shown) => Some(Self::Card(id)),
-            CellId::Job(id, _) if !is_there(field, shown) => Some(Self::Workshop(Some(id))),
+            CellId::Job(..) | CellId::Plan(_) if !is_there(field, shown) => {
+                Some(Self::Workshop(Self::Field(field).at_bench()))
+            }
             field => Some(Self::Field(field)),
         }
     }
@@ -98,12 +100,23 @@ impl Place {
         }
     }
 
-    /// The job of the bench that it shows.
-    pub(super) fn job(self) -> Option<JobId> {
+    /// What of the workshop it shows.
+    pub(super) fn at_bench(self) -> Option<BenchItem> {
         match self {
-            Self::Field(CellId::Job(job, _)) => Some(job),
-            Self::Workshop(job) => job,
+            Self::Field(CellId::Job(job, _)) => Some(BenchItem::Job(job)),
+            Self::Field(CellId::Plan(_)) => Some(BenchItem::Plan),
+            Self::Workshop(item) => item,
             Self::Field(_) | Self::Card(_) => None,
+        }
+    }
+
+    /// The set of which the plan of what changes is shown.
+    pub(super) fn planned_for(self) -> Option<SetId> {
+        match self {
+            Self::Field(CellId::Plan(
+                PlanCell::Source(_, set) | PlanCell::ToDo(_, set) | PlanCell::Price(_, set),
+            )) => Some(set),
+            Self::Field(_) | Self::Card(_) | Self::Workshop(_) => None,
         }
     }
 
@@ -116,26 +129,60 @@ impl Place {
     }
 }
 
-/// The field of the bench that an edit has changed, else the job that it is about, if it is about one.
-fn field_at_bench(edit: &WorkshopEdit, both: [&Project; 2]) -> Result<CellId, Option<JobId>> {
+/// The field of the bench that an edit has changed, else the job or plan that it is about, if it is about one.
+fn field_at_bench(edit: &WorkshopEdit, both: [&Project; 2]) -> Result<CellId, Option<BenchItem>> {
     let [shown, other] = both;
     match edit {
-        WorkshopEdit::Units(_)
-        | WorkshopEdit::Plan(_)
-        | WorkshopEdit::Currency(_)
-        | WorkshopEdit::AddPart(_)
-        | WorkshopEdit::RemovePart(_)
-        | WorkshopEdit::Part(_) => Err(None),
+        WorkshopEdit::Units(_) => Err(None),
+        WorkshopEdit::Plan(_) => Err(shown.workshop.plan.as_ref().map(|_| BenchItem::Plan)),
+        WorkshopEdit::Currency(_) => Ok(CellId::Plan(PlanCell::Currency)),
+        WorkshopEdit::AddPart(_) | WorkshopEdit::RemovePart(_) => {
+            let plans = both.map(|project| project.workshop.plan.as_ref());
+            let [Some(shown), Some(other)] = plans else {
+                return Err(Some(BenchItem::Plan));
+            };
+            let come = shown
+                .parts()
+                .iter()
+                .find(|part| other.part(part.id).is_none());
+            match come {
+                Some(part) => Ok(CellId::Plan(PlanCell::Name(part.id))),
+                None => Err(Some(BenchItem::Plan)),
+            }
+        }
+        WorkshopEdit::Part(part) => Ok(CellId::Plan(changed_of_part(part, both))),
         WorkshopEdit::AddJob(_) | WorkshopEdit::RemoveJob(_) => {
             let mut jobs = shown.workshop.jobs().iter();
             let come = jobs.find(|job| other.workshop.job(job.id).is_none());
-            Err(come.map(|job| job.id))
+            Err(come.map(|job| BenchItem::Job(job.id)))
         }
         WorkshopEdit::Job(job) => {
-            let key = changed_row(job.id, both).ok_or(Some(job.id))?;
+            let item = Some(BenchItem::Job(job.id));
+            let key = changed_row(job.id, both).ok_or(item)?;
             Ok(CellId::Job(job.id, key))
         }
     }
+}
+
+/// The field of a part that says something else; of boxes to tick, that of the source beside them.
+fn changed_of_part(part: &Part, both: [&Project; 2]) -> PlanCell {
+    let of_set = both[0].sets.iter().find_map(|set| {
+        let entries = both.map(|project| {
+            let part = project.workshop.plan.as_ref()?.part(part.id)?;
+            Some(part.of(set.id.into()))
+        });
+        let [Some(shown), Some(other)] = entries else {
+            return None;
+        };
+        if shown.price != other.price {
+            Some(PlanCell::Price(part.id, set.id))
+        } else if shown.to_do != other.to_do {
+            Some(PlanCell::ToDo(part.id, set.id))
+        } else {
+            (shown != other).then_some(PlanCell::Source(part.id, set.id))
+        }
+    });
+    of_set.unwrap_or(PlanCell::Name(part.id))
 }
 
 /// The first row of a job that says something else.

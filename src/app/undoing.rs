@@ -104,14 +104,15 @@ impl App {
         if let Some(set) = place.set() {
             self.turn_to(set);
         }
-        let job = place.job();
-        let is_at_bench = matches!(place, Place::Workshop(_)) || job.is_some();
+        let item = place.at_bench();
+        let is_at_bench = matches!(place, Place::Workshop(_)) || item.is_some();
         self.view.page = if is_at_bench {
             AppPage::Workshop
         } else {
             AppPage::Drive
         };
-        self.view.open_job = job.or(self.view.open_job);
+        self.view.planned_for = place.planned_for().unwrap_or(self.view.planned_for);
+        self.view.open_at_bench = item.or(self.view.open_at_bench);
         let field = place.field();
         let is_in = |pane| self.focus.is_in(ctx, pane);
         let keeps_focus = is_in(Pane::Menu) || is_in(Pane::WriteUp);

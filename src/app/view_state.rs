@@ -13,7 +13,7 @@ use crate::chart::{GearOfSet, Range};
 use crate::gearing::{GearId, other_combinations};
 use crate::project::View;
 use crate::project::{Project, SetId};
-use crate::workshop::JobId;
+use crate::workshop::{BenchItem, Job};
 
 /// The state of the view.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,8 +24,10 @@ pub(super) struct ViewState {
     pub open_card: SetId,
     /// The page that is looked at.
     pub page: AppPage,
-    /// The job of the bench that is open; none where there is none.
-    pub open_job: Option<JobId>,
+    /// What of the workshop is open, a job or the plan; none where there is nothing.
+    pub open_at_bench: Option<BenchItem>,
+    /// The set for which the plan of what changes is filled in where there is room for one only.
+    pub planned_for: SetId,
     /// The part that has all the room in a small window.
     pub part: Part,
     /// The set whose card is to be scrolled into view in the next frame.
@@ -80,7 +82,8 @@ impl ViewState {
             selected,
             open_card: selected,
             page: AppPage::default(),
-            open_job: project.workshop.jobs().first().map(|job| job.id),
+            open_at_bench: at_bench(project, project.workshop.jobs().first()),
+            planned_for: selected,
             part: Part::default(),
             reveal: None,
             sought: None,
@@ -111,11 +114,12 @@ impl ViewState {
         if project.sets.get(self.open_card).is_none() {
             self.open_card = self.selected;
         }
-        let jobs = project.workshop.jobs();
-        let open_job = self
-            .open_job
-            .filter(|id| project.workshop.job(*id).is_some());
-        self.open_job = open_job.or_else(|| jobs.last().map(|job| job.id));
+        if !is_there(self.planned_for) {
+            self.planned_for = self.selected;
+        }
+        let open = self.open_at_bench;
+        let open = open.filter(|item| project.workshop.has(*item));
+        self.open_at_bench = open.or_else(|| at_bench(project, project.workshop.jobs().last()));
         let gear_is_there = |at: GearOfSet| {
             let Some(set) = project.sets.get(at.set).map(|c| &c.set) else {
                 return false;
@@ -142,6 +146,12 @@ impl ViewState {
         let next = at.map_or(0, |at| at + 1) % visible.len().max(1);
         visible.get(next).copied().unwrap_or(self.selected)
     }
+}
+
+/// That job, else the plan where there is one.
+fn at_bench(project: &Project, job: Option<&Job>) -> Option<BenchItem> {
+    let plan = || project.workshop.plan.as_ref().map(|_| BenchItem::Plan);
+    job.map(|job| BenchItem::Job(job.id)).or_else(plan)
 }
 
 /// `wanted` kept within the whole diagram; none where it shows the whole.

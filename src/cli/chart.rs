@@ -11,6 +11,7 @@ use crate::analysis::Analysis;
 use crate::gearing::quoted;
 use crate::project::{Drops, Marks, PageForm, PictureWidth, Project, SetId, View, Views};
 use crate::sheet::page::{Page, Sheet};
+use crate::workshop::BenchItem;
 use std::io::Write;
 
 /// The exit code, when the picture is written.
@@ -137,7 +138,7 @@ fn sheet(analysis: &Analysis, arguments: &Arguments) -> Result<Option<Sheet>, Cl
     let jobs = analysis.project().workshop.jobs();
     let at = text.trim().parse::<usize>().ok();
     let at = at.and_then(|number| number.checked_sub(1));
-    let sheet = at.and_then(|at| Sheet::of(analysis, jobs.get(at)?.id));
+    let sheet = at.and_then(|at| Sheet::of(analysis, BenchItem::Job(jobs.get(at)?.id)));
     sheet.map(Some).ok_or_else(|| CliError::NoSuchJob {
         number: format!("\"{}\"", quoted(text)),
         present: jobs.len(),

@@ -29,8 +29,8 @@ pub use fits::{
 };
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
-    Answer, AnswerLine, BearingsAre, FieldKey, FitData, FitPart, HeatData, IsThere, Job, JobData,
-    JobId, JobKind, JobListError, JobState, JournalData, KnownFit, LimitItem, LimitMargin,
+    Answer, AnswerLine, BearingsAre, BenchItem, FieldKey, FitData, FitPart, HeatData, IsThere, Job,
+    JobData, JobId, JobKind, JobListError, JobState, JournalData, KnownFit, LimitItem, LimitMargin,
     LimitsData, LineKind, MakersFigure, MaterialName, PinionDepthData, RateBy, Row, RowAnswer,
     SeatPlace, ShimData, ShimMeasuring, SideBearingsData, TorqueMeasuring, TorqueTry,
     TurningTorqueData, Workshop,

@@ -5,9 +5,10 @@ use crate::app::action::Action;
 use crate::app::commands::{Command, TABLE};
 use crate::app::desk::Desk;
 use crate::app::menus::command_text;
+use crate::app::workshop::begun_plan;
 use crate::project::examples::EXAMPLES;
-use crate::project::{Edit, WorkshopEdit};
-use crate::workshop::JobKind;
+use crate::project::{Edit, Project, WorkshopEdit};
+use crate::workshop::{BenchItem, JobKind};
 use egui::KeyboardShortcut;
 use std::path::PathBuf;
 
@@ -77,8 +78,14 @@ pub(in crate::app) fn offers(
     });
     let jobs = desk.project().workshop.jobs().iter().map(|job| {
         let what = "Works on this job of the bench".to_owned();
-        named(job.title().to_owned(), "Job", what, Action::OpenJob(job.id))
+        named(
+            job.title().to_owned(),
+            "Job",
+            what,
+            Action::OpenAtBench(BenchItem::Job(job.id)),
+        )
     });
+    let plan = plan_offer(desk.project());
     let kinds = JobKind::ALL.map(|kind| {
         let add = Edit::Workshop(WorkshopEdit::AddJob(Box::new(kind.begun())));
         named(
@@ -108,8 +115,18 @@ pub(in crate::app) fn offers(
             Action::Example(at),
         )
     });
-    let own = commands.chain(sets).chain(jobs).chain(kinds);
+    let own = commands.chain(sets).chain([plan]).chain(jobs).chain(kinds);
     own.chain(recent).chain(examples).collect()
+}
+
+/// The plan of what changes, or how it is begun.
+fn plan_offer(project: &Project) -> Offer {
+    let (name, action) = match project.workshop.plan {
+        Some(_) => ("What changes", Action::OpenAtBench(BenchItem::Plan)),
+        None => ("Plan what changes", Action::Edit(begun_plan())),
+    };
+    let what = "What of the box must change for each gear set, and what it costs".to_owned();
+    named(name.to_owned(), "Workshop", what, action)
 }
 
 fn named(name: String, place: &'static str, what: String, action: Action) -> Offer {

@@ -8,6 +8,7 @@ use crate::app::exporting::written_picture;
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::files::{self, Saved, with_ending};
 use crate::project::{Difference, PageForm, differences, digest_of_file, shown};
+use crate::workshop::{BenchItem, Job};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -228,7 +229,8 @@ impl Lifecycle {
             PageForm::A4 | PageForm::Letter => {
                 let mut name = own.file_stem().unwrap_or_default().to_owned();
                 let jobs = self.desk.project().workshop.jobs();
-                let job = jobs.iter().position(|job| Some(job.id) == self.desk.sheet);
+                let is_shown = |job: &Job| self.desk.sheet == Some(BenchItem::Job(job.id));
+                let job = jobs.iter().position(is_shown);
                 match job {
                     Some(place) => name.push(format!("-job-{}.png", place + 1)),
                     None => name.push("-bench.png"),

@@ -45,7 +45,8 @@ impl App {
     /// The list of the jobs.
     pub(super) fn jobs_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
         let area = ScrollArea::vertical().id_salt("jobs").auto_shrink(false);
-        let (desk, open) = (&self.lifecycle.desk, self.view.open_job);
+        let (desk, open) = (&self.lifecycle.desk, self.view.open_at_bench);
+        let planned_for = self.view.planned_for;
         let drafts = &mut self.drafts;
         self.focus.scrolling(ui, area, &[Pane::Jobs], |ui, focus| {
             let mut form = Form {
@@ -56,16 +57,17 @@ impl App {
                 name_width: NAME_WIDTH,
             };
             let mark = FocusMap::mark(ui);
-            jobs_ui(ui, desk, open, &mut form);
+            jobs_ui(ui, desk, (open, planned_for), &mut form);
             form.focus.pane(Pane::Jobs, mark, ui);
         });
     }
 
     /// The job that is open.
     pub(super) fn bench_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
-        let (desk, open) = (&self.lifecycle.desk, self.view.open_job);
+        let (desk, open) = (&self.lifecycle.desk, self.view.open_at_bench);
+        let planned_for = self.view.planned_for;
         let area = ScrollArea::vertical()
-            .id_salt(("job", open))
+            .id_salt(("at bench", open))
             .auto_shrink(false);
         let drafts = &mut self.drafts;
         self.focus.scrolling(ui, area, &[Pane::Bench], |ui, focus| {
@@ -77,7 +79,7 @@ impl App {
                 name_width: NAME_WIDTH,
             };
             let mark = FocusMap::mark(ui);
-            bench_ui(ui, desk, open, &mut form);
+            bench_ui(ui, desk, (open, planned_for), &mut form);
             form.focus.pane(Pane::Bench, mark, ui);
         });
     }

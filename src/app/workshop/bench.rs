@@ -5,15 +5,16 @@ use super::drawing::drawing_ui;
 use super::is_of;
 use super::items::items_ui;
 use super::kinds_ui;
+use super::plan::plan_ui;
 use super::row::row_ui;
 use super::tries::{keep_ui, tries_ui};
 use crate::app::action::Action;
 use crate::app::desk::Desk;
 use crate::app::form::Form;
 use crate::app::heard::heading_ui;
-use crate::project::{Edit, WorkshopEdit};
+use crate::project::{Edit, SetId, WorkshopEdit};
 use crate::units::BenchUnits;
-use crate::workshop::{Answer, Job, JobId, Workshop};
+use crate::workshop::{Answer, BenchItem, Job, Workshop};
 use egui::{Label, RichText, Ui};
 
 /// From this width on, in points, the form and the answer stand side by side.
@@ -28,10 +29,20 @@ const WIDEST_FORM: f32 = 600.0;
 /// The width of names before fields, in points.
 const NAMES: f32 = 215.0;
 
-/// Shows the job that is open, or how one begins.
-pub(in crate::app) fn bench_ui(ui: &mut Ui, desk: &Desk, open: Option<JobId>, form: &mut Form<'_>) {
+/// Shows the job or the plan that is open, or how a job begins.
+pub(in crate::app) fn bench_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    (open, planned_for): (Option<BenchItem>, SetId),
+    form: &mut Form<'_>,
+) {
     let workshop = &desk.project().workshop;
-    let place = workshop.jobs().iter().position(|job| Some(job.id) == open);
+    let plan = workshop.plan.as_ref();
+    if let Some(plan) = plan.filter(|_| open == Some(BenchItem::Plan)) {
+        return plan_ui(ui, (desk.project(), plan), planned_for, form);
+    }
+    let is_open = |job: &Job| open == Some(BenchItem::Job(job.id));
+    let place = workshop.jobs().iter().position(is_open);
     let found = place.and_then(|at| workshop.jobs().get(at).zip(desk.answers().get(at)));
     match found {
         Some((job, answer)) => job_ui(ui, (job, answer), workshop, form),
@@ -99,7 +110,8 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
         let sheet = ui.button("Print a sheet…");
         let sheet = sheet.on_hover_text("Opens the write-up with this job on a page for the bench");
         if sheet.clicked() {
-            form.actions.push(Action::PrintSheet(job.id));
+            form.actions
+                .push(Action::PrintSheet(BenchItem::Job(job.id)));
         }
         if ui.button("Remove this job").clicked() {
             form.edit(Edit::Workshop(WorkshopEdit::RemoveJob(job.id)));

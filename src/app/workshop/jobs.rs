@@ -1,5 +1,6 @@
 //! The list of the jobs with their states, the units of the bench, and how a job comes about.
 
+use super::plan::listed_ui;
 use super::{is_of, kinds_ui};
 use crate::app::action::Action;
 use crate::app::choice::{Offer, choice_ui};
@@ -9,14 +10,21 @@ use crate::app::focus::{FocusMap, Walk};
 use crate::app::form::{Form, remark};
 use crate::app::heard::{describe, heading_ui, name_menu};
 use crate::app::section::UNREAD;
-use crate::project::{Edit, WorkshopEdit};
+use crate::project::{Edit, SetId, WorkshopEdit};
 use crate::units::{BenchUnits, LengthUnit, TurningUnit};
-use crate::workshop::{Job, JobId, JobState, Workshop};
+use crate::workshop::{BenchItem, Job, JobState, Workshop};
 use egui::{Button, RichText, Ui};
 
-/// Shows the list; `open` is the job that is worked on.
-pub(in crate::app) fn jobs_ui(ui: &mut Ui, desk: &Desk, open: Option<JobId>, form: &mut Form<'_>) {
+/// Shows the list; `open` is what is worked on.
+pub(in crate::app) fn jobs_ui(
+    ui: &mut Ui,
+    desk: &Desk,
+    (open, planned_for): (Option<BenchItem>, SetId),
+    form: &mut Form<'_>,
+) {
     let workshop = &desk.project().workshop;
+    ui.add_space(4.0);
+    listed_ui(ui, desk.project(), (open, planned_for), form);
     ui.add_space(4.0);
     heading_ui(ui, "Jobs of the bench");
     let mark = FocusMap::mark(ui);
@@ -35,25 +43,42 @@ pub(in crate::app) fn jobs_ui(ui: &mut Ui, desk: &Desk, open: Option<JobId>, for
 const CAUTION: &str = "The maker's figures decide. A gearbox is heavy, presses and bearings splinter: mind hands \
                        and eyes. Check every setting on the assembled box; it does not run itself in.";
 
-fn job_ui(ui: &mut Ui, job: &Job, state: JobState, open: Option<JobId>, form: &mut Form<'_>) {
-    let is_open = open == Some(job.id);
-    // On the ground of the chosen one a dim word would be too faint.
+fn job_ui(ui: &mut Ui, job: &Job, state: JobState, open: Option<BenchItem>, form: &mut Form<'_>) {
+    let item = BenchItem::Job(job.id);
+    let is_open = open == Some(item);
     let has_unread = form.drafts.has_unread_in(|cell| is_of(cell, job.id));
-    let (words, color) = if has_unread {
-        (UNREAD, form.palette.error)
+    let words = state.words();
+    item_ui(
+        ui,
+        (item, is_open, has_unread),
+        [job.title(), words, words],
+        form,
+    );
+}
+
+/// One thing that can be opened: its name, its state in few words, and what is heard of that.
+pub(super) fn item_ui(
+    ui: &mut Ui,
+    (item, is_open, has_unread): (BenchItem, bool, bool),
+    [name, state, heard]: [&str; 3],
+    form: &mut Form<'_>,
+) {
+    // On the ground of the chosen one a dim word would be too faint.
+    let (words, heard, color) = if has_unread {
+        (UNREAD, UNREAD, form.palette.error)
     } else {
-        (state.words(), form.palette.text)
+        (state, heard, form.palette.text)
     };
     let word = RichText::new(words).color(color);
-    let button = Button::selectable(is_open, job.title())
+    let button = Button::selectable(is_open, name)
         .shortcut_text(word)
         .truncate()
         .min_size(egui::vec2(ui.available_width() - 10.0, 0.0));
     let button = ui.add(button);
-    describe(&button, words);
-    let button = button.accessible_name(job.title());
+    describe(&button, heard);
+    let button = button.accessible_name(name);
     if button.clicked() && !is_open {
-        form.actions.push(Action::OpenJob(job.id));
+        form.actions.push(Action::OpenAtBench(item));
     }
 }
 

@@ -1,15 +1,17 @@
-//! The page of the workshop: the jobs of the bench, and the one that is open as a form with its answer.
+//! The page of the workshop: the jobs of the bench and the plan of what changes, and what is open of them.
 
 mod answer_ui;
 mod bench;
 mod drawing;
 mod items;
 mod jobs;
+mod plan;
 mod row;
 mod tries;
 
 pub(super) use bench::bench_ui;
 pub(super) use jobs::jobs_ui;
+pub(super) use plan::begun_plan;
 
 use super::action::Action;
 use super::drafts::CellId;

@@ -11,6 +11,7 @@ use crate::gearing::parse_decimal;
 use crate::project::{
     Candidate, ColumnKey, Drops, Edit, PageForm, PictureWidth, SetId, View, Views, WriteUp,
 };
+use crate::workshop::BenchItem;
 use egui::{Checkbox, RadioButton, Response, Ui};
 use std::collections::BTreeSet;
 
@@ -80,20 +81,21 @@ fn of_sets_ui(
 
 /// What stands on a page for the bench: the gear sets, or one of the jobs.
 fn sheets_ui(ui: &mut Ui, desk: &Desk, is_picture: bool, form: &mut Form<'_>) {
-    let jobs = desk.project().workshop.jobs();
+    let workshop = &desk.project().workshop;
+    let jobs = workshop.jobs();
     if jobs.is_empty() {
         return;
     }
     ui.add_enabled_ui(!is_picture, |ui| {
         ui.indent("sheets", |ui| {
-            let mut sheet = desk.sheet.filter(|id| jobs.iter().any(|job| job.id == *id));
+            let mut sheet = desk.sheet.filter(|item| workshop.has(*item));
             let present = sheet;
             let sets = ui.radio_value(&mut sheet, None, "the gear sets");
             describe(&sets, "The page for the bench has ratios to be measured");
             for (number, job) in (1..).zip(jobs) {
                 let title: String = job.title().chars().take(28).collect();
                 let text = format!("job {number}: {title}");
-                let choice = ui.radio_value(&mut sheet, Some(job.id), text);
+                let choice = ui.radio_value(&mut sheet, Some(BenchItem::Job(job.id)), text);
                 describe(
                     &choice,
                     "The sheet of this job, to be printed and written on",

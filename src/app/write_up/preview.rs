@@ -6,7 +6,7 @@ use crate::app::background::{Background, Task, Wake};
 use crate::app::desk::Desk;
 use crate::project::{PageForm, Revision, SetId};
 use crate::sheet::page::{Page, PageError, Picture};
-use crate::workshop::JobId;
+use crate::workshop::BenchItem;
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::imageops::{FilterType, crop_imm, resize};
 use std::sync::Arc;
@@ -30,8 +30,8 @@ pub(in crate::app) struct Preview {
     parts: Vec<Part>,
 }
 
-/// What is looked at: a document in a form of page, the job whose sheet it is, and the set that is selected.
-type Looked = (Revision, PageForm, Option<JobId>, Option<SetId>);
+/// What is looked at: a document in a form of page, what of the bench its sheet is of, and the set that is selected.
+type Looked = (Revision, PageForm, Option<BenchItem>, Option<SetId>);
 
 /// A part of the picture in all its pixels.
 pub(super) struct Part {

@@ -18,7 +18,7 @@ use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
 use crate::project::{Candidate, Drops, PageForm, Project, SetId, View, Views, WriteUp, format};
 use crate::units::BenchUnits;
-use crate::workshop::{Answer, Job, JobId};
+use crate::workshop::{Answer, BenchItem, Job};
 use egui::Rect;
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -42,7 +42,10 @@ pub struct Sheet {
 
 impl Sheet {
     /// The sheet of a job of a document; none where it is not there.
-    pub fn of(analysis: &Analysis, job: JobId) -> Option<Self> {
+    pub fn of(analysis: &Analysis, item: BenchItem) -> Option<Self> {
+        let BenchItem::Job(job) = item else {
+            return None;
+        };
         let workshop = &analysis.project().workshop;
         let place = workshop.jobs().iter().position(|own| own.id == job)?;
         Some(Self {

@@ -14,6 +14,15 @@ pub struct Workshop {
     jobs: Vec<Job>,
 }
 
+/// What of a workshop is worked on, or printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum BenchItem {
+    /// The plan of what changes.
+    Plan,
+    /// A job of the bench.
+    Job(JobId),
+}
+
 /// Why jobs are no list of them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum JobListError {
@@ -59,6 +68,14 @@ impl Workshop {
     /// The job of that identity.
     pub fn job(&self, id: JobId) -> Option<&Job> {
         self.jobs.iter().find(|job| job.id == id)
+    }
+
+    /// Whether it has that.
+    pub fn has(&self, item: BenchItem) -> bool {
+        match item {
+            BenchItem::Plan => self.plan.is_some(),
+            BenchItem::Job(id) => self.job(id).is_some(),
+        }
     }
 
     /// The identity that the next new job gets.

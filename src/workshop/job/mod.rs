@@ -25,7 +25,7 @@ pub use fit::{FitData, FitPart, KnownFit};
 pub use heat::{HeatData, MaterialName};
 pub use journal::{IsThere, JournalData};
 pub use limits::{LimitItem, LimitMargin, LimitsData};
-pub use list::{JobListError, Workshop};
+pub use list::{BenchItem, JobListError, Workshop};
 pub use pinion_depth::PinionDepthData;
 pub use places::SeatPlace;
 pub use shim::{ShimData, ShimMeasuring};

@@ -67,6 +67,16 @@ impl PartSource {
             Self::New => "new",
         }
     }
+
+    /// The same in one word, for a narrow column.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Undecided => "undecided",
+            Self::Fitted => "fitted",
+            Self::Donor => "donor",
+            Self::New => "new",
+        }
+    }
 }
 
 /// What is said where nothing was.

@@ -14,7 +14,7 @@ const SIZE: Vec2 = vec2(1000.0, 700.0);
 type Way = fn(&mut Window);
 
 /// Every screen, with the way to it.
-const SCREENS: [(&str, Way); 32] = [
+const SCREENS: [(&str, Way); 33] = [
     ("the start", |_| {}),
     ("a new project", |window| window.ctrl(Key::N)),
     ("a row of the table that is pointed at", |window| {
@@ -97,6 +97,16 @@ const SCREENS: [(&str, Way); 32] = [
     ("the page of the workshop without a job", |window| {
         window.ctrl(Key::Num6);
     }),
+    (
+        "the plan of what changes with a price that does not read",
+        |window| {
+            window.ctrl(Key::Num6);
+            window.click("Plan what changes");
+            window.pause();
+            window.type_in("Price of mounts, Same box, taller final drive", "x");
+            window.pause();
+        },
+    ),
     (
         "a job of the bench with its answer and a warning",
         |window| {

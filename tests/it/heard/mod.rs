@@ -43,7 +43,7 @@ const fn over(file: &'static str, way: fn(&mut Window)) -> Screen {
     }
 }
 
-const SCREENS: [Screen; 18] = [
+const SCREENS: [Screen; 19] = [
     screen("main", ORDINARY, |_| {}),
     screen("small-sets", SMALL, |window| {
         window.click("Vehicle and sets");
@@ -88,6 +88,18 @@ const SCREENS: [Screen; 18] = [
     }),
     screen("workshop", ORDINARY, |window| {
         window.ctrl(Key::Num6);
+    }),
+    screen("workshop-plan", ORDINARY, |window| {
+        window.ctrl(Key::Num6);
+        window.click("Plan what changes");
+        window.pause();
+        window.fill("Currency", "€");
+        window.fill("Price of mounts, Same box, taller final drive", "120");
+        window.click("Menu of starter");
+        window.click("Strike out");
+        window.pause();
+        window.type_in("Price of reverse switch, Same box, taller final drive", "x");
+        window.pause();
     }),
     screen("workshop-job", ORDINARY, |window| {
         window.ctrl(Key::Num6);

@@ -24,6 +24,7 @@ mod opening;
 mod pasting;
 mod pasting_into;
 mod pictures;
+mod plan;
 mod read_out;
 mod reading;
 mod saving;
