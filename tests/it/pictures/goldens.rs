@@ -18,7 +18,7 @@ use layshaft::draw::theme;
 use layshaft::project::examples::EXAMPLES;
 use layshaft::project::{PageForm, PictureWidth, Project};
 use layshaft::sheet::page::{Page, Sheet};
-use layshaft::workshop::JobId;
+use layshaft::workshop::{BenchItem, JobId};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -150,7 +150,7 @@ fn the_sheet_of_a_job_looks_as_it_was_looked_at() {
         .map(|job| job.id)
         .collect();
     let sheets = (1..).zip(jobs).map(|(number, job)| {
-        let sheet = Sheet::of(&analysis, job);
+        let sheet = Sheet::of(&analysis, BenchItem::Job(job));
         let page = Page::of(analysis.clone())
             .unwrap()
             .in_form(PageForm::A4)

@@ -8,13 +8,13 @@ use layshaft::analysis::Analysis;
 use layshaft::project::{PageForm, Project};
 use layshaft::sheet::page::{Page, PageError, Sheet, WIDTH};
 use layshaft::units::BenchUnits;
-use layshaft::workshop::{FieldKey, JobId, JobKind, Workshop};
+use layshaft::workshop::{BenchItem, FieldKey, JobId, JobKind, Workshop};
 use proptest::prelude::*;
 
 /// The sheet of a job of a project, in that form.
 fn sheet(project: Project, job: JobId, form: PageForm) -> Page {
     let analysis = Analysis::of(project);
-    let sheet = Sheet::of(&analysis, job);
+    let sheet = Sheet::of(&analysis, BenchItem::Job(job));
     assert!(sheet.is_some(), "the job is there");
     Page::of(analysis).unwrap().in_form(form).with_sheet(sheet)
 }

@@ -50,7 +50,11 @@ pub(super) fn plan_ui(
     let visible: Vec<&Candidate> = project.sets.iter().filter(|set| set.visible).collect();
     let layout = Layout::of(ui.available_width(), visible.len());
     let chosen = visible.iter().find(|set| set.id == planned_for);
-    let chosen: Vec<&Candidate> = chosen.or(visible.first()).copied().into_iter().collect();
+    let chosen: Vec<&Candidate> = chosen
+        .or_else(|| visible.first())
+        .copied()
+        .into_iter()
+        .collect();
     let has_room_for_all = layout == Layout::All || visible.len() < 2;
     let shown = Shown {
         plan,
