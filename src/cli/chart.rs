@@ -14,6 +14,9 @@ use crate::sheet::page::{Page, Sheet};
 use crate::workshop::BenchItem;
 use std::io::Write;
 
+/// What `--job` calls the plan of what changes.
+const PLAN: &str = "plan";
+
 /// The exit code, when the picture is written.
 pub(super) fn run(
     arguments: &Arguments,
@@ -130,11 +133,15 @@ fn mark(project: &mut Project, arguments: &Arguments) -> Result<(), CliError> {
     Ok(())
 }
 
-/// The sheet of the job that `--job` names; none where it is not given.
+/// The sheet of the job that `--job` names, or of the plan; none where it is not given.
 fn sheet(analysis: &Analysis, arguments: &Arguments) -> Result<Option<Sheet>, CliError> {
     let Some(text) = arguments.once(Flag::Job)? else {
         return Ok(None);
     };
+    if text.trim() == PLAN {
+        let sheet = Sheet::of(analysis, BenchItem::Plan);
+        return sheet.map(Some).ok_or(CliError::NoPlan);
+    }
     let jobs = analysis.project().workshop.jobs();
     let at = text.trim().parse::<usize>().ok();
     let at = at.and_then(|number| number.checked_sub(1));

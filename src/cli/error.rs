@@ -374,6 +374,9 @@ pub(super) enum CliError {
         /// How many there are.
         present: usize,
     },
+    /// A plan that is not there.
+    #[error("--job plan: the project has no plan of what changes")]
+    NoPlan,
     /// The drops of a set that is not there to be seen.
     #[error("--drops names a set that the picture does not show; --sets says which it shows")]
     DropsOfUnseen,

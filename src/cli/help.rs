@@ -161,7 +161,7 @@ Lift and chock as the maker says; keep clear of what turns.
 const JOBS_NOTES: &str = "
 Formats: text (without --as), json. Each job with its state, what is typed of it, and what it comes
 to, in the units of the project's bench. A sheet to be printed and written on is made by
-layshaft chart FILE --job N -o OUT.png. The maker's figures decide.
+layshaft chart FILE --job N -o OUT.png, of the plan --job plan. The maker's figures decide.
 ";
 
 const SHIM_NOTES: &str = "

@@ -22,7 +22,8 @@ pub(super) fn run(
         TextOrJson::Json => output::print_bytes(stdout, json::jobs(&analysis)?.as_bytes())?,
     }
     output::notes(stderr, &notes);
-    if analysis.project().workshop.jobs().is_empty() {
+    let workshop = &analysis.project().workshop;
+    if workshop.jobs().is_empty() && workshop.plan.is_none() {
         output::message(stderr, "no jobs");
     }
     Ok(PRINTED)

@@ -1,9 +1,10 @@
-//! What the jobs of the bench come to, in words: what is typed of each, its state and its answer.
+//! What the plan and the jobs of the bench come to, in words: what is typed, state, totals and answers.
 
 use crate::analysis::Analysis;
-use crate::workshop::{Job, Row};
+use crate::project::Project;
+use crate::workshop::{Job, Plan, PlanTotals, Row};
 
-/// All jobs, an empty line between them; nothing where there are none.
+/// The plan of what changes and all jobs, an empty line between them; nothing where there are none.
 pub fn text(analysis: &Analysis) -> String {
     let workshop = &analysis.project().workshop;
     let jobs = (1..).zip(workshop.jobs().iter().zip(analysis.answers()));
@@ -19,7 +20,33 @@ pub fn text(analysis: &Analysis) -> String {
         lines.extend(answer.lines.iter().map(|line| format!("  - {}", line.text)));
         lines.join("\n") + "\n"
     });
-    texts.collect::<Vec<_>>().join("\n")
+    let plan = workshop.plan.as_ref();
+    let plan = plan.map(|plan| plan_text(plan, analysis.project()));
+    let texts: Vec<String> = plan.into_iter().chain(texts).collect();
+    texts.join("\n")
+}
+
+/// The plan: of every set its totals, then its parts.
+fn plan_text(plan: &Plan, project: &Project) -> String {
+    let mut lines = vec!["what changes".to_owned()];
+    for set in &project.sets {
+        let totals = PlanTotals::of(plan, set.id.into());
+        let [all, open] = [totals.price, totals.open_price].map(|sum| plan.amount_text(sum));
+        let (name, counts) = (&set.set.name, totals.count_text());
+        lines.push(format!(
+            "  {name}: {counts}; {all} in all, {open} still open"
+        ));
+        for part in plan.parts().iter().filter(|part| !part.is_struck) {
+            let entry = part.of(set.id.into());
+            let done = if entry.is_done { ", done" } else { "" };
+            let mut words = entry.words();
+            if words.is_empty() {
+                words.push_str(entry.source.words());
+            }
+            lines.push(format!("    {}: {words}{done}", part.name));
+        }
+    }
+    lines.join("\n") + "\n"
 }
 
 /// `Trial shim, mm: 0.65`, of an item with its number.

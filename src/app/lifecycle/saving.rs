@@ -232,6 +232,7 @@ impl Lifecycle {
                 let is_shown = |job: &Job| self.desk.sheet == Some(BenchItem::Job(job.id));
                 let job = jobs.iter().position(is_shown);
                 match job {
+                    None if self.desk.sheet == Some(BenchItem::Plan) => name.push("-plan.png"),
                     Some(place) => name.push(format!("-job-{}.png", place + 1)),
                     None => name.push("-bench.png"),
                 }

@@ -79,11 +79,11 @@ fn of_sets_ui(
     remark(ui, CARRIED, form.palette.dim_text);
 }
 
-/// What stands on a page for the bench: the gear sets, or one of the jobs.
+/// What stands on a page for the bench: the gear sets, what changes, or one of the jobs.
 fn sheets_ui(ui: &mut Ui, desk: &Desk, is_picture: bool, form: &mut Form<'_>) {
     let workshop = &desk.project().workshop;
     let jobs = workshop.jobs();
-    if jobs.is_empty() {
+    if jobs.is_empty() && workshop.plan.is_none() {
         return;
     }
     ui.add_enabled_ui(!is_picture, |ui| {
@@ -92,6 +92,11 @@ fn sheets_ui(ui: &mut Ui, desk: &Desk, is_picture: bool, form: &mut Form<'_>) {
             let present = sheet;
             let sets = ui.radio_value(&mut sheet, None, "the gear sets");
             describe(&sets, "The page for the bench has ratios to be measured");
+            if workshop.plan.is_some() {
+                let plan = Some(BenchItem::Plan);
+                let choice = ui.radio_value(&mut sheet, plan, "what changes");
+                describe(&choice, "The plan of what changes as a list to tick");
+            }
             for (number, job) in (1..).zip(jobs) {
                 let title: String = job.title().chars().take(28).collect();
                 let text = format!("job {number}: {title}");

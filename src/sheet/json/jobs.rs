@@ -1,12 +1,26 @@
-//! What the jobs of the bench come to, as JSON.
+//! What the plan and the jobs of the bench come to, as JSON.
 
 use super::JsonError;
 use super::object::Json;
+use super::plan::plan;
 use crate::analysis::Analysis;
 use crate::workshop::{Answer, Job, JobState};
 
 /// The keys, each with its meaning.
 pub const JOB_KEYS: &[(&str, &str)] = &[
+    ("plan", "the plan of what changes, null where there is none"),
+    (
+        "plan.currency",
+        "the sign of all prices, null where none is said",
+    ),
+    (
+        "plan.parts[]",
+        "`name`, `struck`, and `sets` in the project's order: `source` (`fitted`, `donor`, `new` or null), `altered`, `to_do`, `price`, `done`",
+    ),
+    (
+        "plan.totals[]",
+        "for each set its `name`, `price`, `open_price` (of what is not done), and how many parts are `undecided`, `open` and `done`; struck parts count for none",
+    ),
     ("jobs[].name", "what the job is called"),
     ("jobs[].kind", "what kind of job it is, in words"),
     (
@@ -16,14 +30,18 @@ pub const JOB_KEYS: &[(&str, &str)] = &[
     ("jobs[].answer", "what it comes to, a sentence each"),
 ];
 
-/// All jobs with their answers, pretty-printed, one line break at the end.
+/// The plan and all jobs with their answers, pretty-printed, one line break at the end.
 ///
 /// # Errors
 /// When the serialiser gives up.
 pub fn jobs(analysis: &Analysis) -> Result<String, JsonError> {
     let jobs = analysis.project().workshop.jobs().iter();
     let jobs = jobs.zip(analysis.answers()).map(job);
-    Json::Object(vec![("jobs", Json::List(jobs.collect()))]).printed()
+    Json::Object(vec![
+        ("plan", plan(analysis.project())),
+        ("jobs", Json::List(jobs.collect())),
+    ])
+    .printed()
 }
 
 fn job((job, answer): (&Job, &Answer)) -> Json<'static> {

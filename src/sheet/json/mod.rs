@@ -14,6 +14,7 @@ pub(super) mod keys;
 mod motion;
 mod object;
 mod pairs;
+mod plan;
 mod preload;
 mod shim;
 mod speedometer;

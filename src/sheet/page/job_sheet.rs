@@ -2,7 +2,7 @@
 
 use super::bench::{caution_ui, note_lines_ui};
 use super::for_readers::{bold_words, words};
-use super::{Page, Sheet};
+use super::{JobSheet, Page};
 use crate::chart::TryDiagram;
 use crate::draw::bench::{self, BenchDrawing};
 use crate::draw::bold;
@@ -14,7 +14,7 @@ use crate::workshop::{Job, JobState, LineKind, Row};
 use egui::{FontId, Pos2, Sense, Ui, UiBuilder, Vec2};
 
 /// The heights of text that are tried, in points: the first with which all fits is taken.
-const TEXT_SIZES: [f32; 8] = [17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 10.5, 9.0];
+pub(super) const TEXT_SIZES: [f32; 8] = [17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 10.5, 9.0];
 
 /// The height of a row, in multiples of its text: room for handwriting at the greatest.
 const ROW: f32 = 2.1;
@@ -43,12 +43,12 @@ const READING_GAP: f32 = 6.0;
 const FURTHER_ITEMS: usize = 4;
 
 /// What every sheet says, whatever the job.
-const CAUTION: &str = "The maker's figures decide, and local law and licensed practice. A gearbox is heavy: lift it with \
+pub(super) const CAUTION: &str = "The maker's figures decide, and local law and licensed practice. A gearbox is heavy: lift it with \
                        help. Presses and bearings splinter: wear glasses, keep hands away. Check every setting on the \
                        assembled box, by measuring; do not \"run it in\".";
 
 /// Lays the sheet out from top to bottom.
-pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &Sheet) {
+pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &JobSheet) {
     let palette = page.palette();
     ui.spacing_mut().item_spacing.y = 4.0;
     bold_words(ui, sheet.job.title(), 22.0, palette.text);
@@ -77,7 +77,7 @@ fn signed_ui(ui: &mut Ui, size: f32, palette: &Palette) {
 }
 
 /// Which box it is about: the project's title and date, where they were typed.
-fn project_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
+pub(super) fn project_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
     let project = page.project();
     let texts = project.title.iter().chain(&project.date);
     let texts: Vec<&str> = texts.map(Name::as_str).collect();
@@ -88,7 +88,7 @@ fn project_ui(ui: &mut Ui, page: &Page, palette: &Palette) {
 }
 
 /// The greatest text with which all of it stands above the foot, or the smallest.
-fn fitting(ui: &mut Ui, sheet: &Sheet, foot: f32, palette: &Palette) -> f32 {
+fn fitting(ui: &mut Ui, sheet: &JobSheet, foot: f32, palette: &Palette) -> f32 {
     let fits = |size: &f32, ui: &mut Ui| {
         let area = ui.available_rect_before_wrap();
         let mut trial = ui.new_child(UiBuilder::new().max_rect(area).invisible());
@@ -100,7 +100,7 @@ fn fitting(ui: &mut Ui, sheet: &Sheet, foot: f32, palette: &Palette) -> f32 {
     found.unwrap_or(TEXT_SIZES[TEXT_SIZES.len() - 1])
 }
 
-fn body_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
+fn body_ui(ui: &mut Ui, sheet: &JobSheet, size: f32, palette: &Palette) {
     ui.spacing_mut().item_spacing.y = 0.0;
     let rows = sheet.job.rows(sheet.units);
     let width = ui.available_width();
@@ -125,7 +125,7 @@ fn body_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
 }
 
 /// The drawing of the job.
-fn drawing_ui(ui: &mut Ui, sheet: &Sheet, palette: &Palette) {
+fn drawing_ui(ui: &mut Ui, sheet: &JobSheet, palette: &Palette) {
     let width = ui.available_width();
     let size = Vec2::new(width, width * DRAWING);
     let (room, _) = ui.allocate_exact_size(size, Sense::hover());
@@ -176,7 +176,7 @@ fn row_ui(ui: &mut Ui, row: &Row, size: f32, palette: &Palette) {
 }
 
 /// What the job comes to so far; nothing of one that is still to be measured by pencil.
-fn answer_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
+fn answer_ui(ui: &mut Ui, sheet: &JobSheet, size: f32, palette: &Palette) {
     if sheet.answer.state == JobState::Open {
         return;
     }
@@ -194,7 +194,7 @@ fn answer_ui(ui: &mut Ui, sheet: &Sheet, size: f32, palette: &Palette) {
 }
 
 /// The tries of the job, where it keeps any.
-fn tries_ui(ui: &mut Ui, sheet: &Sheet, palette: &Palette) {
+fn tries_ui(ui: &mut Ui, sheet: &JobSheet, palette: &Palette) {
     let Some(diagram) = TryDiagram::of_job(&sheet.job.data, sheet.units) else {
         return;
     };
@@ -206,7 +206,7 @@ fn tries_ui(ui: &mut Ui, sheet: &Sheet, palette: &Palette) {
 }
 
 /// The items as a table, and empty rows for further ones.
-fn items_ui(ui: &mut Ui, sheet: &Sheet, rows: &[Row], size: f32, palette: &Palette) {
+fn items_ui(ui: &mut Ui, sheet: &JobSheet, rows: &[Row], size: f32, palette: &Palette) {
     let Some(heads) = sheet.job.item_names(sheet.units) else {
         return;
     };

@@ -8,6 +8,7 @@ mod bench_table;
 mod for_readers;
 mod job_sheet;
 mod picture;
+mod plan_sheet;
 
 pub use picture::{PageError, Picture};
 
@@ -18,7 +19,7 @@ use crate::draw::palette::{Palette, Theme};
 use crate::gearing::Tyre;
 use crate::project::{Candidate, Drops, PageForm, Project, SetId, View, Views, WriteUp, format};
 use crate::units::BenchUnits;
-use crate::workshop::{Answer, BenchItem, Job};
+use crate::workshop::{Answer, BenchItem, Job, Plan};
 use egui::Rect;
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -29,9 +30,18 @@ pub const WIDTH: f32 = 800.0;
 /// What stays free around everything, in points.
 const MARGIN: f32 = 22.0;
 
+/// What of the bench stands on a sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Sheet {
+    /// A job.
+    Job(Box<JobSheet>),
+    /// The plan of what changes, for the sets of the page.
+    Plan(Plan),
+}
+
 /// A job of the bench as it stands on its sheet.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Sheet {
+pub struct JobSheet {
     /// The job.
     pub job: Job,
     /// What it comes to.
@@ -41,18 +51,20 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// The sheet of a job of a document; none where it is not there.
+    /// The sheet of a job or of the plan of a document; none where that is not there.
     pub fn of(analysis: &Analysis, item: BenchItem) -> Option<Self> {
-        let BenchItem::Job(job) = item else {
-            return None;
-        };
         let workshop = &analysis.project().workshop;
-        let place = workshop.jobs().iter().position(|own| own.id == job)?;
-        Some(Self {
-            job: workshop.jobs().get(place)?.clone(),
-            answer: analysis.answers().get(place)?.clone(),
-            units: workshop.units,
-        })
+        match item {
+            BenchItem::Plan => workshop.plan.clone().map(Self::Plan),
+            BenchItem::Job(job) => {
+                let place = workshop.jobs().iter().position(|own| own.id == job)?;
+                Some(Self::Job(Box::new(JobSheet {
+                    job: workshop.jobs().get(place)?.clone(),
+                    answer: analysis.answers().get(place)?.clone(),
+                    units: workshop.units,
+                })))
+            }
+        }
     }
 }
 
@@ -63,7 +75,7 @@ pub struct Page {
     /// the same page again.
     analysis: Analysis,
     form: PageForm,
-    /// The job whose sheet it is, on paper; without one it is about the gear sets.
+    /// What of the bench its sheet is of, on paper; without one it is about the gear sets.
     sheet: Option<Sheet>,
     /// The set that is selected where the picture is made in the window.
     selected: Option<SetId>,
@@ -134,7 +146,7 @@ impl Page {
         self.project().sets.get(set).is_some()
     }
 
-    /// The sheet of a job in the place of the gear sets, where it is a page of paper.
+    /// The sheet of a job or of the plan in the place of the gear sets, where it is a page of paper.
     ///
     /// It carries no project: what is on it is to be printed and written on.
     #[must_use]
@@ -142,7 +154,7 @@ impl Page {
         Self { sheet, ..self }
     }
 
-    /// The job whose sheet it is.
+    /// What of the bench its sheet is of.
     fn sheet(&self) -> Option<&Sheet> {
         let is_paper = self.form.height_over_width().is_some();
         self.sheet.as_ref().filter(|_| is_paper)

@@ -2,7 +2,7 @@
 //!
 //! No window, no graphics card, no system font, no clock: the same page gives the same bytes.
 
-use super::{MARGIN, Page, WIDTH, bench, for_readers, job_sheet};
+use super::{MARGIN, Page, Sheet, WIDTH, bench, for_readers, job_sheet, plan_sheet};
 use crate::draw::{MAX_SIDE_PX, picture, theme};
 use crate::project::format::WriteError;
 use crate::project::{PICTURE_KEYWORD, PageForm};
@@ -46,6 +46,15 @@ pub enum PageError {
     /// More of a job than one sheet of paper holds.
     #[error("{paper} cannot hold all of this job in letters that can be read; make two jobs of it")]
     SheetFull {
+        /// The paper: `a page of A4`.
+        paper: &'static str,
+    },
+    /// More parts of a plan than one sheet of paper holds.
+    #[error(
+        "{paper} cannot hold all of this plan in letters that can be read; strike out parts, or leave out \
+         a set"
+    )]
+    PlanFull {
         /// The paper: `a page of A4`.
         paper: &'static str,
     },
@@ -132,8 +141,10 @@ fn page_full(page: &Page) -> PageError {
         PageForm::Letter => "a page of Letter",
         PageForm::A4 | PageForm::Picture => "a page of A4",
     };
-    if page.sheet().is_some() {
-        return PageError::SheetFull { paper };
+    match page.sheet() {
+        Some(Sheet::Job(_)) => return PageError::SheetFull { paper },
+        Some(Sheet::Plan(_)) => return PageError::PlanFull { paper },
+        None => {}
     }
     PageError::PageFull {
         paper,
@@ -168,7 +179,8 @@ fn content_ui(ui: &mut Ui, page: &Page, height: f32) -> f32 {
     match page.form.height_over_width() {
         None => for_readers::page_ui(&mut ui, page),
         Some(_) => match page.sheet() {
-            Some(sheet) => job_sheet::page_ui(&mut ui, page, sheet),
+            Some(Sheet::Job(sheet)) => job_sheet::page_ui(&mut ui, page, sheet),
+            Some(Sheet::Plan(plan)) => plan_sheet::page_ui(&mut ui, page, plan),
             None => bench::page_ui(&mut ui, page),
         },
     }

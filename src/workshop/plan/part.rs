@@ -79,6 +79,25 @@ impl PartSource {
     }
 }
 
+impl PartEntry {
+    /// `from the donor, altered: grind the stop · 25.50`; nothing where nothing is said.
+    pub fn words(&self) -> String {
+        let is_decided = self.source != PartSource::Undecided;
+        let how = [
+            is_decided.then(|| self.source.words()),
+            self.is_altered.then_some("altered"),
+        ];
+        let how: Vec<&str> = how.into_iter().flatten().collect();
+        let to_do = self.to_do.as_ref().map(ToString::to_string);
+        let said = [Some(how.join(", ")).filter(|how| !how.is_empty()), to_do];
+        let said: Vec<String> = said.into_iter().flatten().collect();
+        let price = self.price.map(|price| price.to_string());
+        let whole = [Some(said.join(": ")).filter(|said| !said.is_empty()), price];
+        let whole: Vec<String> = whole.into_iter().flatten().collect();
+        whole.join(" · ")
+    }
+}
+
 /// What is said where nothing was.
 static NOTHING_SAID: PartEntry = PartEntry {
     source: PartSource::Undecided,
@@ -137,5 +156,19 @@ mod tests {
         assert!(said.of(CandidateId(1)).is_altered);
         assert!(!said.of(CandidateId(2)).is_altered);
         assert_eq!(said.with(CandidateId(1), PartEntry::default()), part);
+    }
+
+    #[test]
+    fn what_becomes_of_a_part_is_told_as_far_as_it_is_said() {
+        let mut entry = PartEntry::default();
+        assert_eq!(entry.words(), "");
+        entry.price = Price::from_amount(25.5).ok();
+        assert_eq!(entry.words(), "25.50");
+        entry.to_do = Name::new("grind the stop").ok();
+        assert_eq!(entry.words(), "grind the stop · 25.50");
+        entry.source = PartSource::Donor;
+        entry.is_altered = true;
+        let all = "from the donor, altered: grind the stop · 25.50";
+        assert_eq!(entry.words(), all);
     }
 }

@@ -3,8 +3,8 @@
 use crate::support::window::{Opening, Window, camper_van};
 use egui::Key;
 use egui::accesskit::Role;
-use layshaft::project::SetId;
-use layshaft::workshop::{Part, PartSource, Plan, PlanTotals};
+use layshaft::project::{PageForm, SetId};
+use layshaft::workshop::{BenchItem, Part, PartSource, Plan, PlanTotals, Price};
 
 /// Wide enough for the columns of all three candidates.
 const WIDE: [f32; 2] = [1800.0, 900.0];
@@ -142,7 +142,7 @@ fn tab_goes_down_a_column_of_the_plan() {
         .iter()
         .find(|part| part.name.as_str() == "starter");
     let price = starter.unwrap().of(id.into()).price;
-    assert_eq!(price.map(|price| price.amount()), Some(35.0));
+    assert_eq!(price.map(Price::amount), Some(35.0));
 }
 
 #[test]
@@ -189,4 +189,14 @@ fn a_plan_that_is_removed_comes_back_by_undo_with_all_that_it_said() {
     window.pause();
     assert_eq!(*plan(&window), before);
     assert!(window.find(Role::Heading, "What changes").is_some());
+}
+
+#[test]
+fn the_plan_is_printed_as_a_list_to_tick() {
+    let mut window = planned(WIDE);
+    window.click("Print a sheet…");
+    window.wait_for_picture();
+    assert!(window.find(Role::RadioButton, "what changes").is_some());
+    assert_eq!(window.app().desk().sheet, Some(BenchItem::Plan));
+    assert_eq!(window.app().desk().page_form, PageForm::A4);
 }

@@ -14,7 +14,7 @@ use super::super::form::{Field, Form, remark};
 use super::super::heard::{describe, heading_ui, tell_why_not};
 use crate::gearing::Name;
 use crate::project::{Candidate, Edit, Project, SetId, WorkshopEdit};
-use crate::workshop::{CurrencySign, Part, Plan};
+use crate::workshop::{BenchItem, CurrencySign, Part, Plan};
 use egui::{Button, Ui};
 use rows::{Layout, rows_ui};
 use totals::totals_ui;
@@ -77,6 +77,11 @@ pub(super) fn plan_ui(
         totals_ui(ui, shown, form);
         ui.add_space(8.0);
         ui.horizontal_wrapped(|ui| {
+            let sheet = ui.button("Print a sheet…");
+            let sheet = sheet.on_hover_text("Opens the write-up with the plan as a list to tick");
+            if sheet.clicked() {
+                form.actions.push(Action::PrintSheet(BenchItem::Plan));
+            }
             if ui.button("Remove this plan").clicked() {
                 form.edit(Edit::Workshop(WorkshopEdit::Plan(None)));
             }
