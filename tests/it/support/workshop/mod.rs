@@ -22,14 +22,16 @@ use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
 
-/// Any workshop.
-pub(crate) fn any_workshop() -> impl Strategy<Value = Workshop> {
+/// Any workshop, on the heap as all that whole projects hold many of.
+pub(crate) fn any_workshop() -> BoxedStrategy<Workshop> {
     let plan = option::of(plan::any_plan());
-    (units(), vec(any_job(), 0..4), plan).prop_map(|(units, jobs, plan)| {
-        let mut workshop = Workshop::new(units, jobs).unwrap();
-        workshop.plan = plan;
-        workshop
-    })
+    (units(), vec(any_job(), 0..4), plan)
+        .prop_map(|(units, jobs, plan)| {
+            let mut workshop = Workshop::new(units, jobs).unwrap();
+            workshop.plan = plan;
+            workshop
+        })
+        .boxed()
 }
 
 fn units() -> impl Strategy<Value = BenchUnits> {
@@ -41,27 +43,32 @@ fn units() -> impl Strategy<Value = BenchUnits> {
 }
 
 /// Any job.
-pub(crate) fn any_job() -> impl Strategy<Value = Job> {
+pub(crate) fn any_job() -> BoxedStrategy<Job> {
     let texts = (option::of(any_name()), option::of(any_name()));
-    (texts, any_data()).prop_map(|((name, remark), data)| Job {
-        id: JobId(1),
-        name,
-        remark,
-        data,
-    })
+    (texts, any_data())
+        .prop_map(|((name, remark), data)| Job {
+            id: JobId(1),
+            name,
+            remark,
+            data,
+        })
+        .boxed()
 }
 
-fn any_data() -> impl Strategy<Value = JobData> {
+fn any_data() -> BoxedStrategy<JobData> {
     prop_oneof![
-        shim::any().prop_map(JobData::Shim),
-        pinion_depth::any().prop_map(JobData::PinionDepth),
-        side_bearings::any().prop_map(JobData::SideBearings),
-        turning_torque::any().prop_map(JobData::TurningTorque),
-        limits::any().prop_map(JobData::Limits),
-        heat::any().prop_map(JobData::Heat),
-        fit::any().prop_map(JobData::Fit),
-        journal::any().prop_map(JobData::Journal),
+        shim::any().prop_map(JobData::Shim).boxed(),
+        pinion_depth::any().prop_map(JobData::PinionDepth).boxed(),
+        side_bearings::any().prop_map(JobData::SideBearings).boxed(),
+        turning_torque::any()
+            .prop_map(JobData::TurningTorque)
+            .boxed(),
+        limits::any().prop_map(JobData::Limits).boxed(),
+        heat::any().prop_map(JobData::Heat).boxed(),
+        fit::any().prop_map(JobData::Fit).boxed(),
+        journal::any().prop_map(JobData::Journal).boxed(),
     ]
+    .boxed()
 }
 
 fn shim_mm() -> BoxedStrategy<Option<ShimThickness>> {
