@@ -5,8 +5,8 @@ use crate::units::BenchUnits;
 use crate::workshop::{JobData, JobState, TurningTorque};
 
 impl TryDiagram {
-    /// The diagram of a job; none where it keeps no tries, or none is known.
-    pub fn of_job(data: &JobData, units: BenchUnits) -> Option<Self> {
+    /// The diagram of a job in that state; none where it keeps no tries, or none is known.
+    pub fn of_job(data: &JobData, state: JobState, units: BenchUnits) -> Option<Self> {
         let JobData::TurningTorque(turning) = data else {
             return None;
         };
@@ -16,7 +16,7 @@ impl TryDiagram {
             .map(|known| [units.length.from_mm(known.shim.mm()), torque(known.torque)])
             .collect();
         // Once it turns as it must, no shim is sought.
-        let is_sought = data.answer(units).state != JobState::Done;
+        let is_sought = state != JobState::Done;
         let next = turning
             .next()
             .filter(|_| is_sought)

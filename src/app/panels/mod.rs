@@ -23,7 +23,7 @@ use crate::app::view_state::ViewState;
 use crate::app::views_row::views_row_ui;
 use crate::app::window::App;
 use crate::draw::palette::{Palette, Theme};
-use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui};
+use egui::{CentralPanel, Frame, Panel, Rect, ScrollArea, Ui};
 use missing::Missing;
 use splitter::{Side, splitter_ui};
 
@@ -92,13 +92,7 @@ impl App {
                 name_panel(ui, Part::Forms.text());
                 self.forms_ui(ui, palette, actions);
             });
-        let mark = FocusMap::mark(ui);
-        let name = "Width of the left column";
-        let beside = column.response.rect;
-        if let Some(growth) = splitter_ui(ui, &mut self.focus, beside, Side::Right, name) {
-            actions.push(Action::Share(Share::Column(shares.column + growth)));
-        }
-        self.focus.pane(Pane::Sets, mark, ui);
+        self.column_splitter_ui(ui, (column.response.rect, Pane::Sets), actions);
 
         let height = ui.available_height();
         let table = Panel::bottom("table")
@@ -122,6 +116,22 @@ impl App {
         }
         self.focus.pane(Pane::Table, mark, ui);
         table.inner || diagram.inner
+    }
+
+    /// The bar beside the left column, which is a part of the focus map's pane there.
+    fn column_splitter_ui(
+        &mut self,
+        ui: &mut Ui,
+        (column, pane): (Rect, Pane),
+        actions: &mut Vec<Action>,
+    ) {
+        let mark = FocusMap::mark(ui);
+        let name = "Width of the left column";
+        if let Some(growth) = splitter_ui(ui, &mut self.focus, column, Side::Right, name) {
+            let width = self.lifecycle.settings.shares.column + growth;
+            actions.push(Action::Share(Share::Column(width)));
+        }
+        self.focus.pane(pane, mark, ui);
     }
 
     /// The part that is looked at; whether the pointer is on the diagram or a row.

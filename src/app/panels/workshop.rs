@@ -1,15 +1,17 @@
 //! The page of the workshop: the list of the jobs beside the one that is open.
 
 use super::MARGIN;
-use super::splitter::{Side, splitter_ui};
 use crate::app::action::Action;
-use crate::app::arrangement::{Part, Share};
+use crate::app::arrangement::Part;
+use crate::app::desk::Desk;
 use crate::app::focus::{FocusMap, Pane};
 use crate::app::form::{Form, NAME_WIDTH};
 use crate::app::heard::name_panel;
 use crate::app::window::App;
 use crate::app::workshop::{bench_ui, jobs_ui};
 use crate::draw::palette::Palette;
+use crate::project::SetId;
+use crate::workshop::BenchItem;
 use egui::{CentralPanel, Frame, Panel, ScrollArea, Ui};
 
 impl App {
@@ -28,13 +30,7 @@ impl App {
                 name_panel(ui, Part::Jobs.text());
                 self.jobs_ui(ui, palette, actions);
             });
-        let mark = FocusMap::mark(ui);
-        let name = "Width of the left column";
-        let beside = column.response.rect;
-        if let Some(growth) = splitter_ui(ui, &mut self.focus, beside, Side::Right, name) {
-            actions.push(Action::Share(Share::Column(shares.column + growth)));
-        }
-        self.focus.pane(Pane::Jobs, mark, ui);
+        self.column_splitter_ui(ui, (column.response.rect, Pane::Jobs), actions);
         let paper = Frame::new().fill(palette.page).inner_margin(MARGIN);
         CentralPanel::default().frame(paper).show(ui, |ui| {
             name_panel(ui, Part::Bench.text());
@@ -44,33 +40,29 @@ impl App {
 
     /// The list of the jobs.
     pub(super) fn jobs_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
-        let area = ScrollArea::vertical().id_salt("jobs").auto_shrink(false);
-        let (desk, open) = (&self.lifecycle.desk, self.view.open_at_bench);
-        let planned_for = self.view.planned_for;
-        let drafts = &mut self.drafts;
-        self.focus.scrolling(ui, area, &[Pane::Jobs], |ui, focus| {
-            let mut form = Form {
-                drafts,
-                focus,
-                palette,
-                actions,
-                name_width: NAME_WIDTH,
-            };
-            let mark = FocusMap::mark(ui);
-            jobs_ui(ui, desk, (open, planned_for), &mut form);
-            form.focus.pane(Pane::Jobs, mark, ui);
-        });
+        let area = ScrollArea::vertical().id_salt("jobs");
+        self.scrolling_form_ui(ui, (area, Pane::Jobs), palette, actions, jobs_ui);
     }
 
     /// The job that is open.
     pub(super) fn bench_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
-        let (desk, open) = (&self.lifecycle.desk, self.view.open_at_bench);
-        let planned_for = self.view.planned_for;
-        let area = ScrollArea::vertical()
-            .id_salt(("at bench", open))
-            .auto_shrink(false);
-        let drafts = &mut self.drafts;
-        self.focus.scrolling(ui, area, &[Pane::Bench], |ui, focus| {
+        let area = ScrollArea::vertical().id_salt(("at bench", self.view.open_at_bench));
+        self.scrolling_form_ui(ui, (area, Pane::Bench), palette, actions, bench_ui);
+    }
+
+    /// A pane of the page, which scrolls, by what shows it.
+    fn scrolling_form_ui(
+        &mut self,
+        ui: &mut Ui,
+        (area, pane): (ScrollArea, Pane),
+        palette: &Palette,
+        actions: &mut Vec<Action>,
+        contents: Contents,
+    ) {
+        let (desk, drafts) = (&self.lifecycle.desk, &mut self.drafts);
+        let looked_at = (self.view.open_at_bench, self.view.planned_for);
+        let area = area.auto_shrink(false);
+        self.focus.scrolling(ui, area, &[pane], |ui, focus| {
             let mut form = Form {
                 drafts,
                 focus,
@@ -79,8 +71,11 @@ impl App {
                 name_width: NAME_WIDTH,
             };
             let mark = FocusMap::mark(ui);
-            bench_ui(ui, desk, (open, planned_for), &mut form);
-            form.focus.pane(Pane::Bench, mark, ui);
+            contents(ui, desk, looked_at, &mut form);
+            form.focus.pane(pane, mark, ui);
         });
     }
 }
+
+/// Shows a pane of the page: what is open at the bench, and for which set the plan is looked at.
+type Contents = fn(&mut Ui, &Desk, (Option<BenchItem>, SetId), &mut Form<'_>);

@@ -13,7 +13,6 @@ use crate::app::desk::Desk;
 use crate::app::form::Form;
 use crate::app::heard::heading_ui;
 use crate::project::{Edit, SetId, WorkshopEdit};
-use crate::units::BenchUnits;
 use crate::workshop::{Answer, BenchItem, Job, Workshop};
 use egui::{Label, RichText, Ui};
 
@@ -73,7 +72,8 @@ fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut F
         ui.add_space(8.0);
         form_ui(ui, about.0, workshop, form);
         ui.add_space(8.0);
-        drawings_ui(ui, about.0, workshop.units, form);
+        drawing_ui(ui, &about.0.data, form);
+        tries_ui(ui, about, workshop.units, form);
     } else {
         let form_width = (width * FORM).min(WIDEST_FORM);
         ui.horizontal_top(|ui| {
@@ -87,7 +87,7 @@ fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut F
                 drawing_ui(ui, &about.0.data, form);
                 ui.add_space(6.0);
                 told_ui(ui, about, form);
-                tries_ui(ui, about.0, workshop.units, form);
+                tries_ui(ui, about, workshop.units, form);
             });
         });
     }
@@ -126,10 +126,4 @@ fn told_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), form: &mut Form<'_>) {
     for caution in job.data.kind().cautions() {
         ui.add(Label::new(RichText::new(*caution).small().color(form.palette.dim_text)).wrap());
     }
-}
-
-/// The drawing, and the tries where there are any.
-fn drawings_ui(ui: &mut Ui, job: &Job, units: BenchUnits, form: &mut Form<'_>) {
-    drawing_ui(ui, &job.data, form);
-    tries_ui(ui, job, units, form);
 }

@@ -7,7 +7,7 @@ use crate::app::heard::{describe, tell_why_not};
 use crate::chart::TryDiagram;
 use crate::draw::try_diagram;
 use crate::units::BenchUnits;
-use crate::workshop::{Job, JobData};
+use crate::workshop::{Answer, Job, JobData};
 use egui::{Button, Id, Role, Sense, TextStyle, Ui, Vec2, WidgetInfo};
 
 /// The widest diagram, in points, and its height.
@@ -33,8 +33,13 @@ pub(super) fn keep_ui(ui: &mut Ui, job: &Job, form: &mut Form<'_>) {
 }
 
 /// Shows the diagram of the tries, where there are any.
-pub(super) fn tries_ui(ui: &mut Ui, job: &Job, units: BenchUnits, form: &Form<'_>) {
-    let Some(diagram) = TryDiagram::of_job(&job.data, units) else {
+pub(super) fn tries_ui(
+    ui: &mut Ui,
+    (job, answer): (&Job, &Answer),
+    units: BenchUnits,
+    form: &Form<'_>,
+) {
+    let Some(diagram) = TryDiagram::of_job(&job.data, answer.state, units) else {
         return;
     };
     ui.add_space(6.0);

@@ -195,7 +195,7 @@ fn answer_ui(ui: &mut Ui, sheet: &JobSheet, size: f32, palette: &Palette) {
 
 /// The tries of the job, where it keeps any.
 fn tries_ui(ui: &mut Ui, sheet: &JobSheet, palette: &Palette) {
-    let Some(diagram) = TryDiagram::of_job(&sheet.job.data, sheet.units) else {
+    let Some(diagram) = TryDiagram::of_job(&sheet.job.data, sheet.answer.state, sheet.units) else {
         return;
     };
     ui.add_space(8.0);

@@ -4,6 +4,7 @@ use super::super::shared::ratio::RatioEntry;
 use super::super::shared::values::{
     Kmh, PlainNumber, WrittenNumber, WrittenOutOfRange, file_number,
 };
+use super::same_words::same_words;
 use super::tyre::TyreV2;
 use super::vehicle::MassKg;
 use crate::checks::{
@@ -147,27 +148,6 @@ impl From<SecondAxleV2> for SecondAxleData {
             coupling: file.coupling.map(Into::into),
         }
     }
-}
-
-/// Both ways between a word of the file and one of the domain that has the same variants.
-macro_rules! same_words {
-    ($Entry:ident, $Domain:ident, $($Word:ident),+) => {
-        impl From<$Entry> for $Domain {
-            fn from(word: $Entry) -> Self {
-                match word {
-                    $($Entry::$Word => Self::$Word,)+
-                }
-            }
-        }
-
-        impl From<$Domain> for $Entry {
-            fn from(word: $Domain) -> Self {
-                match word {
-                    $($Domain::$Word => Self::$Word,)+
-                }
-            }
-        }
-    };
 }
 
 same_words!(ShaftsEntry, SharingShafts, One, Two, Four);

@@ -8,6 +8,7 @@ pub(super) mod engine;
 pub(super) mod final_drive;
 mod limits;
 mod livery;
+mod same_words;
 pub(super) mod set;
 pub(super) mod speedometer;
 pub(super) mod stage;

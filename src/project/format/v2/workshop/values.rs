@@ -207,27 +207,6 @@ impl From<ShimCount> for u8 {
     }
 }
 
-/// Both ways between a word of the file and one of the domain that has the same variants.
-macro_rules! same_words {
-    ($Entry:ident, $Domain:ident, $($Word:ident),+) => {
-        impl From<$Entry> for $Domain {
-            fn from(word: $Entry) -> Self {
-                match word {
-                    $($Entry::$Word => Self::$Word,)+
-                }
-            }
-        }
-
-        impl From<$Domain> for $Entry {
-            fn from(word: $Domain) -> Self {
-                match word {
-                    $($Domain::$Word => Self::$Word,)+
-                }
-            }
-        }
-    };
-}
-
 /// What stands in a file of a kind of job, or of one of its items: what is chosen, always; what is known, where
 /// it is; its items, where there are any. Both ways, so that each key stands here once.
 macro_rules! entry_of {
@@ -273,4 +252,5 @@ macro_rules! entry_of {
     };
 }
 
-pub(super) use {entry_of, same_words};
+pub(super) use super::super::same_words::same_words;
+pub(super) use entry_of;
