@@ -2,7 +2,8 @@
 
 use crate::units::plain_number;
 use crate::workshop::{
-    Diameter, FIT_CAUTIONS, Interference, SeatClass, SeatFinish, SeatSide, SizeLimits,
+    Diameter, FIT_CAUTIONS, Interference, MAKER_DECIDES, SeatClass, SeatFinish, SeatSide,
+    SizeLimits,
 };
 
 /// A fit that was asked for.
@@ -46,6 +47,7 @@ pub fn text(answered: &AnsweredFit) -> String {
     lines.extend(working_line(answered));
     lines.extend(interference.tightness(at).sentence(at));
     lines.extend(FIT_CAUTIONS.map(str::to_owned));
+    lines.push(MAKER_DECIDES.to_owned());
     lines.join("\n") + "\n"
 }
 

@@ -1,7 +1,7 @@
 //! What is left of a shaft that is turned down, in words.
 
 use crate::units::LengthUnit;
-use crate::workshop::{AnsweredJournal, JOURNAL_CAUTIONS};
+use crate::workshop::{AnsweredJournal, JOURNAL_CAUTIONS, MAKER_DECIDES};
 
 /// What is left, what was asked, what stops the job, and what is said beside every shaft that is turned down.
 pub fn text(answered: &AnsweredJournal) -> String {
@@ -12,5 +12,6 @@ pub fn text(answered: &AnsweredJournal) -> String {
     lines.extend(answered.fillet_words(unit));
     lines.extend(answered.meant.stops().iter().map(ToString::to_string));
     lines.extend(JOURNAL_CAUTIONS.map(str::to_owned));
+    lines.push(MAKER_DECIDES.to_owned());
     lines.join("\n") + "\n"
 }

@@ -4,6 +4,7 @@
 //! Nothing here knows a window, a file, a clock or chance. Lengths are in mm; a setting is one signed number,
 //! clearance above 0 and preload below. What comes out is a proposal: the maker's figures decide.
 
+mod cautions;
 mod fits;
 mod heat;
 mod job;
@@ -20,12 +21,13 @@ mod stock;
 mod turning_torque;
 mod typed;
 
+pub use cautions::{FIT_CAUTIONS, JOURNAL_CAUTIONS, MAKER_DECIDES, PLAN_CAUTIONS, SHEET_CAUTION};
 pub use fits::{
-    BEARING_MOST_C, BORE_STEPS, BoreClass, Deviation, Diameter, DiameterStep, FIT_CAUTIONS,
-    Heating, Interference, MeasuredDiameters, MeasuredVerdict, NoClass, OutsideTable,
-    PlaceDiameters, PressedRing, Pressing, RingWidth, RoomTemperature, SHAFT_STEPS, SeatClass,
-    SeatFinish, SeatSide, ShaftClass, SizeLimits, SizeVerdict, SlipClearance, Tightness,
-    bearing_bore, bearing_outside, case_outgrows_um, taken_by_warmth_um,
+    BEARING_MOST_C, BORE_STEPS, BoreClass, Deviation, Diameter, DiameterStep, Heating,
+    Interference, MeasuredDiameters, MeasuredVerdict, NoClass, OutsideTable, PlaceDiameters,
+    PressedRing, Pressing, RingWidth, RoomTemperature, SHAFT_STEPS, SeatClass, SeatFinish,
+    SeatSide, ShaftClass, SizeLimits, SizeVerdict, SlipClearance, Tightness, bearing_bore,
+    bearing_outside, case_outgrows_um, taken_by_warmth_um,
 };
 pub use heat::{Arrangement, HeatChange, Material};
 pub use job::{
@@ -36,8 +38,8 @@ pub use job::{
     TurningTorqueData, Workshop,
 };
 pub use journal::{
-    AnsweredJournal, CaseDepth, CutLine, CuttingList, FilletRadius, JOURNAL_CAUTIONS, MeantShaft,
-    OnShaft, RunOut, SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
+    AnsweredJournal, CaseDepth, CutLine, CuttingList, FilletRadius, MeantShaft, OnShaft, RunOut,
+    SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use plan::{

@@ -13,7 +13,7 @@ use crate::app::desk::Desk;
 use crate::app::form::Form;
 use crate::app::heard::heading_ui;
 use crate::project::{Edit, SetId, WorkshopEdit};
-use crate::workshop::{Answer, BenchItem, Job, Workshop};
+use crate::workshop::{Answer, BenchItem, Job, MAKER_DECIDES, Workshop};
 use egui::{Label, RichText, Ui};
 
 /// From this width on, in points, the form and the answer stand side by side.
@@ -123,7 +123,9 @@ fn form_ui(ui: &mut Ui, job: &Job, workshop: &Workshop, form: &mut Form<'_>) {
 fn told_ui(ui: &mut Ui, (job, answer): (&Job, &Answer), form: &mut Form<'_>) {
     let has_unread = form.drafts.has_unread_in(|cell| is_of(cell, job.id));
     answer_ui(ui, answer, has_unread, form.palette);
-    for caution in job.data.kind().cautions() {
+    let cautions = job.data.kind().cautions();
+    let decides = (!cautions.is_empty()).then_some(&MAKER_DECIDES);
+    for caution in cautions.iter().chain(decides) {
         ui.add(Label::new(RichText::new(*caution).small().color(form.palette.dim_text)).wrap());
     }
 }

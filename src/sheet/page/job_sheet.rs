@@ -10,7 +10,7 @@ use crate::draw::palette::Palette;
 use crate::draw::try_diagram;
 use crate::gearing::Name;
 use crate::letters::capitalised;
-use crate::workshop::{Job, JobState, LineKind, Row};
+use crate::workshop::{Job, JobState, LineKind, Row, SHEET_CAUTION};
 use egui::{FontId, Pos2, Sense, Ui, UiBuilder, Vec2};
 
 /// The heights of text that are tried, in points: the first with which all fits is taken.
@@ -42,11 +42,6 @@ const READING_GAP: f32 = 6.0;
 /// Empty rows for further items, where a job has a list of them.
 const FURTHER_ITEMS: usize = 4;
 
-/// What every sheet says, whatever the job.
-pub(super) const CAUTION: &str = "The maker's figures decide, and local law and licensed practice. A gearbox is heavy: lift it with \
-                       help. Presses and bearings splinter: wear glasses, keep hands away. Check every setting on the \
-                       assembled box, by measuring; do not \"run it in\".";
-
 /// Lays the sheet out from top to bottom.
 pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &JobSheet) {
     let palette = page.palette();
@@ -57,15 +52,17 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page, sheet: &JobSheet) {
         words(ui, kind.words(), 14.0, palette.text);
     }
     project_ui(ui, page, &palette);
-    let cautions: Vec<&str> = [CAUTION]
-        .into_iter()
-        .chain(kind.cautions().iter().copied())
-        .collect();
-    let foot = caution_ui(ui, &cautions.join(" "), &palette);
+    let foot = sheet_caution_ui(ui, kind.cautions(), &palette);
     let size = fitting(ui, sheet, foot, &palette);
     body_ui(ui, sheet, size, &palette);
     signed_ui(ui, size, &palette);
     note_lines_ui(ui, foot, &palette);
+}
+
+/// What every sheet says, and what this one says beyond it, at its foot; where that begins.
+pub(super) fn sheet_caution_ui(ui: &Ui, further: &[&str], palette: &Palette) -> f32 {
+    let cautions = [&[SHEET_CAUTION], further].concat();
+    caution_ui(ui, &cautions.join(" "), palette)
 }
 
 /// Who measured it, and when.

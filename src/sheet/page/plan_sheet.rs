@@ -1,13 +1,13 @@
 //! The sheet of the plan of what changes: a list to tick, the sets of the page side by side, with their totals.
 
 use super::Page;
-use super::bench::{caution_ui, note_lines_ui};
+use super::bench::note_lines_ui;
 use super::for_readers::bold_words;
-use super::job_sheet::{CAUTION, TEXT_SIZES, project_ui};
+use super::job_sheet::{TEXT_SIZES, project_ui, sheet_caution_ui};
 use crate::draw::bold;
 use crate::draw::palette::Palette;
 use crate::project::Candidate;
-use crate::workshop::{Part, PartEntry, Plan, PlanTotals};
+use crate::workshop::{PLAN_CAUTIONS, Part, PartEntry, Plan, PlanTotals};
 use egui::{Color32, FontId, Galley, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2};
 use std::sync::Arc;
 
@@ -56,7 +56,7 @@ pub(super) fn page_ui(ui: &mut Ui, page: &Page, plan: &Plan) {
     ui.spacing_mut().item_spacing.y = 4.0;
     bold_words(ui, "What changes", 22.0, palette.text);
     project_ui(ui, page, &palette);
-    let foot = caution_ui(ui, CAUTION, &palette);
+    let foot = sheet_caution_ui(ui, &PLAN_CAUTIONS, &palette);
     ui.spacing_mut().item_spacing.y = 0.0;
     let fits = |size: &f32, ui: &mut Ui| {
         let area = ui.available_rect_before_wrap();

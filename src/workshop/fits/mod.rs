@@ -24,12 +24,3 @@ pub use press::{PressedRing, Pressing};
 pub use quantity::{Deviation, Diameter, RingWidth, RoomTemperature, SlipClearance};
 pub use seat::{OutsideTable, SeatClass, SeatSide};
 pub use table::{BORE_STEPS, DiameterStep, SHAFT_STEPS, bearing_bore, bearing_outside};
-
-/// What is said beside every fit, for the hands that press and warm.
-pub const FIT_CAUTIONS: [&str; 5] = [
-    "Warm a part in oil, in an oven or on an induction heater, never over an open flame.",
-    "A bearing bears 120 °C at most; wear gloves against the heat.",
-    "A press splits a ring that stands askew: press the ring that is tight, squarely, behind a guard.",
-    "A light-alloy case wants a tighter fit than an iron one, and loosens hot.",
-    "The maker's figures and the local law decide.",
-];

@@ -36,8 +36,7 @@ pub use turning_torque::{
 
 use crate::gearing::Name;
 use crate::units::BenchUnits;
-use crate::workshop::fits::FIT_CAUTIONS;
-use crate::workshop::journal::JOURNAL_CAUTIONS;
+use crate::workshop::cautions::{FIT_CAUTIONS, JOURNAL_CAUTIONS};
 use field::{Field, typed};
 use form::JobForm;
 

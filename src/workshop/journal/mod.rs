@@ -15,11 +15,3 @@ pub use fillet::{SHOULDER_SHARES, fillet_factor};
 pub use quantity::{CaseDepth, FilletRadius, RunOut, ShaftTorque};
 pub use stop::{MeantShaft, OnShaft, Stop};
 pub use turned::TurnedShaft;
-
-/// What is said beside every shaft that is turned down, for the hands at the lathe.
-pub const JOURNAL_CAUTIONS: [&str; 4] = [
-    "Never turn down splines, needle tracks or synchroniser cones.",
-    "A hardened shaft is ground by a competent workshop and tested for cracks afterwards.",
-    "At the lathe: no gloves, no loose sleeves, goggles on, the key out of the chuck before it turns.",
-    "The maker's figures and the local law decide.",
-];
