@@ -70,6 +70,21 @@ impl LengthUnit {
         with_decimals(self.from_mm(length_mm), least, grain)
     }
 
+    /// The size of a seat in figures without the unit: to the micrometre, or a hundred-thousandth of an inch.
+    ///
+    /// # Example
+    /// ```
+    /// use layshaft::units::LengthUnit;
+    /// assert_eq!(LengthUnit::Millimetre.seat_size(39.01), "39.010");
+    /// assert_eq!(LengthUnit::Inch.seat_size(39.01), "1.53583");
+    /// ```
+    pub fn seat_size(self, length_mm: f64) -> String {
+        match self {
+            Self::Millimetre => with_decimals(length_mm, 3, 1e-3),
+            Self::Inch => with_decimals(self.from_mm(length_mm), 3, 1e-5),
+        }
+    }
+
     fn size_mm(self) -> f64 {
         match self {
             Self::Millimetre => 1.0,

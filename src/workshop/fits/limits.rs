@@ -1,7 +1,7 @@
 //! The limits of a size about its nominal one, and what a measured size is beside them.
 
 use super::quantity::{Deviation, Diameter};
-use crate::units::{LengthUnit, MM_PER_INCH, decimals_text, plain_number, round_to, signed};
+use crate::units::{LengthUnit, MM_PER_INCH, plain_number, round_to, signed};
 
 /// Micrometres in a millimetre.
 pub(super) const UM_PER_MM: f64 = 1000.0;
@@ -141,11 +141,8 @@ impl SizeLimits {
 
     /// The same at a bench of that unit; what is made to them lies within in either.
     pub fn size_words_in(self, nominal: Diameter, unit: LengthUnit) -> String {
-        let text = |mm: f64| match unit {
-            LengthUnit::Millimetre => decimals_text(mm, 3),
-            LengthUnit::Inch => unit.figure(mm),
-        };
-        let [smallest, largest] = self.sizes_to(nominal, grain_um(unit)).map(text);
+        let sizes = self.sizes_to(nominal, grain_um(unit));
+        let [smallest, largest] = sizes.map(|mm| unit.seat_size(mm));
         format!("{smallest} to {largest} {}", unit.sign())
     }
 }

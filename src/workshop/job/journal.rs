@@ -266,7 +266,7 @@ impl JournalData {
         let measured = measured.map(|measured| places::measured_words(&measured, unit));
         answer = measured.into_iter().fold(answer, Answer::said);
         answer = with_left(answer, &self.left(*meant, turned), unit);
-        self.with_cutting_list(answer, meant.new)
+        self.with_cutting_list(answer, meant.new, unit)
     }
 
     /// What was measured beside the limits; none where either is not known.
@@ -284,7 +284,7 @@ impl JournalData {
         })
     }
 
-    fn with_cutting_list(&self, answer: Answer, diameter: Diameter) -> Answer {
+    fn with_cutting_list(&self, answer: Answer, diameter: Diameter, unit: LengthUnit) -> Answer {
         let list = CuttingList {
             diameter,
             class: self.class,
@@ -292,7 +292,7 @@ impl JournalData {
             run_out: self.run_out.unwrap_or(RunOut::USUAL),
             finish: self.finish,
         };
-        let lines = list.lines().into_iter();
+        let lines = list.lines(unit).into_iter();
         let lines = lines.map(|line| format!("{}: {}", line.what, line.words));
         lines.fold(answer.said("cutting list for the lathe:"), Answer::said)
     }

@@ -1,7 +1,7 @@
 //! The list that goes to the lathe: target, tolerance, fillet, run-out and finish.
 
 use super::quantity::{FilletRadius, RunOut};
-use crate::units::{decimals_text, plain_number, round_to};
+use crate::units::LengthUnit;
 use crate::workshop::fits::{Diameter, SeatFinish, ShaftClass};
 
 /// What is to be made of a journal.
@@ -43,43 +43,48 @@ impl CuttingList {
         middle.unwrap_or_else(|| self.diameter.mm())
     }
 
-    /// The list line by line, always the same five.
-    pub fn lines(&self) -> Vec<CutLine> {
+    /// The list line by line, always the same five, at a bench of that unit.
+    pub fn lines(&self, unit: LengthUnit) -> Vec<CutLine> {
         let line = |what, words| CutLine { what, words };
+        let sign = unit.sign();
         let fillet = match self.fillet {
-            Some(radius) => format!("radius {} mm, polished", plain_number(radius.mm())),
+            Some(radius) => format!("radius {} {sign}, polished", unit.reckoned(radius.mm())),
             None => "the largest that the bearing's chamfer allows, polished".to_owned(),
         };
-        let run_out = plain_number(round_to(self.run_out.mm(), 0.001));
+        let run_out = unit.reckoned(self.run_out.mm());
+        let run_out = format!("at most {run_out} {sign}, between centres");
         vec![
             line(
                 "target",
-                format!("{} mm", decimals_text(self.target_mm(), 3)),
+                format!("{} {sign}", unit.seat_size(self.target_mm())),
             ),
-            line("tolerance", self.tolerance_words()),
+            line("tolerance", self.tolerance_words(unit)),
             line("fillet", fillet),
-            line("run-out", format!("at most {run_out} mm, between centres")),
+            line("run-out", run_out),
             line("finish", self.finish.words().to_owned()),
         ]
     }
 
-    fn tolerance_words(&self) -> String {
+    fn tolerance_words(&self, unit: LengthUnit) -> String {
         let Some(class) = self.class else {
             return "ask the bearing's maker".to_owned();
         };
         match class.limits(self.diameter) {
-            Some(limits) => format!("{} ({class})", limits.size_words(self.diameter)),
+            Some(limits) => {
+                let sizes = limits.size_words_in(self.diameter, unit);
+                format!("{sizes} ({class})")
+            }
             None => format!("{class}, outside the table: ask the bearing's maker"),
         }
     }
 }
 
 impl SeatFinish {
-    /// What is asked of the lathe or the grinder: roughness from memory, no source.
+    /// What is asked of the lathe or the grinder: roughness from memory, no source, and in µin as drawings pair it.
     pub fn words(self) -> &'static str {
         match self {
-            Self::Ground => "ground, Ra 0.8 µm at most",
-            Self::Turned => "turned, Ra 1.6 µm at most",
+            Self::Ground => "ground, Ra 0.8 µm (32 µin) at most",
+            Self::Turned => "turned, Ra 1.6 µm (63 µin) at most",
         }
     }
 }
@@ -99,7 +104,11 @@ mod tests {
     }
 
     fn words(list: &CuttingList) -> Vec<String> {
-        let lines = list.lines().into_iter();
+        words_in(list, LengthUnit::Millimetre)
+    }
+
+    fn words_in(list: &CuttingList, unit: LengthUnit) -> Vec<String> {
+        let lines = list.lines(unit).into_iter();
         lines
             .map(|line| format!("{}: {}", line.what, line.words))
             .collect()
@@ -112,12 +121,26 @@ mod tests {
         let expected = [
             "target: 39.010 mm",
             "tolerance: 39.002 to 39.018 mm (k6)",
-            "fillet: radius 1 mm, polished",
+            "fillet: radius 1.00 mm, polished",
             "run-out: at most 0.01 mm, between centres",
-            "finish: ground, Ra 0.8 µm at most",
+            "finish: ground, Ra 0.8 µm (32 µin) at most",
         ];
         assert_eq!(words(&list), expected);
         assert_eq!(list.limits_mm(), Some([39.002, 39.018]));
+    }
+
+    #[test]
+    fn a_lathe_that_reads_inches_gets_inches() {
+        let mut list = list(39.0, Some(ShaftClass::K6));
+        list.fillet = FilletRadius::from_mm(1.016).ok();
+        let words = words_in(&list, LengthUnit::Inch);
+        let expected = [
+            "target: 1.53583 in",
+            "tolerance: 1.53552 to 1.53614 in (k6)",
+            "fillet: radius 0.040 in, polished",
+            "run-out: at most 0.0004 in, between centres",
+        ];
+        assert_eq!(words[..4], expected);
     }
 
     #[test]

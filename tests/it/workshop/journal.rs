@@ -56,9 +56,9 @@ fn what_goes_to_the_lathe_is_told_line_by_line() {
         "cutting list for the lathe:",
         "target: 39.010 mm",
         "tolerance: 39.002 to 39.018 mm (k6)",
-        "fillet: radius 2 mm, polished",
+        "fillet: radius 2.00 mm, polished",
         "run-out: at most 0.01 mm, between centres",
-        "finish: ground, Ra 0.8 µm at most",
+        "finish: ground, Ra 0.8 µm (32 µin) at most",
     ];
     assert_eq!(lines(&job, Said), expected);
     let turned = filled(
@@ -76,7 +76,7 @@ fn what_goes_to_the_lathe_is_told_line_by_line() {
         &turned,
         ToMeasure,
         Said,
-        "finish: turned, Ra 1.6 µm at most",
+        "finish: turned, Ra 1.6 µm (63 µin) at most",
     );
 }
 
@@ -196,7 +196,7 @@ fn what_the_tables_do_not_have_is_told() {
 }
 
 #[test]
-fn a_bench_in_inches_has_its_limits_in_inches_and_the_lathe_in_mm() {
+fn a_bench_in_inches_has_all_in_inches_also_for_the_lathe() {
     let units = BenchUnits {
         length: LengthUnit::Inch,
         ..BenchUnits::default()
@@ -209,7 +209,7 @@ fn a_bench_in_inches_has_its_limits_in_inches_and_the_lathe_in_mm() {
         "{said:?}"
     );
     assert!(
-        said.contains(&"tolerance: 39.002 to 39.018 mm (k6)"),
+        said.contains(&"tolerance: 1.53552 to 1.53614 in (k6)"),
         "{said:?}"
     );
 }
