@@ -3,8 +3,10 @@
 //! What a guide repeats is compared with where it comes from. After a change of the program
 //! `renew_the_readme` writes the tables, the printed outputs and the pictures anew.
 
+mod format_table;
 mod tables;
 
+use format_table::format_table;
 use layshaft::app::CAUTIONS;
 use layshaft::cli::{self, Outcome};
 use layshaft::gearing::{parse_ratio, parse_tyre, read_reduction};
@@ -253,6 +255,11 @@ fn the_json_keys_are_those_of_the_reference() {
 }
 
 #[test]
+fn the_keys_of_the_project_file_are_those_of_format_2() {
+    is_same_table("### Every key", &format_table());
+}
+
+#[test]
 fn the_cautions_are_those_of_the_help_window() {
     let readme = guide("README.md");
     let present: Vec<&str> = section(&readme, "## Cautions")
@@ -445,6 +452,7 @@ fn renew_the_readme() {
         ("### Tooth pairs", pairs_json_table()),
         ("### On the bench", bench_json_table()),
         ("### Fits and turned shafts", fits_json_table()),
+        ("### Every key", format_table()),
     ] {
         readme = with_table(&readme, heading, &table);
     }

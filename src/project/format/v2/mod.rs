@@ -5,6 +5,8 @@
 //! then on it is frozen like format 1, and what comes next is a format of its own.
 
 pub(super) mod engine;
+#[cfg(test)]
+mod every_key;
 pub(super) mod final_drive;
 mod limits;
 mod livery;
