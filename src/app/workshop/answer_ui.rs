@@ -13,6 +13,10 @@ const UNREAD_FIELD: &str = "A field does not read: this goes by what stood there
 /// The height of the text of a result, in points.
 const RESULT_SIZE: f32 = 15.0;
 
+/// The height of the name of a list, and what stays free above it, in points.
+const HEADING_SIZE: f32 = 13.0;
+const HEADING_GAP: f32 = 4.0;
+
 /// Shows the answer.
 pub(super) fn answer_ui(ui: &mut Ui, answer: &Answer, has_unread: bool, palette: &Palette) {
     let edge = egui::Stroke::new(1.0, palette.grid);
@@ -45,10 +49,15 @@ fn line_ui(ui: &mut Ui, line: &AnswerLine, palette: &Palette) {
             .font(FontId::new(RESULT_SIZE, bold()))
             .color(palette.text),
         LineKind::Said => text.color(palette.text),
+        LineKind::Heading => {
+            ui.add_space(HEADING_GAP);
+            text.font(FontId::new(HEADING_SIZE, bold()))
+                .color(palette.text)
+        }
         LineKind::Warning => text.color(palette.error),
     };
     let label = ui.add(Label::new(text).wrap());
-    if line.kind != LineKind::Said {
+    if matches!(line.kind, LineKind::Result | LineKind::Warning) {
         announce(&label);
     }
 }

@@ -19,6 +19,9 @@ pub(super) const TEXT_SIZES: [f32; 8] = [17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 10.
 /// The height of a row, in multiples of its text: room for handwriting at the greatest.
 const ROW: f32 = 2.1;
 
+/// What stays free above the name of a list, in multiples of the text.
+const HEADING_GAP: f32 = 0.6;
+
 /// The text of hints, in multiples of that of the names.
 const HINT: f32 = 0.7;
 
@@ -184,6 +187,10 @@ fn answer_ui(ui: &mut Ui, sheet: &JobSheet, size: f32, palette: &Palette) {
         let text = capitalised(&line.text);
         match line.kind {
             LineKind::Result | LineKind::Warning => bold_words(ui, &text, size * 0.9, palette.text),
+            LineKind::Heading => {
+                ui.add_space(size * HEADING_GAP);
+                bold_words(ui, &text, size * 0.85, palette.text);
+            }
             LineKind::Said => words(ui, &text, size * 0.85, palette.text),
         }
     }

@@ -53,6 +53,8 @@ pub enum LineKind {
     Result,
     /// A figure on the way, or what is missing.
     Said,
+    /// The name of a list whose lines follow it.
+    Heading,
     /// Something that must not be overlooked.
     Warning,
 }
@@ -80,6 +82,12 @@ impl Answer {
     /// The same with something that is said.
     pub(super) fn said(self, text: impl Into<String>) -> Self {
         self.with(LineKind::Said, text)
+    }
+
+    /// The same with the name of a list, and its lines.
+    pub(super) fn list(self, name: &str, lines: impl IntoIterator<Item = String>) -> Self {
+        let headed = self.with(LineKind::Heading, name);
+        lines.into_iter().fold(headed, Self::said)
     }
 
     /// The same with a warning.

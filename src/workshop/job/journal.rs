@@ -151,7 +151,7 @@ impl JobForm for JournalData {
         };
         let stops = meant.stops();
         match meant.turned() {
-            Ok(turned) if stops.is_empty() => self.turning(&meant, turned, units.length),
+            Ok(turned) if stops.is_empty() => self.turning(&meant, turned, units),
             turned => {
                 let answer = Answer::new(JobState::ToChange);
                 let answer = stops
@@ -159,9 +159,8 @@ impl JobForm for JournalData {
                     .map(Stop::to_string)
                     .fold(answer, Answer::result);
                 let left = turned.map(|turned| self.left(meant, turned));
-                left.into_iter().fold(answer, |answer, left| {
-                    with_left(answer, &left, units.length)
-                })
+                left.into_iter()
+                    .fold(answer, |answer, left| with_left(answer, &left, units))
             }
         }
     }
@@ -227,7 +226,8 @@ impl JournalData {
     }
 
     /// A shaft that may be turned: how far it is, what is left of it, and the list for the lathe.
-    fn turning(&self, meant: &MeantShaft, turned: TurnedShaft, unit: LengthUnit) -> Answer {
+    fn turning(&self, meant: &MeantShaft, turned: TurnedShaft, units: BenchUnits) -> Answer {
+        let unit = units.length;
         let class = self
             .class
             .map(|class| (class, SeatClass::Shaft(class).limits(meant.new)));
@@ -265,7 +265,7 @@ impl JournalData {
         let measured = places::measured(&self.places);
         let measured = measured.map(|measured| places::measured_words(&measured, unit));
         answer = measured.into_iter().fold(answer, Answer::said);
-        answer = with_left(answer, &self.left(*meant, turned), unit);
+        answer = with_left(answer, &self.left(*meant, turned), units);
         self.with_cutting_list(answer, meant.new, unit)
     }
 
@@ -294,7 +294,7 @@ impl JournalData {
         };
         let lines = list.lines(unit).into_iter();
         let lines = lines.map(|line| format!("{}: {}", line.what, line.words));
-        lines.fold(answer.said("cutting list for the lathe:"), Answer::said)
+        answer.list("cutting list for the lathe:", lines)
     }
 }
 
@@ -312,10 +312,11 @@ enum Judged {
 }
 
 /// What is left of strength, stiffness and the hardened layer, the shear, and the fillet.
-fn with_left(answer: Answer, left: &AnsweredJournal, unit: LengthUnit) -> Answer {
+fn with_left(answer: Answer, left: &AnsweredJournal, units: BenchUnits) -> Answer {
+    let unit = units.length;
     let lines = [
         Some(left.left_words(unit)),
-        left.shear_words(),
+        left.shear_words(units.torque),
         left.case_words(unit),
         left.fillet_words(unit),
     ];

@@ -4,7 +4,9 @@ use super::fillet::{SHOULDER_SHARES, fillet_factor};
 use super::quantity::{FilletRadius, ShaftTorque};
 use super::stop::MeantShaft;
 use super::turned::TurnedShaft;
-use crate::units::{LengthUnit, decimals_text, percent_text, plain_number, round_to};
+use crate::units::{
+    LengthUnit, NMM_PER_NM, TurningUnit, decimals_text, percent_text, plain_number, round_to,
+};
 use crate::workshop::fits::Diameter;
 
 /// A shaft that is turned down, and what was asked of it.
@@ -52,14 +54,13 @@ impl AnsweredJournal {
     }
 
     /// The shear at the torque; nothing where none is known.
-    pub fn shear_words(&self) -> Option<String> {
+    pub fn shear_words(&self, unit: TurningUnit) -> Option<String> {
         let (torque, shear_mpa) = self.torque.zip(self.shear_mpa())?;
-        let (shear, torque) = (
-            decimals_text(shear_mpa, 1),
-            plain_number(round_to(torque.nm(), 0.1)),
-        );
+        let shear = decimals_text(shear_mpa, 1);
+        let torque = unit.figure(torque.nm() * NMM_PER_NM);
+        let sign = unit.sign();
         Some(format!(
-            "shear {shear} MPa at {torque} N·m, nominal at the new diameter"
+            "shear {shear} MPa at {torque} {sign}, nominal at the new diameter"
         ))
     }
 

@@ -1,9 +1,9 @@
 //! What stops a shaft from being turned down, what is left of it, and what goes to the lathe.
 
 use crate::support::bench::{answer, assert_says, filled, job, lines};
-use layshaft::units::{BenchUnits, LengthUnit};
+use layshaft::units::{BenchUnits, LengthUnit, TurningUnit};
 use layshaft::workshop::JobState::{Done, Open, ToChange, ToMeasure};
-use layshaft::workshop::LineKind::{Result, Said, Warning};
+use layshaft::workshop::LineKind::{Heading, Result, Said, Warning};
 use layshaft::workshop::{Job, JobKind};
 
 fn from_40_to_39(fields: &[(&str, &str)]) -> Job {
@@ -53,7 +53,6 @@ fn what_goes_to_the_lathe_is_told_line_by_line() {
         "shear 42.9 MPa at 500 N·m, nominal at the new diameter",
         "of the hardened layer 0.3 of 0.8 mm are left",
         "fillet of 2 mm at a shoulder of 46.8 mm: stress factor 1.59 in torsion, from memory",
-        "cutting list for the lathe:",
         "target: 39.010 mm",
         "tolerance: 39.002 to 39.018 mm (k6)",
         "fillet: radius 2.00 mm, polished",
@@ -61,6 +60,7 @@ fn what_goes_to_the_lathe_is_told_line_by_line() {
         "finish: ground, Ra 0.8 µm (32 µin) at most",
     ];
     assert_eq!(lines(&job, Said), expected);
+    assert_eq!(lines(&job, Heading), ["cutting list for the lathe:"]);
     let turned = filled(
         job,
         &[("finish", "turned"), ("run_out", "0.02"), ("fillet", "")],
@@ -199,9 +199,9 @@ fn what_the_tables_do_not_have_is_told() {
 fn a_bench_in_inches_has_all_in_inches_also_for_the_lathe() {
     let units = BenchUnits {
         length: LengthUnit::Inch,
-        ..BenchUnits::default()
+        torque: TurningUnit::PoundFoot,
     };
-    let answer = from_40_to_39(&[("class", "k6")]).answer(units);
+    let answer = from_40_to_39(&[("class", "k6"), ("torque", "300")]).answer(units);
     let said: Vec<&str> = answer.lines.iter().map(|line| line.text.as_str()).collect();
     assert_eq!(said[0], "turn it to 1.53552 to 1.53614 in for k6");
     assert!(
@@ -210,6 +210,10 @@ fn a_bench_in_inches_has_all_in_inches_also_for_the_lathe() {
     );
     assert!(
         said.contains(&"tolerance: 1.53552 to 1.53614 in (k6)"),
+        "{said:?}"
+    );
+    assert!(
+        said[3].ends_with("at 221.269 lbf·ft, nominal at the new diameter"),
         "{said:?}"
     );
 }
