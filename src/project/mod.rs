@@ -13,6 +13,7 @@ mod in_picture;
 mod livery;
 mod naming;
 mod plan_words;
+mod planned;
 mod project_text;
 mod recovery;
 mod save_error;

@@ -26,10 +26,10 @@ pub fn text(analysis: &Analysis) -> String {
     texts.join("\n")
 }
 
-/// The plan: of every set its totals, then its parts.
+/// The plan: of every set that it is for its totals, then its parts.
 fn plan_text(plan: &Plan, project: &Project) -> String {
     let mut lines = vec!["what changes".to_owned()];
-    for set in &project.sets {
+    for set in project.planned_sets() {
         let totals = PlanTotals::of(plan, set.id.into());
         let [all, open] = [totals.price, totals.open_price].map(|sum| plan.amount_text(sum));
         let (name, counts) = (&set.set.name, totals.count_text());

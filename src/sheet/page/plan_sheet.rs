@@ -75,7 +75,7 @@ type Told = fn(&Plan, &PlanTotals) -> String;
 
 /// The parts, and beneath them what they come to.
 fn body_ui(ui: &mut Ui, page: &Page, plan: &Plan, size: f32, palette: &Palette) {
-    let sets: Vec<&Candidate> = page.project().sets.iter().collect();
+    let sets = page.project().planned_sets();
     let name = |set: &&Candidate| Cell::words(set.set.name.as_str(), true);
     let heads = [Cell::words("Part", true)].into_iter();
     row_ui(

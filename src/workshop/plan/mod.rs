@@ -148,6 +148,12 @@ impl Plan {
         }
     }
 
+    /// Whether something is said for a candidate.
+    pub fn says_of(&self, candidate: CandidateId) -> bool {
+        let nothing = PartEntry::default();
+        self.parts.iter().any(|part| *part.of(candidate) != nothing)
+    }
+
     /// The plan without what stands there for candidates that are gone.
     #[must_use]
     pub fn among(mut self, is_there: impl Fn(CandidateId) -> bool) -> Self {
@@ -157,9 +163,10 @@ impl Plan {
         self
     }
 
-    /// An amount with the sign of the plan's currency: `1240 €`.
+    /// An amount with the sign of the plan's currency: `€1240`, `1240 SEK`.
     pub fn amount_text(&self, amount: Amount) -> String {
         match &self.currency {
+            Some(sign) if sign.stands_before() => format!("{sign}{amount}"),
             Some(sign) => format!("{amount} {sign}"),
             None => amount.to_string(),
         }

@@ -17,6 +17,28 @@ one_line_text! {
     CurrencySign, "a currency's sign", 8
 }
 
+impl CurrencySign {
+    /// Whether it stands before an amount, as one character that is a sign of currency does in English; codes and
+    /// words stand behind.
+    ///
+    /// # Source
+    /// The currency symbols of the Unicode Standard, its block 20A0 to 20CF and those of Latin-1; that they stand
+    /// before: common practice, no source.
+    ///
+    /// # Example
+    /// ```
+    /// use layshaft::workshop::CurrencySign;
+    /// assert!(CurrencySign::new("€")?.stands_before());
+    /// assert!(!CurrencySign::new("SEK")?.stands_before());
+    /// # Ok::<(), layshaft::gearing::TextError>(())
+    /// ```
+    pub fn stands_before(&self) -> bool {
+        let mut letters = self.as_str().chars();
+        let first = letters.next();
+        letters.next().is_none() && matches!(first, Some('$' | '¢'..='¥' | '\u{20A0}'..='\u{20CF}'))
+    }
+}
+
 impl Price {
     /// The greatest that can be typed.
     const MOST: f64 = 1e9;

@@ -32,9 +32,9 @@ pub(in crate::app::workshop) fn listed_ui(
         }
         return;
     };
-    let totals = PlanTotals::of(plan, planned_for.into());
-    let set = project.sets.get(planned_for);
-    let set = set.map_or("", |candidate| candidate.set.name.as_str());
+    let set = project.planned_set(planned_for);
+    let totals = PlanTotals::of(plan, set.map_or(planned_for, |set| set.id).into());
+    let set = set.map_or("", |set| set.set.name.as_str());
     let heard = format!("{set}: {}", totals_words(plan, &totals));
     let state = short_state(plan, &totals);
     let has_unread = form
@@ -50,7 +50,7 @@ pub(in crate::app::workshop) fn listed_ui(
     );
 }
 
-/// `3 open, 1240 €`: what is not done yet, and what all costs once something does.
+/// `3 open, €1240`: what is not done yet, and what all costs once something does.
 fn short_state(plan: &Plan, totals: &PlanTotals) -> String {
     let count = match totals.open + totals.undecided {
         0 => "done".to_owned(),
@@ -62,7 +62,7 @@ fn short_state(plan: &Plan, totals: &PlanTotals) -> String {
     format!("{count}, {}", plan.amount_text(totals.price))
 }
 
-/// `3 open, 6 done; 1240 € in all, 800 € still open`.
+/// `3 open, 6 done; €1240 in all, €800 still open`.
 fn totals_words(plan: &Plan, totals: &PlanTotals) -> String {
     let [all, open] = [totals.price, totals.open_price].map(|amount| plan.amount_text(amount));
     format!("{}; {all} in all, {open} still open", totals.count_text())

@@ -33,8 +33,8 @@ const CURRENCY: f32 = 70.0;
 #[derive(Clone, Copy)]
 struct Shown<'a> {
     plan: &'a Plan,
-    /// The candidates that are visible.
-    visible: &'a [&'a Candidate],
+    /// The candidates for which it is filled in.
+    planned: &'a [&'a Candidate],
     /// Those whose columns stand in full.
     in_full: &'a [&'a Candidate],
     layout: Layout,
@@ -47,19 +47,14 @@ pub(super) fn plan_ui(
     planned_for: SetId,
     form: &mut Form<'_>,
 ) {
-    let visible: Vec<&Candidate> = project.sets.iter().filter(|set| set.visible).collect();
-    let layout = Layout::of(ui.available_width(), visible.len());
-    let chosen = visible.iter().find(|set| set.id == planned_for);
-    let chosen: Vec<&Candidate> = chosen
-        .or_else(|| visible.first())
-        .copied()
-        .into_iter()
-        .collect();
-    let has_room_for_all = layout == Layout::All || visible.len() < 2;
+    let planned = project.planned_sets();
+    let layout = Layout::of(ui.available_width(), planned.len());
+    let chosen: Vec<&Candidate> = project.planned_set(planned_for).into_iter().collect();
+    let has_room_for_all = layout == Layout::All || planned.len() < 2;
     let shown = Shown {
         plan,
-        visible: &visible,
-        in_full: if has_room_for_all { &visible } else { &chosen },
+        planned: &planned,
+        in_full: if has_room_for_all { &planned } else { &chosen },
         layout,
     };
     ui.vertical(|ui| {
@@ -67,6 +62,7 @@ pub(super) fn plan_ui(
         ui.label(WHAT_FOR);
         ui.add_space(6.0);
         currency_ui(ui, plan, form);
+        fitted_ui(ui, project, &planned, form);
         if !has_room_for_all {
             sets_ui(ui, shown, form);
         }
@@ -120,11 +116,21 @@ fn currency_ui(ui: &mut Ui, plan: &Plan, form: &mut Form<'_>) {
     form.problem(ui, problem.inner.as_deref());
 }
 
+/// Why what is fitted now has no columns.
+fn fitted_ui(ui: &mut Ui, project: &Project, planned: &[&Candidate], form: &Form<'_>) {
+    let fitted = project.sets.baseline();
+    if fitted.visible && !planned.iter().any(|set| set.id == fitted.id) {
+        let name = &fitted.set.name;
+        let text = format!("{name} is what the others are compared with: nothing changes for it");
+        remark(ui, &text, form.palette.dim_text);
+    }
+}
+
 /// Which candidate has its columns in full.
 fn sets_ui(ui: &mut Ui, shown: Shown<'_>, form: &mut Form<'_>) {
     ui.horizontal_wrapped(|ui| {
         ui.label("Filled in for");
-        for set in shown.visible {
+        for set in shown.planned {
             let is_chosen = shown.in_full.iter().any(|chosen| chosen.id == set.id);
             let choice = ui.radio(is_chosen, set.set.name.as_str());
             describe(

@@ -7,20 +7,20 @@ use crate::project::Candidate;
 use crate::workshop::PlanTotals;
 use egui::{Label, RichText, Ui};
 
-/// Shows the totals of every visible candidate.
+/// Shows the totals of every candidate.
 pub(super) fn totals_ui(ui: &mut Ui, shown: Shown<'_>, form: &Form<'_>) {
     heading_ui(ui, "What it comes to");
     if shown.layout == Layout::Stacked {
-        for set in shown.visible {
+        for set in shown.planned {
             set_ui(ui, shown, set, form);
             ui.add_space(4.0);
         }
         return;
     }
-    let gaps = ui.spacing().item_spacing.x * shown.visible.len() as f32;
-    let width = (width_to_end(ui) - gaps) / shown.visible.len().max(1) as f32;
+    let gaps = ui.spacing().item_spacing.x * shown.planned.len() as f32;
+    let width = (width_to_end(ui) - gaps) / shown.planned.len().max(1) as f32;
     ui.horizontal_top(|ui| {
-        for set in shown.visible {
+        for set in shown.planned {
             ui.vertical(|ui| {
                 ui.set_width(width);
                 set_ui(ui, shown, set, form);
