@@ -2,8 +2,7 @@
 
 use super::document::Project;
 use super::technical::Words;
-use crate::gearing::Name;
-use crate::workshop::{CurrencySign, Part, PartEntry, PartSource, Plan, Price};
+use crate::workshop::{CurrencySign, Part, PartEntry, PartSource, Plan, Price, ToDo};
 
 /// How large a plan is; nothing where there is none.
 pub(super) fn plan_size_words(plan: Option<&Plan>) -> String {
@@ -40,7 +39,7 @@ pub(super) fn entry_words(entry: &PartEntry, part: &str) -> Words {
         (format!("{part} altered"), yes(entry.is_altered)),
         (
             format!("what is to be done for {part}"),
-            entry.to_do.as_ref().map(Name::to_string),
+            entry.to_do.as_ref().map(ToDo::to_string),
         ),
         (
             format!("price of {part}"),

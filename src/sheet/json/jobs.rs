@@ -19,7 +19,7 @@ pub const JOB_KEYS: &[(&str, &str)] = &[
     ),
     (
         "plan.totals[]",
-        "for each set its `name`, `price`, `open_price` (of what is not done), and how many parts are `undecided`, `open` and `done`; struck parts count for none",
+        "for each set its `name`, `price`, `open_price` (of what is not done), and how many parts are `undecided`, `open` (still to be done), `as_fitted` (nothing to be done) and `done`; struck parts count for none",
     ),
     ("jobs[].name", "what the job is called"),
     ("jobs[].kind", "what kind of job it is, in words"),

@@ -58,6 +58,7 @@ fn of_totals<'a>(plan: &Plan, set: &'a Candidate) -> Json<'a> {
         ("open_price", Json::Number(totals.open_price.number())),
         ("undecided", Json::Count(totals.undecided)),
         ("open", Json::Count(totals.open)),
+        ("as_fitted", Json::Count(totals.stay)),
         ("done", Json::Count(totals.done)),
     ])
 }

@@ -41,9 +41,9 @@ impl Cell {
         }
     }
 
-    fn of(entry: &PartEntry) -> Self {
+    fn of(plan: &Plan, entry: &PartEntry) -> Self {
         Self {
-            text: entry.words(),
+            text: plan.entry_text(entry),
             tick: Some(entry.is_done),
             is_bold: false,
         }
@@ -86,7 +86,9 @@ fn body_ui(ui: &mut Ui, page: &Page, plan: &Plan, size: f32, palette: &Palette) 
     );
     for part in plan.parts().iter().filter(|part: &&Part| !part.is_struck) {
         let name = [Cell::words(part.name.as_str(), false)].into_iter();
-        let entries = sets.iter().map(|set| Cell::of(part.of(set.id.into())));
+        let entries = sets
+            .iter()
+            .map(|set| Cell::of(plan, part.of(set.id.into())));
         row_ui(ui, &name.chain(entries).collect::<Vec<_>>(), size, palette);
     }
     ui.add_space(size * 0.5);

@@ -6,7 +6,7 @@ mod part;
 mod price;
 mod totals;
 
-pub use part::{CandidateId, Part, PartEntry, PartId, PartSource};
+pub use part::{CandidateId, Part, PartEntry, PartId, PartSource, ToDo};
 pub use price::{Amount, CurrencySign, Price};
 pub use totals::{PartState, PlanTotals};
 
@@ -163,6 +163,13 @@ impl Plan {
         self
     }
 
+    /// What becomes of a part, with its price: `new: weld the bracket · €35`.
+    pub fn entry_text(&self, entry: &PartEntry) -> String {
+        let price = entry.price.map(|price| self.amount_text(price.into()));
+        let price = price.map(|price| format!(" · {price}"));
+        entry.words() + &price.unwrap_or_default()
+    }
+
     /// An amount with the sign of the plan's currency: `€1240`, `1240 SEK`.
     pub fn amount_text(&self, amount: Amount) -> String {
         match &self.currency {
@@ -254,6 +261,12 @@ mod tests {
         let amount = Amount::from(Price::from_amount(1240.0).unwrap());
         assert_eq!(plan.amount_text(amount), "1240");
         plan.currency = Some(CurrencySign::new("€").unwrap());
-        assert_eq!(plan.amount_text(amount), "1240 €");
+        assert_eq!(plan.amount_text(amount), "€1240");
+        assert_eq!(
+            plan.entry_text(&entry(35.5, false)),
+            "from the donor · €35.50"
+        );
+        plan.currency = Some(CurrencySign::new("SEK").unwrap());
+        assert_eq!(plan.amount_text(amount), "1240 SEK");
     }
 }

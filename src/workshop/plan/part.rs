@@ -1,7 +1,7 @@
 //! A row of the plan: a part, and what becomes of it for each candidate.
 
 use super::Price;
-use crate::gearing::Name;
+use crate::gearing::{Name, one_line_text};
 use std::collections::BTreeMap;
 
 /// Names a row for as long as its project is open.
@@ -11,6 +11,11 @@ pub struct PartId(pub u32);
 /// Names one candidate of the project: all that a plan knows of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct CandidateId(pub u32);
+
+one_line_text! {
+    /// What is to be done with a part: one line of 1 to 120 characters.
+    ToDo, "what is to be done", 120
+}
 
 /// A part that may have to change.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,7 +38,7 @@ pub struct PartEntry {
     /// Whether it is altered, else it goes in as it is.
     pub is_altered: bool,
     /// What is to be done, on one line.
-    pub to_do: Option<Name>,
+    pub to_do: Option<ToDo>,
     /// What it costs.
     pub price: Option<Price>,
     /// Whether it is done.
@@ -80,21 +85,22 @@ impl PartSource {
 }
 
 impl PartEntry {
-    /// `from the donor, altered: grind the stop · 25.50`; nothing where nothing is said.
+    /// `from the donor, altered: grind the stop`.
     pub fn words(&self) -> String {
-        let is_decided = self.source != PartSource::Undecided;
-        let how = [
-            is_decided.then(|| self.source.words()),
-            self.is_altered.then_some("altered"),
-        ];
-        let how: Vec<&str> = how.into_iter().flatten().collect();
-        let to_do = self.to_do.as_ref().map(ToString::to_string);
-        let said = [Some(how.join(", ")).filter(|how| !how.is_empty()), to_do];
-        let said: Vec<String> = said.into_iter().flatten().collect();
-        let price = self.price.map(|price| price.to_string());
-        let whole = [Some(said.join(": ")).filter(|said| !said.is_empty()), price];
-        let whole: Vec<String> = whole.into_iter().flatten().collect();
-        whole.join(" · ")
+        let altered = if self.is_altered { ", altered" } else { "" };
+        let to_do = self.to_do.as_ref().map(|to_do| format!(": {to_do}"));
+        let source = self.source.words();
+        format!("{source}{altered}{}", to_do.unwrap_or_default())
+    }
+
+    /// Whether nothing is to be done, made or paid: the part stays where it is.
+    pub fn stays(&self) -> bool {
+        let as_fitted = Self {
+            source: PartSource::Fitted,
+            is_done: self.is_done,
+            ..Self::default()
+        };
+        *self == as_fitted
     }
 }
 
@@ -161,14 +167,22 @@ mod tests {
     #[test]
     fn what_becomes_of_a_part_is_told_as_far_as_it_is_said() {
         let mut entry = PartEntry::default();
-        assert_eq!(entry.words(), "");
-        entry.price = Price::from_amount(25.5).ok();
-        assert_eq!(entry.words(), "25.50");
-        entry.to_do = Name::new("grind the stop").ok();
-        assert_eq!(entry.words(), "grind the stop · 25.50");
+        assert_eq!(entry.words(), "not decided");
+        entry.to_do = ToDo::new("grind the stop").ok();
+        assert_eq!(entry.words(), "not decided: grind the stop");
         entry.source = PartSource::Donor;
         entry.is_altered = true;
-        let all = "from the donor, altered: grind the stop · 25.50";
+        let all = "from the donor, altered: grind the stop";
         assert_eq!(entry.words(), all);
+    }
+
+    #[test]
+    fn a_part_stays_where_nothing_is_done_or_paid_for_it() {
+        let mut entry = PartEntry::default();
+        assert!(!entry.stays());
+        entry.source = PartSource::Fitted;
+        assert!(entry.stays());
+        entry.price = Price::from_amount(0.0).ok();
+        assert!(!entry.stays());
     }
 }

@@ -7,6 +7,8 @@ use super::{Amount, CandidateId, Part, PartEntry, PartSource, Plan};
 pub enum PartState {
     /// Where it comes from is not decided.
     Undecided,
+    /// It stays as it is fitted: nothing is to be done.
+    Stays,
     /// It is decided and not done.
     Open,
     /// It is done.
@@ -18,6 +20,7 @@ impl PartEntry {
     pub fn state(&self) -> PartState {
         match self.source {
             _ if self.is_done => PartState::Done,
+            _ if self.stays() => PartState::Stays,
             PartSource::Undecided => PartState::Undecided,
             PartSource::Fitted | PartSource::Donor | PartSource::New => PartState::Open,
         }
@@ -35,6 +38,8 @@ pub struct PlanTotals {
     pub undecided: usize,
     /// How many have one and are not done.
     pub open: usize,
+    /// How many stay as they are fitted.
+    pub stay: usize,
     /// How many are done.
     pub done: usize,
 }
@@ -51,15 +56,17 @@ impl PlanTotals {
             open_price: not_done.filter_map(|entry| entry.price).sum(),
             undecided: of_state(PartState::Undecided).count(),
             open: of_state(PartState::Open).count(),
+            stay: of_state(PartState::Stays).count(),
             done: of_state(PartState::Done).count(),
         }
     }
 
-    /// How many parts are where: `3 open, 2 not decided, 6 done`, without those of which there are none.
+    /// How many parts are where: `3 open, 2 not decided, 5 as fitted, 1 done`, without those of which there are none.
     pub fn count_text(&self) -> String {
         let counts = [
             (self.open, "open"),
             (self.undecided, "not decided"),
+            (self.stay, "as fitted"),
             (self.done, "done"),
         ];
         let counts = counts.iter().filter(|(count, _)| *count > 0);
@@ -87,6 +94,13 @@ mod tests {
         assert_eq!(entry.state(), PartState::Done);
         entry.source = PartSource::Undecided;
         assert_eq!(entry.state(), PartState::Done);
+        entry = PartEntry {
+            source: PartSource::Fitted,
+            ..PartEntry::default()
+        };
+        assert_eq!(entry.state(), PartState::Stays);
+        entry.is_altered = true;
+        assert_eq!(entry.state(), PartState::Open);
     }
 
     #[test]

@@ -61,8 +61,8 @@ fn the_plan_is_printed_before_the_jobs_with_what_it_comes_to() {
     let golden = "tests/it/format/golden-v2.ron";
     let text = answer(vec!["jobs", golden]);
     let text = text.printed();
-    let opening = "what changes\n  Layshaft box, every gear: 1 open, 1 not decided; 120.50 € in all, \
-                   120.50 € still open\n    mounts: from the donor, altered: weld the bracket · 120.50\n    \
+    let opening = "what changes\n  Layshaft box, every gear: 1 open, 1 not decided; €120.50 in all, \
+                   €120.50 still open\n    mounts: from the donor, altered: weld the bracket · €120.50\n    \
                    breather: not decided\n";
     assert!(text.starts_with(opening), "{text}");
     let json = json_of(&answer(vec!["jobs", golden, "--as", "json"]));

@@ -29,7 +29,7 @@ proptest! {
             for (sum, expected) in sums.into_iter().zip(hundredths(&plan, candidate)) {
                 prop_assert!((sum - expected).abs() < 0.5, "{} {}", sum, expected);
             }
-            let counted = totals.undecided + totals.open + totals.done;
+            let counted = totals.undecided + totals.open + totals.stay + totals.done;
             let parts = plan.parts().iter().filter(|part| !part.is_struck);
             prop_assert_eq!(counted, parts.count());
         }

@@ -5,9 +5,8 @@ use super::rows::Widths;
 use crate::app::choice::{Offer, choice_button_ui};
 use crate::app::drafts::{CellId, PlanCell};
 use crate::app::form::{Field, Form, remark, width_to_end};
-use crate::gearing::Name;
 use crate::project::{Candidate, Edit};
-use crate::workshop::{Part, PartEntry, PartSource, Price};
+use crate::workshop::{Part, PartEntry, PartSource, Price, ToDo};
 use egui::{Checkbox, Label, RichText, Ui, Vec2};
 
 /// The widths of the columns, in points.
@@ -147,7 +146,7 @@ fn done_ui(ui: &mut Ui, of: &Of<'_>, text: &str, form: &mut Form<'_>) {
 }
 
 fn to_do_ui(ui: &mut Ui, of: &Of<'_>, width: f32, form: &mut Form<'_>) -> Option<String> {
-    let text = of.entry.to_do.as_ref().map(Name::to_string);
+    let text = of.entry.to_do.as_ref().map(ToDo::to_string);
     let field = Field {
         id: CellId::Plan(PlanCell::ToDo(of.part.id, of.set.id)),
         name: &of.named("What is to be done with"),
@@ -155,7 +154,7 @@ fn to_do_ui(ui: &mut Ui, of: &Of<'_>, width: f32, form: &mut Form<'_>) -> Option
         hint: "",
     };
     form.cell(ui, &field, width, &|text| {
-        let to_do = (!text.trim().is_empty()).then(|| Name::new(text));
+        let to_do = (!text.trim().is_empty()).then(|| ToDo::new(text));
         let to_do = to_do.transpose().map_err(|error| error.to_string())?;
         Ok(of.with(|entry| entry.to_do = to_do))
     })

@@ -50,11 +50,11 @@ pub(in crate::app::workshop) fn listed_ui(
     );
 }
 
-/// `3 open, €1240`: what is not done yet, and what all costs once something does.
+/// `3 to do, €1240`: what is not done yet, and what all costs once something does.
 fn short_state(plan: &Plan, totals: &PlanTotals) -> String {
     let count = match totals.open + totals.undecided {
         0 => "done".to_owned(),
-        count => format!("{count} open"),
+        count => format!("{count} to do"),
     };
     if totals.price == Amount::default() {
         return count;

@@ -4,7 +4,7 @@ use super::super::projects::any_name;
 use super::super::technical::known;
 use layshaft::project::Project;
 use layshaft::workshop::{
-    CandidateId, CurrencySign, Part, PartEntry, PartId, PartSource, Plan, Price,
+    CandidateId, CurrencySign, Part, PartEntry, PartId, PartSource, Plan, Price, ToDo,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -32,11 +32,15 @@ fn any_part() -> impl Strategy<Value = Part> {
     })
 }
 
+fn any_to_do() -> impl Strategy<Value = ToDo> {
+    any_name().prop_map(|name| ToDo::new(name.as_str()).unwrap())
+}
+
 fn any_entry() -> BoxedStrategy<PartEntry> {
     let said = (
         select(PartSource::ALL.to_vec()),
         any::<bool>(),
-        option::of(any_name()),
+        option::of(any_to_do()),
         known(0.0..=1e9, Price::from_amount),
         any::<bool>(),
     );

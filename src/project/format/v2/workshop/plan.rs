@@ -9,12 +9,13 @@ use crate::gearing::TextError;
 use crate::project::document::Candidates;
 use crate::project::format::outline::Step::{Item, Key};
 use crate::workshop::{
-    CandidateId, CurrencySign, Part, PartEntry, PartId, PartSource, Plan, Price,
+    CandidateId, CurrencySign, Part, PartEntry, PartId, PartSource, Plan, Price, ToDo,
 };
 use serde::{Deserialize, Serialize};
 
 file_number!(PriceNumber, Price, from_amount, amount);
 file_text!(CurrencyText, CurrencySign, Clone);
+file_text!(ToDoText, ToDo, Clone);
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename = "Plan", deny_unknown_fields)]
@@ -46,7 +47,7 @@ struct PartOfSetV2 {
     #[serde(default, skip_serializing_if = "is_no")]
     altered: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    to_do: Option<NameText>,
+    to_do: Option<ToDoText>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     price: Option<PriceNumber>,
     #[serde(default, skip_serializing_if = "is_no")]
@@ -135,7 +136,7 @@ impl PartOfSetV2 {
             set,
             source: is_decided.then(|| entry.source.into()),
             altered: entry.is_altered,
-            to_do: entry.to_do.clone().map(NameText),
+            to_do: entry.to_do.clone().map(ToDoText),
             price: entry.price.map(PriceNumber),
             done: entry.is_done,
         }
