@@ -15,7 +15,7 @@ pub fn text(analysis: &Analysis) -> String {
             answer.state.words()
         )];
         let rows = job.rows(workshop.units).into_iter();
-        let typed = rows.filter(|row| row.key != Job::NAME && !row.answer.text().is_empty());
+        let typed = rows.filter(|row| row.key != Job::NAME && row.answer.said().is_some());
         lines.extend(typed.map(|row| format!("  {}", row_words(job, &row))));
         lines.extend(answer.lines.iter().map(|line| format!("  - {}", line.text)));
         lines.join("\n") + "\n"
@@ -39,10 +39,7 @@ fn plan_text(plan: &Plan, project: &Project) -> String {
         for part in plan.parts().iter().filter(|part| !part.is_struck) {
             let entry = part.of(set.id.into());
             let done = if entry.is_done { ", done" } else { "" };
-            let mut words = entry.words();
-            if words.is_empty() {
-                words.push_str(entry.source.words());
-            }
+            let words = plan.entry_text(entry);
             lines.push(format!("    {}: {words}{done}", part.name));
         }
     }

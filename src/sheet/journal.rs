@@ -10,6 +10,7 @@ pub fn text(answered: &AnsweredJournal) -> String {
     lines.extend(answered.shear_words(TurningUnit::NewtonMetre));
     lines.extend(answered.case_words(unit));
     lines.extend(answered.fillet_words(unit));
+    lines.extend(answered.weak_words());
     lines.extend(answered.meant.stops().iter().map(ToString::to_string));
     lines.extend(JOURNAL_CAUTIONS.map(str::to_owned));
     lines.push(MAKER_DECIDES.to_owned());

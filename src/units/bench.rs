@@ -85,6 +85,22 @@ impl LengthUnit {
         }
     }
 
+    /// A reading across a seat in figures without the unit, with the digits that a micrometer screw has.
+    ///
+    /// # Example
+    /// ```
+    /// use layshaft::units::LengthUnit;
+    /// assert_eq!(LengthUnit::Millimetre.seat_reading(39.01), "39.010");
+    /// assert_eq!(LengthUnit::Inch.seat_reading(71.9836), "2.8340");
+    /// ```
+    pub fn seat_reading(self, length_mm: f64) -> String {
+        let (least, grain) = match self {
+            Self::Millimetre => (3, 1e-4),
+            Self::Inch => (4, 1e-5),
+        };
+        with_decimals(self.from_mm(length_mm), least, grain)
+    }
+
     fn size_mm(self) -> f64 {
         match self {
             Self::Millimetre => 1.0,

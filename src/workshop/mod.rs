@@ -39,12 +39,12 @@ pub use job::{
 };
 pub use journal::{
     AnsweredJournal, CaseDepth, CutLine, CuttingList, FilletRadius, MeantShaft, OnShaft, RunOut,
-    SHOULDER_SHARES, ShaftTorque, Stop, TurnedShaft, fillet_factor,
+    SHOULDER_SHARES, SeatLength, ShaftTorque, Stop, TurnedShaft, fillet_factor,
 };
 pub use next_shim::{ShimTry, next_shim};
 pub use plan::{
     Amount, CandidateId, CurrencySign, Part, PartEntry, PartId, PartSource, PartState, Plan,
-    PlanError, PlanTotals, Price,
+    PlanError, PlanTotals, Price, ToDo,
 };
 pub use quantity::{
     Angle, Celsius, Depth, Expansion, LengthBand, PullForce, Radius, Reading, Setting, SettingBand,

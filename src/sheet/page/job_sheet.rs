@@ -143,8 +143,9 @@ fn row_ui(ui: &mut Ui, row: &Row, size: f32, palette: &Palette) {
         painter.layout(text.to_owned(), font, color, width)
     };
     let name = text(&row.name, size, names - GAP, palette.text);
-    let value = text(row.answer.text(), size, room.x - names, palette.text);
-    let is_empty = row.answer.text().is_empty();
+    let said = row.answer.said();
+    let value = text(said.unwrap_or_default(), size, room.x - names, palette.text);
+    let is_empty = said.is_none();
     let hint = if is_empty { row.hint } else { "" };
     let hint = text(hint, size * HINT, names - GAP, palette.text);
     let hint_height = if is_empty && !row.hint.is_empty() {

@@ -46,7 +46,7 @@ pub enum BoreClass {
 
 /// Why a text names no class. Small letters are shafts and large ones bores, so one is never read as the other.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("\"{typed}\" is no class of a {of}: {classes}")]
+#[error("\"{typed}\" is no class of a {of}: {classes}; shafts have small letters, bores capitals")]
 pub struct NoClass {
     typed: String,
     of: &'static str,
@@ -162,7 +162,7 @@ mod tests {
     #[test]
     fn a_bore_is_never_read_as_a_shaft() {
         let error = "K7".parse::<ShaftClass>().unwrap_err().to_string();
-        let says = "\"K7\" is no class of a shaft: h6, j6, js6, k5, k6, m5, m6, n6, p6";
+        let says = "\"K7\" is no class of a shaft: h6, j6, js6, k5, k6, m5, m6, n6, p6; shafts have small letters, bores capitals";
         assert_eq!(error, says);
         assert!("K6".parse::<ShaftClass>().is_err() && "k7".parse::<BoreClass>().is_err());
     }

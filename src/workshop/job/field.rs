@@ -81,6 +81,11 @@ pub enum RowAnswer {
 }
 
 impl RowAnswer {
+    /// What somebody has said; nothing where nobody has.
+    pub fn said(&self) -> Option<&str> {
+        Some(self.text()).filter(|text| !text.is_empty() && *text != NOT_SAID)
+    }
+
     /// What it says, in words.
     pub fn text(&self) -> &str {
         match self {
@@ -89,6 +94,9 @@ impl RowAnswer {
         }
     }
 }
+
+/// What is chosen where nobody has said anything.
+pub(super) const NOT_SAID: &str = "not said";
 
 /// Something that is chosen, not typed: each of its values in words.
 pub(super) trait Choice: Copy + PartialEq + 'static {

@@ -5,6 +5,7 @@ use super::field::{Choice, Field, chosen, typed};
 use super::fit_said;
 use super::form::JobForm;
 use super::heat::MaterialName;
+use super::is_there::IsThere;
 use super::places::{self, PLACE, PLACE_FIELDS, SeatPlace};
 use super::said::{self, Part};
 use crate::units::BenchUnits;
@@ -57,8 +58,8 @@ pub struct FitData {
     pub part_lower: Option<Deviation>,
     /// How a shaft is finished.
     pub finish: SeatFinish,
-    /// How much warmer than its shaft a ring runs.
-    pub ring_warmer: Option<TemperatureRise>,
+    /// How much warmer than what surrounds it a bearing runs.
+    pub bearing_warmer: Option<TemperatureRise>,
     /// The width of a ring on a shaft.
     pub width: Option<RingWidth>,
     /// The diameter up to which that ring is solid.
@@ -69,6 +70,8 @@ pub struct FitData {
     pub case_expansion: Option<Expansion>,
     /// How much warmer than at the bench case and ring run.
     pub case_warmer: Option<TemperatureRise>,
+    /// Whether a stop holds the ring where the case lets go of it.
+    pub held: IsThere,
     /// How much wider than its seat a part is to be that slips on hot.
     pub slip: Option<SlipClearance>,
     /// How warm the room is.
@@ -89,12 +92,13 @@ impl Default for FitData {
             part_upper: None,
             part_lower: None,
             finish: SeatFinish::Ground,
-            ring_warmer: None,
+            bearing_warmer: None,
             width: None,
             ring_outside: None,
             case: MaterialName::Aluminium,
             case_expansion: None,
             case_warmer: None,
+            held: IsThere::NotSaid,
             slip: None,
             room: None,
             places: Vec::new(),
@@ -179,10 +183,10 @@ impl JobForm for FitData {
         chosen!(FitData.finish: SeatFinish, "The seat is finished", "a rougher one loses more when pressed")
             .when(is_shaft),
         typed!(
-            FitData.ring_warmer,
-            "Ring runs warmer by, K",
+            FitData.bearing_warmer,
+            "Bearing runs warmer by, K",
             Plain,
-            "than its shaft, as 10"
+            "than the air and case around it, as 40"
         )
         .when(is_shaft),
         typed!(
@@ -215,6 +219,8 @@ impl JobForm for FitData {
             "than at the bench, its ring too; as 60"
         )
         .when(|data| !is_shaft(data)),
+        chosen!(FitData.held: IsThere, "A stop holds the ring", "a plate, a snap ring or a cover")
+            .when(|data| !is_shaft(data)),
         typed!(
             FitData.slip,
             "Slip clearance when hot, µm",
@@ -313,6 +319,7 @@ impl FitData {
             part: self.part,
             finish: self.finish,
             case: self.case,
+            held: self.held,
             ..Self::default()
         };
         *self == untouched

@@ -3,12 +3,13 @@
 
 use super::answer::{Answer, JobState};
 use super::fit::{FitData, FitPart, KnownFit};
+use super::is_there::IsThere;
 use super::places::{self, UNMEASURED};
 use super::said;
 use crate::units::{LengthUnit, decimals_text, plain_number, round_to};
 use crate::workshop::fits::{
-    BEARING_MOST_C, Heating, Interference, PressedRing, Pressing, SeatSide, Tightness,
-    case_outgrows_um,
+    BEARING_MOST_C, Heating, Interference, MeasuredDiameters, PressedRing, Pressing, SeatSide,
+    SizeVerdict, Tightness, case_outgrows_um,
 };
 use crate::workshop::heat::Material;
 use crate::workshop::quantity::Celsius;
@@ -19,12 +20,14 @@ const N_PER_KN: f64 = 1000.0;
 /// What a fit comes to.
 pub(super) fn answer(data: &FitData, fit: &KnownFit, unit: LengthUnit) -> Answer {
     let tightness = fit.tightness();
+    let is_bad = tightness == Tightness::TooTight || hot(data, fit).is_some_and(|hot| hot.is_lost);
     let state = match fit.is_within() {
+        Some(false) => JobState::ToChange,
+        Some(true) if is_bad => JobState::ToChange,
+        Some(true) => JobState::Done,
         None => JobState::ToMeasure,
-        Some(true) if tightness < Tightness::TooTight => JobState::Done,
-        Some(_) => JobState::ToChange,
     };
-    let answer = with_fit(Answer::new(state), fit, unit);
+    let answer = with_fit(Answer::new(state), data, fit, unit);
     let sentence = tightness.sentence(fit.diameter);
     let answer = answer.warnings(sentence.map(|text| text.trim_end_matches('.').to_owned()));
     let answer = with_limits(answer, data, fit, unit);
@@ -36,7 +39,7 @@ pub(super) fn answer(data: &FitData, fit: &KnownFit, unit: LengthUnit) -> Answer
 }
 
 /// Whether the seat lies within its class, and how tight the part is on it.
-fn with_fit(answer: Answer, fit: &KnownFit, unit: LengthUnit) -> Answer {
+fn with_fit(answer: Answer, data: &FitData, fit: &KnownFit, unit: LengthUnit) -> Answer {
     let (side, class) = (fit.class.side().word(), fit.class);
     let interference = fit.interference().words_in(unit);
     let Some(measured) = &fit.measured else {
@@ -44,7 +47,8 @@ fn with_fit(answer: Answer, fit: &KnownFit, unit: LengthUnit) -> Answer {
             .result(format!("{interference} with a {side} of {class}"))
             .said(format!("still missing: {UNMEASURED}"));
     };
-    let beyond = places::beyond_words(measured, (fit.seat, fit.diameter), unit);
+    let beyond = places::beyond_words(&data.places, measured, (fit.seat, fit.diameter), unit);
+    let strange = places::strange_words(measured, [fit.diameter; 2], unit);
     let verdict = match beyond {
         None => format!("the {side} lies within {class}"),
         Some(beyond) => format!("the {side} does not lie within {class}: {beyond}"),
@@ -53,6 +57,17 @@ fn with_fit(answer: Answer, fit: &KnownFit, unit: LengthUnit) -> Answer {
         .result(verdict)
         .result(format!("{interference} with the {side} as measured"))
         .said(places::measured_words(measured, unit))
+        .warnings(strange.or_else(|| gone_words(measured, fit)))
+}
+
+/// That a seat lacks metal, which no machining puts back.
+fn gone_words(measured: &MeasuredDiameters, fit: &KnownFit) -> Option<String> {
+    let verdict = measured.verdict(fit.seat, fit.diameter);
+    let is_gone = match fit.class.side() {
+        SeatSide::Shaft => matches!(verdict.smallest, SizeVerdict::Below { .. }),
+        SeatSide::Bore => matches!(verdict.largest, SizeVerdict::Above { .. }),
+    };
+    is_gone.then(|| "metal is gone there, and nothing that cuts puts it back".to_owned())
 }
 
 /// The limits of both sides.
@@ -81,11 +96,11 @@ fn on_shaft(answer: Answer, data: &FitData, fit: &KnownFit, unit: LengthUnit) ->
         "what works of it when the seat is pressed smooth: {}",
         working.words_in(unit)
     ));
-    if let Some(rise) = data.ring_warmer {
+    if let Some(rise) = data.bearing_warmer {
         let warm = working.warmed(rise, fit.diameter);
         let rise_k = plain_number(round_to(rise.k(), 0.1));
         answer = answer.said(format!(
-            "with the ring {rise_k} K warmer: {}",
+            "with the bearing {rise_k} K warmer than what surrounds it: {}",
             warm.words_in(unit)
         ));
         if warm.least_um < 0.0 && working.least_um >= 0.0 {
@@ -129,15 +144,10 @@ fn in_bore(answer: Answer, data: &FitData, fit: &KnownFit, unit: LengthUnit) -> 
     let Some(rise) = data.case_warmer else {
         return answer;
     };
-    let Some(case) = data.case.material(data.case_expansion) else {
+    let Some(hot) = hot(data, fit) else {
         return answer.said("for the heat still missing: the expansion of the case");
     };
-    let by_um = case_outgrows_um(fit.diameter, case, rise);
-    let interference = fit.interference();
-    let hot = Interference {
-        least_um: interference.least_um - by_um,
-        most_um: interference.most_um - by_um,
-    };
+    let by_um = hot.by_um;
     let rise_k = plain_number(round_to(rise.k(), 0.1));
     let outgrown = match unit {
         LengthUnit::Millimetre => format!("{} µm", plain_number(round_to(by_um.abs(), 0.1))),
@@ -150,14 +160,45 @@ fn in_bore(answer: Answer, data: &FitData, fit: &KnownFit, unit: LengthUnit) -> 
     };
     let answer = answer.said(format!(
         "{rise_k} K warmer {which} by {outgrown}: {}",
-        hot.words_in(unit)
+        hot.interference.words_in(unit)
     ));
-    if by_um > 0.0 && hot.least_um < 0.0 && interference.least_um >= 0.0 {
-        return answer.warning(
+    match (hot.lets_go, data.held) {
+        (false, _) => answer,
+        (true, IsThere::Yes) => answer.said("hot, the case may lose the ring: the stop holds it"),
+        (true, IsThere::No | IsThere::NotSaid) => answer.warning(
             "hot, the case may lose the ring: it wants a tighter fit, or a stop for the ring",
-        );
+        ),
     }
-    answer
+}
+
+/// A ring in its case where both are hot.
+struct Hot {
+    /// How much the case outgrows the ring, in µm.
+    by_um: f64,
+    interference: Interference,
+    /// Whether the case, that outgrows the ring, may have clearance.
+    lets_go: bool,
+    /// Whether that takes the ring a hold that it has cold, and nothing else holds it.
+    is_lost: bool,
+}
+
+/// What heat makes of a ring in a case; none where that is not asked, or the case is not known.
+fn hot(data: &FitData, fit: &KnownFit) -> Option<Hot> {
+    let rise = data.case_warmer.filter(|_| data.side == SeatSide::Bore)?;
+    let case = data.case.material(data.case_expansion)?;
+    let by_um = case_outgrows_um(fit.diameter, case, rise);
+    let cold = fit.interference();
+    let interference = Interference {
+        least_um: cold.least_um - by_um,
+        most_um: cold.most_um - by_um,
+    };
+    let lets_go = by_um > 0.0 && interference.least_um < 0.0;
+    Some(Hot {
+        by_um,
+        interference,
+        lets_go,
+        is_lost: lets_go && cold.least_um >= 0.0 && data.held != IsThere::Yes,
+    })
 }
 
 /// How warm the part must be to slip on its shaft, or the case to take it.
@@ -184,6 +225,9 @@ fn with_heating(answer: Answer, data: &FitData, fit: &KnownFit) -> Answer {
         return answer.said("for warming still missing: the expansion of the case");
     };
     let most_um = fit.interference().most_um;
+    if most_um <= 0.0 {
+        return answer.said("the ring slips into place as it is: nothing needs warming");
+    }
     let heating = Heating::needed(most_um, slip, fit.diameter, material);
     // What is hotter than anything in a gearbox is no way to fit it.
     let heating = heating.filter(|heating| {
@@ -198,14 +242,16 @@ fn with_heating(answer: Answer, data: &FitData, fit: &KnownFit) -> Answer {
         "to slip together the {which} must be {} K warmer, and 20 to 30 K more for the way",
         text(heating.rise_k)
     );
+    let temperatures_c = heating.temperatures_c(room);
     if heating.is_too_hot_for_bearing(room) {
-        let most = plain_number(BEARING_MOST_C);
-        return answer.said(needed).warning(format!(
-            "no bearing is warmed above {most} °C, and that is more: cool the other part, or press it"
+        let [least, most] = temperatures_c.map(text);
+        let bears = plain_number(BEARING_MOST_C);
+        let answer = answer.said(format!("{needed}: {least} to {most} °C"));
+        return answer.warning(format!(
+            "no bearing is warmed above {bears} °C, and that is more: cool the other part, or press it"
         ));
     }
     // What a bearing bears ends what is added for the way.
-    let temperatures_c = heating.temperatures_c(room);
     let [least, most] = temperatures_c.map(|c| text(c.min(BEARING_MOST_C)));
     answer.said(format!("{needed}: warm it to {least} to {most} °C"))
 }

@@ -26,8 +26,8 @@ pub enum MaterialName {
 impl Choice for MaterialName {
     const ALL: &'static [(Self, &'static str)] = &[
         (Self::Steel, "steel: 12 millionths per K"),
-        (Self::BearingSteel, "bearing steel: 12.5"),
-        (Self::Aluminium, "aluminium: 23"),
+        (Self::BearingSteel, "bearing steel: 12.5 millionths per K"),
+        (Self::Aluminium, "aluminium: 23 millionths per K"),
         (Self::Other, "another, as cast iron"),
     ];
 }

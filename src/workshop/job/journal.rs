@@ -1,42 +1,16 @@
 //! A shaft that is turned down: what is typed of it, what stops the job, and what goes to the lathe.
 
-use super::answer::{Answer, JobState};
-use super::field::{Choice, Field, chosen, typed};
+use super::answer::Answer;
+use super::field::{Field, chosen, typed};
 use super::form::JobForm;
-use super::places::{self, PLACE, PLACE_FIELDS, SeatPlace, UNMEASURED};
-use super::said::{self, Part};
-use crate::units::{BenchUnits, LengthUnit};
-use crate::workshop::fits::{Diameter, SeatClass, SeatFinish, ShaftClass, SizeLimits, SizeVerdict};
+use super::is_there::IsThere;
+use super::places::{PLACE, PLACE_FIELDS, SeatPlace};
+use super::{journal_said, said};
+use crate::units::BenchUnits;
+use crate::workshop::fits::{Diameter, SeatFinish, ShaftClass, SizeLimits};
 use crate::workshop::journal::{
-    AnsweredJournal, CaseDepth, CuttingList, FilletRadius, MeantShaft, OnShaft, RunOut,
-    ShaftTorque, Stop, TurnedShaft,
+    CaseDepth, FilletRadius, MeantShaft, OnShaft, RunOut, SeatLength, ShaftTorque,
 };
-
-/// Whether something is there.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum IsThere {
-    /// It is not.
-    #[default]
-    No,
-    /// It is.
-    Yes,
-}
-
-impl Choice for IsThere {
-    const ALL: &'static [(Self, &'static str)] = &[(Self::No, "no"), (Self::Yes, "yes")];
-}
-
-impl From<bool> for IsThere {
-    fn from(is_there: bool) -> Self {
-        if is_there { Self::Yes } else { Self::No }
-    }
-}
-
-impl From<IsThere> for bool {
-    fn from(is_there: IsThere) -> Self {
-        is_there == IsThere::Yes
-    }
-}
 
 /// What is known of a shaft that is turned down; each part may be absent.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -53,6 +27,8 @@ pub struct JournalData {
     pub torque: Option<ShaftTorque>,
     /// How deep it is hardened.
     pub case_depth: Option<CaseDepth>,
+    /// How long the seat is, from the shoulder.
+    pub length: Option<SeatLength>,
     /// The fillet at the shoulder.
     pub fillet: Option<FilletRadius>,
     /// The diameter of the shoulder; absent that of the shaft as it is.
@@ -104,6 +80,12 @@ impl JobForm for JournalData {
         )
         .in_inches("often 0.02 to 0.04 where case-hardened"),
         typed!(
+            JournalData.length,
+            "Length of the seat",
+            Length,
+            "from the shoulder, for the lathe"
+        ),
+        typed!(
             JournalData.fillet,
             "Fillet at the shoulder",
             Length,
@@ -115,10 +97,10 @@ impl JobForm for JournalData {
             Length,
             "empty where it is the diameter now"
         ),
-        chosen!(JournalData.splines: IsThere, "Splines there", ""),
-        chosen!(JournalData.needle_track: IsThere, "Needles run there", ""),
-        chosen!(JournalData.cone: IsThere, "A synchroniser cone there", ""),
-        chosen!(JournalData.seal: IsThere, "A seal runs there", "then the hardened layer must be known"),
+        chosen!(JournalData.splines: IsThere, "Splines there", "yes or no: never turned down"),
+        chosen!(JournalData.needle_track: IsThere, "Needles run there", "yes or no: never turned down"),
+        chosen!(JournalData.cone: IsThere, "A synchroniser cone there", "yes or no: never turned down"),
+        chosen!(JournalData.seal: IsThere, "A seal runs there", "yes or no: it wants the hardened layer"),
         chosen!(JournalData.finish: SeatFinish, "It is to be", ""),
         typed!(
             JournalData.run_out,
@@ -142,25 +124,14 @@ impl JobForm for JournalData {
     }
 
     fn answer(&self, units: BenchUnits) -> Answer {
-        let Some(meant) = self.meant() else {
-            let parts = [
-                (self.from.is_some(), "the diameter now"),
-                (self.to.is_some(), "the diameter wanted"),
-            ];
-            return said::lacking(self.is_untouched(), &parts);
-        };
-        let stops = meant.stops();
-        match meant.turned() {
-            Ok(turned) if stops.is_empty() => self.turning(&meant, turned, units),
-            turned => {
-                let answer = Answer::new(JobState::ToChange);
-                let answer = stops
-                    .iter()
-                    .map(Stop::to_string)
-                    .fold(answer, Answer::result);
-                let left = turned.map(|turned| self.left(meant, turned));
-                left.into_iter()
-                    .fold(answer, |answer, left| with_left(answer, &left, units))
+        match self.meant() {
+            Some(meant) => journal_said::answer(self, &meant, units),
+            None => {
+                let parts = [
+                    (self.from.is_some(), "the diameter now"),
+                    (self.to.is_some(), "the diameter wanted"),
+                ];
+                said::lacking(self.is_untouched(), &parts)
             }
         }
     }
@@ -175,9 +146,9 @@ impl JournalData {
             bore: self.bore,
             case_depth: self.case_depth,
             on_shaft: OnShaft {
-                splines: self.splines.into(),
-                needle_track: self.needle_track.into(),
-                synchroniser_cone: self.cone.into(),
+                splines: self.splines == IsThere::Yes,
+                needle_track: self.needle_track == IsThere::Yes,
+                synchroniser_cone: self.cone == IsThere::Yes,
             },
         })
     }
@@ -199,126 +170,4 @@ impl JournalData {
         };
         *self == untouched
     }
-
-    /// What is left of the shaft, beside what is asked of it.
-    fn left(&self, meant: MeantShaft, turned: TurnedShaft) -> AnsweredJournal {
-        AnsweredJournal {
-            meant,
-            turned,
-            torque: self.torque,
-            fillet: self.fillet,
-            shoulder: self.shoulder.unwrap_or(meant.old),
-        }
-    }
-
-    /// What must be known before it can be called done, and whether it is.
-    fn parts(&self, limits: Option<SizeLimits>) -> [Part; 3] {
-        let has_seal = self.seal == IsThere::Yes;
-        let is_measured = limits.is_none() || places::measured(&self.places).is_some();
-        [
-            (self.class.is_some(), "the class wanted there"),
-            (
-                !has_seal || self.case_depth.is_some(),
-                "the depth of the hardened layer, for the seal",
-            ),
-            (is_measured, UNMEASURED),
-        ]
-    }
-
-    /// A shaft that may be turned: how far it is, what is left of it, and the list for the lathe.
-    fn turning(&self, meant: &MeantShaft, turned: TurnedShaft, units: BenchUnits) -> Answer {
-        let unit = units.length;
-        let class = self
-            .class
-            .map(|class| (class, SeatClass::Shaft(class).limits(meant.new)));
-        let outside = class.and_then(|(_, limits)| limits.err());
-        let limits = self.limits();
-        let parts = self.parts(limits);
-        let missing = said::missing_words(&parts);
-        let is_low = self.shoulder.is_some_and(|shoulder| shoulder <= meant.new);
-        let judged = self.judged(meant.new, unit);
-        let is_whole = missing.is_none() && outside.is_none() && !is_low;
-        let state = match &judged {
-            Some(Judged::Beyond { .. }) => JobState::ToChange,
-            Some(Judged::Within(_)) if is_whole => JobState::Done,
-            Some(Judged::Within(_)) | None => JobState::ToMeasure,
-        };
-        let mut answer = match judged {
-            None => Answer::new(state),
-            Some(Judged::Within(words)) => Answer::new(state).result(words),
-            Some(Judged::Beyond { words, is_below }) => {
-                let below = is_below.then(|| {
-                    "too much has come off somewhere, and turning does not put it back".to_owned()
-                });
-                Answer::new(state).result(words).warnings(below)
-            }
-        };
-        if let Some((class, limits)) = self.class.zip(limits) {
-            let sizes = limits.size_words_in(meant.new, unit);
-            answer = answer.result(format!("turn it to {sizes} for {class}"));
-        }
-        answer = missing.into_iter().fold(answer, Answer::said);
-        answer = answer.warnings(outside.map(|outside| outside.to_string()));
-        if is_low {
-            answer = answer.warning("a shoulder stands above the new diameter: look at it again");
-        }
-        let measured = places::measured(&self.places);
-        let measured = measured.map(|measured| places::measured_words(&measured, unit));
-        answer = measured.into_iter().fold(answer, Answer::said);
-        answer = with_left(answer, &self.left(*meant, turned), units);
-        self.with_cutting_list(answer, meant.new, unit)
-    }
-
-    /// What was measured beside the limits; none where either is not known.
-    fn judged(&self, nominal: Diameter, unit: LengthUnit) -> Option<Judged> {
-        let (class, limits) = self.class.zip(self.limits())?;
-        let measured = places::measured(&self.places)?;
-        let beyond = places::beyond_words(&measured, (limits, nominal), unit);
-        let smallest = measured.verdict(limits, nominal).smallest;
-        Some(match beyond {
-            None => Judged::Within(format!("the journal lies within {class}")),
-            Some(beyond) => Judged::Beyond {
-                words: format!("the journal does not lie within {class}: {beyond}"),
-                is_below: matches!(smallest, SizeVerdict::Below { .. }),
-            },
-        })
-    }
-
-    fn with_cutting_list(&self, answer: Answer, diameter: Diameter, unit: LengthUnit) -> Answer {
-        let list = CuttingList {
-            diameter,
-            class: self.class,
-            fillet: self.fillet,
-            run_out: self.run_out.unwrap_or(RunOut::USUAL),
-            finish: self.finish,
-        };
-        let lines = list.lines(unit).into_iter();
-        let lines = lines.map(|line| format!("{}: {}", line.what, line.words));
-        answer.list("cutting list for the lathe:", lines)
-    }
-}
-
-/// What was measured beside the limits.
-enum Judged {
-    /// Every reading lies within.
-    Within(String),
-    /// One does not.
-    Beyond {
-        /// Which, and by how much.
-        words: String,
-        /// Whether one lies below.
-        is_below: bool,
-    },
-}
-
-/// What is left of strength, stiffness and the hardened layer, the shear, and the fillet.
-fn with_left(answer: Answer, left: &AnsweredJournal, units: BenchUnits) -> Answer {
-    let unit = units.length;
-    let lines = [
-        Some(left.left_words(unit)),
-        left.shear_words(units.torque),
-        left.case_words(unit),
-        left.fillet_words(unit),
-    ];
-    lines.into_iter().flatten().fold(answer, Answer::said)
 }

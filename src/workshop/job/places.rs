@@ -36,36 +36,95 @@ pub(super) fn measured(places: &[SeatPlace]) -> Option<MeasuredDiameters> {
     MeasuredDiameters::new(read.collect())
 }
 
-/// `mean 40.008 mm, taper 0.006, out of round 0.002`.
+/// `mean 40.008 mm, taper 0.006, out of round 0.002`; of what was not read often enough, what it wants.
 pub(super) fn measured_words(measured: &MeasuredDiameters, unit: LengthUnit) -> String {
-    let text = |mm: f64| match unit {
-        LengthUnit::Millimetre => unit.reckoned(mm),
-        LengthUnit::Inch => unit.figure(mm),
-    };
-    format!(
-        "mean {} {}, taper {}, out of round {}",
-        text(measured.mean_mm()),
-        unit.sign(),
-        text(measured.taper_mm()),
-        text(measured.out_of_round_mm())
-    )
+    let places = measured.places();
+    let is_turned_on = places.iter().any(|place| place.len() > 1);
+    let mut words = format!(
+        "mean {} {}",
+        unit.seat_size(measured.mean_mm()),
+        unit.sign()
+    );
+    if places.len() > 1 {
+        words += &format!(", taper {}", unit.seat_size(measured.taper_mm()));
+    }
+    if is_turned_on {
+        words += &format!(
+            ", out of round {}",
+            unit.seat_size(measured.out_of_round_mm())
+        );
+    }
+    let wanted = [
+        (places.len() > 1, "a second place for the taper"),
+        (is_turned_on, "a second reading across for the roundness"),
+    ];
+    let wanted = wanted.iter().filter(|(is_there, _)| !is_there);
+    let wanted: Vec<&str> = wanted.map(|(_, what)| *what).collect();
+    if !wanted.is_empty() {
+        words += &format!("; measure {}", wanted.join(" and "));
+    }
+    words
 }
 
-/// In which way what was measured is not within the limits; nothing where it is.
+/// In which way what was measured is not within the limits, and at which place; nothing where it is.
 pub(super) fn beyond_words(
+    places: &[SeatPlace],
     measured: &MeasuredDiameters,
     (limits, nominal): (SizeLimits, Diameter),
     unit: LengthUnit,
 ) -> Option<String> {
     let verdict = measured.verdict(limits, nominal);
-    let beyond = [("largest", verdict.largest), ("smallest", verdict.smallest)];
-    let beyond = beyond
-        .into_iter()
-        .filter(|(_, verdict)| *verdict != SizeVerdict::Within);
-    let words: Vec<String> = beyond
-        .map(|(which, verdict)| format!("{which} {}", verdict.words_in(unit)))
-        .collect();
+    let [smallest_mm, largest_mm] = measured.extremes_mm();
+    let beyond = [
+        ("largest", verdict.largest, largest_mm),
+        ("smallest", verdict.smallest, smallest_mm),
+    ];
+    let words = beyond.iter().filter_map(|(which, verdict, mm)| {
+        let is_beyond = *verdict != SizeVerdict::Within;
+        is_beyond.then(|| {
+            format!(
+                "{which}{} {}",
+                at_place(places, *mm),
+                verdict.words_in(unit)
+            )
+        })
+    });
+    let words: Vec<String> = words.collect();
     (!words.is_empty()).then(|| words.join(", "))
+}
+
+/// Of several places the one where that was read: `, at place 2,`.
+fn at_place(places: &[SeatPlace], size_mm: f64) -> String {
+    let was_read = |place: &SeatPlace| {
+        let across = place.across.as_ref();
+        across.is_some_and(|read| {
+            read.as_slice()
+                .iter()
+                .any(|reading| reading.mm().total_cmp(&size_mm).is_eq())
+        })
+    };
+    match places.iter().position(was_read) {
+        Some(at) if places.len() > 1 => format!(", at place {},", at + 1),
+        Some(_) | None => String::new(),
+    }
+}
+
+/// No seat is so far from its size, in mm: somebody has slipped with a figure.
+const STRANGE_MM: f64 = 1.0;
+
+/// That a reading is none of a seat of these sizes, the smaller one first.
+pub(super) fn strange_words(
+    measured: &MeasuredDiameters,
+    [smaller, larger]: [Diameter; 2],
+    unit: LengthUnit,
+) -> Option<String> {
+    let [least_mm, most_mm] = measured.extremes_mm();
+    let below = (smaller.mm() - least_mm > STRANGE_MM).then_some(least_mm);
+    let above = (most_mm - larger.mm() > STRANGE_MM).then_some(most_mm);
+    below.or(above).map(|mm| {
+        let (size, sign) = (unit.seat_size(mm), unit.sign());
+        format!("{size} {sign} is far from the size of the seat: look at that reading again")
+    })
 }
 
 impl Choice for SeatFinish {

@@ -24,6 +24,12 @@ pub struct AnsweredJournal {
     pub shoulder: Diameter,
 }
 
+/// What rounding may leave of a length, in mm.
+const ROUNDING_MM: f64 = 1e-9;
+
+/// Below this share of its strength a shaft is not turned down unasked: common practice, no source.
+const WEAK_SHARE: f64 = 0.75;
+
 impl AnsweredJournal {
     /// The shear in MPa at the torque, nominal at the new diameter.
     pub fn shear_mpa(&self) -> Option<f64> {
@@ -36,9 +42,28 @@ impl AnsweredJournal {
         Some(self.turned.case_left_mm(depth))
     }
 
-    /// The stress factor of the fillet in torsion; none outside the table.
+    /// The stress factor of the fillet in torsion; none outside the table, and none of a fillet that finds no room.
     pub fn stress_factor(&self) -> Option<f64> {
-        fillet_factor(self.meant.new, self.shoulder, self.fillet?)
+        let fillet = self.fillet.filter(|_| self.fillet_has_room())?;
+        fillet_factor(self.meant.new, self.shoulder, fillet)
+    }
+
+    /// Whether the step up to the shoulder is as high as the fillet; so where none is known.
+    pub fn fillet_has_room(&self) -> bool {
+        let step_mm = (self.shoulder.mm() - self.meant.new.mm()) / 2.0;
+        self.fillet
+            .is_none_or(|fillet| fillet.mm() <= step_mm + ROUNDING_MM)
+    }
+
+    /// That so much of the strength goes that nobody should reckon on the rest unasked.
+    pub fn weak_words(&self) -> Option<String> {
+        let share = self.turned.strength_share();
+        (share < WEAK_SHARE).then(|| {
+            format!(
+                "only {} % of the strength is left: whether it bears its torque, its maker or an engineer must say",
+                percent_text(share)
+            )
+        })
     }
 
     /// What is left of strength and stiffness.
@@ -76,15 +101,15 @@ impl AnsweredJournal {
 
     /// The stress factor of the fillet, or why there is none; nothing where no fillet is known.
     pub fn fillet_words(&self, unit: LengthUnit) -> Option<String> {
-        let [least, most] = SHOULDER_SHARES;
-        let share = self.shoulder.mm() / self.meant.new.mm();
         let says = match self.stress_factor() {
+            None if !self.fillet_has_room() => {
+                let step_mm = (self.shoulder.mm() - self.meant.new.mm()) / 2.0;
+                let step = length_text(step_mm.max(0.0), unit);
+                format!("it finds no room, the step is {step} {} high", unit.sign())
+            }
             Some(factor) => {
                 let factor = decimals_text(factor, 2);
                 format!("stress factor {factor} in torsion, from memory")
-            }
-            None if (least..=most).contains(&share) => {
-                "no stress factor, the table has smaller fillets".to_owned()
             }
             None => {
                 let [least, most] = SHOULDER_SHARES.map(plain_number);

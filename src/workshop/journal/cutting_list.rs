@@ -1,6 +1,6 @@
 //! The list that goes to the lathe: target, tolerance, fillet, run-out and finish.
 
-use super::quantity::{FilletRadius, RunOut};
+use super::quantity::{FilletRadius, RunOut, SeatLength};
 use crate::units::LengthUnit;
 use crate::workshop::fits::{Diameter, SeatFinish, ShaftClass};
 
@@ -11,6 +11,8 @@ pub struct CuttingList {
     pub diameter: Diameter,
     /// The tolerance class that is wanted there, where one is.
     pub class: Option<ShaftClass>,
+    /// How long the seat is, where that is known.
+    pub length: Option<SeatLength>,
     /// The fillet, where it is known.
     pub fillet: Option<FilletRadius>,
     /// How much the journal may run out.
@@ -43,7 +45,7 @@ impl CuttingList {
         middle.unwrap_or_else(|| self.diameter.mm())
     }
 
-    /// The list line by line, always the same five, at a bench of that unit.
+    /// The list line by line, at a bench of that unit; the length only where it is known.
     pub fn lines(&self, unit: LengthUnit) -> Vec<CutLine> {
         let line = |what, words| CutLine { what, words };
         let sign = unit.sign();
@@ -53,16 +55,21 @@ impl CuttingList {
         };
         let run_out = unit.reckoned(self.run_out.mm());
         let run_out = format!("at most {run_out} {sign}, between centres");
-        vec![
-            line(
-                "target",
-                format!("{} {sign}", unit.seat_size(self.target_mm())),
-            ),
+        let target = format!("{} {sign}", unit.seat_size(self.target_mm()));
+        let length = self.length.map(|length| {
+            let length = unit.figure(length.mm());
+            line("length", format!("{length} {sign}, from the shoulder"))
+        });
+        let sizes = [
+            line("target", target),
             line("tolerance", self.tolerance_words(unit)),
+        ];
+        let form = [
             line("fillet", fillet),
             line("run-out", run_out),
             line("finish", self.finish.words().to_owned()),
-        ]
+        ];
+        sizes.into_iter().chain(length).chain(form).collect()
     }
 
     fn tolerance_words(&self, unit: LengthUnit) -> String {
@@ -97,6 +104,7 @@ mod tests {
         CuttingList {
             diameter: Diameter::from_mm(mm).unwrap(),
             class,
+            length: None,
             fillet: None,
             run_out: RunOut::USUAL,
             finish: SeatFinish::Ground,
@@ -118,9 +126,11 @@ mod tests {
     fn a_journal_for_k6_is_cut_to_the_middle_of_its_limits() {
         let mut list = list(39.0, Some(ShaftClass::K6));
         list.fillet = FilletRadius::from_mm(1.0).ok();
+        list.length = SeatLength::from_mm(17.5).ok();
         let expected = [
             "target: 39.010 mm",
             "tolerance: 39.002 to 39.018 mm (k6)",
+            "length: 17.50 mm, from the shoulder",
             "fillet: radius 1.00 mm, polished",
             "run-out: at most 0.01 mm, between centres",
             "finish: ground, Ra 0.8 µm (32 µin) at most",

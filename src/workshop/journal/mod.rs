@@ -12,6 +12,6 @@ mod turned;
 pub use answered::AnsweredJournal;
 pub use cutting_list::{CutLine, CuttingList};
 pub use fillet::{SHOULDER_SHARES, fillet_factor};
-pub use quantity::{CaseDepth, FilletRadius, RunOut, ShaftTorque};
+pub use quantity::{CaseDepth, FilletRadius, RunOut, SeatLength, ShaftTorque};
 pub use stop::{MeantShaft, OnShaft, Stop};
 pub use turned::TurnedShaft;

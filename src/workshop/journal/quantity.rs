@@ -21,6 +21,12 @@ quantity! {
 }
 
 quantity! {
+    /// How long a seat is, from its shoulder: 0.5 to 1000 mm.
+    SeatLength, from_mm, mm, "the length of a seat", "between 0.5 and 1000 mm",
+    |mm| (0.5..=1000.0).contains(&mm)
+}
+
+quantity! {
     /// How much a journal may run out: 0 to 1 mm.
     RunOut, from_mm, mm, "a run-out", "between 0 and 1 mm",
     |mm| (0.0..=1.0).contains(&mm)

@@ -5,7 +5,7 @@ use super::{BenchValue, number, told};
 use crate::gearing::{OutOfRange, quoted};
 use crate::units::{BenchUnits, LengthUnit, MM_PER_INCH};
 use crate::workshop::fits::{Diameter, PlaceDiameters, RingWidth};
-use crate::workshop::journal::{CaseDepth, FilletRadius, RunOut};
+use crate::workshop::journal::{CaseDepth, FilletRadius, RunOut, SeatLength};
 use crate::workshop::quantity::{Depth, Radius, Reading, Setting, ShimThickness, Tolerance};
 use crate::workshop::readings::{Readings, Resolution};
 use crate::workshop::shim::Filling;
@@ -157,6 +157,7 @@ length_value!(
     RingWidth,
     CaseDepth,
     FilletRadius,
+    SeatLength,
     RunOut
 );
 
@@ -192,7 +193,11 @@ impl BenchValue for Readings {
 
 impl BenchValue for PlaceDiameters {
     fn spelled(&self, units: BenchUnits) -> String {
-        all_spelled(self.as_slice().iter().map(|reading| reading.mm()), units)
+        let read = self.as_slice().iter();
+        let figures: Vec<String> = read
+            .map(|reading| units.length.seat_reading(reading.mm()))
+            .collect();
+        figures.join(" ")
     }
 
     fn read(text: &str, units: BenchUnits) -> Result<Self, String> {

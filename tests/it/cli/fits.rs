@@ -130,11 +130,19 @@ fn without_a_shoulder_the_shaft_as_it_was_is_the_shoulder() {
     let with = json("journal --from 48 --to 40 --fillet 2 --shoulder 48");
     assert_eq!(json("journal --from 48 --to 40 --fillet 2"), with);
     assert_number(&with["stress_factor"], 1.596, 5e-4);
-    let flat = "journal --from 40 --to 39 --fillet 1";
+    let flat = "journal --from 40 --to 39 --fillet 0.5";
     assert!(json(flat)["stress_factor"].is_null(), "outside the table");
     assert!(text(flat).contains("the table has shoulders of 1.09 to 2 times the shaft"));
     let round = text("journal --from 40 --to 36.5 --fillet 18");
-    assert!(round.contains("the table has smaller fillets"), "{round}");
+    let no_room =
+        "fillet of 18 mm at a shoulder of 40 mm: it finds no room, the step is 1.75 mm high";
+    assert!(round.contains(no_room), "{round}");
+    assert!(json("journal --from 40 --to 36.5 --fillet 18")["stress_factor"].is_null());
+    let weak = text("journal --from 40 --to 30");
+    assert!(
+        weak.contains("only 42.2 % of the strength is left: whether it bears"),
+        "{weak}"
+    );
 }
 
 #[test]

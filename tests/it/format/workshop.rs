@@ -172,7 +172,7 @@ fn an_end_play_that_heat_changes_of_the_golden_file_means_what_stands_there() {
         "arrangement: back to back, cones adjusted",
         "case: another, as cast iron",
         "case_expansion: 26",
-        "shaft: bearing steel: 12.5",
+        "shaft: bearing steel: 12.5 millionths per K",
         "seats: 150.00",
         "bench_temperature: 20",
         "case_temperature: 80",
@@ -196,17 +196,18 @@ fn a_fit_of_the_golden_file_means_what_stands_there() {
         "part_upper: +0.5",
         "part_lower: −12",
         "finish: turned",
-        "ring_warmer: 10",
+        "bearing_warmer: 10",
         "width: 19.00",
         "ring_outside: 50.00",
         "slip: 20",
         "room: 18.5",
-        "across 1: 40.01 40.012",
+        "across 1: 40.010 40.012",
         "across 2: ",
         "bore_class: N7",
         "case: another, as cast iron",
         "case_expansion: 21.6",
         "case_warmer: 60",
+        "held: yes",
     ];
     assert_eq!(golden_texts(JobKind::Fit), expected);
 }
@@ -222,6 +223,7 @@ fn a_shaft_that_is_turned_down_of_the_golden_file_means_what_stands_there() {
         "class: k6",
         "torque: 500.5",
         "case_depth: 0.80",
+        "length: 24.50",
         "fillet: 1.50",
         "shoulder: 46.80",
         "splines: no",
@@ -230,7 +232,7 @@ fn a_shaft_that_is_turned_down_of_the_golden_file_means_what_stands_there() {
         "seal: yes",
         "finish: turned",
         "run_out: 0.02",
-        "across 1: 39.01",
+        "across 1: 39.010",
     ];
     assert_eq!(golden_texts(JobKind::Journal), expected);
 }

@@ -100,6 +100,7 @@ proptest! {
         let list = CuttingList {
             diameter: mm(d),
             class: Some(class),
+            length: None,
             fillet: None,
             run_out: RunOut::USUAL,
             finish: SeatFinish::Ground,

@@ -39,7 +39,8 @@ fn with(mut job: Job, name: &str, item: Option<u8>, text: &str) -> Job {
     match row.answer {
         RowAnswer::Typed(_) => job.with(row.key, text, units).unwrap(),
         RowAnswer::Chosen { options, .. } => {
-            let at = options.iter().position(|words| words.starts_with(text));
+            let whole = options.iter().position(|words| *words == text);
+            let at = whole.or_else(|| options.iter().position(|words| words.starts_with(text)));
             job.choosing(row.key, at.unwrap()).unwrap()
         }
     }

@@ -138,7 +138,7 @@ fn what_works_of_it_is_less_on_a_turned_seat_and_with_a_warm_ring() {
         Said,
         "pressed smooth: interference 1.9 to 13.3 µm",
     );
-    let turned = filled(job, &[("finish", "turned"), ("ring_warmer", "50")]);
+    let turned = filled(job, &[("finish", "turned"), ("bearing_warmer", "50")]);
     assert_says(
         &turned,
         Done,
@@ -149,7 +149,7 @@ fn what_works_of_it_is_less_on_a_turned_seat_and_with_a_warm_ring() {
         &turned,
         Done,
         Said,
-        "with the ring 50 K warmer: clearance 1.1 to interference 10 µm",
+        "with the bearing 50 K warmer than what surrounds it: clearance 1.1 to interference 10 µm",
     );
     assert_says(&turned, Done, Warning, "the ring may come loose and creep");
 }
@@ -226,6 +226,23 @@ fn a_light_alloy_case_loses_its_ring_hot() {
         "60 K warmer the case outgrows the ring by 45.4 µm: clearance 37.4 to interference 5.6 µm";
     assert_says(&job, ToMeasure, Said, says);
     assert_says(&job, ToMeasure, Warning, "hot, the case may lose the ring");
+    // Measured within, it is still not as it must be, unless something else holds it.
+    let measured = filled(job.clone(), &[("across 1", "71.960 71.962")]);
+    assert_says(
+        &measured,
+        ToChange,
+        Warning,
+        "hot, the case may lose the ring",
+    );
+    let held = filled(measured, &[("held", "yes")]);
+    assert_says(&held, Done, Said, "the stop holds it");
+    assert!(lines(&held, Warning).is_empty());
+    // Of a ring that is loose cold it is told, too, but it was meant so.
+    let loose = filled(
+        in_bore("H7"),
+        &[("case_warmer", "60"), ("across 1", "72.010")],
+    );
+    assert_says(&loose, Done, Warning, "hot, the case may lose the ring");
     let steel = filled(job.clone(), &[("case", "steel")]);
     assert_says(
         &steel,
@@ -267,6 +284,32 @@ fn a_diameter_that_the_tables_do_not_have_is_told() {
 }
 
 #[test]
+fn what_is_gone_of_a_seat_and_what_is_none_of_it_is_told() {
+    let gone = "metal is gone there, and nothing that cuts puts it back";
+    assert_says(&on_shaft("k6", "39.990"), ToChange, Warning, gone);
+    let wide = filled(in_bore("N7"), &[("across 1", "72.045")]);
+    assert_says(&wide, ToChange, Warning, gone);
+    let tight = filled(in_bore("N7"), &[("across 1", "71.945")]);
+    assert!(lines(&tight, Warning).iter().all(|line| line != gone));
+    let strange = "3.999 mm is far from the size of the seat";
+    assert_says(&on_shaft("k6", "3.999"), ToChange, Warning, strange);
+}
+
+#[test]
+fn what_is_loose_as_it_is_wants_no_warming() {
+    let loose = filled(
+        in_bore("H7"),
+        &[("slip", "20"), ("room", "20"), ("across 1", "72.020")],
+    );
+    assert_says(
+        &loose,
+        Done,
+        Said,
+        "slips into place as it is: nothing needs warming",
+    );
+}
+
+#[test]
 fn a_bench_in_inches_is_told_in_inches() {
     let units = BenchUnits {
         length: LengthUnit::Inch,
@@ -278,6 +321,9 @@ fn a_bench_in_inches_is_told_in_inches() {
         said[1],
         "interference 0.00039 to 0.00087 in with the shaft as measured"
     );
-    assert_eq!(said[2], "mean 1.5752 in, taper 0.000, out of round 0.000");
+    assert_eq!(
+        said[2],
+        "mean 1.5752 in; measure a second place for the taper and a second reading across for the roundness"
+    );
     assert_eq!(said[3], "shaft k6: 1.57489 to 1.57551 in (+2 to +18 µm)");
 }

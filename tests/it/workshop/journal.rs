@@ -8,8 +8,16 @@ use layshaft::workshop::{Job, JobKind};
 
 fn from_40_to_39(fields: &[(&str, &str)]) -> Job {
     let job = job(JobKind::Journal, &[("from", "40"), ("to", "39")]);
-    filled(job, fields)
+    filled(filled(job, &NOTHING_THERE), fields)
 }
+
+/// What somebody has looked for, and not found.
+const NOTHING_THERE: [(&str, &str); 4] = [
+    ("splines", "no"),
+    ("needle_track", "no"),
+    ("cone", "no"),
+    ("seal", "no"),
+];
 
 #[test]
 fn what_is_missing_is_named() {
@@ -114,6 +122,8 @@ fn a_journal_outside_its_limits_is_to_be_changed() {
         "does not lie within k6: largest above by 12 µm, smallest above by 12 µm",
     );
     assert!(lines(&thick, Warning).is_empty());
+    assert_says(&thick, ToChange, Result, "turn it to 39.002 to 39.018 mm");
+    assert!(!lines(&thick, Heading).is_empty());
     let thin = filled(thick, &[("across 1", "39.010 38.999")]);
     assert_says(
         &thin,
@@ -122,6 +132,87 @@ fn a_journal_outside_its_limits_is_to_be_changed() {
         "does not lie within k6: smallest below by 3 µm",
     );
     assert_says(&thin, ToChange, Warning, "turning does not put it back");
+    assert!(
+        lines(&thin, Heading).is_empty(),
+        "nothing more goes to the lathe"
+    );
+    assert_eq!(lines(&thin, Result).len(), 1);
+    let second = filled(
+        thin,
+        &[("across 1", "39.010"), ("across 2", "39.012 38.999")],
+    );
+    assert_says(
+        &second,
+        ToChange,
+        Result,
+        "smallest, at place 2, below by 3 µm",
+    );
+}
+
+#[test]
+fn nothing_goes_to_the_lathe_before_somebody_has_looked() {
+    let blind = job(
+        JobKind::Journal,
+        &[
+            ("from", "40"),
+            ("to", "39"),
+            ("class", "k6"),
+            ("across 1", "39.010"),
+        ],
+    );
+    let missing = "still missing: whether there are splines, whether needles run there, whether there is a \
+                   synchroniser cone";
+    assert_says(&blind, ToMeasure, Said, missing);
+    assert!(lines(&blind, Heading).is_empty());
+    assert_eq!(lines(&blind, Result), ["the journal lies within k6"]);
+    let seen = filled(blind, &NOTHING_THERE);
+    assert_says(&seen, Done, Result, "the journal lies within k6");
+}
+
+#[test]
+fn what_cannot_be_is_asked_about_again() {
+    let high = from_40_to_39(&[("fillet", "1.5"), ("class", "k6")]);
+    let says = "the fillet is higher than the step to the shoulder";
+    assert_says(&high, ToMeasure, Warning, says);
+    assert_says(
+        &high,
+        ToMeasure,
+        Said,
+        "it finds no room, the step is 0.5 mm high",
+    );
+    let slip = from_40_to_39(&[("class", "k6"), ("across 1", "39.010 3.901")]);
+    let says = "3.901 mm is far from the size of the seat";
+    assert_says(&slip, ToChange, Warning, says);
+    let before = from_40_to_39(&[("class", "k6"), ("across 1", "40.010")]);
+    assert!(lines(&before, Warning).is_empty(), "it is not turned yet");
+    let weak = filled(from_40_to_39(&[]), &[("to", "34")]);
+    assert_says(
+        &weak,
+        ToMeasure,
+        Warning,
+        "only 61.4 % of the strength is left",
+    );
+}
+
+#[test]
+fn a_seal_wants_a_ground_surface() {
+    let seal = [
+        ("class", "k6"),
+        ("seal", "yes"),
+        ("case_depth", "0.8"),
+        ("finish", "turned"),
+    ];
+    let turned = from_40_to_39(&seal);
+    assert_says(&turned, ToMeasure, Warning, "a seal wants a ground surface");
+    let ground = filled(
+        turned,
+        &[
+            ("finish", "ground"),
+            ("across 1", "39.010 39.011"),
+            ("across 2", "39.012"),
+        ],
+    );
+    assert_says(&ground, Done, Result, "the journal lies within k6");
 }
 
 #[test]
@@ -140,11 +231,11 @@ fn what_stops_the_job_is_told_first_and_nothing_goes_to_the_lathe() {
         "there is a synchroniser cone here",
         "nothing is left of the hardened layer: the soft core wears under a seal",
     ] {
-        assert_says(&everything, ToChange, Result, says);
+        assert_says(&everything, ToChange, Warning, says);
     }
     let first = &answer(&everything).lines[0];
     assert!(
-        first.kind == Result && first.text.contains("splines"),
+        first.kind == Result && first.text == "do not turn it down",
         "{first:?}"
     );
     assert_says(
@@ -167,6 +258,7 @@ fn what_the_tables_do_not_have_is_told() {
         JobKind::Journal,
         &[("from", "10"), ("to", "9"), ("class", "k6")],
     );
+    let small = filled(small, &NOTHING_THERE);
     assert_says(
         &small,
         ToMeasure,

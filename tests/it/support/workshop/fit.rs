@@ -3,6 +3,7 @@
 use super::super::projects::number;
 use super::super::technical::known;
 use super::heat::material;
+use super::journal::is_there;
 use super::places;
 use layshaft::workshop::{
     BoreClass, Deviation, Diameter, Expansion, FitData, FitPart, RingWidth, RoomTemperature,
@@ -19,6 +20,7 @@ pub(super) fn any() -> impl Strategy<Value = FitData> {
         select(vec![FitPart::NormalBearing, FitPart::Typed]),
         select(vec![SeatFinish::Ground, SeatFinish::Turned]),
         material(),
+        is_there(),
     );
     // Most diameters lie in the tables.
     let diameter = prop_oneof![3 => number(18.1..=120.0), 1 => number(0.6..=999.0)];
@@ -45,9 +47,9 @@ pub(super) fn any() -> impl Strategy<Value = FitData> {
     );
     (choices, seat, ring, warm, places()).prop_map(
         |(
-            (side, part, finish, case),
+            (side, part, finish, case, held),
             (diameter, shaft_class, bore_class, part_upper, part_lower),
-            (ring_warmer, width, ring_outside),
+            (bearing_warmer, width, ring_outside),
             (case_expansion, case_warmer, slip, room),
             places,
         )| FitData {
@@ -59,12 +61,13 @@ pub(super) fn any() -> impl Strategy<Value = FitData> {
             part_upper,
             part_lower,
             finish,
-            ring_warmer,
+            bearing_warmer,
             width,
             ring_outside,
             case,
             case_expansion,
             case_warmer,
+            held,
             slip,
             room,
             places,

@@ -4,15 +4,15 @@ use super::super::projects::number;
 use super::super::technical::known;
 use super::places;
 use layshaft::workshop::{
-    CaseDepth, Diameter, FilletRadius, IsThere, JournalData, RunOut, SeatFinish, ShaftClass,
-    ShaftTorque,
+    CaseDepth, Diameter, FilletRadius, IsThere, JournalData, RunOut, SeatFinish, SeatLength,
+    ShaftClass, ShaftTorque,
 };
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
 
-fn is_there() -> impl Strategy<Value = IsThere> {
-    prop_oneof![4 => Just(IsThere::No), 1 => Just(IsThere::Yes)]
+pub(super) fn is_there() -> impl Strategy<Value = IsThere> {
+    prop_oneof![4 => Just(IsThere::No), 1 => Just(IsThere::Yes), 1 => Just(IsThere::NotSaid)]
 }
 
 /// Any shaft that is turned down.
@@ -41,12 +41,13 @@ pub(super) fn any() -> impl Strategy<Value = JournalData> {
         known(0.0..=9.9, CaseDepth::from_mm),
         known(0.06..=49.0, FilletRadius::from_mm),
         known(0.0..=0.9, RunOut::from_mm),
+        known(0.6..=900.0, SeatLength::from_mm),
     );
     (choices, sizes, asked, places()).prop_map(
         |(
             (splines, needle_track, cone, seal, finish),
             (from, to, bore, class, shoulder),
-            (torque, case_depth, fillet, run_out),
+            (torque, case_depth, fillet, run_out, length),
             places,
         )| JournalData {
             from,
@@ -55,6 +56,7 @@ pub(super) fn any() -> impl Strategy<Value = JournalData> {
             class,
             torque,
             case_depth,
+            length,
             fillet,
             shoulder,
             splines,

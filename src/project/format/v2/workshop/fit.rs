@@ -5,7 +5,7 @@ use super::values::{
     BoreClassWord, DeviationUm, DiameterMm, DiametersMm, ExpansionPerMk, Items, RiseK, RoomC,
     ShaftClassWord, SlipUm, WidthMm, entry_of, same_words,
 };
-use crate::workshop::{FitData, FitPart, SeatFinish, SeatPlace, SeatSide};
+use crate::workshop::{FitData, FitPart, IsThere, SeatFinish, SeatPlace, SeatSide};
 use serde::{Deserialize, Serialize};
 
 // Limits of the part are above the nominal size, below 0 where they lie below it.
@@ -15,12 +15,13 @@ entry_of! {
     chosen part: PartEntry = part;
     chosen finish: FinishEntry = finish;
     chosen case: MaterialEntry = case;
+    chosen held: IsThereEntry = held;
     known diameter_mm: DiameterMm = diameter;
     known shaft_class: ShaftClassWord = shaft_class;
     known bore_class: BoreClassWord = bore_class;
     known part_upper_um: DeviationUm = part_upper;
     known part_lower_um: DeviationUm = part_lower;
-    known ring_warmer_k: RiseK = ring_warmer;
+    known bearing_warmer_k: RiseK = bearing_warmer;
     known ring_width_mm: WidthMm = width;
     known ring_outside_mm: DiameterMm = ring_outside;
     known case_per_mk: ExpansionPerMk = case_expansion;
@@ -56,6 +57,15 @@ pub(super) enum FinishEntry {
     Turned,
 }
 
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename = "IsThere")]
+pub(super) enum IsThereEntry {
+    NotSaid,
+    No,
+    Yes,
+}
+
+same_words!(IsThereEntry, IsThere, NotSaid, No, Yes);
 same_words!(SideEntry, SeatSide, Shaft, Bore);
 same_words!(PartEntry, FitPart, NormalBearing, Typed);
 same_words!(FinishEntry, SeatFinish, Ground, Turned);

@@ -6,9 +6,9 @@ use super::super::super::shared::values::{
 use crate::workshop::{
     Angle, BacklashMove, BoreClass, CaseDepth, Celsius, Depth, Deviation, Diameter, Expansion,
     FilletRadius, Filling, Job, LengthBand, NoClass, PlaceDiameters, PullForce, Radius, Reading,
-    Readings, Resolution, RingWidth, RoomTemperature, RunOut, Setting, SettingBand, ShaftClass,
-    ShaftTorque, ShimThickness, Sizes, SlipClearance, StackedShims, TemperatureRise, Tolerance,
-    TorqueBand, TurningTorque,
+    Readings, Resolution, RingWidth, RoomTemperature, RunOut, SeatLength, Setting, SettingBand,
+    ShaftClass, ShaftTorque, ShimThickness, Sizes, SlipClearance, StackedShims, TemperatureRise,
+    Tolerance, TorqueBand, TurningTorque,
 };
 use serde::{Deserialize, Serialize};
 
@@ -34,6 +34,7 @@ file_number!(RoomC, RoomTemperature, from_c, c);
 file_number!(ShaftTorqueNm, ShaftTorque, from_nm, nm);
 file_number!(CaseDepthMm, CaseDepth, from_mm, mm);
 file_number!(FilletMm, FilletRadius, from_mm, mm);
+file_number!(SeatLengthMm, SeatLength, from_mm, mm);
 file_number!(RunOutMm, RunOut, from_mm, mm);
 
 /// A list in a file that is one value of the domain, or a sentence.
