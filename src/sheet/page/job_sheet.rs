@@ -10,8 +10,8 @@ use crate::draw::palette::Palette;
 use crate::draw::try_diagram;
 use crate::gearing::Name;
 use crate::letters::capitalised;
-use crate::workshop::{Job, JobState, LineKind, Row, SHEET_CAUTION};
-use egui::{FontId, Pos2, Sense, Ui, UiBuilder, Vec2};
+use crate::workshop::{AnswerLine, Job, JobState, LineKind, Row, SHEET_CAUTION};
+use egui::{FontId, Frame, Pos2, Sense, Stroke, Ui, UiBuilder, Vec2};
 
 /// The heights of text that are tried, in points: the first with which all fits is taken.
 pub(super) const TEXT_SIZES: [f32; 8] = [17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 10.5, 9.0];
@@ -19,8 +19,8 @@ pub(super) const TEXT_SIZES: [f32; 8] = [17.0, 16.0, 15.0, 14.0, 13.0, 12.0, 10.
 /// The height of a row, in multiples of its text: room for handwriting at the greatest.
 const ROW: f32 = 2.1;
 
-/// What stays free above the name of a list, in multiples of the text.
-const HEADING_GAP: f32 = 0.6;
+/// What stays free above a list for somebody else, in multiples of the text.
+const LIST_GAP: f32 = 0.6;
 
 /// The text of hints, in multiples of that of the names.
 const HINT: f32 = 0.7;
@@ -41,6 +41,10 @@ const DRAWING_TEXT: f32 = 12.0;
 /// Where readings are missing there is room for so many, with a gap between them, in points.
 const READINGS: usize = 5;
 const READING_GAP: f32 = 6.0;
+
+/// The width of the numbers of items, and what stays free between cells, in points.
+const NUMBERS: f32 = 30.0;
+const CELL_GAP: f32 = 8.0;
 
 /// Empty rows for further items, where a job has a list of them.
 const FURTHER_ITEMS: usize = 4;
@@ -72,8 +76,8 @@ pub(super) fn sheet_caution_ui(ui: &Ui, further: &[&str], palette: &Palette) -> 
 fn signed_ui(ui: &mut Ui, size: f32, palette: &Palette) {
     ui.add_space(size * 0.6);
     let names = ["Measured by".to_owned(), "Date".to_owned()];
-    let width = ui.available_width() / names.len() as f32;
-    table_row_ui(ui, &names, width, (size * 0.7, false), palette);
+    let half = ui.available_width() / 2.0;
+    table_row_ui(ui, &names, half, (size * 0.7, false), palette);
 }
 
 /// Which box it is about: the project's title and date, where they were typed.
@@ -183,19 +187,36 @@ fn answer_ui(ui: &mut Ui, sheet: &JobSheet, size: f32, palette: &Palette) {
     }
     let state = capitalised(sheet.answer.state.words());
     bold_words(ui, &state, size, palette.text);
-    for line in &sheet.answer.lines {
+    let lines = &sheet.answer.lines;
+    let list = lines.iter().position(|line| line.kind == LineKind::Heading);
+    let (told, list) = lines.split_at(list.unwrap_or(lines.len()));
+    for line in told {
         ui.add_space(size * 0.2);
         let text = capitalised(&line.text);
         match line.kind {
             LineKind::Result | LineKind::Warning => bold_words(ui, &text, size * 0.9, palette.text),
-            LineKind::Heading => {
-                ui.add_space(size * HEADING_GAP);
-                bold_words(ui, &text, size * 0.85, palette.text);
-            }
-            LineKind::Said => words(ui, &text, size * 0.85, palette.text),
+            LineKind::Said | LineKind::Heading => words(ui, &text, size * 0.85, palette.text),
         }
     }
+    list_ui(ui, list, size, palette);
     tries_ui(ui, sheet, palette);
+}
+
+/// What goes to somebody else, as the cutting list to the lathe: in a frame of its own.
+fn list_ui(ui: &mut Ui, lines: &[AnswerLine], size: f32, palette: &Palette) {
+    let Some((name, lines)) = lines.split_first() else {
+        return;
+    };
+    ui.add_space(size * LIST_GAP);
+    let edge = Stroke::new(1.4, palette.text);
+    Frame::new().stroke(edge).inner_margin(8).show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        bold_words(ui, &capitalised(&name.text), size, palette.text);
+        for line in lines {
+            ui.add_space(size * 0.3);
+            words(ui, &capitalised(&line.text), size, palette.text);
+        }
+    });
 }
 
 /// The tries of the job, where it keeps any.
@@ -210,28 +231,32 @@ fn tries_ui(ui: &mut Ui, sheet: &JobSheet, palette: &Palette) {
     try_diagram::paint(ui.painter(), room, &diagram, palette, DRAWING_TEXT);
 }
 
-/// The items as a table, and empty rows for further ones.
+/// The items as a table, each with its number, and empty rows for further ones.
 fn items_ui(ui: &mut Ui, sheet: &JobSheet, rows: &[Row], size: f32, palette: &Palette) {
     let Some(heads) = sheet.job.item_names(sheet.units) else {
         return;
     };
-    let width = ui.available_width() / heads.len() as f32;
-    table_row_ui(ui, &heads, width, (size * 0.85, true), palette);
+    let columns = heads.len();
+    let numbered = |number: String, cells: Vec<String>| [vec![number], cells].concat();
+    let head = numbered(String::new(), heads);
+    table_row_ui(ui, &head, NUMBERS, (size * 0.85, true), palette);
     let count = sheet.job.data.item_count();
     for at in 0..count + FURTHER_ITEMS {
         let of_item = rows
             .iter()
             .filter(|row| row.key.item.map(usize::from) == Some(at));
         let mut cells: Vec<String> = of_item.map(|row| row.answer.text().to_owned()).collect();
-        cells.resize(heads.len(), String::new());
-        table_row_ui(ui, &cells, width, (size * 0.9, false), palette);
+        cells.resize(columns, String::new());
+        let cells = numbered((at + 1).to_string(), cells);
+        table_row_ui(ui, &cells, NUMBERS, (size * 0.9, false), palette);
     }
 }
 
+/// A row of cells above lines, the first one of a width of its own, the others alike.
 fn table_row_ui(
     ui: &mut Ui,
     cells: &[String],
-    width: f32,
+    first: f32,
     (size, is_head): (f32, bool),
     palette: &Palette,
 ) {
@@ -240,27 +265,35 @@ fn table_row_ui(
     } else {
         FontId::proportional(size)
     };
+    let whole = ui.available_width();
+    let others = (whole - first) / (cells.len().max(2) - 1) as f32;
+    let width = |at: usize| if at == 0 { first } else { others };
     let painter = ui.painter();
-    let galleys: Vec<_> = cells
-        .iter()
-        .map(|cell| painter.layout(cell.clone(), font.clone(), palette.text, width - 8.0))
-        .collect();
+    let laid = |(at, cell): (usize, &String)| {
+        painter.layout(
+            cell.clone(),
+            font.clone(),
+            palette.text,
+            width(at) - CELL_GAP,
+        )
+    };
+    let galleys: Vec<_> = cells.iter().enumerate().map(laid).collect();
     let highest = galleys
         .iter()
         .map(|galley| galley.size().y)
         .fold(0.0, f32::max);
     let height = (highest + size * 0.5).max(size * ROW);
-    let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), height), Sense::hover());
+    let (rect, _) = ui.allocate_exact_size(Vec2::new(whole, height), Sense::hover());
     let painter = ui.painter();
+    let mut left = rect.left();
+    let count = galleys.len();
     for (at, galley) in galleys.into_iter().enumerate() {
-        let left = rect.left() + width * at as f32;
         let place = Pos2::new(left, rect.bottom() - galley.size().y - size * 0.2);
         painter.galley(place, galley, palette.text);
-        let line = left..=left + width - 8.0;
-        painter.hline(
-            line,
-            rect.bottom() - 1.0,
-            (if is_head { 1.2 } else { 0.7 }, palette.mark),
-        );
+        let gap = if at + 1 < count { CELL_GAP } else { 0.0 };
+        let line = left..=left + width(at) - gap;
+        let thickness = if is_head { 1.2 } else { 0.7 };
+        painter.hline(line, rect.bottom() - 1.0, (thickness, palette.mark));
+        left += width(at);
     }
 }

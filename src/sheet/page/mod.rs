@@ -27,8 +27,13 @@ use std::sync::Arc;
 /// The width of every page, in points.
 pub const WIDTH: f32 = 800.0;
 
-/// What stays free around everything, in points.
-const MARGIN: f32 = 22.0;
+/// What stays free around everything, in points: on paper 10 mm, which every printer leaves.
+fn margin(form: PageForm) -> f32 {
+    match form {
+        PageForm::Picture => 22.0,
+        PageForm::A4 | PageForm::Letter => 38.0,
+    }
+}
 
 /// What of the bench stands on a sheet.
 #[derive(Debug, Clone, PartialEq)]

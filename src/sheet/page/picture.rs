@@ -2,7 +2,7 @@
 //!
 //! No window, no graphics card, no system font, no clock: the same page gives the same bytes.
 
-use super::{MARGIN, Page, Sheet, WIDTH, bench, for_readers, job_sheet, plan_sheet};
+use super::{Page, Sheet, WIDTH, bench, for_readers, job_sheet, margin, plan_sheet};
 use crate::draw::{MAX_SIDE_PX, picture, theme};
 use crate::project::format::WriteError;
 use crate::project::{PICTURE_KEYWORD, PageForm};
@@ -173,7 +173,7 @@ fn context(page: &Page) -> Context {
 }
 
 fn content_ui(ui: &mut Ui, page: &Page, height: f32) -> f32 {
-    let area = Rect::from_min_size(Pos2::ZERO, Vec2::new(WIDTH, height)).shrink(MARGIN);
+    let area = Rect::from_min_size(Pos2::ZERO, Vec2::new(WIDTH, height)).shrink(margin(page.form));
     let area = area.round_ui();
     let mut ui = ui.new_child(UiBuilder::new().max_rect(area));
     match page.form.height_over_width() {
@@ -184,7 +184,7 @@ fn content_ui(ui: &mut Ui, page: &Page, height: f32) -> f32 {
             None => bench::page_ui(&mut ui, page),
         },
     }
-    ui.min_rect().bottom() + MARGIN
+    ui.min_rect().bottom() + margin(page.form)
 }
 
 /// How high the content is, in points, and its shapes, laid out once in a height.

@@ -154,7 +154,8 @@ fn row_ui(ui: &mut Ui, cells: &[Cell], size: f32, palette: &Palette) {
         let top = rect.center().y - galley.size().y / 2.0;
         painter.galley(Pos2::new(text_left, top), galley, palette.text);
         let thickness = if cell.is_bold { 1.2 } else { 0.7 };
-        let line = left..=left + room - GAP;
+        let gap = if at + 1 < cells.len() { GAP } else { 0.0 };
+        let line = left..=left + room - gap;
         painter.hline(line, rect.bottom() - 1.0, (thickness, palette.mark));
         left += room;
     }

@@ -140,7 +140,7 @@ fn the_page_for_the_bench_looks_as_it_was_looked_at() {
 }
 
 #[test]
-fn the_sheet_of_a_job_looks_as_it_was_looked_at() {
+fn the_sheets_of_jobs_and_plan_look_as_they_were_looked_at() {
     let analysis = Analysis::of(EXAMPLES[1].project().unwrap());
     let jobs: Vec<JobId> = analysis
         .project()
@@ -149,13 +149,18 @@ fn the_sheet_of_a_job_looks_as_it_was_looked_at() {
         .iter()
         .map(|job| job.id)
         .collect();
-    let sheets = (1..).zip(jobs).map(|(number, job)| {
-        let sheet = Sheet::of(&analysis, BenchItem::Job(job));
+    let jobs = (1..)
+        .zip(jobs)
+        .map(|(number, job)| (format!("job-{number}"), BenchItem::Job(job)));
+    let plan = ("plan".to_owned(), BenchItem::Plan);
+    let sheets = jobs.chain([plan]).map(|(name, item)| {
+        let sheet = Sheet::of(&analysis, item);
+        assert!(sheet.is_some(), "{name}");
         let page = Page::of(analysis.clone())
             .unwrap()
             .in_form(PageForm::A4)
             .with_sheet(sheet);
-        (format!("job-{number}"), page.picture().unwrap())
+        (name, page.picture().unwrap())
     });
     all_are_golden(sheets.collect::<Vec<_>>());
 }
