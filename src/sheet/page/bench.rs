@@ -15,7 +15,7 @@ const TEXT_SIZES: [f32; 11] = [
 ];
 
 /// From this size of text on, in points, further marked speeds are worth smaller figures.
-const LARGE: f32 = 15.0;
+const LARGE: f32 = 14.0;
 
 /// Below this, in points, nothing can be read from a step away: lines for notes give way first.
 const SMALLEST: f32 = 9.0;
