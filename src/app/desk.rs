@@ -31,6 +31,8 @@ pub struct Desk {
     ///
     /// Looking at the page for the bench changes no document, so it is no edit.
     pub page_form: PageForm,
+    /// Whether it came with the program.
+    pub is_example: bool,
     /// The job, or the plan, whose sheet the write-up shows on paper; without one, the gear sets.
     pub sheet: Option<BenchItem>,
     /// On the heap: there is one scene and one table for each view.
@@ -44,6 +46,7 @@ impl Desk {
         Self {
             charts: Box::new(Charts::of(Analysis::of(history.snapshot()))),
             page_form: history.project().write_up.form,
+            is_example: false,
             sheet: None,
             history,
             file,
@@ -62,6 +65,11 @@ impl Desk {
     /// The document.
     pub fn project(&self) -> &Project {
         self.history.project()
+    }
+
+    /// Whether it is an example in which nobody has done anything yet.
+    pub fn is_untouched_example(&self) -> bool {
+        self.is_example && self.file.is_none() && !self.history.is_unsaved()
     }
 
     /// What follows from the document as it stands, to be handed on with what is known already.

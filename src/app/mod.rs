@@ -16,6 +16,7 @@ mod diagram_panel;
 mod dialogs;
 mod drafts;
 mod enabled;
+mod example_row;
 mod exporting;
 mod file_picker;
 mod files;

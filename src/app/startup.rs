@@ -49,7 +49,7 @@ pub enum StartError {
 /// When the file cannot be opened or no window can be shown: one sentence.
 pub fn run(file: Option<&Path>) -> Result<(), StartError> {
     logging::write_warnings_to_stderr();
-    let mut app = App::new(EXAMPLES[0].project()?, None, Surroundings::default());
+    let mut app = App::on_example(EXAMPLES[0].project()?, Surroundings::default());
     match recovery::folder() {
         Some(folder) => app.keep_unsaved_work_in(&folder),
         None => app.lifecycle.cannot_keep_unsaved_work(NO_HOME),

@@ -79,6 +79,13 @@ impl App {
         }
     }
 
+    /// A window on an example, that says so.
+    pub fn on_example(example: Project, surroundings: Surroundings) -> Self {
+        let mut app = Self::new(example, None, surroundings);
+        app.lifecycle.desk.is_example = true;
+        app
+    }
+
     /// Keeps copies of unsaved work in a folder from now on, and offers what lies there.
     pub fn keep_unsaved_work_in(&mut self, folder: &Path) {
         self.lifecycle.keep_unsaved_work_in(folder);

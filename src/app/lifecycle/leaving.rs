@@ -37,6 +37,7 @@ impl Lifecycle {
             After::Example(at) => {
                 if let Some(example) = EXAMPLES.get(at) {
                     self.put_example(example);
+                    self.desk.is_example = true;
                 }
             }
             After::Choose => self.ask_for_file(),

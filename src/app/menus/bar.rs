@@ -68,12 +68,13 @@ pub(in crate::app) fn menu_bar_ui(
             });
         },
         |ui| {
+            // Right to left: the pages keep their places whatever else stands there.
+            pages_ui(ui, page, &mut right);
             // The bench has units of its own.
             if page == AppPage::Drive {
-                units_ui(ui, desk, &mut right);
                 ui.add_space(10.0);
+                units_ui(ui, desk, &mut right);
             }
-            pages_ui(ui, page, &mut right);
         },
     );
     actions.extend(left);

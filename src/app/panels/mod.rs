@@ -7,6 +7,7 @@ mod workshop;
 use crate::app::action::Action;
 use crate::app::arrangement::{Part, Share, is_wide};
 use crate::app::diagram_panel::{diagram_panel_ui, legend_ui};
+use crate::app::example_row::example_row_ui;
 use crate::app::focus::{FocusMap, Pane};
 use crate::app::form::{Form, NAME_WIDTH};
 use crate::app::heard::name_panel;
@@ -181,6 +182,7 @@ impl App {
                 };
                 ui.add_space(4.0);
                 let mark = FocusMap::mark(ui);
+                example_row_ui(ui, &self.lifecycle.desk, &mut form);
                 vehicle_panel_ui(ui, &self.lifecycle.desk, self.view.sought, &mut form);
                 let project = self.lifecycle.desk.project();
                 let looked_at = (self.view.shown, self.view.sought);

@@ -70,7 +70,8 @@ fn parts(data: &JournalData) -> [Part; 4] {
 /// A shaft that nothing stops: how far it is, what is left of it, and the list for the lathe.
 fn turning(data: &JournalData, left: &AnsweredJournal, units: BenchUnits) -> Answer {
     let at = left.meant.new;
-    let seen = said::missing_words(&seen(data));
+    let unseen = seen(data);
+    let is_seen = unseen.iter().all(|(is_said, _)| *is_said);
     let warnings = warnings(data, left, units.length);
     let is_whole = warnings.is_empty() && said::missing_words(&parts(data)).is_none();
     let judged = Judged::of(data, at, units.length);
@@ -78,14 +79,14 @@ fn turning(data: &JournalData, left: &AnsweredJournal, units: BenchUnits) -> Ans
         Some(Judged {
             beyond: Some(_), ..
         }) => JobState::ToChange,
-        Some(_) if is_whole && seen.is_none() => JobState::Done,
+        Some(_) if is_whole && is_seen => JobState::Done,
         Some(_) | None => JobState::ToMeasure,
     };
     let mut answer = Answer::new(state);
     if let Some(judged) = &judged {
         answer = answer.result(judged.words.clone());
     }
-    let is_wanted = judged.as_ref().is_none_or(Judged::is_too_large) && seen.is_none();
+    let is_wanted = judged.as_ref().is_none_or(Judged::is_too_large) && is_seen;
     if let Some((class, limits)) = data.class.zip(data.limits()).filter(|_| is_wanted) {
         let sizes = limits.size_words_in(at, units.length);
         answer = answer.result(format!("turn it to {sizes} for {class}"));
@@ -94,10 +95,8 @@ fn turning(data: &JournalData, left: &AnsweredJournal, units: BenchUnits) -> Ans
         answer =
             answer.warning("too much has come off somewhere, and turning does not put it back");
     }
-    answer = seen.into_iter().fold(answer, Answer::said);
-    answer = said::missing_words(&parts(data))
-        .into_iter()
-        .fold(answer, Answer::said);
+    let missing = said::missing_words(&[&unseen[..], &parts(data)].concat());
+    answer = missing.into_iter().fold(answer, Answer::said);
     answer = answer.warnings(warnings);
     let measured = places::measured(&data.places);
     let measured = measured.map(|measured| places::measured_words(&measured, units.length));

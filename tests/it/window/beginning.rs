@@ -143,3 +143,21 @@ fn a_motorcycle_is_typed_from_a_data_sheet_by_key_alone() {
 }
 
 const FRONT: &str = "Front sprocket, set 1";
+
+#[test]
+fn an_example_says_that_it_is_one_until_something_is_done_in_it() {
+    let mut window = Opening::on(camper_van()).open();
+    let said = "An example to look around in.";
+    assert!(!window.says(said), "a project of somebody's own is none");
+    find(&mut window, "open two-seater");
+    assert!(window.says(said));
+    window.ctrl(Key::U);
+    window.pause();
+    assert!(!window.says(said), "now it is somebody's work");
+    window.ctrl(Key::Z);
+    window.pause();
+    window.click("Start with my own");
+    window.pause();
+    assert_eq!(*window.project(), begun(Start::Car));
+    assert!(!window.says(said));
+}

@@ -31,6 +31,7 @@ mod saving;
 mod sizes;
 mod speedometer;
 mod status_line;
+mod staying_put;
 mod tabbing;
 mod table;
 mod typed_paths;
