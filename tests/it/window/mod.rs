@@ -36,6 +36,7 @@ mod table;
 mod typed_paths;
 mod undo_places;
 mod undoing;
+mod unread;
 mod view;
 mod views;
 mod whatever_happens;
