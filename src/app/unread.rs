@@ -27,7 +27,7 @@ impl Unread {
 /// Where it stands, within a sentence.
 pub(super) fn places(unread: &[Unread]) -> String {
     match unread {
-        [one] => one.name.clone(),
+        [one] => format!("\"{}\"", one.name),
         several => format!("{} fields", several.len()),
     }
 }

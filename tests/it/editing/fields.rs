@@ -464,7 +464,7 @@ fn saving_with_an_unreadable_field_saves_the_rest_and_says_so() {
     window.fill("Idle", "700");
     window.type_in("Redline, rpm", "fast");
     window.ctrl(Key::S);
-    let said = "Saved, but without what does not read in Redline, rpm: ";
+    let said = "Saved, but without what does not read in \"Redline, rpm\": ";
     assert!(window.app().message().starts_with(said));
     assert_eq!(saved(&path), *window.project());
     assert_eq!(saved(&path).engine.redline, rpm(4500.0));

@@ -102,7 +102,7 @@ fn what_does_not_read_makes_room_only_for_an_answer_though_all_else_is_saved() {
         let mut life = life(true);
         life.leave_unread();
         life.take(Step::Save(None));
-        let said = "Saved, but without what does not read in Idle: ";
+        let said = "Saved, but without what does not read in \"Idle\": ";
         assert!(life.machine.message.starts_with(said));
         let before = life.state();
         life.take(Step::Leave(after.clone()));
