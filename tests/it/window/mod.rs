@@ -5,8 +5,10 @@
 
 mod beginning;
 mod behind_dialogs;
+mod choices;
 mod closing;
 mod dialogs;
+mod enter;
 mod finders;
 mod finding_commands;
 mod focus;
