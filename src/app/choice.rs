@@ -47,7 +47,12 @@ pub(super) fn choice_button_ui(
         name_menu(ui, heard);
         theme::with_edges(ui);
         for offer in offers {
-            if ui.radio(offer.is_chosen, offer.text).clicked() {
+            let radio = ui.radio(offer.is_chosen, offer.text);
+            if offer.is_chosen && button.has_focus() && !ui.is_sizing_pass() {
+                // Opened by key: Up and Down go on from what holds.
+                radio.request_focus();
+            }
+            if radio.clicked() {
                 if !offer.is_chosen {
                     form.edit(offer.edit);
                 }

@@ -3,6 +3,7 @@
 //! Results, diagrams and tables are made when a panel first asks for them, at most once for each
 //! revision of the document.
 
+use super::unread::Unread;
 use crate::analysis::{Analysis, BestShifts, ProjectFinding, ProjectResults};
 use crate::chart::{Charts, FigureTable, Scene, Table};
 use crate::project::View;
@@ -23,6 +24,8 @@ pub struct Desk {
     pub on_disk: Option<u64>,
     /// What was typed last and does not read, in words, where no step of the document is newer.
     pub half_typed: Option<String>,
+    /// What stands in fields and does not read, what was typed last first: no save can hold it.
+    pub unread: Vec<Unread>,
     /// The set that is selected in the window, since there is one.
     pub selected: Option<SetId>,
     /// The set whose card is open, which commands are about, since there is a window.
@@ -52,6 +55,7 @@ impl Desk {
             file,
             on_disk: None,
             half_typed: None,
+            unread: Vec::new(),
             selected: None,
             open_card: None,
         }
@@ -136,6 +140,11 @@ impl Desk {
     /// known that it needs.
     pub fn figure_table(&self, view: View) -> Option<&FigureTable> {
         self.charts.figure_table(view)
+    }
+
+    /// Whether something would be lost without a save, or with any: what does not read counts.
+    pub fn is_unsaved(&self) -> bool {
+        self.history.is_unsaved() || !self.unread.is_empty()
     }
 
     /// What undoing would take back, in words.

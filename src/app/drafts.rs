@@ -2,11 +2,12 @@
 //!
 //! A field that is typed in has a draft: while it reads well it previews inside the open gesture.
 //! Leaving the field commits, Esc takes back. What does not read stays in its field with a sentence
-//! beside it, and the document keeps the last good value.
+//! beside it, the document keeps the last good value, and until it is mended it is unsaved work.
 
 use super::cell::has_text_undo;
 use super::technical::TechnicalCell;
 use super::text_history::TextHistory;
+use super::unread::Unread;
 use crate::gearing::{FinalDrive, GearId, Sprocket, quoted};
 use crate::letters::written;
 use crate::project::{EngineData, Project, SetId};
@@ -257,10 +258,22 @@ impl Drafts {
         }
     }
 
-    /// Ends every draft that reads: the document holds what they say. Returns how many are left.
-    pub(super) fn settle(&mut self) -> usize {
+    /// Ends every draft that reads: the document holds what they say.
+    pub(super) fn settle(&mut self) {
         self.open.retain(|_, draft| draft.problem.is_some());
-        self.open.len()
+    }
+
+    /// All that does not read, what was typed last first.
+    pub(super) fn unread(&self) -> Vec<Unread> {
+        let open = self.open.iter();
+        let mut unread: Vec<_> = open.filter(|(_, draft)| draft.problem.is_some()).collect();
+        unread.sort_by(|(_, a), (_, b)| b.typed_at.total_cmp(&a.typed_at));
+        let unread = unread.into_iter().map(|(field, draft)| Unread {
+            field: *field,
+            name: draft.name.clone(),
+            text: draft.text.clone(),
+        });
+        unread.collect()
     }
 
     /// What was typed last and does not read, where it was typed after the last step of the document:

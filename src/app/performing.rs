@@ -174,8 +174,8 @@ impl App {
 
     fn run(&mut self, ctx: &Context, command: Command) {
         self.follow_half_typed();
-        if command.why_not(self.desk()).is_some() {
-            return;
+        if let Some(why) = command.why_not(self.desk()) {
+            return self.say_why_not(command, why);
         }
         self.lifecycle.hush();
         self.drafts.settle();
@@ -236,6 +236,13 @@ impl App {
             Command::FindCommand => self.dialog = Some(Dialog::FindCommand(Box::default())),
             Command::Help => self.dialog = Some(Dialog::Help),
         }
+    }
+
+    /// A command was invoked by its keys, where nothing shows that it cannot be invoked just now.
+    fn say_why_not(&mut self, command: Command, why: &str) {
+        let text = command.entry().map_or("This", |entry| entry.text);
+        let text = text.trim_end_matches('…');
+        self.say(format!("{text} is not possible now: {why}"));
     }
 
     /// Looks at another diagram; in a small window the table of it stays in view.

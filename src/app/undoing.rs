@@ -30,11 +30,23 @@ impl App {
         self.say(format!("Undone: {words}"));
     }
 
-    /// Knows how old the half-typed texts are, and which of them undoing would give up.
+    /// Knows how old the half-typed texts are, which of them undoing would give up, and what of them no
+    /// save can hold.
     pub(super) fn follow_half_typed(&mut self) {
         self.drafts.steps = self.desk().history.steps();
         let newest = self.drafts.newest_unread();
         self.lifecycle.desk.half_typed = newest.map(|(_, draft)| draft.words());
+        self.lifecycle.desk.unread = self.drafts.unread();
+    }
+
+    /// Brings a text that does not read into view, to be mended.
+    pub(super) fn show_half_typed(&mut self, ctx: &Context, field: CellId) {
+        self.view.write_up_is_open = field == CellId::PictureWidth;
+        if self.view.write_up_is_open {
+            self.focus.want(field.widget());
+        } else {
+            self.show_place(ctx, Place::Field(field));
+        }
     }
 
     /// Gives up the text that does not read in the field that has the focus, else the newest one if

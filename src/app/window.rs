@@ -140,6 +140,7 @@ impl App {
                 .wake
                 .connect(move || context.request_repaint());
         }
+        self.follow_half_typed();
         self.lifecycle.look_into_folder();
         while let Some(answer) = self.lifecycle.chosen() {
             self.step(ctx, Step::Chosen(answer));
@@ -163,10 +164,23 @@ impl App {
 
     /// Takes one step in the document's life, after what is being typed or dragged.
     pub(super) fn step(&mut self, ctx: &egui::Context, step: Step) {
-        self.lifecycle.unread = self.drafts.settle();
+        self.drafts.settle();
         self.history().commit();
+        self.follow_half_typed();
+        let field = match step {
+            Step::Mend(field) => Some(field),
+            Step::TakeTheirs(_) => {
+                // What does not read stays over theirs: undoing brings yours back, but not this.
+                self.drafts.follow(|_| true);
+                None
+            }
+            _ => None,
+        };
         self.lifecycle.take(step);
         self.follow_document();
+        if let Some(field) = field {
+            self.show_half_typed(ctx, field);
+        }
         if self.lifecycle.may_close {
             ctx.send_viewport_cmd(ViewportCommand::Close);
         }
@@ -206,11 +220,7 @@ impl App {
 
     /// The window's title follows the document's name and whether it is saved.
     fn show_title(&mut self, ctx: &egui::Context) {
-        let mark = if self.desk().history.is_unsaved() {
-            "*"
-        } else {
-            ""
-        };
+        let mark = if self.desk().is_unsaved() { "*" } else { "" };
         let title = format!("{mark}{} – Layshaft", self.desk().name());
         if title != self.shown_title {
             ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));

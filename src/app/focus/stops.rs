@@ -30,6 +30,18 @@ pub(in crate::app) enum Pane {
     WriteUp,
 }
 
+impl Pane {
+    /// Whether it belongs to a page of the window, not to all of them and not over them.
+    pub(super) fn is_of_page(self) -> bool {
+        match self {
+            Self::Vehicle | Self::Sets | Self::Diagram | Self::Table | Self::Jobs | Self::Bench => {
+                true
+            }
+            Self::Menu | Self::Status | Self::WriteUp => false,
+        }
+    }
+}
+
 /// Which keys a stop keeps for itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(in crate::app) enum Keeps {

@@ -10,8 +10,8 @@ pub(super) enum Wish {
     Tab {
         back: bool,
     },
-    /// The next field that is typed in, or the one before; behind the last one the next part of the
-    /// window, where Enter changes nothing.
+    /// The next field that is typed in, or the one before; behind the last one what comes next on the
+    /// same page, and at its end nothing: whoever types is not led away to the menus.
     Enter {
         back: bool,
     },
@@ -46,9 +46,10 @@ impl Map {
         let from = self.get(from)?;
         let to = match wish {
             Wish::Tab { back } => self.tab(from, back, last),
-            Wish::Enter { back } => self
-                .typed_next(from, back)
-                .or_else(|| self.other_pane(from.pane, back, last)),
+            Wish::Enter { back: true } => self.typed_next(from, true),
+            Wish::Enter { back: false } => self
+                .typed_next(from, false)
+                .or_else(|| self.behind_last_field(from, last)),
             Wish::Pane { back } => self.other_pane(from.pane, back, last),
             Wish::Up => self.upright(from, true),
             Wish::Down => self.upright(from, false),
@@ -63,6 +64,14 @@ impl Map {
         if let Some(next) = self.in_column(from, back) {
             return Some(next);
         }
+        let next = self
+            .next_main(from, back)
+            .or_else(|| self.directed(back).into_iter().find(|stop| stop.is_main))?;
+        Some(self.entrance(next, last))
+    }
+
+    /// The next main stop, past the block that a stop is in where one walks through it in another way.
+    fn next_main(&self, from: &Stop, back: bool) -> Option<&Stop> {
         let is_past = |stop: &&Stop| {
             let is_elsewhere = match from.block {
                 Some((_, Walk::One)) => stop.block != from.block,
@@ -71,11 +80,19 @@ impl Map {
             };
             is_elsewhere && stop.is_main
         };
-        let next = self
-            .behind(from, back)
-            .find(is_past)
-            .or_else(|| self.directed(back).into_iter().find(|stop| stop.is_main))?;
-        Some(self.entrance(next, last))
+        self.behind(from, back).find(is_past)
+    }
+
+    /// What is no field and stands behind the last one: of a page whose next part is seen beside this one
+    /// or instead of it, that part, where Enter changes nothing; else what is next in the same part.
+    fn behind_last_field(&self, from: &Stop, last: &dyn Fn(Pane) -> Option<Id>) -> Option<&Stop> {
+        let next = self.next_pane(from.pane, false);
+        if let Some(pane) = next.filter(|pane| *pane > from.pane && pane.is_of_page()) {
+            return self.entry(pane, last);
+        }
+        let next = self.in_column(from, false);
+        let next = next.or_else(|| self.next_main(from, false));
+        next.filter(|stop| stop.pane == from.pane)
     }
 
     /// The stop through which a block with one stop for Tab is entered.

@@ -4,7 +4,9 @@ use super::question::Question;
 use super::step::{After, Step};
 use super::{Asked, Lifecycle, PathQuestion};
 use crate::app::desk::Desk;
+use crate::app::drafts::CellId;
 use crate::app::file_picker::Purpose;
+use crate::app::unread::{Unread, places};
 use crate::project::Project;
 use crate::project::examples::{EXAMPLES, Example};
 use std::path::{Path, PathBuf};
@@ -13,7 +15,9 @@ use std::sync::Arc;
 impl Lifecycle {
     /// Leaves the document for something else, but asks first where work would be lost.
     pub(super) fn leave(&mut self, after: After) {
-        if self.desk.history.is_unsaved() {
+        if let Some(newest) = self.desk.unread.first() {
+            self.ask_about_unread(newest.field, after);
+        } else if self.desk.history.is_unsaved() {
             self.ask_about_changes(after);
         } else {
             self.go_on(after);
@@ -27,6 +31,27 @@ impl Lifecycle {
             .or("Do not save", Step::GoOn(after))
             .or("Cancel", Step::Stay);
         self.ask(question);
+    }
+
+    /// Asks about texts that no save can hold, and about what else is not saved.
+    fn ask_about_unread(&mut self, newest: CellId, after: After) {
+        let unread = &self.desk.unread;
+        let places = places(unread);
+        let text = format!(
+            "What was typed in {places} does not read, so it cannot be saved. Go to the field to \
+             mend it; if you leave now, it is lost."
+        );
+        let question = Question::new("Leave what does not read?", text)
+            .with(unread.iter().map(Unread::words).collect())
+            .safely("Go to the field", Step::Mend(newest));
+        let question = if self.desk.history.is_unsaved() {
+            question
+                .or("Save the rest", Step::Save(Some(after.clone())))
+                .or("Save nothing", Step::GoOn(after))
+        } else {
+            question.or("Leave without it", Step::GoOn(after))
+        };
+        self.ask(question.or("Cancel", Step::Stay));
     }
 
     /// What was to happen once unsaved work was settled.

@@ -43,8 +43,6 @@ pub(super) struct Lifecycle {
     pub(super) settings: Settings,
     /// Whether closing was agreed to.
     pub(super) may_close: bool,
-    /// Fields whose text does not read: they are saved with their last good value.
-    pub(super) unread: usize,
     /// Wakes the window, once there is one.
     pub(super) wake: Wake,
     /// Whether the system has asked the program to end: what is unsaved is kept for the next start.
@@ -80,7 +78,6 @@ impl Lifecycle {
             written_settings: settings.clone(),
             settings,
             may_close: false,
-            unread: 0,
             wake: Wake::default(),
             is_ending: Arc::default(),
             settings_problem: None,
@@ -98,7 +95,8 @@ impl Lifecycle {
             self.hush();
         }
         match step {
-            Step::Stay => self.asked = None,
+            // Where a field is, the window knows.
+            Step::Stay | Step::Mend(_) => self.asked = None,
             Step::Leave(after) => self.leave(after),
             Step::GoOn(after) => self.go_on(after),
             Step::Save(then) => self.save(then),

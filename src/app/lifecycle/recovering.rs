@@ -93,7 +93,7 @@ impl Lifecycle {
     /// Offers the next thing that a window left, where nothing else is being asked and nothing is
     /// unsaved that would have to make room for it.
     pub(in crate::app) fn offer_next(&mut self) {
-        let has_room = self.asked.is_none() && !self.desk.history.is_unsaved();
+        let has_room = self.asked.is_none() && !self.desk.is_unsaved();
         if has_room && !self.safety.left.is_empty() {
             let left = self.safety.left.remove(0);
             self.ask_about_left(left);

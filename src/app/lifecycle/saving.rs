@@ -7,6 +7,7 @@ use super::{Asked, Lifecycle, PathQuestion};
 use crate::app::exporting::written_picture;
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::files::{self, Saved, with_ending};
+use crate::app::unread::places;
 use crate::project::{Difference, PageForm, differences, digest_of_file, shown};
 use crate::workshop::{BenchItem, Job};
 use std::io::ErrorKind;
@@ -442,11 +443,13 @@ impl Lifecycle {
 
     fn words_of_saving(&self, path: &Path, saved: &Saved) -> String {
         let path = path.display();
-        match (&saved.doubt, self.unread) {
-            (Some(doubt), _) => doubt.to_string(),
-            (None, 0) => format!("Saved in {path}"),
-            (None, _) => format!(
-                "Saved in {path}; a field that cannot be read was saved with its last good value"
+        let unread = &self.desk.unread;
+        match &saved.doubt {
+            Some(doubt) => doubt.to_string(),
+            None if unread.is_empty() => format!("Saved in {path}"),
+            None => format!(
+                "Saved, but without what does not read in {}: {path}",
+                places(unread)
             ),
         }
     }

@@ -1,5 +1,6 @@
 //! What can be done with the open document as a whole, and what happens after.
 
+use crate::app::drafts::CellId;
 use crate::app::file_picker::{Answer, Purpose};
 use crate::app::recovery::Abandoned;
 use crate::project::examples::Start;
@@ -25,6 +26,8 @@ pub(in crate::app) enum After {
 pub(in crate::app) enum Step {
     /// Nothing happens.
     Stay,
+    /// What does not read in a field is to be mended.
+    Mend(CellId),
     /// The document is left for something else; asks first where work would be lost.
     Leave(After),
     /// The document is left, whatever is lost.

@@ -58,7 +58,7 @@ pub(in crate::app) fn menu_bar_ui(
                     command_button(ui, command, desk, &mut left);
                 }
                 ui.add_space(10.0);
-                let mark = if desk.history.is_unsaved() {
+                let mark = if desk.is_unsaved() {
                     " (not saved)"
                 } else {
                     ""

@@ -64,7 +64,12 @@ impl WriteUpWindow {
             .default_size(size)
             .max_size(most)
             .default_pos(screen.min + place.min(screen.size() - size - Vec2::splat(8.0)));
-        let shown = window.show(ctx, |ui| self.contents_ui(ui, desk, form));
+        let shown = undimmed_if(!is_in_reach, ctx, |alpha| {
+            window.show(ctx, |ui| {
+                ui.visuals_mut().disabled_alpha = alpha;
+                self.contents_ui(ui, desk, form)
+            })
+        });
         if let Some(shown) = shown {
             name_title_bar(ctx, shown.response.layer_id);
             form.focus.layer(Pane::WriteUp, shown.response.layer_id);
@@ -158,6 +163,22 @@ impl WriteUpWindow {
             Err(problem) => remark(ui, &problem.to_string(), form.palette.error),
         }
     }
+}
+
+/// Shows a window that is out of reach while a dialog stands, which dims all of it already: seen through
+/// besides, its texts and those beneath it could not be told apart. What cannot be used of its contents
+/// is dimmed by the `alpha` that is handed on.
+fn undimmed_if<R>(is_out_of_reach: bool, ctx: &Context, show: impl FnOnce(f32) -> R) -> R {
+    let alpha = ctx.global_style().visuals.disabled_alpha;
+    let set = |alpha| ctx.global_style_mut(|style| style.visuals.disabled_alpha = alpha);
+    if is_out_of_reach {
+        set(1.0);
+    }
+    let shown = show(alpha);
+    if is_out_of_reach {
+        set(alpha);
+    }
+    shown
 }
 
 /// The preview is moved by its bars, the wheel, and the pointer that holds it.

@@ -3,7 +3,7 @@
 use super::SECOND;
 use crate::support::window::{KINDS, Opening, Window, camper_van};
 use egui::accesskit::{Action, ActionRequest, NodeId, Role, TreeId};
-use egui::{Event, Key, Modifiers, Shape, vec2};
+use egui::{Event, Key, Modifiers, Rect, Shape, vec2};
 use egui_kittest::Node;
 use egui_kittest::kittest::NodeT;
 use layshaft::app::Menu;
@@ -193,5 +193,41 @@ fn a_half_typed_text_outlives_a_dialog() {
         window.key(Key::Escape);
         assert_eq!(window.text("Redline, rpm"), text);
         assert_eq!(window.focused(), "Redline, rpm");
+    }
+}
+
+#[test]
+fn the_write_up_behind_a_dialog_is_not_seen_through() {
+    let mut window = Window::on_camper_van();
+    window.ctrl(Key::E);
+    window.wait_for_picture();
+    let at = window.get(Role::Window, "Write-up").rect();
+    window.get(Role::Button, "Save picture…").focus();
+    window.settle();
+    window.key(Key::Enter);
+    assert!(window.find(Role::Dialog, "Save the picture").is_some());
+    let mut grounds = Vec::new();
+    for clipped in &window.harness.output().shapes {
+        add_grounds(&clipped.shape, at, &mut grounds);
+    }
+    assert!(grounds.contains(&255), "{grounds:?}");
+}
+
+/// Adds the opacity of every filled rectangle that is as large as a window.
+fn add_grounds(shape: &Shape, window: Rect, grounds: &mut Vec<u8>) {
+    match shape {
+        Shape::Vec(shapes) => {
+            for shape in shapes {
+                add_grounds(shape, window, grounds);
+            }
+        }
+        Shape::Rect(rect) => {
+            let is_as_large = rect.rect.contains_rect(window.shrink(8.0))
+                && window.expand(8.0).contains_rect(rect.rect);
+            if is_as_large {
+                grounds.push(rect.fill.a());
+            }
+        }
+        _ => {}
     }
 }

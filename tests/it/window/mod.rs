@@ -5,8 +5,10 @@
 
 mod beginning;
 mod behind_dialogs;
+mod choices;
 mod closing;
 mod dialogs;
+mod enter;
 mod finders;
 mod finding_commands;
 mod focus;
@@ -37,6 +39,7 @@ mod table;
 mod typed_paths;
 mod undo_places;
 mod undoing;
+mod unread;
 mod view;
 mod views;
 mod whatever_happens;

@@ -180,3 +180,16 @@ fn the_window_is_called_as_its_title_says() {
         "*van.ron – Layshaft"
     );
 }
+
+#[test]
+fn a_command_that_is_barred_says_why_when_it_is_invoked_by_its_keys() {
+    let mut window = Window::on_camper_van();
+    let before = window.project().clone();
+    window.ctrl(Key::D);
+    let why = "Duplicate set is not possible now: a project has three sets at most";
+    assert_eq!(window.app().message(), why);
+    window.ctrl(Key::Z);
+    let why = "Undo is not possible now: nothing was changed";
+    assert_eq!(window.app().message(), why);
+    assert!(*window.project() == before);
+}

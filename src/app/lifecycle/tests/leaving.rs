@@ -97,6 +97,49 @@ fn unsaved_work_that_is_given_up_is_nowhere_and_its_file_as_it_was() {
 }
 
 #[test]
+fn what_does_not_read_makes_room_only_for_an_answer_though_all_else_is_saved() {
+    for after in every_after() {
+        let mut life = life(true);
+        life.leave_unread();
+        life.take(Step::Save(None));
+        let said = "Saved, but without what does not read in \"Idle\": ";
+        assert!(life.machine.message.starts_with(said));
+        let before = life.state();
+        life.take(Step::Leave(after.clone()));
+        assert_eq!(life.heading(), "Leave what does not read?", "{after:?}");
+        assert_eq!(
+            life.words(),
+            ["Go to the field", "Leave without it", "Cancel"]
+        );
+        assert_eq!(life.question().details, ["Idle: slow"]);
+        assert!(life.state() == before, "asking changes nothing");
+        life.answer("Go to the field");
+        assert!(life.state() == before && life.asked() == Matter::Nothing);
+        life.take(Step::Leave(after.clone()));
+        life.answer("Leave without it");
+        check_arrived(&life, &after);
+    }
+}
+
+#[test]
+fn what_does_not_read_beside_unsaved_work_asks_about_both() {
+    let leaving = |answer: &str| {
+        let mut life = life(true).changed();
+        life.leave_unread();
+        life.take(Step::Leave(After::Quit));
+        let words = ["Go to the field", "Save the rest", "Save nothing", "Cancel"];
+        assert_eq!(life.words(), words);
+        life.answer(answer);
+        (life.held(FILE), life.machine.may_close)
+    };
+    let [old, new] = [4000.0, 4500.0].map(|redline| Some(text(&van(redline))));
+    assert_eq!(leaving("Save the rest"), (new, true));
+    assert_eq!(leaving("Save nothing"), (old.clone(), true));
+    assert_eq!(leaving("Go to the field"), (old.clone(), false));
+    assert_eq!(leaving("Cancel"), (old, false));
+}
+
+#[test]
 fn unsaved_work_is_saved_in_its_file_and_then_makes_room() {
     for after in every_after() {
         let mut life = life(true).changed();

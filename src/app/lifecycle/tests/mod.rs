@@ -14,8 +14,10 @@ mod sequences;
 mod scripted_picker;
 
 use super::{Asked, Lifecycle, PathQuestion, Question, Step, Surroundings};
+use crate::app::drafts::CellId;
 use crate::app::recovery::{Lock, Pace};
 use crate::app::simulated::{FOLDER, Fault, SimulatedDisk};
+use crate::app::unread::Unread;
 use crate::gearing::EngineSpeed;
 use crate::project::examples::EXAMPLES;
 use crate::project::{Edit, FileSystem, Project, format};
@@ -114,6 +116,15 @@ impl Life {
         self.machine.message.clear();
         self.machine.desk.history.commit();
         self.machine.take(step);
+    }
+
+    /// Leaves a text in the field of the idle speed that does not read.
+    fn leave_unread(&mut self) {
+        self.machine.desk.unread.push(Unread {
+            field: CellId::Idle,
+            name: "Idle".to_owned(),
+            text: "slow".to_owned(),
+        });
     }
 
     fn edit(&mut self, redline_rpm: f64) {

@@ -54,6 +54,13 @@ fn opened_elsewhere() -> Life {
     life
 }
 
+fn unread() -> Life {
+    let mut life = Life::on_file(&text(&van(4000.0))).changed();
+    life.leave_unread();
+    life.take(Step::Leave(After::Quit));
+    life
+}
+
 fn left_and_opened_elsewhere() -> Life {
     let read = text(&van(4000.0));
     let mut life = left(&read, &read);
@@ -62,7 +69,7 @@ fn left_and_opened_elsewhere() -> Life {
     life
 }
 
-/// Every question that can be asked where nobody wants to leave, with the answer that loses nothing.
+/// Every question with an answer that loses nothing and changes no file.
 fn questions() -> Vec<(Life, &'static str)> {
     let (read, theirs) = (text(&van(4000.0)), text(&van(3000.0)));
     vec![
@@ -71,6 +78,7 @@ fn questions() -> Vec<(Life, &'static str)> {
         (changed_by_others("("), "Save yours under another name"),
         (replacing(), "Choose another name"),
         (opened_elsewhere(), "Open a copy"),
+        (unread(), "Go to the field"),
         (left(&read, &read), "Open it"),
         (left(&read, &theirs), "Open yours"),
         (left_and_opened_elsewhere(), "Open as a copy"),

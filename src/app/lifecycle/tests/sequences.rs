@@ -97,6 +97,7 @@ fn project_of(held: &[u8]) -> Option<Project> {
 fn is_harmful(step: &Step) -> bool {
     match step {
         Step::Stay
+        | Step::Mend(_)
         | Step::Leave(_)
         | Step::Save(_)
         | Step::AskForPath(..)

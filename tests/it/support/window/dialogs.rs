@@ -54,7 +54,7 @@ const fn question(
 }
 
 /// Every dialog.
-pub(crate) const KINDS: [Kind; 20] = [
+pub(crate) const KINDS: [Kind; 21] = [
     kind("help", "Keys and cautions", "Close", |window| {
         window.key(Key::F1);
     }),
@@ -98,6 +98,19 @@ pub(crate) const KINDS: [Kind; 20] = [
         change(window);
         window.ctrl(Key::N);
     }),
+    question(
+        "unread",
+        "Leave what does not read?",
+        "Go to the field",
+        |window| {
+            if window.find(Role::TextInput, FIELD).is_none() {
+                window.click("Vehicle and sets");
+                enter(window);
+            }
+            window.type_over("6k");
+            window.ctrl(Key::N);
+        },
+    ),
     question(
         "replace",
         "Replace the file?",
