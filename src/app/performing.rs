@@ -101,7 +101,7 @@ impl App {
             ) => {
                 self.say_how_it_comes_back();
             }
-            Edit::Workshop(WorkshopEdit::Plan(Some(_))) => self.open_at_bench(BenchItem::Plan),
+            Edit::Workshop(WorkshopEdit::Plan(Some(_))) => self.welcome_plan(),
             Edit::Workshop(WorkshopEdit::AddPart(_)) => self.welcome_part(),
             Edit::Workshop(WorkshopEdit::AddJob(_)) => self.welcome_job(),
             _ => {}
@@ -115,6 +115,12 @@ impl App {
             self.open_at_bench(BenchItem::Job(id));
             self.focus.want(CellId::Job(id, Job::NAME).widget());
         }
+    }
+
+    /// Opens the plan that has just been begun, at its first field.
+    fn welcome_plan(&mut self) {
+        self.open_at_bench(BenchItem::Plan);
+        self.focus.want(CellId::Plan(PlanCell::Currency).widget());
     }
 
     /// The part that has just come into the plan is to be named.

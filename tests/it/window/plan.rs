@@ -53,6 +53,20 @@ fn a_plan_begins_with_the_parts_of_the_trade_and_stands_above_the_jobs() {
 }
 
 #[test]
+fn a_plan_that_is_begun_by_its_command_is_typed_on_with() {
+    let mut window = Opening::on(camper_van()).open();
+    window.ctrl(Key::K);
+    window.type_text("plan what changes");
+    window.key(Key::Enter);
+    window.pause();
+    window.type_text("€");
+    window.key(Key::Enter);
+    window.pause();
+    let currency = plan(&window).currency.as_ref().map(ToString::to_string);
+    assert_eq!(currency.as_deref(), Some("€"));
+}
+
+#[test]
 fn what_becomes_of_a_part_is_said_for_each_candidate_and_totalled() {
     let mut window = planned(WIDE);
     let sets = sets(&window);
