@@ -21,6 +21,6 @@ impl Project {
     pub fn planned_set(&self, wanted: SetId) -> Option<&Candidate> {
         let sets = self.planned_sets();
         let chosen = sets.iter().find(|set| set.id == wanted);
-        chosen.or(sets.first()).copied()
+        chosen.or_else(|| sets.first()).copied()
     }
 }

@@ -124,16 +124,14 @@ impl JobForm for JournalData {
     }
 
     fn answer(&self, units: BenchUnits) -> Answer {
-        match self.meant() {
-            Some(meant) => journal_said::answer(self, &meant, units),
-            None => {
-                let parts = [
-                    (self.from.is_some(), "the diameter now"),
-                    (self.to.is_some(), "the diameter wanted"),
-                ];
-                said::lacking(self.is_untouched(), &parts)
-            }
-        }
+        let Some(meant) = self.meant() else {
+            let parts = [
+                (self.from.is_some(), "the diameter now"),
+                (self.to.is_some(), "the diameter wanted"),
+            ];
+            return said::lacking(self.is_untouched(), &parts);
+        };
+        journal_said::answer(self, &meant, units)
     }
 }
 

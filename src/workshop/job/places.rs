@@ -39,31 +39,24 @@ pub(super) fn measured(places: &[SeatPlace]) -> Option<MeasuredDiameters> {
 /// `mean 40.008 mm, taper 0.006, out of round 0.002`; of what was not read often enough, what it wants.
 pub(super) fn measured_words(measured: &MeasuredDiameters, unit: LengthUnit) -> String {
     let places = measured.places();
+    let has_several = places.len() > 1;
     let is_turned_on = places.iter().any(|place| place.len() > 1);
-    let mut words = format!(
-        "mean {} {}",
-        unit.seat_size(measured.mean_mm()),
-        unit.sign()
-    );
-    if places.len() > 1 {
-        words += &format!(", taper {}", unit.seat_size(measured.taper_mm()));
-    }
-    if is_turned_on {
-        words += &format!(
-            ", out of round {}",
-            unit.seat_size(measured.out_of_round_mm())
-        );
-    }
+    let size = |mm: f64| unit.seat_size(mm);
+    let known = [
+        Some(format!("mean {} {}", size(measured.mean_mm()), unit.sign())),
+        has_several.then(|| format!("taper {}", size(measured.taper_mm()))),
+        is_turned_on.then(|| format!("out of round {}", size(measured.out_of_round_mm()))),
+    ];
+    let known: Vec<String> = known.into_iter().flatten().collect();
     let wanted = [
-        (places.len() > 1, "a second place for the taper"),
+        (has_several, "a second place for the taper"),
         (is_turned_on, "a second reading across for the roundness"),
     ];
     let wanted = wanted.iter().filter(|(is_there, _)| !is_there);
     let wanted: Vec<&str> = wanted.map(|(_, what)| *what).collect();
-    if !wanted.is_empty() {
-        words += &format!("; measure {}", wanted.join(" and "));
-    }
-    words
+    let wanted = (!wanted.is_empty()).then(|| format!("measure {}", wanted.join(" and ")));
+    let told = [Some(known.join(", ")), wanted];
+    told.into_iter().flatten().collect::<Vec<_>>().join("; ")
 }
 
 /// In which way what was measured is not within the limits, and at which place; nothing where it is.
