@@ -375,10 +375,30 @@ impl<'a, 't> TablePainter<'a, 't> {
             galley = layout(font);
         }
         let rect = align.anchor_size(at, galley.size());
-        painter.galley(rect.min, galley, color);
+        let seen = painter.clip_rect();
+        if is_cut(rect, seen) {
+            // Half of a number reads as another one.
+            let more = painter.layout_no_wrap(CUT.to_owned(), small(self.look), color);
+            let room = seen.intersect(rect);
+            if more.size().x <= room.width() {
+                let place = align.align_size_within_rect(more.size(), room);
+                painter.galley(place.min, more, color);
+            }
+        } else {
+            painter.galley(rect.min, galley, color);
+        }
         self.drawn.labels.push((rect, text.to_owned()));
         Some(rect)
     }
+}
+
+/// What stands where a text is cut off.
+const CUT: &str = "…";
+
+/// Whether a text is seen in part, from side to side.
+fn is_cut(text: Rect, seen: Rect) -> bool {
+    let is_seen = seen.x_range().intersects(text.x_range());
+    is_seen && (text.left() < seen.left() - 0.5 || text.right() > seen.right() + 0.5)
 }
 
 /// The part whose head stays in view while its rows are scrolled beneath it, and where that head stands: the

@@ -163,3 +163,19 @@ fn what_is_about_the_table_is_found_by_its_words() {
     window.key(Key::Escape);
     assert!(window.find(Role::CheckBox, "overall").is_none());
 }
+
+#[test]
+fn no_figure_is_cut_so_that_it_reads_as_another_one() {
+    for width in [1000.0, 1037.0, 1111.0, 1280.0] {
+        let mut window = Opening::on(camper_van()).sized(width, 800.0).open();
+        window.click("Side by side");
+        window.settle();
+        let seen = table(&window);
+        let painted = Painted::of(&window);
+        let is_figure = |(text, rect): &&(String, Rect)| {
+            seen.contains_rect(*rect) && text.chars().any(|c| c.is_ascii_digit())
+        };
+        let figures: Vec<_> = painted.cut.iter().filter(is_figure).collect();
+        assert!(figures.is_empty(), "{width}: {figures:?}");
+    }
+}
