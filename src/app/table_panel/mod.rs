@@ -1,6 +1,7 @@
 //! The table beneath the diagram: sets compared figure by figure.
 
 mod columns;
+mod headings;
 
 pub(super) use columns::SeenColumns;
 
@@ -22,6 +23,7 @@ use crate::project::{Edit, Project, SetEdit, SetId};
 use egui::scroll_area::ScrollBarVisibility;
 use egui::style::{ScrollFadeStyle, ScrollStyle};
 use egui::{Button, Id, Popup, Pos2, Response, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo};
+use headings::headings_ui;
 
 /// Shows the table with what can be done to it; whether the pointer is on a row.
 ///
@@ -86,8 +88,10 @@ pub(super) fn table_panel_ui(
             focus,
             actions,
         );
-        // What is said of the ratios of a set stands in its card as well.
-        if !is_of_ratios {
+        if is_of_ratios {
+            headings_ui(ui, desk.table(), &drawn);
+        } else {
+            // What is said of the ratios of a set stands in its card as well.
             say_words(&beneath, &drawn);
         }
         focus.block(Walk::One, mark, ui);

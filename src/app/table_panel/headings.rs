@@ -1,0 +1,28 @@
+//! What stands beneath a heading of the table, told where it is pointed at.
+
+use crate::chart::Table;
+use crate::chart::table::ColumnDefinition;
+use crate::draw::table::TableDrawn;
+use crate::letters::capitalised;
+use egui::{Id, Sense, Ui};
+
+/// Tells of the heading that is pointed at.
+pub(super) fn headings_ui(ui: &Ui, table: &Table, drawn: &TableDrawn<'_>) {
+    for drawn in &drawn.headings {
+        let at = drawn.heading.at;
+        let column = table.columns.get(at);
+        if let Some(meaning) = column.and_then(|column| meaning(column.definition)) {
+            let id = Id::unique(("heading of the table", at));
+            let heading = ui.interact(drawn.rect, id, Sense::hover());
+            heading.on_hover_text(meaning);
+        }
+    }
+}
+
+/// What a column holds, in a sentence without its end mark; where nothing stands in it is told to programs only.
+fn meaning(column: &ColumnDefinition) -> Option<String> {
+    let (holds, _) = column
+        .meaning
+        .map(|text| text.split_once(';').unwrap_or((text, "")))?;
+    Some(capitalised(holds))
+}
