@@ -156,7 +156,7 @@ fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         id: CellId::MarkedRoadSpeeds,
         name: &format!("Mark, {}", unit.sign()),
         text: &speeds,
-        hint: "marked in the diagram: 90, 110",
+        hint: "as 90, 110: lines in the diagram",
     };
     form.field(ui, &field, &|text| {
         typed::road_speeds(text, unit, marked).map(Edit::MarkedRoadSpeeds)
@@ -169,7 +169,7 @@ fn marks_ui(ui: &mut Ui, project: &Project, form: &mut Form<'_>) {
         id: CellId::MarkedEngineSpeeds,
         name: "Mark, rpm",
         text: &engine_speeds,
-        hint: "marked in the diagram: 2000",
+        hint: "as 2000: lines in the diagram",
     };
     form.field(ui, &field, &|text| {
         typed::engine_speeds(text).map(Edit::MarkedEngineSpeeds)

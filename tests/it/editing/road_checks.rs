@@ -76,7 +76,7 @@ fn somebody_who_compares_ratios_meets_one_closed_heading_and_none_in_a_card() {
     let window = Opening::on(without_engine()).open();
     window.get(
         Role::DisclosureTriangle,
-        "Speed signal: at the gearbox output",
+        "Speed signal: at the gearbox output, starting value",
     );
     let names = window.names(Role::DisclosureTriangle);
     for hidden in ["Limits", "Second driven axle", "Checks of this set"] {

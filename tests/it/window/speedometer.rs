@@ -97,7 +97,7 @@ fn the_driven_gear_that_reads_nearest_without_reading_low_is_told() {
     let mut window = opened_on(without_engine());
     window.click_on(
         Role::DisclosureTriangle,
-        "Speed signal: at the gearbox output",
+        "Speed signal: at the gearbox output, starting value",
     );
     window.fill("Drive", "8 driving 21");
     // 21 teeth show 0.8862 of the true speed: 18.6 would be right, and 19 would read low.
@@ -140,7 +140,7 @@ fn a_baseline_without_a_signal_asks_for_the_meter_constant_and_takes_it() {
     assert!(window.app().diagram().lines.is_empty());
     window.click_on(
         Role::DisclosureTriangle,
-        "Speed signal: at the gearbox output",
+        "Speed signal: at the gearbox output, starting value",
     );
     window.fill("Meter, per km", "800");
     window.fill("Drive", "8 driving 21");
@@ -172,7 +172,7 @@ fn a_signal_that_is_typed_moves_the_lines_at_once_and_esc_takes_it_back() {
     let mut window = opened_on(without_engine());
     window.click_on(
         Role::DisclosureTriangle,
-        "Speed signal: at the gearbox output",
+        "Speed signal: at the gearbox output, starting value",
     );
     let line = |window: &Window| window.app().diagram().lines[0].points.clone();
     let before = line(&window);

@@ -132,7 +132,10 @@ fn of_data<T>(
 fn source_text(about: About<'_>, source: Option<SignalSource>) -> String {
     match (source, about.whose) {
         (Some(source), _) => source.words().to_owned(),
-        (None, Whose::Vehicles) => SignalSource::default().words().to_owned(),
+        (None, Whose::Vehicles) => {
+            let usual = SignalSource::default().words();
+            format!("{usual}, starting value")
+        }
         (None, Whose::Sets(_)) => AS_VEHICLE.to_owned(),
     }
 }
