@@ -73,7 +73,7 @@ impl Desk {
 
     /// Whether it is an example in which nobody has done anything yet.
     pub fn is_untouched_example(&self) -> bool {
-        self.is_example && self.file.is_none() && !self.history.is_unsaved()
+        self.is_example && self.file.is_none() && !self.is_unsaved()
     }
 
     /// What follows from the document as it stands, to be handed on with what is known already.

@@ -207,7 +207,7 @@ impl App {
         let head = |ui: &mut Ui, actions: &mut Vec<Action>| {
             // Where parts take turns, the views stand beside their names.
             if is_wide {
-                views_row_ui(ui, view.shown, actions);
+                views_row_ui(ui, view.shown, false, actions);
                 ui.separator();
             }
         };
@@ -252,7 +252,7 @@ fn parts_ui(ui: &mut Ui, view: &ViewState, actions: &mut Vec<Action>) {
         }
         if view.page == AppPage::Drive {
             ui.separator();
-            views_row_ui(ui, view.shown, actions);
+            views_row_ui(ui, view.shown, true, actions);
         }
     });
 }

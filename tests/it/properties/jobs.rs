@@ -173,6 +173,10 @@ fn whole_job() -> impl Strategy<Value = Job> {
                 ("from", "41"),
                 ("to", "40"),
                 ("class", "p6"),
+                ("splines", "no"),
+                ("needle_track", "no"),
+                ("cone", "no"),
+                ("seal", "no"),
                 ("across 1", &seat),
             ],
             JobKind::Fit => &[
