@@ -1,8 +1,9 @@
 //! Format 2: its types, and their way to and from the domain.
 //!
 //! It is format 1, the service description of tyres, chains as final drives, technical data, liveries of
-//! sets, and the workshop. It still grows: until a program that writes it is released, keys may be added to it and changed. From
-//! then on it is frozen like format 1, and what comes next is a format of its own.
+//! sets, and the workshop. Its keys are complete for what stands, all of them in the README; until a program
+//! that writes it is released, they may still change. From then on it is frozen like format 1, and what comes
+//! next is a format of its own.
 
 pub(super) mod engine;
 #[cfg(test)]
