@@ -179,3 +179,16 @@ fn no_figure_is_cut_so_that_it_reads_as_another_one() {
         assert!(figures.is_empty(), "{width}: {figures:?}");
     }
 }
+
+#[test]
+fn a_heading_that_is_pointed_at_says_what_stands_beneath_it() {
+    let mut window = Opening::on(camper_van()).sized(1280.0, 800.0).open();
+    let says = "Overall ratio ÷ that of the next gear";
+    assert!(!window.says(says));
+    let heading = places(&window, "step")[0];
+    window.rest_at(heading.center());
+    window.pause();
+    assert!(window.says(says));
+    // What programs are told of what is missing is nothing for readers.
+    assert!(!window.says("null"));
+}
