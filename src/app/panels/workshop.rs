@@ -8,7 +8,7 @@ use crate::app::focus::{FocusMap, Pane};
 use crate::app::form::{Form, NAME_WIDTH};
 use crate::app::heard::name_panel;
 use crate::app::window::App;
-use crate::app::workshop::{bench_ui, jobs_ui};
+use crate::app::workshop::{bench_ui, jobs_ui, strip_ui};
 use crate::draw::palette::Palette;
 use crate::project::SetId;
 use crate::workshop::BenchItem;
@@ -46,6 +46,7 @@ impl App {
 
     /// The job that is open.
     pub(super) fn bench_ui(&mut self, ui: &mut Ui, palette: &Palette, actions: &mut Vec<Action>) {
+        strip_ui(ui, &self.lifecycle.desk, self.view.open_at_bench);
         let area = ScrollArea::vertical().id_salt(("at bench", self.view.open_at_bench));
         self.scrolling_form_ui(ui, (area, Pane::Bench), palette, actions, bench_ui);
     }

@@ -40,13 +40,23 @@ pub(in crate::app) fn bench_ui(
     if let Some(plan) = plan.filter(|_| open == Some(BenchItem::Plan)) {
         return plan_ui(ui, (desk.project(), plan), planned_for, form);
     }
-    let is_open = |job: &Job| open == Some(BenchItem::Job(job.id));
-    let place = workshop.jobs().iter().position(is_open);
-    let found = place.and_then(|at| workshop.jobs().get(at).zip(desk.answers().get(at)));
-    match found {
-        Some((job, answer)) => job_ui(ui, (job, answer), workshop, form),
+    match open_job(desk, open) {
+        Some(about) => job_ui(ui, about, workshop, form),
         None => beginning_ui(ui, form),
     }
+}
+
+/// The job that is open, with its answer.
+pub(super) fn open_job(desk: &Desk, open: Option<BenchItem>) -> Option<(&Job, &Answer)> {
+    let jobs = desk.project().workshop.jobs();
+    let is_open = |job: &Job| open == Some(BenchItem::Job(job.id));
+    let place = jobs.iter().position(is_open)?;
+    jobs.get(place).zip(desk.answers().get(place))
+}
+
+/// Whether the answer finds no room beside a form in that width, in points.
+pub(super) fn is_narrow(width: f32) -> bool {
+    width < SIDE_BY_SIDE
 }
 
 /// What the page is for, and the first job.
@@ -66,11 +76,11 @@ const WHAT_FOR: &str = "A box that is put together from two generations is set u
 fn job_ui(ui: &mut Ui, about: (&Job, &Answer), workshop: &Workshop, form: &mut Form<'_>) {
     let width = ui.available_width();
     let names = std::mem::replace(&mut form.name_width, NAMES);
-    if width < SIDE_BY_SIDE {
-        // What it comes to is seen while it is typed.
-        told_ui(ui, about, form);
-        ui.add_space(8.0);
+    if is_narrow(width) {
+        // How far it is stands above, in sight.
         form_ui(ui, about.0, workshop, form);
+        ui.add_space(8.0);
+        told_ui(ui, about, form);
         ui.add_space(8.0);
         drawing_ui(ui, &about.0.data, form);
         tries_ui(ui, about, workshop.units, form);

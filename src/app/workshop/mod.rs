@@ -7,11 +7,13 @@ mod items;
 mod jobs;
 mod plan;
 mod row;
+mod strip;
 mod tries;
 
 pub(super) use bench::bench_ui;
 pub(super) use jobs::jobs_ui;
 pub(super) use plan::begun_plan;
+pub(super) use strip::strip_ui;
 
 use super::action::Action;
 use super::drafts::CellId;

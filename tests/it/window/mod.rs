@@ -30,6 +30,7 @@ mod plan;
 mod read_out;
 mod reading;
 mod saving;
+mod seats;
 mod sizes;
 mod speedometer;
 mod status_line;
