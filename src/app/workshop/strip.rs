@@ -21,7 +21,7 @@ fn in_one_line(answer: &Answer) -> String {
     let state = capitalised(answer.state.words());
     let is_told = |kind: LineKind| matches!(kind, LineKind::Result | LineKind::Warning);
     let told = answer.lines.iter().find(|line| is_told(line.kind));
-    let told = told.or(answer.lines.first());
+    let told = told.or_else(|| answer.lines.first());
     match told {
         Some(line) => format!("{state}: {}", line.text),
         None => state,
