@@ -1,7 +1,7 @@
 //! What becomes of a part for one candidate: source, altered, what is to be done, price, done.
 
 use super::changed;
-use super::rows::Widths;
+use super::layout::Widths;
 use crate::app::choice::{Offer, choice_button_ui};
 use crate::app::drafts::{CellId, PlanCell};
 use crate::app::form::{Field, Form, remark, width_to_end};

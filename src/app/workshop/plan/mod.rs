@@ -1,6 +1,7 @@
 //! The plan of what changes: rows by part, columns by candidate, and what it comes to beneath.
 
 mod entry;
+mod layout;
 mod listed;
 mod rows;
 mod totals;
@@ -16,7 +17,8 @@ use crate::gearing::Name;
 use crate::project::{Candidate, Edit, Project, SetId, WorkshopEdit};
 use crate::workshop::{BenchItem, CurrencySign, Part, Plan};
 use egui::{Button, Ui};
-use rows::{Layout, rows_ui};
+use layout::Layout;
+use rows::rows_ui;
 use totals::totals_ui;
 
 /// What the plan is for.
