@@ -11,18 +11,17 @@ pub(super) fn headings_ui(ui: &Ui, table: &Table, drawn: &TableDrawn<'_>) {
     for drawn in &drawn.headings {
         let at = drawn.heading.at;
         let column = table.columns.get(at);
-        if let Some(meaning) = column.and_then(|column| meaning(column.definition)) {
+        if let Some(holds) = column.and_then(|column| holds(column.definition)) {
             let id = Id::unique(("heading of the table", at));
             let heading = ui.interact(drawn.rect, id, Sense::hover());
-            heading.on_hover_text(meaning);
+            heading.on_hover_ui(|ui| {
+                ui.label(capitalised(holds));
+            });
         }
     }
 }
 
 /// What a column holds, in a sentence without its end mark; where nothing stands in it is told to programs only.
-fn meaning(column: &ColumnDefinition) -> Option<String> {
-    let (holds, _) = column
-        .meaning
-        .map(|text| text.split_once(';').unwrap_or((text, "")))?;
-    Some(capitalised(holds))
+fn holds(column: &ColumnDefinition) -> Option<&'static str> {
+    column.meaning?.split(';').next()
 }

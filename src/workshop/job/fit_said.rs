@@ -20,7 +20,9 @@ const N_PER_KN: f64 = 1000.0;
 /// What a fit comes to.
 pub(super) fn answer(data: &FitData, fit: &KnownFit, unit: LengthUnit) -> Answer {
     let tightness = fit.tightness();
-    let is_bad = tightness == Tightness::TooTight || hot(data, fit).is_some_and(|hot| hot.is_lost);
+    let hot = hot(data, fit);
+    let is_lost = hot.as_ref().is_some_and(|hot| hot.is_lost);
+    let is_bad = tightness == Tightness::TooTight || is_lost;
     let state = match fit.is_within() {
         Some(false) => JobState::ToChange,
         Some(true) if is_bad => JobState::ToChange,
@@ -33,7 +35,7 @@ pub(super) fn answer(data: &FitData, fit: &KnownFit, unit: LengthUnit) -> Answer
     let answer = with_limits(answer, data, fit, unit);
     let answer = match data.side {
         SeatSide::Shaft => on_shaft(answer, data, fit, unit),
-        SeatSide::Bore => in_bore(answer, data, fit, unit),
+        SeatSide::Bore => in_bore(answer, data, hot.as_ref(), unit),
     };
     with_heating(answer, data, fit)
 }
@@ -140,11 +142,11 @@ fn with_press(answer: Answer, data: &FitData, fit: &KnownFit, working: Interfere
 }
 
 /// What heat makes of a ring in a case.
-fn in_bore(answer: Answer, data: &FitData, fit: &KnownFit, unit: LengthUnit) -> Answer {
+fn in_bore(answer: Answer, data: &FitData, hot: Option<&Hot>, unit: LengthUnit) -> Answer {
     let Some(rise) = data.case_warmer else {
         return answer;
     };
-    let Some(hot) = hot(data, fit) else {
+    let Some(hot) = hot else {
         return answer.said("for the heat still missing: the expansion of the case");
     };
     let by_um = hot.by_um;

@@ -7,7 +7,7 @@ use super::journal::JournalData;
 use super::places::{self, UNMEASURED};
 use super::said::{self, Part};
 use crate::units::{BenchUnits, LengthUnit};
-use crate::workshop::fits::{Diameter, SeatClass, SeatFinish, SizeVerdict};
+use crate::workshop::fits::{Diameter, MeasuredDiameters, SeatClass, SeatFinish, SizeVerdict};
 use crate::workshop::journal::{
     AnsweredJournal, CuttingList, MeantShaft, RunOut, Stop, TurnedShaft,
 };
@@ -52,10 +52,13 @@ fn seen(data: &JournalData) -> [Part; 3] {
     ]
 }
 
+/// What the seat measures; none where nothing was measured.
+type Measured<'a> = Option<&'a MeasuredDiameters>;
+
 /// What else must be known before it can be called done, and whether it is.
-fn parts(data: &JournalData) -> [Part; 4] {
+fn parts(data: &JournalData, measured: Measured<'_>) -> [Part; 4] {
     let has_seal = data.seal == IsThere::Yes;
-    let is_measured = data.limits().is_none() || places::measured(&data.places).is_some();
+    let is_measured = data.limits().is_none() || measured.is_some();
     [
         (data.seal.is_said(), "whether a seal runs there"),
         (data.class.is_some(), "the class wanted there"),
@@ -70,16 +73,19 @@ fn parts(data: &JournalData) -> [Part; 4] {
 /// A shaft that nothing stops: how far it is, what is left of it, and the list for the lathe.
 fn turning(data: &JournalData, left: &AnsweredJournal, units: BenchUnits) -> Answer {
     let at = left.meant.new;
-    let unseen = seen(data);
-    let is_seen = unseen.iter().all(|(is_said, _)| *is_said);
-    let warnings = warnings(data, left, units.length);
-    let is_whole = warnings.is_empty() && said::missing_words(&parts(data)).is_none();
-    let judged = Judged::of(data, at, units.length);
+    let measured = places::measured(&data.places);
+    let measured = measured.as_ref();
+    let seen = seen(data);
+    let is_seen = seen.iter().all(|(is_said, _)| *is_said);
+    let missing = said::missing_words(&[&seen[..], &parts(data, measured)].concat());
+    let warnings = warnings(data, left, measured, units.length);
+    let is_whole = warnings.is_empty() && missing.is_none();
+    let judged = Judged::of(data, at, measured, units.length);
     let state = match &judged {
         Some(Judged {
             beyond: Some(_), ..
         }) => JobState::ToChange,
-        Some(_) if is_whole && is_seen => JobState::Done,
+        Some(_) if is_whole => JobState::Done,
         Some(_) | None => JobState::ToMeasure,
     };
     let mut answer = Answer::new(state);
@@ -95,11 +101,9 @@ fn turning(data: &JournalData, left: &AnsweredJournal, units: BenchUnits) -> Ans
         answer =
             answer.warning("too much has come off somewhere, and turning does not put it back");
     }
-    let missing = said::missing_words(&[&unseen[..], &parts(data)].concat());
     answer = missing.into_iter().fold(answer, Answer::said);
     answer = answer.warnings(warnings);
-    let measured = places::measured(&data.places);
-    let measured = measured.map(|measured| places::measured_words(&measured, units.length));
+    let measured = measured.map(|measured| places::measured_words(measured, units.length));
     answer = measured.into_iter().fold(answer, Answer::said);
     answer = with_left(answer, left, units);
     if is_wanted {
@@ -109,16 +113,20 @@ fn turning(data: &JournalData, left: &AnsweredJournal, units: BenchUnits) -> Ans
 }
 
 /// What must be looked at again before the shaft is done.
-fn warnings(data: &JournalData, left: &AnsweredJournal, unit: LengthUnit) -> Vec<String> {
+fn warnings(
+    data: &JournalData,
+    left: &AnsweredJournal,
+    measured: Measured<'_>,
+    unit: LengthUnit,
+) -> Vec<String> {
     let at = left.meant.new;
     let outside = data
         .class
         .and_then(|class| SeatClass::Shaft(class).limits(at).err());
     let is_low = data.shoulder.is_some_and(|shoulder| shoulder <= at);
     let is_rough = data.seal == IsThere::Yes && data.finish == SeatFinish::Turned;
-    let measured = places::measured(&data.places);
     let strange =
-        measured.and_then(|measured| places::strange_words(&measured, [at, left.meant.old], unit));
+        measured.and_then(|measured| places::strange_words(measured, [at, left.meant.old], unit));
     let warnings = [
         outside.map(|outside| outside.to_string()),
         is_low.then(|| "a shoulder stands above the new diameter: look at it again".to_owned()),
@@ -142,10 +150,15 @@ struct Judged {
 
 impl Judged {
     /// None where nothing was measured, or no limits are known.
-    fn of(data: &JournalData, at: Diameter, unit: LengthUnit) -> Option<Self> {
+    fn of(
+        data: &JournalData,
+        at: Diameter,
+        measured: Measured<'_>,
+        unit: LengthUnit,
+    ) -> Option<Self> {
         let (class, limits) = data.class.zip(data.limits())?;
-        let measured = places::measured(&data.places)?;
-        let beyond = places::beyond_words(&data.places, &measured, (limits, at), unit);
+        let measured = measured?;
+        let beyond = places::beyond_words(&data.places, measured, (limits, at), unit);
         let words = match &beyond {
             None => format!("the journal lies within {class}"),
             Some(beyond) => format!("the journal does not lie within {class}: {beyond}"),

@@ -50,9 +50,13 @@ impl AnsweredJournal {
 
     /// Whether the step up to the shoulder is as high as the fillet; so where none is known.
     pub fn fillet_has_room(&self) -> bool {
-        let step_mm = (self.shoulder.mm() - self.meant.new.mm()) / 2.0;
-        self.fillet
-            .is_none_or(|fillet| fillet.mm() <= step_mm + ROUNDING_MM)
+        let most_mm = self.step_mm() + ROUNDING_MM;
+        self.fillet.is_none_or(|fillet| fillet.mm() <= most_mm)
+    }
+
+    /// How high the shoulder stands above the new diameter, in mm.
+    fn step_mm(&self) -> f64 {
+        (self.shoulder.mm() - self.meant.new.mm()) / 2.0
     }
 
     /// That so much of the strength goes that nobody should reckon on the rest unasked.
@@ -103,8 +107,7 @@ impl AnsweredJournal {
     pub fn fillet_words(&self, unit: LengthUnit) -> Option<String> {
         let says = match self.stress_factor() {
             None if !self.fillet_has_room() => {
-                let step_mm = (self.shoulder.mm() - self.meant.new.mm()) / 2.0;
-                let step = length_text(step_mm.max(0.0), unit);
+                let step = length_text(self.step_mm().max(0.0), unit);
                 format!("it finds no room, the step is {step} {} high", unit.sign())
             }
             Some(factor) => {
